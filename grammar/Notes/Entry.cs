@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Syntax;
+
+namespace HealthNotes.Grammar.Notes;
+
+/// <summary>Something and the index of the line it stands in (from 0).</summary>
+/// <typeparam name="T">What stands there.</typeparam>
+public sealed record Placed<T>(int Line, T Value);
+
+/// <summary>A problem and the index of its line (from 0).</summary>
+public sealed record PlacedProblem(int Line, Problem Problem);
+
+/// <summary>Free text: consecutive lines that start with <c>&gt;</c>, put together as Markdown.</summary>
+/// <param name="Line">The index of its first line.</param>
+/// <param name="Markdown">The text without its marks.</param>
+/// <param name="BelongsTo">The index of the line it is indented below; null when it belongs to the whole entry.</param>
+public sealed record FreeTextBlock(int Line, string Markdown, int? BelongsTo);
+
+/// <summary>A dated entry with what was written in it, in order.</summary>
+/// <param name="Line">The index of its head's line.</param>
+/// <param name="Head">What its head says; the date is null when it could not be read.</param>
+/// <param name="Items">The lines that are understood.</param>
+/// <param name="Texts">The free text.</param>
+/// <param name="NotUnderstood">The indexes of lines that are not understood, wholly or in part.</param>
+public sealed record Entry(
+    int Line,
+    EntryHead Head,
+    ImmutableArray<Placed<NoteItem>> Items,
+    ImmutableArray<FreeTextBlock> Texts,
+    ImmutableArray<int> NotUnderstood);

@@ -1,0 +1,20 @@
+using HealthNotes.Grammar.Text;
+
+namespace HealthNotes.Grammar.Notes;
+
+/// <summary>A day, a month or a year: <c>2017-03-08</c>, <c>2017-03</c>, <c>2017</c>, or about one of them (<c>~2017</c>).</summary>
+public sealed record PartialDate(TextSpan Span, int Year, int? Month, int? Day, bool About)
+{
+    /// <summary>The day itself, or null when only a month or a year is written.</summary>
+    public DateOnly? Exact => Month is { } month && Day is { } day ? new DateOnly(Year, month, day) : null;
+
+    /// <summary>The first day it can mean.</summary>
+    public DateOnly Earliest => new(Year, Month ?? 1, Day ?? 1);
+
+    /// <summary>The last day it can mean.</summary>
+    public DateOnly Latest => Exact ?? (Month is null ? new DateOnly(Year, 12, 31) : Earliest.AddMonths(1).AddDays(-1));
+
+    /// <inheritdoc/>
+    public override string ToString() =>
+        (About ? "~" : "") + (Day is not null ? $"{Year:0000}-{Month:00}-{Day:00}" : Month is not null ? $"{Year:0000}-{Month:00}" : $"{Year:0000}");
+}

@@ -1,0 +1,81 @@
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Notes;
+
+/// <summary>
+/// What only the whole note can tell: facts among observations and the other way round, facts said twice, and sites that
+/// this species does not have.
+/// </summary>
+internal static class PlacementCheck
+{
+    private static readonly string[] FactsAlsoInVisits = ["usual", "call-if"];
+    private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check"];
+    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check"];
+
+    public static IEnumerable<PlacedProblem> Of(Note note, NoteVocabulary vocabulary)
+    {
+        Species species = note.Opening.Species;
+        var seen = new HashSet<string>();
+        foreach (Placed<NoteItem> fact in note.Opening.Facts)
+        {
+            LineWord word = fact.Value.Word;
+            if (word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Picture))
+            {
+                yield return Problem(fact, fact.Value.Head.Span, ProblemRules.Misplaced,
+                    $"`{word.Word}` stands before the first entry; write a line with its date above it, such as 2026-10-04 check");
+            }
+            else if (word.Kind == WordKind.Fact && !FactsMoreThanOnce.Contains(word.Word) && !seen.Add(word.Word))
+            {
+                string message = word.Word == "pet" ? "a second pet in one file; keep one file per pet" : $"`{word.Word}` is said twice in the opening; keep one";
+                yield return Problem(fact, fact.Value.Head.Span, ProblemRules.SaidTwice, message);
+            }
+        }
+
+        foreach (Entry entry in note.Entries)
+        {
+            foreach (Placed<NoteItem> item in entry.Items)
+            {
+                LineWord word = item.Value.Word;
+                if (word.Kind == WordKind.Fact && !FactsAlsoInEntries.Contains(word.Word)
+                    && !(FactsAlsoInVisits.Contains(word.Word) && entry.Head.Kind == "visit"))
+                {
+                    string where = FactsAlsoInVisits.Contains(word.Word) ? "in the opening of the file, or in a visit" : "in the opening of the file, before the first entry";
+                    yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact; it stands {where}");
+                }
+
+                if (species != Species.Unknown && SiteOf(item.Value) is { } site && Impossible(site, item.Value, species, vocabulary) is { } message)
+                {
+                    yield return Problem(item, site.Span, ProblemRules.ImpossibleSite, message);
+                }
+            }
+        }
+    }
+
+    private static Site? SiteOf(NoteItem item) => item switch
+    {
+        Examined examined => examined.Site,
+        Finding finding => finding.Site,
+        Recheck recheck => recheck.Site,
+        Skipped skipped => skipped.Site,
+        Reading reading => reading.Site,
+        _ => null,
+    };
+
+    private static string? Impossible(Site site, NoteItem item, Species species, NoteVocabulary vocabulary)
+    {
+        string animal = species == Species.Dog ? "dog" : "cat";
+        if (site.Region is { } region)
+        {
+            return region.Species != "both" && region.Species != animal ? $"a {animal} has no {region.Word}"
+                : site.Number is 5 && species == Species.Cat ? "a cat has four pairs of mammary glands, numbered 1 to 4 from the front"
+                : null;
+        }
+
+        return site.Number is { } tooth && !vocabulary.IsTooth(tooth, species) ? $"a {animal} has no tooth {tooth}" : null;
+    }
+
+    private static PlacedProblem Problem(Placed<NoteItem> item, TextSpan span, string rule, string message) =>
+        new(item.Line, new Problem(rule, span, message));
+}

@@ -1,0 +1,48 @@
+namespace HealthNotes.Grammar.Notes;
+
+/// <summary>Times of a plan or a task, each as written; all are optional.</summary>
+/// <param name="Every">The interval: <c>every 12h</c>, <c>q12h</c>, <c>BID</c>.</param>
+/// <param name="For">How long: <c>for 7d</c>.</param>
+/// <param name="In">From the entry's day on: <c>in 2w</c>.</param>
+/// <param name="From">The first day.</param>
+/// <param name="Until">The last day.</param>
+/// <param name="On">The day it falls on.</param>
+/// <param name="At">The time of day.</param>
+public sealed record Schedule(Amount? Every, Amount? For, Amount? In, PartialDate? From, PartialDate? Until, PartialDate? On, TimeOnly? At)
+{
+    /// <summary>Nothing written.</summary>
+    public static Schedule None { get; } = new(null, null, null, null, null, null, null);
+
+    /// <summary>True when the schedule names a day or a span to a day.</summary>
+    public bool NamesDay => In is not null || On is not null || Until is not null || From is not null;
+
+    /// <summary>The day something due falls on, for an entry of <paramref name="entryDay"/>; null when no day follows.</summary>
+    public DateOnly? DayAfter(DateOnly? entryDay)
+    {
+        if ((On ?? Until ?? From) is { } named)
+        {
+            return named.Latest;
+        }
+
+        return entryDay is { } day && (In ?? Every) is { } span ? Add(day, span) : null;
+    }
+
+    /// <summary><paramref name="day"/> and <paramref name="span"/> later; months and years follow the calendar, and the end of time stops it.</summary>
+    public static DateOnly Add(DateOnly day, Amount span)
+    {
+        int wholes = (int)Math.Clamp(Math.Round(span.Value), 0, 9_999);
+        try
+        {
+            return span.Unit.Word switch
+            {
+                "y" => day.AddYears(wholes),
+                "mo" => day.AddMonths(wholes),
+                _ => day.AddDays((int)Math.Clamp(Math.Ceiling(span.Value * span.Unit.Factor / 86_400m), 0, 3_660_000)),
+            };
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            return DateOnly.MaxValue;
+        }
+    }
+}

@@ -1,0 +1,207 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>
+/// Gives the parts of one line their meaning: each part goes to the slot of the line's word that it fits, in any order.
+/// What fits none is a problem at exactly its characters, or the start of the remark where the word takes one.
+/// One binder serves one line.
+/// </summary>
+internal sealed partial class LineBinder
+{
+    private readonly NoteVocabulary vocabulary;
+    private readonly string line;
+    private readonly int end;
+    private readonly ItemHead head;
+    private readonly List<Token> tokens;
+    private List<Problem>? problems;
+    private Part[] parts = [];
+    private int at;
+
+    // What has been found so far, a field a slot.
+    private NoteValue? value;
+    private NoteValue? amount;
+    private Site? site;
+    private FindingTag? tag;
+    private StateWord? state;
+    private StateWord? place;
+    private List<StateWord>? manner;
+    private List<Described>? words;
+    private bool ok;
+    private int? times;
+    private Amount? duration;
+    private Amount? distance;
+    private PartialDate? birth;
+    private Species? species;
+    private TextSpan speciesSpan;
+    private bool? male;
+    private bool? neutered;
+    private FixedWord? units;
+    private LineWord? about;
+    private FreeWords? name;
+    private FreeWords? note;
+    private Attribution? per;
+    private Schedule schedule = Schedule.None;
+
+    public LineBinder(NoteVocabulary vocabulary, string line, int end, ItemHead head, List<Token> tokens)
+    {
+        this.vocabulary = vocabulary;
+        this.line = line;
+        this.end = end;
+        this.head = head;
+        this.tokens = tokens;
+    }
+
+    public ImmutableArray<Problem> Problems => problems is null ? [] : [.. problems];
+
+    private LineWord Word => head.Word;
+
+    /// <summary>The word whose states and units count: the vital in <c>usual rr</c>, else the line's own.</summary>
+    private LineWord Subject => about is not null && Word.Has(SlotKind.Vital) ? about : Word;
+
+    public void Report(Problem problem) => (problems ??= []).Add(problem);
+
+    /// <summary>Reads what stands after the word. <paramref name="implied"/> are the words its abbreviation stands for as well.</summary>
+    public NoteItem? Bind(int wordEnd, string? implied)
+    {
+        if (Word.Has(SlotKind.Text))
+        {
+            name = Rest(wordEnd, TokenKind.Text);
+        }
+        else if (Word.Has(SlotKind.File))
+        {
+            BindFile(wordEnd);
+        }
+        else
+        {
+            parts = PartReader.Read(line, end);
+            at = SkipHead();
+            foreach (string word in implied?.Split(' ') ?? [])
+            {
+                BindImplied(word);
+            }
+
+            BindParts();
+        }
+
+        CheckNeeded();
+        return Build();
+    }
+
+    private void BindParts()
+    {
+        while (at < parts.Length)
+        {
+            int before = at;
+            bool bound = parts[at].Kind switch
+            {
+                PartKind.Word => BindWord(),
+                PartKind.Number => BindNumber(),
+                PartKind.Tag => BindTag(),
+                _ => false,
+            };
+            if (bound)
+            {
+                continue;
+            }
+
+            at = before;
+            if (TakesNote())
+            {
+                note = Rest(parts[at].Span.Start, TokenKind.Text);
+                return;
+            }
+
+            ReportPart(parts[at]);
+            at++;
+        }
+    }
+
+    /// <summary>The index of the first part after the line's word.</summary>
+    private int SkipHead()
+    {
+        int index = 0;
+        while (index < parts.Length && parts[index].Span.Start <= head.Span.Start)
+        {
+            index++;
+        }
+
+        return index;
+    }
+
+    private bool TakesNote() => Word.Has(SlotKind.Note) && (name is not null || about is not null || value is not null || Word.Kind == WordKind.Care && !Word.Has(SlotKind.Medicine));
+
+    private FreeWords? Rest(int from, TokenKind kind)
+    {
+        int start = from;
+        while (start < end && (Scanners.IsBlank(line[start]) || line[start] == ':'))
+        {
+            start++;
+        }
+
+        if (start >= end)
+        {
+            return null;
+        }
+
+        var span = TextSpan.Between(start, end);
+        tokens.Add(new Token(kind, span));
+        return new FreeWords(span, span.In(line).ToString());
+    }
+
+    private void BindFile(int from)
+    {
+        if (Rest(from, TokenKind.Name) is not { } all)
+        {
+            return;
+        }
+
+        tokens.RemoveAt(tokens.Count - 1);
+        int length = PhotoFile.Length(all.Text);
+        var file = new TextSpan(all.Span.Start, length);
+        tokens.Add(new Token(TokenKind.Name, file));
+        name = new FreeWords(file, file.In(line).ToString());
+        note = Rest(file.End, TokenKind.Text);
+    }
+
+    private bool BindTag()
+    {
+        Part part = parts[at];
+        if (!Word.Has(SlotKind.Tag) && !Word.Has(SlotKind.AnySite))
+        {
+            return false;
+        }
+
+        if (part.Span.Length == 1)
+        {
+            Mark(TokenKind.Unknown, part.Span);
+            Report(new Problem(ProblemRules.Missing, part.Span, "a tag needs a name right after its @, such as @lower"));
+        }
+        else if (tag is not null)
+        {
+            SaidTwice(part.Span, $"@{tag.Name}");
+        }
+        else
+        {
+            Mark(TokenKind.Tag, part.Span);
+            tag = new FindingTag(part.Span, line.Substring(part.Span.Start + 1, part.Span.Length - 1).ToLowerInvariant());
+        }
+
+        at++;
+        return true;
+    }
+
+    private void Mark(TokenKind kind, TextSpan span) => tokens.Add(new Token(kind, span));
+
+    private ReadOnlySpan<char> TextOf(Part part) => part.Span.In(line);
+
+    private void SaidTwice(TextSpan span, string already)
+    {
+        Mark(TokenKind.Unknown, span);
+        Report(new Problem(ProblemRules.SaidTwice, span, $"`{span.In(line)}` says again what `{already}` has said; one line holds one observation"));
+    }
+}

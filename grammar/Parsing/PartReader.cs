@@ -1,0 +1,63 @@
+using HealthNotes.Grammar.Text;
+using Pidgin;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>Cuts a line into parts: the whole line at once where all is well, part by part where something is not.</summary>
+internal static class PartReader
+{
+    /// <summary>
+    /// The parts of <paramref name="line"/> before <paramref name="end"/>. What fits no shape becomes an unreadable part
+    /// up to the next blank, and reading goes on behind it: one odd part costs itself alone.
+    /// </summary>
+    public static Part[] Read(string line, int end)
+    {
+        Result<char, IEnumerable<Part>> all = PartGrammar.Parts.Parse(line.AsSpan(0, end));
+        return all.Success ? [.. all.Value] : OneByOne(line, end);
+    }
+
+    private static Part[] OneByOne(string line, int end)
+    {
+        var parts = new List<Part>();
+        int at = 0;
+        while (true)
+        {
+            while (at < end && (Scanners.IsBlank(line[at]) || Scanners.IsSeparator(line[at])))
+            {
+                at++;
+            }
+
+            if (at == end)
+            {
+                return [.. parts];
+            }
+
+            Result<char, Part> one = PartGrammar.SinglePart.Parse(line.AsSpan(at, end - at));
+            Part part = one.Success ? one.Value.Moved(at) : Unreadable(line, at, end, one.Error!);
+            parts.Add(part);
+            at = part.Span.End;
+        }
+    }
+
+    private static Part Unreadable(string line, int start, int end, ParseError<char> error)
+    {
+        int stoppedAt = start + (int)error.ErrorOffsetLong;
+        int stop = start;
+        while (stop < end && !Scanners.IsBlank(line[stop]))
+        {
+            stop++;
+        }
+
+        // a number with blanks round its sign may have been read past the first blank before it broke
+        while (stop < end && stop <= stoppedAt && !Scanners.IsBlank(line[stop]))
+        {
+            stop++;
+        }
+
+        return new Part(PartKind.Unreadable, TextSpan.Between(start, Math.Max(stop, start + 1)))
+        {
+            Expected = [.. error.Expected.Select(e => e.Label ?? "").Where(label => label.Length > 0).Order(StringComparer.Ordinal).Distinct()],
+            StoppedAt = Math.Min(stoppedAt, end),
+        };
+    }
+}

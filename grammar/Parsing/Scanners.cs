@@ -1,0 +1,205 @@
+using HealthNotes.Grammar.Text;
+using Pidgin;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>
+/// The smallest Pidgin parsers of the notation. They look ahead and hand back a span instead of building strings,
+/// so a line costs no allocation until its parts are known; and they fail without taking anything, so they need no <c>Try</c>.
+/// </summary>
+internal static class Scanners
+{
+    public static bool IsBlank(char c) => c is ' ' or '\t' or '\u00a0' || char.IsWhiteSpace(c);
+
+    public static bool IsDigit(char c) => c is >= '0' and <= '9';
+
+    /// <summary>A comma or semicolon that ends a part: people write lists with commas.</summary>
+    public static bool IsSeparator(char c) => c is ',' or ';';
+
+    /// <summary>Base of the scanners: measures what stands here, then takes it.</summary>
+    internal abstract class Scanner(string label) : Parser<char, TextSpan>
+    {
+        private readonly Expected<char> expected = new(label);
+
+        /// <summary>How many of the characters ahead belong to this token; 0 or less when none does.</summary>
+        protected abstract int Measure(ReadOnlySpan<char> ahead);
+
+        public sealed override bool TryParse(ref ParseState<char> state, ref PooledList<Expected<char>> expecteds, out TextSpan result)
+        {
+            int start = (int)state.Location;
+            ReadOnlySpan<char> ahead = state.LookAhead(ReadingLimits.LongestLine);
+            int length = Measure(ahead);
+            if (length <= 0)
+            {
+                result = default;
+                state.SetError(ahead.IsEmpty ? Maybe.Nothing<char>() : Maybe.Just(ahead[0]), ahead.IsEmpty, state.Location, null);
+                expecteds.Add(expected);
+                return false;
+            }
+
+            state.Advance(length);
+            result = new TextSpan(start, length);
+            return true;
+        }
+    }
+
+    /// <summary><c>38</c>, <c>38.6</c>, <c>38,6</c>.</summary>
+    internal sealed class NumberScanner() : Scanner("a number")
+    {
+        protected override int Measure(ReadOnlySpan<char> ahead)
+        {
+            int whole = Digits(ahead);
+            if (whole == 0 && ahead.Length > 1 && ahead[0] == '.' && IsDigit(ahead[1]))
+            {
+                return 1 + Digits(ahead[1..]);
+            }
+
+            if (whole == 0 || whole + 1 >= ahead.Length || ahead[whole] is not ('.' or ','))
+            {
+                return whole;
+            }
+
+            int decimals = Digits(ahead[(whole + 1)..]);
+            return decimals == 0 ? whole : whole + 1 + decimals;
+        }
+
+        private static int Digits(ReadOnlySpan<char> text)
+        {
+            int length = text.IndexOfAnyExceptInRange('0', '9');
+            return length < 0 ? text.Length : length;
+        }
+    }
+
+    /// <summary>A unit right after a number: <c>kg</c>, <c>mmol/L</c>, <c>/min</c>, <c>°C</c>, <c>%</c>.</summary>
+    internal sealed class UnitScanner() : Scanner("a unit")
+    {
+        protected override int Measure(ReadOnlySpan<char> ahead)
+        {
+            int length = 0;
+            while (length < ahead.Length && (char.IsLetter(ahead[length]) || ahead[length] is '%' or '°' or '"'
+                || (ahead[length] == '/' && length + 1 < ahead.Length && char.IsLetter(ahead[length + 1]))))
+            {
+                // 12mm x 9mm, written without blanks: the x belongs to the next diameter
+                if (length > 0 && OperatorScanner.IsTimes(ahead[length]) && length + 1 < ahead.Length && IsDigit(ahead[length + 1]))
+                {
+                    break;
+                }
+
+                length++;
+            }
+
+            return length;
+        }
+    }
+
+    /// <summary>A sign between two numbers, with the blanks round it: <c>/</c>, <c>x</c>, <c>-</c>, <c>:</c>.</summary>
+    internal sealed class OperatorScanner() : Scanner("a sign between numbers (/ x - :)")
+    {
+        public static bool IsTimes(char c) => c is 'x' or 'X' or '×' or '*';
+
+        protected override int Measure(ReadOnlySpan<char> ahead)
+        {
+            int at = Blanks(ahead);
+            if (at >= ahead.Length || !(IsTimes(ahead[at]) || ahead[at] is '/' or '-' or '–' or ':'))
+            {
+                return 0;
+            }
+
+            int next = at + 1 + Blanks(ahead[(at + 1)..]);
+            return next < ahead.Length && IsDigit(ahead[next]) ? next : 0;
+        }
+
+        private static int Blanks(ReadOnlySpan<char> text)
+        {
+            int length = 0;
+            while (length < text.Length && IsBlank(text[length]))
+            {
+                length++;
+            }
+
+            return length;
+        }
+    }
+
+    /// <summary>A run of characters up to the next blank, without commas at its end.</summary>
+    internal sealed class RunScanner(string label, Func<char, bool> starts) : Scanner(label)
+    {
+        protected override int Measure(ReadOnlySpan<char> ahead)
+        {
+            if (ahead.IsEmpty || !starts(ahead[0]))
+            {
+                return 0;
+            }
+
+            int length = 1;
+            while (length < ahead.Length && !IsBlank(ahead[length]))
+            {
+                length++;
+            }
+
+            while (IsSeparator(ahead[length - 1]) && length > 1)
+            {
+                length--;
+            }
+
+            return length;
+        }
+    }
+
+    /// <summary>One character that says about, below or above, with blanks after it.</summary>
+    internal sealed class BoundScanner() : Scanner("~, < or >")
+    {
+        protected override int Measure(ReadOnlySpan<char> ahead)
+        {
+            if (ahead.IsEmpty || ahead[0] is not ('~' or '<' or '>' or '≈' or '≤' or '≥'))
+            {
+                return 0;
+            }
+
+            int length = 1;
+            while (length < ahead.Length && (IsBlank(ahead[length]) || ahead[length] == '='))
+            {
+                length++;
+            }
+
+            return length;
+        }
+    }
+
+    /// <summary>The blanks and commas between parts; takes nothing and succeeds where there are none.</summary>
+    internal sealed class SeparatorScanner : Parser<char, Unit>
+    {
+        public override bool TryParse(ref ParseState<char> state, ref PooledList<Expected<char>> expecteds, out Unit result)
+        {
+            result = Unit.Value;
+            ReadOnlySpan<char> ahead = state.LookAhead(ReadingLimits.LongestLine);
+            int length = 0;
+            while (length < ahead.Length && (IsBlank(ahead[length]) || IsSeparator(ahead[length])))
+            {
+                length++;
+            }
+
+            state.Advance(length);
+            return true;
+        }
+    }
+
+    /// <summary>Demands that a part ends here: a blank, a comma before a blank, or the end of the line.</summary>
+    internal sealed class PartEndScanner : Parser<char, Unit>
+    {
+        private static readonly Expected<char> Blank = new("a blank");
+
+        public override bool TryParse(ref ParseState<char> state, ref PooledList<Expected<char>> expecteds, out Unit result)
+        {
+            result = Unit.Value;
+            if (!state.HasCurrent || IsBlank(state.Current) || IsSeparator(state.Current))
+            {
+                return true;
+            }
+
+            state.SetError(Maybe.Just(state.Current), false, state.Location, null);
+            expecteds.Add(Blank);
+            return false;
+        }
+    }
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using System.Text;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Syntax;
+
+/// <summary>
+/// The lossless tree of a note: its lines, each with its tokens. Printing gives back every character of the text it was
+/// read from. Immutable.
+/// </summary>
+public sealed class NoteSyntax
+{
+    private const char Mark = '\uFEFF';
+    private readonly LineReader reader;
+
+    private NoteSyntax(LineReader reader, bool byteOrderMark, ImmutableArray<LineSyntax> lines)
+    {
+        this.reader = reader;
+        ByteOrderMark = byteOrderMark;
+        Lines = lines;
+    }
+
+    /// <summary>True when the text started with a byte-order mark.</summary>
+    public bool ByteOrderMark { get; }
+
+    /// <summary>The lines in order; never empty.</summary>
+    public ImmutableArray<LineSyntax> Lines { get; }
+
+    /// <summary>Reads a note. Never fails: what is not understood is kept and flagged.</summary>
+    public static NoteSyntax Parse(string text) => Parse(text, NoteVocabulary.Default);
+
+    /// <summary>Reads a note with a given vocabulary.</summary>
+    public static NoteSyntax Parse(string text, NoteVocabulary vocabulary)
+    {
+        var reader = new LineReader(vocabulary);
+        bool marked = text.StartsWith(Mark);
+        return new NoteSyntax(reader, marked, [.. ReadLines(reader, marked ? text[1..] : text)]);
+    }
+
+    /// <summary>
+    /// The note with <paramref name="count"/> lines from <paramref name="first"/> on replaced by <paramref name="text"/>.
+    /// Only the new lines are read; all others are kept as they are. Unless it replaces the last lines, the text must end
+    /// in a line break.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">There are no such lines.</exception>
+    public NoteSyntax WithLines(int first, int count, string text)
+    {
+        ImmutableArray<LineSyntax>.Builder lines = ImmutableArray.CreateBuilder<LineSyntax>(Lines.Length + 1);
+        lines.AddRange(Lines.AsSpan()[..first]);
+        lines.AddRange(ReadLines(reader, text));
+        ReadOnlySpan<LineSyntax> rest = Lines.AsSpan()[(first + count)..];
+        if (rest.Length > 0 && lines[^1] is { Text: "", Ending: "" })
+        {
+            lines.RemoveAt(lines.Count - 1);
+        }
+
+        lines.AddRange(rest);
+        return new NoteSyntax(reader, ByteOrderMark, lines.DrainToImmutable());
+    }
+
+    /// <summary>The whole text, put together from the tokens.</summary>
+    public string Print()
+    {
+        var text = new StringBuilder();
+        if (ByteOrderMark)
+        {
+            text.Append(Mark);
+        }
+
+        foreach (LineSyntax line in Lines)
+        {
+            line.Print(text);
+        }
+
+        return text.ToString();
+    }
+
+    private static IEnumerable<LineSyntax> ReadLines(LineReader reader, string text) =>
+        LineSplitter.Split(text).Select(line => reader.Read(line.Text, line.Ending));
+}

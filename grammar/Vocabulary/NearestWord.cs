@@ -1,0 +1,56 @@
+using Quickenshtein;
+
+namespace HealthNotes.Grammar.Vocabulary;
+
+/// <summary>Finds the known word that was most likely meant, by edit distance (Levenshtein).</summary>
+public static class NearestWord
+{
+    private const int LongestCompared = 40;
+
+    /// <summary>
+    /// The candidate nearest to <paramref name="typed"/>, or null when none is near: at most one edit for up to five letters,
+    /// two up to eight, three above; two neighbours swapped count as one edit. Ties go to the candidate that shares the first letter, then to the alphabet.
+    /// </summary>
+    public static string? Find(string typed, IEnumerable<string> candidates)
+    {
+        if (typed.Length is 0 or > LongestCompared)
+        {
+            return null;
+        }
+
+        string wanted = typed.ToLowerInvariant();
+        int allowed = wanted.Length switch { <= 2 => 0, <= 5 => 1, <= 8 => 2, _ => 3 };
+        (int Distance, bool OtherStart, string Word)? best = null;
+        foreach (string candidate in candidates)
+        {
+            if (Math.Abs(candidate.Length - wanted.Length) > allowed)
+            {
+                continue;
+            }
+
+            string lower = candidate.ToLowerInvariant();
+            int distance = IsSwap(wanted, lower) ? 1 : Levenshtein.GetDistance(wanted, lower);
+            if (distance > allowed)
+            {
+                continue;
+            }
+
+            (int, bool, string) found = (distance, lower[0] != wanted[0], candidate);
+            if (best is null || Comparer<(int, bool, string)>.Default.Compare(found, best.Value) < 0)
+            {
+                best = found;
+            }
+        }
+
+        return best?.Word;
+    }
+
+    /// <summary>True when two neighbouring letters changed places: the commonest slip of all.</summary>
+    private static bool IsSwap(string one, string other)
+    {
+        int at = one.AsSpan().CommonPrefixLength(other);
+        return one.Length == other.Length && at + 1 < one.Length
+            && one[at] == other[at + 1] && one[at + 1] == other[at]
+            && one.AsSpan(at + 2).SequenceEqual(other.AsSpan(at + 2));
+    }
+}

@@ -1,0 +1,81 @@
+namespace HealthNotes.Grammar.Vocabulary;
+
+/// <summary>
+/// Every word the notes know, read once from the tables in <c>Data</c>. The parser, <c>tidy</c>, messages, the page and
+/// the language reference all read it; nothing here decides anything clinical beyond the level a word's row states.
+/// </summary>
+public sealed class NoteVocabulary
+{
+    private static readonly Lazy<NoteVocabulary> Shared = new(() => new NoteVocabulary());
+    private readonly Dictionary<string, Scope<DescribingWord>> describing;
+    private readonly Dictionary<string, Scope<Abbreviation>> abbreviations;
+    private readonly Dictionary<string, Scope<StateWord>> states;
+    private readonly Dictionary<string, Scope<FixedWord>> fixedWords;
+    private readonly List<ToothSet> teeth = VocabularyTables.Teeth();
+
+    private NoteVocabulary()
+    {
+        LineWords = new(VocabularyTables.LineWords());
+        Regions = new(VocabularyTables.Regions());
+        Units = new(VocabularyTables.Units());
+        Objects = new(VocabularyTables.Objects());
+        describing = DescribingByLineWord();
+        abbreviations = VocabularyTables.Abbreviations().GroupBy(a => a.Where)
+            .ToDictionary(group => group.Key, group => new Scope<Abbreviation>(group));
+        List<StateWord> allStates = VocabularyTables.States();
+        states = allStates.SelectMany(s => s.For).Distinct()
+            .ToDictionary(word => word, word => new Scope<StateWord>(allStates.Where(s => s.For.Contains(word))));
+        fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
+            .ToDictionary(group => group.Key, group => new Scope<FixedWord>(group));
+    }
+
+    /// <summary>The vocabulary that is built in.</summary>
+    public static NoteVocabulary Default => Shared.Value;
+
+    /// <summary>The words a line may start with.</summary>
+    public Scope<LineWord> LineWords { get; }
+
+    /// <summary>The regions of the body.</summary>
+    public Scope<Region> Regions { get; }
+
+    /// <summary>The units of measure.</summary>
+    public Scope<Unit> Units { get; }
+
+    /// <summary>The objects a lump may be compared with.</summary>
+    public Scope<ComparisonObject> Objects { get; }
+
+    /// <summary>The tooth numbers, by species and set.</summary>
+    public IReadOnlyList<ToothSet> Teeth => teeth;
+
+    /// <summary>The places an abbreviation may stand in (<c>head</c>, <c>side</c>, <c>word:alert</c>, …).</summary>
+    public IEnumerable<string> AbbreviationPlaces => abbreviations.Keys;
+
+    /// <summary>The words that describe what was seen at <paramref name="lineWord"/>, general ones included.</summary>
+    public Scope<DescribingWord> Describing(string lineWord) => describing.GetValueOrDefault(lineWord, Empty<DescribingWord>.Scope);
+
+    /// <summary>The abbreviations understood in <paramref name="place"/>.</summary>
+    public Scope<Abbreviation> Abbreviations(string place) => abbreviations.GetValueOrDefault(place, Empty<Abbreviation>.Scope);
+
+    /// <summary>The states, places and routes that go with <paramref name="lineWord"/>.</summary>
+    public Scope<StateWord> States(string lineWord) => states.GetValueOrDefault(lineWord, Empty<StateWord>.Scope);
+
+    /// <summary>The words of the small closed list <paramref name="kind"/>: <c>species</c>, <c>sex</c>, <c>side</c> and so on.</summary>
+    public Scope<FixedWord> Fixed(string kind) => fixedWords[kind];
+
+    /// <summary>True when <paramref name="number"/> is a tooth of <paramref name="species"/> (of either, when it is not known).</summary>
+    public bool IsTooth(int number, Species species) =>
+        teeth.Any(set => (species == Species.Unknown || set.Species == species) && set.Numbers.Contains(number));
+
+    private Dictionary<string, Scope<DescribingWord>> DescribingByLineWord()
+    {
+        ILookup<string, DescribingWord> byPart = VocabularyTables.DescribingWords().ToLookup(w => w.Part, w => w.Word);
+        return LineWords.Terms.Where(word => word.Has(SlotKind.Words))
+            .ToDictionary(word => word.Word, word => new Scope<DescribingWord>(byPart[word.Word].Concat(byPart["any"])));
+    }
+
+    private static class Empty<T>
+        where T : class, ITerm
+    {
+        public static readonly Scope<T> Scope = new([]);
+    }
+}
