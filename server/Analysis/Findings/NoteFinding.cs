@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Text;
+
+namespace HealthNotes.Analysis.Findings;
+
+/// <summary>How strong a finding is, in rising order. <see cref="Error"/> stands apart: it is for what could not be read.</summary>
+public enum FindingLevel
+{
+    /// <summary>Something to know.</summary>
+    Info,
+
+    /// <summary>Worth watching.</summary>
+    Watch,
+
+    /// <summary>A reason to phone the clinic.</summary>
+    Call,
+
+    /// <summary>Cannot wait.</summary>
+    Urgent,
+
+    /// <summary>Could not be read.</summary>
+    Error,
+}
+
+/// <summary>Something a reader should know about one place in a note.</summary>
+/// <param name="Rule">The stable name of the rule that found it; <c>hnote explain</c> takes it.</param>
+/// <param name="Level">How strong it is.</param>
+/// <param name="Line">The index of the line it is about (from 0).</param>
+/// <param name="Span">The exact characters meant.</param>
+/// <param name="Message">What was found, in plain words. It compares and describes; it names no disease and no treatment.</param>
+/// <param name="Source">The publication behind it, <c>common practice, no source</c>, or the note format itself.</param>
+/// <param name="Evidence">The indexes of the lines it rests on, in order; the line itself is among them.</param>
+public sealed record NoteFinding(
+    string Rule,
+    FindingLevel Level,
+    int Line,
+    TextSpan Span,
+    string Message,
+    string Source,
+    ImmutableArray<int> Evidence)
+{
+    /// <summary>For what could not be read, the known word that was most likely meant.</summary>
+    public string? Nearest { get; init; }
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Pet;
+
+/// <summary>Who the notes are about, as far as they say.</summary>
+public sealed record PetProfile(
+    string? Name,
+    Species Species,
+    string? Breed,
+    bool? Male,
+    bool? Neutered,
+    PartialDate? Born,
+    decimal? AdultWeightKg,
+    bool OnInsulin,
+    bool ShowUsUnits)
+{
+    private ImmutableArray<NoteReading> Weights { get; init; } = [];
+
+    /// <summary>Reads the opening. Facts that are not said are null; nothing is guessed.</summary>
+    public static PetProfile Of(Note note, ImmutableArray<NoteReading> readings)
+    {
+        Opening opening = note.Opening;
+        SexFact? sex = opening.First<SexFact>();
+        decimal? adult = opening.First<AdultWeightFact>() is { } fact ? ReadValue.Of(fact.Weight)?.Number : null;
+        bool insulin = note.Facts<MedicinePlan>().Any(plan => plan.Fact.Medicine.Text.Contains("insulin", StringComparison.OrdinalIgnoreCase))
+            || note.Facts<TextFact>().Any(known => known.Fact.Word.Word == "known" && known.Fact.Text.Text.Contains("diabet", StringComparison.OrdinalIgnoreCase));
+        return new PetProfile(
+            opening.Text("pet"), opening.Species, opening.Text("breed"), sex?.Male, sex?.Neutered, opening.First<BornFact>()?.Date,
+            adult, insulin, opening.First<UnitsFact>()?.Units.Word == "us")
+        {
+            Weights = [.. readings.Where(r => r.What == "weight" && r.Day is not null && r.Value.Bound is Bound.Exact or Bound.About).OrderBy(r => r.Day)],
+        };
+    }
+
+    /// <summary>The age on <paramref name="day"/>, or null when no birth is written.</summary>
+    public Age? AgeOn(DateOnly day) => Born is null ? null : Age.On(Born, day);
+
+    /// <summary>The last weighing up to <paramref name="day"/>, or null.</summary>
+    public NoteReading? WeightOn(DateOnly day) => Weights.LastOrDefault(w => w.Day <= day);
+
+    /// <summary>
+    /// The size class: by the grown weight that is written, else by the last weighing of a grown animal; null when neither
+    /// is known. A puppy's weight says nothing about its size class.
+    /// </summary>
+    public string? SizeOn(DateOnly day, ClinicalTables tables)
+    {
+        decimal? weight = AdultWeightKg ?? (AgeOn(day) is { Years: >= 1 } ? WeightOn(day)?.Value.Number : null);
+        return weight is { } kg ? tables.SizeOf(Species, kg) : null;
+    }
+
+    /// <summary>The life stage on <paramref name="day"/>; null when species or birth is not known.</summary>
+    public LifeStage? StageOn(DateOnly day, ClinicalTables tables) =>
+        AgeOn(day) is { Days: >= 0 } age ? tables.StageOf(Species, SizeOn(day, tables), age) : null;
+}

@@ -1,0 +1,110 @@
+using System.Globalization;
+using System.Reflection;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Pet;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Ranges;
+
+/// <summary>The clinical data of the <c>Data</c> folder, read once. Every number has a source in its row.</summary>
+public sealed class ClinicalTables
+{
+    private static readonly Lazy<ClinicalTables> Shared = new(() => new ClinicalTables());
+    private readonly ILookup<(string, string), NormalRange> normals;
+    private readonly ILookup<(string, string), LevelLine> lines;
+    private readonly List<(string Species, string[] Sizes, LifeStage Stage, string From, string To)> stages;
+    private readonly List<(string Species, string Size, decimal? From, decimal? To)> sizes;
+
+    private ClinicalTables()
+    {
+        normals = Rows("normal-ranges.tsv")
+            .Select(row => new NormalRange(Selector.Of(row), row.Number("low"), row.Number("high"), row["unit"], row["source"], row["note"]))
+            .ToLookup(range => (range.For.What, range.For.Species));
+        lines = Rows("bounds.tsv")
+            .Select(row => new LevelLine(
+                Selector.Of(row), row["side"] == "above", Enum.Parse<FindingLevel>(row["level"], ignoreCase: true), (decimal)row.Number("value")!,
+                row["inclusive"] == "yes", (int)row.Number("repeat")!, row["unit"], row["source"]))
+            .ToLookup(line => (line.For.What, line.For.Species));
+        stages = [.. Rows("life-stages.tsv").Select(row => (row["species"], row.Several("size"), new LifeStage(row["stage"], row["name"], row["source"]), row["from"], row["to"]))];
+        sizes = [.. Rows("size-classes.tsv").Select(row => (row["species"], row["size"], row.Number("from-kg"), row.Number("to-kg")))];
+        Cautions = [.. Rows("cautions.tsv").Select(row => new Caution(row["key"], row["text"], row["source"]))];
+        Plausible = Rows("plausible.tsv").ToDictionary(row => row["what"], row => new NormalRange(
+            new Selector(row["what"], "both", ["any"], ["any"], ["any"], ["any"]), row.Number("low"), row.Number("high"), row["unit"], row["source"], row["note"]));
+        HumanPainkillers = [.. Rows("human-painkillers.tsv").Select(row => new HumanPainkiller(row["name"], row.Several("synonyms"), row["source"]))];
+    }
+
+    /// <summary>The tables that are built in.</summary>
+    public static ClinicalTables Default => Shared.Value;
+
+    /// <summary>The cautions, in the order they are printed.</summary>
+    public IReadOnlyList<Caution> Cautions { get; }
+
+    /// <summary>By vital, the values beyond which a number is a slip of the pen.</summary>
+    public IReadOnlyDictionary<string, NormalRange> Plausible { get; }
+
+    /// <summary>Painkillers made for people.</summary>
+    public IReadOnlyList<HumanPainkiller> HumanPainkillers { get; }
+
+    /// <summary>The range to show beside a reading, or null when no row is for it.</summary>
+    public NormalRange? NormalFor(ReadingKey key)
+    {
+        NormalRange? best = null;
+        foreach (NormalRange range in normals[(key.What, Animal(key.Species))])
+        {
+            if (range.For.Matches(key) && (best is null || range.For.Fullness > best.For.Fullness))
+            {
+                best = range;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The lines a reading is held against; empty when no row is for it.</summary>
+    public IReadOnlyList<LevelLine> LinesFor(ReadingKey key)
+    {
+        var best = new List<LevelLine>();
+        foreach (LevelLine line in lines[(key.What, Animal(key.Species))])
+        {
+            if (!line.For.Matches(key) || (best.Count > 0 && line.For.Fullness < best[0].For.Fullness))
+            {
+                continue;
+            }
+
+            if (best.Count > 0 && line.For.Fullness > best[0].For.Fullness)
+            {
+                best.Clear();
+            }
+
+            best.Add(line);
+        }
+
+        return best;
+    }
+
+    /// <summary>The size class of a grown animal of this weight.</summary>
+    public string? SizeOf(Species species, decimal kg) => sizes
+        .Where(size => size.Species == Animal(species) && (size.From is null || kg >= size.From) && (size.To is null || kg < size.To))
+        .Select(size => size.Size).FirstOrDefault();
+
+    /// <summary>The life stage at an age.</summary>
+    public LifeStage? StageOf(Species species, string? size, Age age) => stages
+        .Where(row => row.Species == Animal(species) && (row.Sizes is ["any"] || (size is not null && row.Sizes.Contains(size)))
+            && Reached(age, row.From) && !(row.To.Length > 0 && Reached(age, row.To)))
+        .OrderByDescending(row => row.Sizes is not ["any"])
+        .Select(row => row.Stage).FirstOrDefault();
+
+    private static string Animal(Species species) => species switch { Species.Dog => "dog", Species.Cat => "cat", _ => "" };
+
+    /// <summary>True when the age has come to <paramref name="mark"/>: <c>28d</c> in days, <c>7y</c> in birthdays.</summary>
+    private static bool Reached(Age age, string mark)
+    {
+        int number = int.Parse(mark.AsSpan(0, mark.Length - 1), CultureInfo.InvariantCulture);
+        return mark[^1] == 'y' ? age.Years >= number : age.Days >= number;
+    }
+
+    private static IReadOnlyList<TsvRow> Rows(string table) => TsvTable.Load(Assembly.GetExecutingAssembly(), table).Rows;
+}
+
+/// <summary>A painkiller made for people; the name is generic.</summary>
+public sealed record HumanPainkiller(string Name, IReadOnlyList<string> Synonyms, string Source);

@@ -1,0 +1,37 @@
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A reading past a line that the clinic drew for this pet.</summary>
+public sealed class CallIfRule : IRule
+{
+    /// <inheritdoc/>
+    public string Name => "call-if";
+
+    /// <inheritdoc/>
+    public string Topic => "reading";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(RuleContext context)
+    {
+        foreach (NoteReading reading in context.Readings.Where(r => NotPlausibleRule.IsPlausible(r, context)))
+        {
+            foreach (DatedFact<CallIfFact> line in OwnLimits.CallIfFor(context, reading))
+            {
+                decimal limit = OwnLimits.Canonical(line.Fact.Limit.Number, line.Fact.Limit.Unit);
+                bool above = line.Fact.Limit.Bound == Bound.Above;
+                if (LineCrossing.Crosses(reading.Value, above, limit, inclusive: false))
+                {
+                    string who = line.Fact.Per is null ? "" : $", drawn by {Who(line.Fact.Per)}";
+                    yield return RuleContext.At(Name, FindingLevel.Call, reading.Line, reading.Span,
+                        $"{Wording.Describe(reading)}: past the line to call at{who} (line {line.Line + 1}: `{context.Note.Syntax.Lines[line.Line].Text.Trim()}`). {Wording.Advice(FindingLevel.Call)}",
+                        "the line drawn for this pet", line.Line);
+                }
+            }
+        }
+    }
+
+    private static string Who(Attribution per) => (per.Who.Length == 0 ? "the clinic" : per.Who) + (per.When is null ? "" : $" on {per.When}");
+}

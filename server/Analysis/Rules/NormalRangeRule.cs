@@ -1,0 +1,95 @@
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A vital held against the published lines for this species, stage, size, state and place. One instance a vital.</summary>
+public sealed class NormalRangeRule : IRule
+{
+    private static readonly string[] Vitals = ["hr", "rr", "temp", "crt", "bcs", "mcs", "pain", "glucose"];
+    private readonly string vital;
+
+    private NormalRangeRule(string vital) => this.vital = vital;
+
+    /// <inheritdoc/>
+    public string Name => vital + "-range";
+
+    /// <inheritdoc/>
+    public string Topic => "reading";
+
+    /// <summary>The rule for each vital that the tables have lines for.</summary>
+    public static IEnumerable<IRule> ForEachVital() => Vitals.Select(vital => new NormalRangeRule(vital));
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(RuleContext context)
+    {
+        var series = new Dictionary<(string?, string?, string), List<NoteReading>>();
+        foreach (NoteReading reading in context.Readings.Where(r => r.What == vital && NotPlausibleRule.IsPlausible(r, context)).OrderBy(r => r.Day).ThenBy(r => r.Time))
+        {
+            if (context.KeyOf(reading) is not { } key)
+            {
+                continue;
+            }
+
+            (string?, string?, string) comparable = (reading.Comparable, reading.Site, reading.Value.OnScaleOfNine().Unit);
+            if (!series.TryGetValue(comparable, out List<NoteReading>? before))
+            {
+                series.Add(comparable, before = []);
+            }
+
+            if (Judge(context, reading, key, before) is { } finding)
+            {
+                yield return finding;
+            }
+
+            before.Insert(0, reading);
+        }
+    }
+
+    private NoteFinding? Judge(RuleContext context, NoteReading reading, ReadingKey key, IReadOnlyList<NoteReading> before)
+    {
+        IEnumerable<LevelLine> lines = context.Tables.LinesFor(key);
+        NormalRange? normal = context.Tables.NormalFor(key);
+        bool usual = OwnLimits.UsualFor(context, reading) is { } own && OwnLimits.Holds(own.Fact, reading.Value);
+        if (LineCrossing.Strongest(reading, lines, before) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
+        {
+            return RuleContext.At(Name, crossing.Level, reading.Line, reading.Span,
+                Message(reading, crossing, normal), crossing.Line.Source, crossing.Earlier.Select(r => r.Line));
+        }
+
+        return !usual && normal is not null && OutsideNormal(reading.Value.OnScaleOfNine(), normal) is { } side
+            ? RuleContext.At(Name, FindingLevel.Info, reading.Line, reading.Span,
+                $"{Wording.Describe(reading)}: {side} the range shown as normal, {Wording.Show(normal)}, but past no line that raises a level.", normal.Source)
+            : null;
+    }
+
+    private static string Message(NoteReading reading, LineCrossing crossing, NormalRange? normal)
+    {
+        string side = (crossing.Line.Above, crossing.Line.Inclusive) switch
+        {
+            (true, true) => "at or above",
+            (true, false) => "above",
+            (false, true) => "at or below",
+            _ => "below",
+        };
+        string again = crossing.Earlier.Count > 0 ? $", {crossing.Earlier.Count + 1} readings in a row" : "";
+        string shown = normal is null ? "" : $" Shown as normal: {Wording.Show(normal)}.";
+        string repeat = crossing.Waiting && crossing.Level >= FindingLevel.Watch
+            ? $" Take it again when the pet is calm: {crossing.Line.Repeat} in a row would be {(crossing.Line.Level == FindingLevel.Urgent ? "urgent" : "a reason to phone the clinic")}."
+            : "";
+        return $"{Wording.Describe(reading)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit)}{again}. {Wording.Advice(crossing.Level)}{repeat}{shown}";
+    }
+
+    private static string? OutsideNormal(ReadValue value, NormalRange normal)
+    {
+        if (value.Unit != normal.Unit)
+        {
+            return null;
+        }
+
+        return normal.High is { } high && LineCrossing.Crosses(value, above: true, high, inclusive: false) ? "above"
+            : normal.Low is { } low && LineCrossing.Crosses(value, above: false, low, inclusive: false) ? "below"
+            : null;
+    }
+}

@@ -1,0 +1,44 @@
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Readings;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A number no living pet has: a slip of the pen, or a count without its seconds.</summary>
+public sealed class NotPlausibleRule : IRule
+{
+    /// <inheritdoc/>
+    public string Name => "not-plausible";
+
+    /// <inheritdoc/>
+    public string Topic => "reading";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(RuleContext context)
+    {
+        foreach (NoteReading reading in context.Readings)
+        {
+            if (IsPlausible(reading, context))
+            {
+                continue;
+            }
+
+            string hint = reading is { What: "hr" or "rr", Value.Low: null } && reading.Value.Number > 0
+                ? $" If you counted {reading.Written} in 15 seconds, write {reading.Written}/15s."
+                : " Check the number and its unit.";
+            yield return RuleContext.At(Name, FindingLevel.Error, reading.Line, reading.Span,
+                $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit)} can't be right.{hint}",
+                context.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat);
+        }
+    }
+
+    /// <summary>True when the reading lies within what the table holds to be possible, or the table has no row for it.</summary>
+    public static bool IsPlausible(NoteReading reading, RuleContext context) =>
+        Fits(reading.Value.Unit, reading.Value.Number)
+        && (!context.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range)
+            || range.Unit != reading.Value.Unit
+            || ((range.Low is null || reading.Value.Number >= range.Low) && (range.High is null || reading.Value.Number <= range.High)));
+
+    /// <summary>A score cannot be past the end of its scale.</summary>
+    private static bool Fits(string unit, decimal number) =>
+        !unit.StartsWith('/') || !decimal.TryParse(unit.AsSpan(1), out decimal scale) || number <= scale;
+}

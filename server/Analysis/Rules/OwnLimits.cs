@@ -1,0 +1,32 @@
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>What the vet wrote for this pet: its usual range, and the lines at which to call.</summary>
+internal static class OwnLimits
+{
+    /// <summary>The latest <c>usual</c> that holds for a reading's vital, state and day; null when there is none.</summary>
+    public static DatedFact<UsualFact>? UsualFor(RuleContext context, NoteReading reading) =>
+        context.Note.Facts<UsualFact>(reading.Day)
+            .LastOrDefault(usual => Concerns(reading, usual.Fact.Vital, usual.Fact.State, usual.Fact.Place));
+
+    /// <summary>The <c>call-if</c> lines that hold for a reading's vital, state and day.</summary>
+    public static IEnumerable<DatedFact<CallIfFact>> CallIfFor(RuleContext context, NoteReading reading) =>
+        context.Note.Facts<CallIfFact>(reading.Day)
+            .Where(call => Concerns(reading, call.Fact.Vital, call.Fact.State, call.Fact.Place));
+
+    /// <summary>True when the value lies within the usual range; a bound never does.</summary>
+    public static bool Holds(UsualFact usual, ReadValue value) =>
+        value.Bound is Bound.Exact or Bound.About && Canonical(usual.Range.Low, usual.Range.Unit) <= value.Number && value.Number <= Canonical(usual.Range.High, usual.Range.Unit);
+
+    /// <summary>A number of a fact in the canonical unit of its vital.</summary>
+    public static decimal Canonical(decimal number, Unit? unit) => unit is null ? number : UnitConversion.ToCanonical(new Amount(number, unit));
+
+    /// <summary>True when a fact about a vital is about this reading; a state or place that is not named allows all but panting and the like.</summary>
+    private static bool Concerns(NoteReading reading, LineWord vital, StateWord? state, StateWord? place) =>
+        vital.Word == reading.What && reading.Comparable is not null
+        && (state is null || state.Comparable == reading.Comparable)
+        && (place is null || place.Word == reading.Site);
+}

@@ -1,0 +1,66 @@
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A seizure: the first ever, one of five minutes or more, or a second within a day.</summary>
+public sealed class SeizureRule : IRule
+{
+    private const string Definitions = "Berendt et al., IVETF consensus, BMC Vet Res 2015;11:182 (from memory)";
+    private const decimal LongSeconds = 300;
+
+    /// <inheritdoc/>
+    public string Name => "seizure";
+
+    /// <inheritdoc/>
+    public string Topic => "words";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(RuleContext context)
+    {
+        (int Line, DateTime? When)? before = null;
+        foreach ((Entry entry, int line, NoteItem item) in context.Items().OrderBy(p => When(p.Entry, p.Item)))
+        {
+            if (item is not CareEvent { Word.Word: "seizure" } seizure || seizure.Times is 0)
+            {
+                continue;
+            }
+
+            DateTime? when = When(entry, item);
+            yield return Judge(line, seizure, when, before);
+            before = (line, when);
+        }
+    }
+
+    private NoteFinding Judge(int line, CareEvent seizure, DateTime? when, (int Line, DateTime? When)? before)
+    {
+        if (seizure.Duration is { } duration && UnitConversion.ToCanonical(duration) >= LongSeconds)
+        {
+            return At(FindingLevel.Urgent, "Seizure of 5 minutes or more.", Definitions);
+        }
+
+        if (seizure.Times is > 1)
+        {
+            return At(FindingLevel.Urgent, $"{seizure.Times} seizures written in one line: two or more in a day.", Definitions);
+        }
+
+        if (before is { When: { } earlier } && when is { } now && now - earlier <= TimeSpan.FromHours(24))
+        {
+            return RuleContext.At(Name, FindingLevel.Urgent, line, seizure.Head.Span,
+                $"Second seizure within 24 hours (line {before.Value.Line + 1}). {Wording.Advice(FindingLevel.Urgent)}", Definitions, before.Value.Line);
+        }
+
+        return before is null
+            ? At(FindingLevel.Call, "First seizure in these notes.", "common practice, no source")
+            : RuleContext.At(Name, FindingLevel.Watch, line, seizure.Head.Span,
+                $"Seizure; the one before is in line {before.Value.Line + 1}. {Wording.Advice(FindingLevel.Watch)}", "common practice, no source", before.Value.Line);
+
+        NoteFinding At(FindingLevel level, string message, string source) =>
+            RuleContext.At(Name, level, line, seizure.Head.Span, $"{message} {Wording.Advice(level)}", source);
+    }
+
+    /// <summary>The moment of an event; without a time, noon of its day.</summary>
+    private static DateTime? When(Entry entry, NoteItem item) =>
+        entry.Head.Date?.ToDateTime(item.Head.Time ?? entry.Head.Time ?? new TimeOnly(12, 0));
+}

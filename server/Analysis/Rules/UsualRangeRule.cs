@@ -1,0 +1,36 @@
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Readings;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A reading outside the range that this pet's vet calls usual for it.</summary>
+public sealed class UsualRangeRule : IRule
+{
+    /// <inheritdoc/>
+    public string Name => "usual-range";
+
+    /// <inheritdoc/>
+    public string Topic => "reading";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(RuleContext context)
+    {
+        foreach (NoteReading reading in context.Readings.Where(r => NotPlausibleRule.IsPlausible(r, context)))
+        {
+            if (OwnLimits.UsualFor(context, reading) is not { } usual)
+            {
+                continue;
+            }
+
+            decimal low = OwnLimits.Canonical(usual.Fact.Range.Low, usual.Fact.Range.Unit);
+            decimal high = OwnLimits.Canonical(usual.Fact.Range.High, usual.Fact.Range.Unit);
+            bool above = LineCrossing.Crosses(reading.Value, above: true, high, inclusive: false);
+            if (above || LineCrossing.Crosses(reading.Value, above: false, low, inclusive: false))
+            {
+                yield return RuleContext.At(Name, FindingLevel.Watch, reading.Line, reading.Span,
+                    $"{Wording.Describe(reading)}: {(above ? "above" : "below")} this pet's usual {Wording.Round(low, 1)} to {Wording.Show(high, reading.Value.Unit)} (line {usual.Line + 1}). {Wording.Advice(FindingLevel.Watch)} Take it again when the pet is calm.",
+                    "the usual range written for this pet", usual.Line);
+            }
+        }
+    }
+}

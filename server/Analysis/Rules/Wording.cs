@@ -1,0 +1,90 @@
+using System.Globalization;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>The words findings are written in: calm, plain, the same everywhere.</summary>
+public static class Wording
+{
+    /// <summary>The vitals' names as an owner says them.</summary>
+    public static string NameOf(string what) => what switch
+    {
+        "hr" => "Pulse",
+        "rr" => "Breathing rate",
+        "temp" => "Temperature",
+        "crt" => "Gum refill time",
+        "bcs" => "Body condition",
+        "mcs" => "Muscle condition",
+        "glucose" => "Blood glucose",
+        "pain" => "Pain score",
+        "weight" => "Weight",
+        "water" => "Water",
+        "lump" => "Lump",
+        "node" => "Lymph node",
+        "wound" => "Wound",
+        _ => char.ToUpperInvariant(what[0]) + what[1..],
+    };
+
+    /// <summary>A number with its unit, rounded for reading.</summary>
+    public static string Show(decimal number, string unit) => unit switch
+    {
+        "/min" => $"{Round(number, 0)} a minute",
+        "Cel" => $"{Round(number, 1)} °C",
+        "s" => $"{Round(number, 1)} s",
+        "kg" => $"{Round(number, number < 1 ? 3 : 2)} kg",
+        "mm" => $"{Round(number, 1)} mm",
+        "mL" => $"{Round(number, 0)} mL",
+        "mmol/L" => $"{Round(number, 1)} mmol/L",
+        _ when unit.StartsWith('/') => $"{Round(number, 1)}{unit}",
+        _ => $"{Round(number, 1)} {unit}",
+    };
+
+    /// <summary>A range: <c>16 to 24 a minute</c>, <c>up to 90</c>, <c>220 or more</c>.</summary>
+    public static string Show(NormalRange range) => (range.Low, range.High) switch
+    {
+        ({ } low, { } high) when low == high => Show(low, range.Unit),
+        ({ } low, { } high) => $"{Bare(low, range.Unit)} to {Show(high, range.Unit)}",
+        (null, { } high) => $"up to {Show(high, range.Unit)}",
+        ({ } low, null) => $"{Show(low, range.Unit)} or more",
+        _ => "not known",
+    };
+
+    /// <summary>How a reading was taken and counted, for the start of a message.</summary>
+    public static string Describe(NoteReading reading)
+    {
+        string bound = reading.Value.Bound switch { Grammar.Notes.Bound.Below => "below ", Grammar.Notes.Bound.Above => "above ", Grammar.Notes.Bound.About => "about ", _ => "" };
+        string state = reading.State is null ? "" : " " + reading.State;
+        string place = reading.What == "temp" && reading.Site is { } site ? $" ({site})" : "";
+        string spread = reading.Value is { Low: { } low, High: { } high, Unit: "/min" }
+            ? $" ({reading.Written}; one count more or less makes it {Round(low, 0)} to {Round(high, 0)})"
+            : "";
+        return $"{NameOf(reading.What)} {bound}{Show(reading.Value.Number, reading.Value.Unit)}{state}{place}{spread}";
+    }
+
+    /// <summary>What the level asks of the reader. Never a treatment.</summary>
+    public static string Advice(FindingLevel level) => level switch
+    {
+        FindingLevel.Urgent => "This cannot wait: phone your clinic or an emergency clinic now.",
+        FindingLevel.Call => "A reason to phone the clinic.",
+        FindingLevel.Watch => "Worth watching.",
+        _ => "",
+    };
+
+    /// <summary>The level's name as it is shown.</summary>
+    public static string NameOf(FindingLevel level) => level switch
+    {
+        FindingLevel.Error => "Not understood",
+        FindingLevel.Urgent => "Urgent",
+        FindingLevel.Call => "Call the vet",
+        FindingLevel.Watch => "Watch",
+        _ => "To know",
+    };
+
+    /// <summary>A number rounded half away from zero, without needless zeros.</summary>
+    public static string Round(decimal number, int decimals) =>
+        Math.Round(number, decimals, MidpointRounding.AwayFromZero).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+
+    private static string Bare(decimal number, string unit) => Show(number, unit).Split(' ')[0].Split('/')[0];
+}
