@@ -102,19 +102,24 @@ internal sealed class LineReader(NoteVocabulary vocabulary)
             time = read;
             tokens.Add(new Token(TokenKind.Time, TextSpan.Between(start, timeEnd)));
             wordStart = timeEnd;
-            while (wordStart < end && Scanners.IsBlank(text[wordStart]))
+            while (wordStart < end && (Scanners.IsBlank(text[wordStart]) || Scanners.IsSeparator(text[wordStart]) || text[wordStart] == ':'))
             {
                 wordStart++;
             }
         }
 
         int wordEnd = wordStart;
-        while (wordEnd < end && !Scanners.IsBlank(text[wordEnd]))
+        while (wordEnd < end && !Scanners.IsBlank(text[wordEnd]) && (wordEnd == wordStart || !Scanners.IsSeparator(text[wordEnd])))
         {
             wordEnd++;
         }
 
         ReadOnlySpan<char> written = text.AsSpan(wordStart, wordEnd - wordStart).TrimEnd(":,;");
+        while (wordEnd < end && Scanners.IsSeparator(text[wordEnd]) && !(wordEnd + 1 < end && text[wordEnd + 1] == '#'))
+        {
+            wordEnd++;
+        }
+
         var headSpan = new TextSpan(wordStart, written.Length);
         LineWord? word = vocabulary.LineWords.Find(written);
         string? implied = null;
@@ -129,9 +134,9 @@ internal sealed class LineReader(NoteVocabulary vocabulary)
         {
             TextSpan meant = written.IsEmpty ? TextSpan.Between(start, end) : headSpan;
             LineSyntax unknown = Unknown(text, ending, UnknownWord(text, meant));
-            List<Token> unknownTokens = [.. tokens, new Token(TokenKind.Unknown, TextSpan.Between(Math.Min(wordStart, end - 1), end))];
+            List<Token> unknownTokens = written.IsEmpty ? [.. unknown.Marks] : [.. tokens, new Token(TokenKind.Unknown, TextSpan.Between(wordStart, end))];
             AddComment(text, end, unknownTokens);
-            return unknown with { Marks = written.IsEmpty ? unknown.Marks : [.. unknownTokens] };
+            return unknown with { Marks = [.. unknownTokens] };
         }
 
         tokens.Add(new Token(TokenKind.LineWord, headSpan));

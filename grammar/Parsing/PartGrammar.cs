@@ -16,48 +16,58 @@ namespace HealthNotes.Grammar.Parsing;
 /// operand = number , [ unit ]
 /// </code>
 /// </remarks>
-internal static class PartGrammar
+internal sealed class PartGrammar
 {
-    private static readonly Parser<char, TextSpan> Number = new Scanners.NumberScanner();
-    private static readonly Parser<char, TextSpan> OptionalUnit = OneOf(new Scanners.UnitScanner(), Nothing<TextSpan>());
-    private static readonly Parser<char, TextSpan> Sign = new Scanners.OperatorScanner();
-    private static readonly Parser<char, Unit> PartEnd = new Scanners.PartEndScanner();
-    private static readonly Parser<char, Unit> Separators = new Scanners.SeparatorScanner();
+    /// <summary>Blanks may stand round the sign between two numbers.</summary>
+    public static readonly PartGrammar Loose = new(blanksInNumbers: true);
 
-    private static readonly Parser<char, Operand> SignedOperand = OneOf(
-        Map((sign, digits, unit) => new Operand(sign, digits, unit), Sign, Number, OptionalUnit),
-        Nothing<Operand>());
+    /// <summary>A number ends at the first blank.</summary>
+    public static readonly PartGrammar Tight = new(blanksInNumbers: false);
 
-    private static readonly Parser<char, Part> NumberPart = Map(
-        (digits, unit, second, third) => new Part(PartKind.Number, TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)))
-        {
-            First = new Operand(default, digits, unit),
-            Second = second,
-            Third = third,
-        },
-        Number,
-        OptionalUnit,
-        SignedOperand,
-        SignedOperand);
+    private PartGrammar(bool blanksInNumbers)
+    {
+        Parser<char, TextSpan> number = new Scanners.NumberScanner();
+        Parser<char, TextSpan> optionalUnit = OneOf(new Scanners.UnitScanner(), Nothing<TextSpan>());
+        Parser<char, TextSpan> sign = new Scanners.OperatorScanner(blanksInNumbers);
+        Parser<char, Unit> partEnd = new Scanners.PartEndScanner();
+        Parser<char, Unit> separators = new Scanners.SeparatorScanner();
 
-    private static readonly Parser<char, Part> BoundedPart = Map(
-        (bound, part) => part with { Span = TextSpan.Between(bound.Start, part.Span.End), BoundSpan = bound },
-        new Scanners.BoundScanner(),
-        NumberPart);
+        Parser<char, Operand> signedOperand = OneOf(
+            Map((sign, digits, unit) => new Operand(sign, digits, unit), sign, number, optionalUnit),
+            Nothing<Operand>());
 
-    private static readonly Parser<char, Part> WordPart =
-        new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/').Select(span => new Part(PartKind.Word, span));
+        Parser<char, Part> numberPart = Map(
+            (digits, unit, second, third) => new Part(PartKind.Number, TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)))
+            {
+                First = new Operand(default, digits, unit),
+                Second = second,
+                Third = third,
+            },
+            number,
+            optionalUnit,
+            signedOperand,
+            signedOperand);
 
-    private static readonly Parser<char, Part> TagPart =
-        new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
+        Parser<char, Part> boundedPart = Map(
+            (bound, part) => part with { Span = TextSpan.Between(bound.Start, part.Span.End), BoundSpan = bound },
+            new Scanners.BoundScanner(),
+            numberPart);
 
-    private static readonly Parser<char, Part> OnePart = OneOf(WordPart, NumberPart, TagPart, BoundedPart).Before(PartEnd);
+        Parser<char, Part> wordPart =
+            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/').Select(span => new Part(PartKind.Word, span));
+
+        Parser<char, Part> tagPart =
+            new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
+
+        SinglePart = OneOf(wordPart, numberPart, tagPart, boundedPart).Before(partEnd);
+        Parts = separators.Then(SinglePart.Before(separators).Many()).Before(Parser<char>.End);
+    }
 
     /// <summary>All parts of a line.</summary>
-    public static readonly Parser<char, IEnumerable<Part>> Parts = Separators.Then(OnePart.Before(Separators).Many()).Before(Parser<char>.End);
+    public Parser<char, IEnumerable<Part>> Parts { get; }
 
     /// <summary>One part, at the very start of the text.</summary>
-    public static readonly Parser<char, Part> SinglePart = OnePart;
+    public Parser<char, Part> SinglePart { get; }
 
     private static Parser<char, T> Nothing<T>()
         where T : struct => Parser<char>.Return(default(T));
