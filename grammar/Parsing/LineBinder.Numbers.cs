@@ -334,10 +334,8 @@ internal sealed partial class LineBinder
             return Refuse(span, ProblemRules.MissingUnit, $"`{span.In(line)}` on which scale? Write it as in {span.In(line)}/{(Word.Word == "pain" ? 10 : Word.Word == "mcs" ? 3 : 9)}");
         }
 
-        string units = string.Join(", ", vocabulary.Units.Terms.Where(unit => Word.Takes.Any(slot => Fits(unit, slot.Kind))).Select(unit => unit.Word).Take(5));
-        return units.Length == 0
-            ? false
-            : Refuse(span, ProblemRules.MissingUnit, $"`{span.In(line)}` has no unit; expected one of {units}");
+        string units = string.Join(", ", Word.Takes.Select(slot => SlotHints.UnitsOf(slot.Kind, Word.Word)).Where(units => units.Length > 0));
+        return units.Length > 0 && Refuse(span, ProblemRules.MissingUnit, $"`{span.In(line)}` has no unit; write for instance {units}");
     }
 
     /// <summary>The <c>1 1/2 tablets</c> that stands here: a whole number and a fraction with its unit.</summary>

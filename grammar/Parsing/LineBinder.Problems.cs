@@ -22,16 +22,17 @@ internal sealed partial class LineBinder
     private bool WrongForm(TextSpan span) => !TakesNote()
         && Refuse(span, ProblemRules.WrongValue, $"`{span.In(line)}` is not a value of {Word.Word}; expected {Expected()}");
 
+    /// <summary>A number with letters that are no unit. It may start a remark (<c>3pm</c>), but not where it is an amount with a slip (<c>5mgg</c>).</summary>
     private bool UnknownUnit(TextSpan span, TextSpan unitSpan)
     {
-        if (TakesNote())
+        string typed = unitSpan.In(line).ToString();
+        IEnumerable<Unit> fitting = vocabulary.Units.Terms.Where(FitsAny).ToList();
+        string? nearest = NearestWord.Find(typed, fitting.SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+        if (TakesNote() && (nearest is null || amount is not null))
         {
             return false;
         }
 
-        string typed = unitSpan.In(line).ToString();
-        IEnumerable<Unit> fitting = vocabulary.Units.Terms.Where(FitsAny).ToList();
-        string? nearest = NearestWord.Find(typed, fitting.SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
         string hint = nearest is not null ? $"did you mean `{nearest}`?" : $"expected {Expected()}";
         Report(new Problem(ProblemRules.WrongUnit, unitSpan, $"`{typed}` is not a unit known here; {hint}", nearest));
         return Taken(TokenKind.Unknown, span);
@@ -69,7 +70,7 @@ internal sealed partial class LineBinder
         if (part.Kind == PartKind.Unreadable)
         {
             string found = part.StoppedAt > part.Span.Start && part.StoppedAt < part.Span.End ? $" after `{line[part.Span.Start..part.StoppedAt]}`" : "";
-            string expected = part.Expected is [] or ["a blank"] ? Expected() : string.Join(" or ", part.Expected.Take(5));
+            string expected = part.Expected is [] or ["a blank"] || part.StoppedAt == part.Span.Start ? Expected() : string.Join(" or ", part.Expected.Take(5));
             Report(new Problem(ProblemRules.Unreadable, part.Span, $"`{typed}` can't be read{found}; expected {expected}"));
             return;
         }
@@ -119,6 +120,11 @@ internal sealed partial class LineBinder
             }
         }
 
+        if (Word.Has(SlotKind.Ok))
+        {
+            spellings = spellings.Concat(vocabulary.Fixed("ok").Spellings);
+        }
+
         if (Word.Has(SlotKind.Schedule))
         {
             spellings = spellings.Concat(ScheduleWords);
@@ -131,10 +137,12 @@ internal sealed partial class LineBinder
         [(SlotKind.Species, "species"), (SlotKind.Sex, "sex"), (SlotKind.Sex, "neuter"), (SlotKind.Units, "units"), (SlotKind.Portion, "portion")];
 
     /// <summary>What the line lacks most, with an example.</summary>
-    private string Expected() => string.Join(", or ", Word.Takes
-        .Where(slot => !Filled(slot.Kind) && SlotHints.For(slot.Kind, Word.Word) != "more" && (slot.Needed || !Word.Takes.Any(other => other.Needed)))
-        .Take(2)
-        .Select(slot => SlotHints.For(slot.Kind, Word.Word)).DefaultIfEmpty("nothing more"));
+    private string Expected()
+    {
+        List<Slot> open = [.. Word.Takes.Where(slot => !Filled(slot.Kind) && SlotHints.For(slot.Kind, Word.Word) != "more")];
+        IEnumerable<Slot> wanted = open.Exists(slot => slot.Needed) ? open.Where(slot => slot.Needed) : open;
+        return string.Join(", or ", wanted.Take(2).Select(slot => SlotHints.For(slot.Kind, Word.Word)).DefaultIfEmpty("nothing more"));
+    }
 
     /// <summary>Says what the line lacks. Silent where the line has another problem already: one cause, one message.</summary>
     private void CheckNeeded()

@@ -226,7 +226,7 @@ internal sealed partial class LineBinder
 
         TextSpan meant = at < parts.Length && parts[at].Kind == PartKind.Word ? parts[at].Span : keyword;
         string typed = meant.In(line).ToString();
-        string? nearest = NearestWord.Find(typed, vocabulary.Objects.Spellings);
+        string? nearest = meant == keyword ? null : NearestWord.Find(typed, vocabulary.Objects.Spellings);
         Report(new Problem(meant == keyword ? ProblemRules.Missing : ProblemRules.UnknownWord, meant,
             (meant == keyword ? "expected an object after like" : $"`{typed}` is not an object with a known size")
             + (nearest is null ? ", such as like pea or like golf-ball" : $"; did you mean `{nearest}`?"), nearest));

@@ -44,4 +44,18 @@ internal static class SlotHints
         SlotKind.Distance => "how far, such as 2km",
         _ => "more",
     };
+
+    /// <summary>The units a bare number may have lacked, the likeliest first; empty where numbers have none.</summary>
+    public static string UnitsOf(SlotKind kind, string word) => kind switch
+    {
+        SlotKind.Temperature => "C, F",
+        SlotKind.Mass => "kg, g, lb",
+        SlotKind.Glucose => "mmol/L, mg/dL",
+        SlotKind.Size => "mm, cm, in",
+        SlotKind.Amount => word == "food" ? "g, oz, can" : "mg, ml, tablet",
+        SlotKind.Volume => "ml, l, cup",
+        SlotKind.Duration => "min, s, h",
+        SlotKind.Distance => "km, mi",
+        _ => "",
+    };
 }

@@ -9,7 +9,7 @@ public static class NearestWord
 
     /// <summary>
     /// The candidate nearest to <paramref name="typed"/>, or null when none is near: at most one edit for up to five letters,
-    /// two up to eight, three above; two neighbours swapped count as one edit. Ties go to the candidate that shares the first letter, then to the alphabet.
+    /// two up to eight, three above; two neighbours swapped count as one edit. Ties go to the candidate that starts most like what was typed (<c>mgg</c> is <c>mg</c>, not <c>mcg</c>), then to the alphabet.
     /// </summary>
     public static string? Find(string typed, IEnumerable<string> candidates)
     {
@@ -20,7 +20,7 @@ public static class NearestWord
 
         string wanted = typed.ToLowerInvariant();
         int allowed = wanted.Length switch { <= 2 => 0, <= 5 => 1, <= 8 => 2, _ => 3 };
-        (int Distance, bool OtherStart, string Word)? best = null;
+        (int Distance, int Unlike, string Word)? best = null;
         foreach (string candidate in candidates)
         {
             if (Math.Abs(candidate.Length - wanted.Length) > allowed)
@@ -35,8 +35,8 @@ public static class NearestWord
                 continue;
             }
 
-            (int, bool, string) found = (distance, lower[0] != wanted[0], candidate);
-            if (best is null || Comparer<(int, bool, string)>.Default.Compare(found, best.Value) < 0)
+            (int, int, string) found = (distance, -wanted.AsSpan().CommonPrefixLength(lower), candidate);
+            if (best is null || Comparer<(int, int, string)>.Default.Compare(found, best.Value) < 0)
             {
                 best = found;
             }
