@@ -54,7 +54,7 @@ internal static class PartGrammar
     private static readonly Parser<char, Part> OnePart = OneOf(WordPart, NumberPart, TagPart, BoundedPart).Before(PartEnd);
 
     /// <summary>All parts of a line.</summary>
-    public static readonly Parser<char, IEnumerable<Part>> Parts = Separators.Then(OnePart.Before(Separators).Many()).Before(Parser<char>.End);
+    public static readonly Parser<char, Part[]> Parts = new AllParts(OnePart, Separators);
 
     /// <summary>One part, at the very start of the text.</summary>
     public static readonly Parser<char, Part> SinglePart = OnePart;

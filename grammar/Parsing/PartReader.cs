@@ -12,8 +12,8 @@ internal static class PartReader
     /// </summary>
     public static Part[] Read(string line, int end)
     {
-        Result<char, IEnumerable<Part>> all = PartGrammar.Parts.Parse(line.AsSpan(0, end));
-        return all.Success ? [.. all.Value] : OneByOne(line, end);
+        Result<char, Part[]> all = PartGrammar.Parts.Parse(line.AsSpan(0, end));
+        return all.Success ? all.Value : OneByOne(line, end);
     }
 
     private static Part[] OneByOne(string line, int end)

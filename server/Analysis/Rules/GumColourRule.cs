@@ -10,7 +10,7 @@ public sealed class GumColourRule : IRule
     public string Name => "gum-colour";
 
     /// <inheritdoc/>
-    public string Topic => "words";
+    public string Topic => "seen";
 
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context) =>

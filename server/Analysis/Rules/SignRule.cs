@@ -10,7 +10,7 @@ public sealed class SignRule : IRule
     public string Name => "sign";
 
     /// <inheritdoc/>
-    public string Topic => "words";
+    public string Topic => "seen";
 
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context)
