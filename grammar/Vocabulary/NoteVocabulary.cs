@@ -27,6 +27,8 @@ public sealed class NoteVocabulary
             .ToDictionary(word => word, word => new Scope<StateWord>(allStates.Where(s => s.For.Contains(word))));
         fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
             .ToDictionary(group => group.Key, group => new Scope<FixedWord>(group));
+        Sides = fixedWords["side"];
+        Ok = fixedWords["ok"];
     }
 
     /// <summary>The vocabulary that is built in.</summary>
@@ -43,6 +45,12 @@ public sealed class NoteVocabulary
 
     /// <summary>The objects a lump may be compared with.</summary>
     public Scope<ComparisonObject> Objects { get; }
+
+    /// <summary>The sides of the body.</summary>
+    public Scope<FixedWord> Sides { get; }
+
+    /// <summary>The word ok and its synonyms.</summary>
+    public Scope<FixedWord> Ok { get; }
 
     /// <summary>The tooth numbers, by species and set.</summary>
     public IReadOnlyList<ToothSet> Teeth => teeth;
