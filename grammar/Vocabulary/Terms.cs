@@ -142,8 +142,11 @@ public enum SideRule
     Hind,
 }
 
-/// <summary>A unit of measure: canonical value = (written + <paramref name="Offset"/>) × <paramref name="Factor"/>, in <paramref name="Canonical"/>.</summary>
-public sealed record Unit(string Word, IReadOnlyList<string> Synonyms, Quantity Quantity, decimal Factor, decimal Offset, string Canonical, string Source) : ITerm;
+/// <summary>
+/// A unit of measure: canonical value = (written + <paramref name="Offset"/>) × <paramref name="Factor"/> / <paramref name="Divisor"/>,
+/// in <paramref name="Canonical"/>. The divisor keeps fractions such as 5/9 exact.
+/// </summary>
+public sealed record Unit(string Word, IReadOnlyList<string> Synonyms, Quantity Quantity, decimal Factor, decimal Divisor, decimal Offset, string Canonical, string Source) : ITerm;
 
 /// <summary>What a unit measures.</summary>
 public enum Quantity
