@@ -229,6 +229,7 @@ internal sealed partial class LineBinder
 
     private void SaidTwice(TextSpan span, string already)
     {
+        tokens.RemoveAll(token => token.Span.Start >= span.Start && token.Span.End <= span.End);
         Mark(TokenKind.Unknown, span);
         Report(new Problem(ProblemRules.SaidTwice, span, $"`{span.In(line)}` says again what `{already}` has said; one line holds one observation"));
     }
