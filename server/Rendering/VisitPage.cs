@@ -1,5 +1,7 @@
-using System.Net;
 using HealthNotes.Analysis;
+using HealthNotes.Rendering.Html;
+using HealthNotes.Rendering.Markdown;
+using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.Rendering;
 
@@ -7,9 +9,10 @@ namespace HealthNotes.Rendering;
 public static class VisitPage
 {
     /// <summary>The page as Markdown that also reads well as plain text.</summary>
-    public static string Markdown(NoteAnalysis analysis) => $"# {analysis.Pet.Name ?? "Pet"}\n";
+    public static string Markdown(NoteAnalysis analysis) => MarkdownPage.Of(Text(analysis));
 
-    /// <summary>The page as one self-contained HTML file.</summary>
-    public static string Html(NoteAnalysis analysis) =>
-        $"<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Visit page</title></head><body><main><pre>{WebUtility.HtmlEncode(Markdown(analysis))}</pre></main></body></html>\n";
+    /// <summary>The page as one self-contained HTML file: no script, nothing loaded from elsewhere.</summary>
+    public static string Html(NoteAnalysis analysis) => HtmlPage.Of(Text(analysis));
+
+    private static PageText Text(NoteAnalysis analysis) => PageWriter.Write(PageModel.Of(new PageContext(analysis)));
 }
