@@ -19,7 +19,7 @@ internal static class FindingSections
     }
 
     public static PageSection? ToKnow(PageModel model) => new SectionBuilder()
-        .List(model.ToKnow.Items.Select(finding => $"{Day(finding.Day)}{Md.Message(finding.Message)} {Md.Small(PageWords.SourceIs(finding.Source))}"))
+        .List(model.ToKnow.Items.Select(finding => $"{Day(finding.Day)}{Md.Message(finding.Message)}{Again(finding)} {Md.Small(PageWords.SourceIs(finding.Source))}"))
         .LeftOut(model.ToKnow.LeftOut)
         .Build("to-know", PageWords.ToKnow);
 
@@ -31,9 +31,12 @@ internal static class FindingSections
     {
         IEnumerable<string> below = finding.Evidence.Items.Select(Line)
             .Concat(finding.Evidence.LeftOut > 0 ? [PageWords.LeftOutEvidence(finding.Evidence.LeftOut)] : [])
+            .Concat(finding.Again.Items.Count > 0 ? [PageWords.AlsoOn(finding.Again.Items, finding.Again.LeftOut)] : [])
             .Append(Md.Small(PageWords.SourceIs(finding.Source)));
         return ($"{PageWriter.Mark(finding.Level)} {Day(finding.Day)}{Md.Message(finding.Message)}", below);
     }
+
+    private static string Again(FindingItem finding) => finding.Again.Items.Count == 0 ? "" : $" {PageWords.AlsoOn(finding.Again.Items, finding.Again.LeftOut)}.";
 
     private static string Day(DateOnly? day) => day is { } known ? $"{PageWords.Iso(known)}: " : "";
 }

@@ -34,20 +34,37 @@ internal static class AttentionBuilder
     public static Shown<FindingItem> ToKnow(PageContext context) => Listed(
         context, [.. context.Analysis.Findings.Where(f => f.Level == FindingLevel.Info && context.IsCurrent(f.Line))], PageLimits.ListItems);
 
-    /// <summary>Strongest first, then latest day first, then in line order.</summary>
+    /// <summary>
+    /// Strongest first, then latest day first, then in line order. The same thing found again and again is one item, at its
+    /// latest.
+    /// </summary>
     private static Shown<FindingItem> Listed(PageContext context, List<NoteFinding> findings, int most)
     {
-        Shown<NoteFinding> shown = Shown<NoteFinding>.First(
-            [.. findings.OrderByDescending(f => f.Level).ThenByDescending(f => context.DayOf(f.Line)).ThenBy(f => f.Line)], most);
-        return new Shown<FindingItem>([.. shown.Items.Select(f => Item(context, f))], shown.LeftOut);
+        List<List<NoteFinding>> groups = [.. findings.GroupBy(f => SameThing(context, f))
+            .Select(group => group.OrderByDescending(f => context.DayOf(f.Line)).ThenByDescending(f => f.Line).ToList())
+            .OrderByDescending(group => group[0].Level).ThenByDescending(group => context.DayOf(group[0].Line)).ThenBy(group => group[0].Line)];
+        Shown<List<NoteFinding>> shown = Shown<List<NoteFinding>>.First(groups, most);
+        return new Shown<FindingItem>([.. shown.Items.Select(group => Item(context, group))], shown.LeftOut);
     }
 
-    private static FindingItem Item(PageContext context, NoteFinding finding)
+    private static FindingItem Item(PageContext context, List<NoteFinding> group)
     {
-        Shown<int> lines = Shown<int>.Last(finding.Evidence, PageLimits.EvidenceLines);
+        NoteFinding latest = group[0];
+        Shown<int> lines = Shown<int>.Last(latest.Evidence, PageLimits.EvidenceLines);
         return new FindingItem(
-            finding.Level, context.DayOf(finding.Line), Message(finding.Message),
-            new Shown<WrittenLine>([.. lines.Items.Select(context.Written)], lines.LeftOut), finding.Source);
+            latest.Level, context.DayOf(latest.Line), Message(latest.Message),
+            new Shown<WrittenLine>([.. lines.Items.Select(context.Written)], lines.LeftOut), latest.Source,
+            Shown<DateOnly?>.First([.. group.Skip(1).Select(f => context.DayOf(f.Line))], PageLimits.EvidenceLines));
+    }
+
+    /// <summary>
+    /// What makes two findings one: the rule, the level, the thing and its place, and the word meant. The number meant is
+    /// left out: a count above its line is the same matter whatever the count.
+    /// </summary>
+    private static (string Rule, FindingLevel Level, string Thing, string Word) SameThing(PageContext context, NoteFinding finding)
+    {
+        string word = finding.Span.In(context.Analysis.Note.Syntax.Lines[finding.Line].Text).ToString();
+        return (finding.Rule, finding.Level, context.ThingAt(finding.Line), word.Any(char.IsAsciiDigit) ? "" : word.ToUpperInvariant());
     }
 
     /// <summary>A message may quote a line of the note; it is cleaned like one, with room for the words around it.</summary>

@@ -1,7 +1,7 @@
-using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Tidying;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -41,7 +41,8 @@ internal static class ExaminationBuilder
             Examined examined => (Wording.NameOf(examined.Word.Word), SiteWords.Of(examined.Site, examined.Tag), Seen(context, examined.Words, examined.Ok, examined.Size)),
             _ => (PageWords.EverythingElse, "", PageWords.Ok),
         };
-        FindingLevel? level = context.LevelOf(item.Line);
-        return new ExaminedPart(item.Entry.Day, item.Time, part, place, seen, context.Written(item.Line).Text, level);
+        string written = context.Written(item.Line).Text;
+        bool inOtherWords = written != ItemPrinter.Print(item.Item);
+        return new ExaminedPart(item.Entry.Day, item.Time, part, place, seen, inOtherWords ? written : "", context.LevelOf(item.Line));
     }
 }

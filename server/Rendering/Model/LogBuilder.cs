@@ -11,9 +11,23 @@ internal static class LogBuilder
     public static Shown<LogLine> Build(PageContext context)
     {
         Shown<CurrentItem> shown = Shown<CurrentItem>.Last(
-            [.. context.Items.Where(item => item.Item.Word.Kind == WordKind.Care).OrderBy(item => item.Entry.Day).ThenBy(item => item.Time).ThenBy(item => item.Line)],
+            [.. Timed(context.Items).Where(timed => timed.Item.Item.Word.Kind == WordKind.Care)
+                .OrderBy(timed => timed.Item.Entry.Day).ThenBy(timed => timed.Time).ThenBy(timed => timed.Item.Line).Select(timed => timed.Item)],
             PageLimits.LogLines);
         return new Shown<LogLine>([.. shown.Items.Select(item => Line(context, item))], shown.LeftOut);
+    }
+
+    /// <summary>A line without a time is put after the line above it in its entry.</summary>
+    private static IEnumerable<(TimeOnly? Time, CurrentItem Item)> Timed(IEnumerable<CurrentItem> items)
+    {
+        CurrentItem? above = null;
+        TimeOnly? time = null;
+        foreach (CurrentItem item in items)
+        {
+            time = item.Time ?? (above?.Entry == item.Entry ? time : null);
+            above = item;
+            yield return (time, item);
+        }
     }
 
     private static LogLine Line(PageContext context, CurrentItem item) => new(

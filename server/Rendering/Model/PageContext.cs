@@ -18,6 +18,7 @@ internal sealed class PageContext
     private readonly Dictionary<int, FindingLevel> strongest = [];
     private readonly HashSet<int> currentEntries;
     private readonly Dictionary<int, DateOnly?> days;
+    private readonly Dictionary<int, string> things;
 
     public PageContext(NoteAnalysis analysis)
     {
@@ -27,6 +28,7 @@ internal sealed class PageContext
         currentEntries = [.. Period.Current.Select(e => e.Entry.Line)];
         days = Period.Current.Concat(Period.Earlier).ToDictionary(e => e.Entry.Line, e => e.Day);
         Items = [.. Period.Current.SelectMany(e => e.Entry.Items.Select(item => new CurrentItem(e, item.Line, item.Value)))];
+        things = Items.ToDictionary(item => item.Line, item => ThingOf(item.Item));
         foreach (NoteFinding finding in analysis.Findings.Where(f => f.Level != FindingLevel.Error))
         {
             strongest[finding.Line] = (FindingLevel)Math.Max((int)finding.Level, (int)strongest.GetValueOrDefault(finding.Line));
@@ -53,6 +55,17 @@ internal sealed class PageContext
 
     /// <summary>The day of the entry that a line stands in; null in the opening.</summary>
     public DateOnly? DayOf(int line) => EntryAt(line) is { } entry ? days[entry.Line] : null;
+
+    /// <summary>What a line is about: its word and its site. Empty for heads of entries and for lines before the current period.</summary>
+    public string ThingAt(int line) => things.GetValueOrDefault(line, "");
+
+    private static string ThingOf(NoteItem item) => item switch
+    {
+        Examined examined => $"{item.Word.Word} {examined.Site?.Name} @{examined.Tag?.Name}",
+        Finding finding => $"{item.Word.Word} {finding.Site.Name} @{finding.Tag?.Name}",
+        Reading reading => $"{item.Word.Word} {reading.Site?.Name} {reading.State?.Comparable}",
+        _ => item.Word.Word,
+    };
 
     private Entry? EntryAt(int line)
     {

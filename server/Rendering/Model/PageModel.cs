@@ -59,8 +59,8 @@ internal sealed record PetFact(string Label, IReadOnlyList<string> Values);
 /// <summary>A line of the note as written, with its number from 1.</summary>
 internal sealed record WrittenLine(int Number, DateOnly? Day, string Text);
 
-/// <summary>A finding as it is shown.</summary>
-internal sealed record FindingItem(FindingLevel Level, DateOnly? Day, string Message, Shown<WrittenLine> Evidence, string Source);
+/// <summary>A finding as it is shown; <paramref name="Again"/> holds the earlier days on which the same was found.</summary>
+internal sealed record FindingItem(FindingLevel Level, DateOnly? Day, string Message, Shown<WrittenLine> Evidence, string Source, Shown<DateOnly?> Again);
 
 /// <summary>The findings of the current period, and counts of what else there is.</summary>
 internal sealed record Attention(Shown<FindingItem> Items, IReadOnlyDictionary<FindingLevel, int> Older, int LinesNotUnderstood);
@@ -71,7 +71,7 @@ internal sealed record DatedText(DateOnly? Day, string Text);
 /// <summary>What was looked at: in the check itself, and since.</summary>
 internal sealed record Examination(bool HasCheck, DateOnly? Day, Shown<ExaminedPart> Check, Shown<ExaminedPart> Since);
 
-/// <summary>A part that was looked at.</summary>
+/// <summary>A part that was looked at; <paramref name="Written"/> is empty when the line says the same in the same words.</summary>
 internal sealed record ExaminedPart(DateOnly? Day, TimeOnly? Time, string Part, string Place, string Seen, string Written, FindingLevel? Level);
 
 /// <summary>The vitals; <paramref name="Sources"/> says whose the normal ranges are.</summary>

@@ -12,7 +12,7 @@ internal sealed record DatedEntry(Entry Entry, DateOnly? Day)
 
 /// <summary>
 /// What the page shows in full: from the last check on, or the last days when there is no check. Entries are in the order
-/// of their days, not of the file.
+/// of their days, and those of one day in the order of the file.
 /// </summary>
 /// <param name="Check">The last check, or null.</param>
 /// <param name="From">The first day, or null when no entry has a day.</param>
@@ -27,7 +27,7 @@ internal sealed record Period(DatedEntry? Check, DateOnly? From, ImmutableArray<
         DatedEntry? check = LastCheck(entries, today);
         DateOnly? from = check?.Day ?? DaysBack(LastDay(entries, today));
         ILookup<bool, DatedEntry> split = entries
-            .OrderBy(e => e.Day).ThenBy(e => e.Entry.Head.Time).ThenBy(e => e.Entry.Line)
+            .OrderBy(e => e.Day).ThenBy(e => e.Entry.Line)
             .ToLookup(e => check is null ? e.Day is null || e.Day >= from : IsFrom(e, check));
         return new Period(check, from, [.. split[true]], [.. split[false]]);
     }

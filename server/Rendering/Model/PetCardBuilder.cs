@@ -64,13 +64,20 @@ internal static class PetCardBuilder
             }
             else if (item is DoseEvent stop)
             {
-                plans.Remove(stop.Medicine.Text);
+                foreach (string name in plans.Keys.Where(name => IsStopped(name, stop.Medicine.Text)).ToList())
+                {
+                    plans.Remove(name);
+                }
             }
         }
 
         return plans.Values.Where(plan => !HasRunOut(plan, context.Analysis.Today)).OrderBy(plan => plan.Line)
             .Select(plan => NoteText.Field(Plan(plan.Fact)) + PerKilogram(context, plan.Fact.Dose, weight));
     }
+
+    /// <summary>The line that stops a medicine may say more after its name.</summary>
+    private static bool IsStopped(string name, string stopped) =>
+        stopped.StartsWith(name, StringComparison.OrdinalIgnoreCase) && (stopped.Length == name.Length || !char.IsLetterOrDigit(stopped[name.Length]));
 
     private static string Plan(MedicinePlan plan) => ItemPrinter.Print(plan)[(plan.Word.Word.Length + 1)..];
 

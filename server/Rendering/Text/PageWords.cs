@@ -143,7 +143,7 @@ internal static class PageWords
     public static string AgeAndStage(string age, string? stage, string born) => stage is null ? $"{age} (born {born})" : $"{age}, {stage} (born {born})";
 
     public static string PerKilogram(decimal perKg, string weight) =>
-        $" (is {Wording.Round(perKg, perKg < 0.1m ? 4 : perKg < 10 ? 2 : 1)} mg/kg at {weight})";
+        $" (is {Wording.Round(perKg, perKg < 0.01m ? 4 : perKg < 1 ? 3 : perKg < 10 ? 2 : 1)} mg/kg at {weight})";
 
     // Values
     public static string Range(string low, string high) => $"{low} to {high}";
@@ -196,6 +196,12 @@ internal static class PageWords
     public static string LeftOut(int count) => count == 1 ? "One more is in the notes." : $"{count:N0} more are in the notes.";
 
     public static string LeftOutEvidence(int count) => $"and {count:N0} earlier lines";
+
+    public static string AlsoOn(IEnumerable<DateOnly?> days, int leftOut)
+    {
+        IEnumerable<string> counted = days.GroupBy(day => day).Select(day => day.Count() == 1 ? Iso(day.Key) : $"{Iso(day.Key)} ({day.Count()} times)");
+        return $"Also on {string.Join(", ", counted)}{(leftOut == 0 ? "" : $" and {leftOut:N0} times before")}";
+    }
 
     public static string SourceIs(string source) => $"{Source}: {source}.";
 
