@@ -6,6 +6,9 @@ namespace HealthNotes.Grammar.Vocabulary;
 /// </summary>
 public sealed class NoteVocabulary
 {
+    /// <summary>The part whose rows say what a word means of a milk tooth; no line starts with it.</summary>
+    private const string MilkTooth = "milk-tooth";
+
     private static readonly Lazy<NoteVocabulary> Shared = new(() => new NoteVocabulary());
     private readonly Dictionary<string, Scope<DescribingWord>> describing;
     private readonly Dictionary<string, Scope<Abbreviation>> abbreviations;
@@ -77,8 +80,8 @@ public sealed class NoteVocabulary
     private Dictionary<string, Scope<DescribingWord>> DescribingByLineWord()
     {
         ILookup<string, DescribingWord> byPart = VocabularyTables.DescribingWords().ToLookup(w => w.Part, w => w.Word);
-        return LineWords.Terms.Where(word => word.Has(SlotKind.Words))
-            .ToDictionary(word => word.Word, word => new Scope<DescribingWord>(byPart[word.Word].Concat(byPart["any"])));
+        return LineWords.Terms.Where(word => word.Has(SlotKind.Words)).Select(word => word.Word).Append(MilkTooth)
+            .ToDictionary(part => part, part => new Scope<DescribingWord>(byPart[part].Concat(byPart["any"])));
     }
 
     private static class Empty<T>

@@ -15,5 +15,5 @@ public sealed class GumColourRule : IRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context) =>
         context.Items().Where(placed => placed.Item is Examined { Word.Word: "gums" })
-            .Select(placed => WorryingWords.In(context, Name, placed.Line, placed.Item)).OfType<NoteFinding>();
+            .Select(placed => WorryingWords.In(context, Name, placed.Entry, placed.Line, placed.Item)).OfType<NoteFinding>();
 }

@@ -15,14 +15,14 @@ public sealed class SignRule : IRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context)
     {
-        foreach ((_, int line, NoteItem item) in context.Items())
+        foreach ((Entry entry, int line, NoteItem item) in context.Items())
         {
             if (item is Examined { Word.Word: "gums" })
             {
                 continue;
             }
 
-            if (WorryingWords.In(context, Name, line, item) is { } finding)
+            if (WorryingWords.In(context, Name, entry, line, item) is { } finding)
             {
                 yield return finding;
             }

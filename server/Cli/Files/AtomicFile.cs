@@ -9,7 +9,7 @@ internal static class AtomicFile
     /// <exception cref="RefusedException">It can't be written; the old file is as it was.</exception>
     public static void Write(string path, string text, Encoding encoding)
     {
-        string target = Path.GetFullPath(new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? path);
+        string target = Target(path);
         string temporary = $"{target}.{Environment.ProcessId}.part";
         try
         {
@@ -31,6 +31,10 @@ internal static class AtomicFile
             throw new RefusedException($"can't write {path}: {why}");
         }
     }
+
+    /// <summary>The file itself where the path is a link to it: replacing the link would leave the file as it was.</summary>
+    private static string Target(string path) =>
+        Path.GetFullPath(File.Exists(path) && new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is { } target ? target.FullName : path);
 
     private static void TryDelete(string file)
     {

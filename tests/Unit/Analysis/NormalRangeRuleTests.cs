@@ -172,6 +172,22 @@ public class NormalRangeRuleTests
         """);
 
     [Fact]
+    public void Findings_speak_the_readers_units()
+    {
+        var analysis = Check("""
+            pet Bruno
+            species dog
+            born 2022-05-01
+            units us
+            2026-11-01 check
+              temp 104F
+                   ^^^^ temp-range call
+            """);
+        Assert.StartsWith("Temperature 104 °F: above 102.9 °F.", analysis.Findings[0].Message, StringComparison.Ordinal);
+        Assert.EndsWith("Shown as normal: 99.5 to 102.6 °F.", analysis.Findings[0].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Glucose_of_a_pet_on_insulin_has_its_own_lines() => Check("""
         pet Tansy
         species cat

@@ -72,6 +72,18 @@ public class OwnLimitsTests
         """);
 
     [Fact]
+    public void A_limit_outside_opening_and_visits_is_refused_and_does_not_hold() => Check("""
+        pet Marlow
+        species dog
+        born 2017-03
+        2026-10-10 check
+          usual hr 44-70 rest
+          ^^^^^ misplaced error
+          hr 48
+             ^^ hr-range watch
+        """);
+
+    [Fact]
     public void A_usual_range_holds_from_the_visit_it_stands_in() => Check("""
         pet Marlow
         species dog

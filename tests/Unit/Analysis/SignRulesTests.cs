@@ -89,6 +89,36 @@ public class SignRulesTests
         """);
 
     [Fact]
+    public void What_the_vet_knows_is_something_to_know() => Check("""
+        pet Marlow
+        species dog
+        born 2017-03
+        known heart murmur grade 2
+        2026-10-01 check
+          hr 80 murmur
+                ^^^^^^ sign info
+        """);
+
+    [Fact]
+    public void What_the_vet_knows_does_not_quiet_what_cannot_wait() => Check("""
+        pet Marlow
+        species dog
+        born 2017-03
+        known gums white now and then
+        2026-10-01 check
+          gums white
+               ^^^^^ gum-colour urgent
+        """);
+
+    /// <summary>Permanent teeth erupt from 3 to 6 months: Small Animal Clinical Nutrition 5th ed., table 23-1.</summary>
+    [Fact]
+    public void Milk_teeth_may_come_loose() => CheckDog("""
+          tooth 504 loose
+          tooth 104 loose
+                    ^^^^^ sign call
+        """);
+
+    [Fact]
     public void A_painkiller_for_people_is_urgent_unless_a_vet_planned_it()
     {
         CheckDog("""
