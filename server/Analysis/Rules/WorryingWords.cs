@@ -26,7 +26,7 @@ internal static class WorryingWords
 
         (Described worst, Meaning meaning) = worrying.MaxBy(pair => pair.Meaning.Level);
         FindingLevel level = meaning.Level switch { Level.Urgent => FindingLevel.Urgent, Level.Call => FindingLevel.Call, _ => FindingLevel.Watch };
-        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(context, entry, worst.Word.Word) : null;
+        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(context, entry, item.Word, worst.Word.Word) : null;
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
         string where = SiteOf(item) is { } site ? $" {site.Name}" : "";
@@ -37,10 +37,25 @@ internal static class WorryingWords
             : RuleContext.At(rule, FindingLevel.Info, line, worst.Span, $"{message} Known: {known.Fact.Text.Text} (line {known.Line + 1}).", meaning.Source, known.Line);
     }
 
-    /// <summary>A fact <c>known</c> that names the word quiets it, unless it is urgent: the vet has seen it already.</summary>
-    private static DatedFact<TextFact>? KnownFor(RuleContext context, Entry entry, string word) =>
-        context.Knowns.FirstOrDefault(fact => (fact.Day is null || entry.Head.Date is null || fact.Day <= entry.Head.Date)
-            && fact.Fact.Text.Text.Split(' ', ',', ';', '.').Contains(word, StringComparer.OrdinalIgnoreCase));
+    /// <summary>
+    /// A fact <c>known</c> that names both the part and the word quiets it, unless it is urgent: the vet has seen it
+    /// already. The word alone is not enough: <c>known dry eye</c> says nothing about dry gums.
+    /// </summary>
+    private static DatedFact<TextFact>? KnownFor(RuleContext context, Entry entry, LineWord part, string word)
+    {
+        foreach (DatedFact<TextFact> fact in context.Knowns)
+        {
+            bool holds = fact.Day is null || entry.Head.Date is null || fact.Day <= entry.Head.Date;
+            string[] said = fact.Fact.Text.Text.Split(' ', ',', ';', '.');
+            if (holds && said.Contains(word, StringComparer.OrdinalIgnoreCase)
+                && part.Synonyms.Append(part.Word).Any(name => said.Contains(name, StringComparer.OrdinalIgnoreCase)))
+            {
+                return fact;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Milk teeth (501 and above) come loose and fall out: the vocabulary has rows of their own for them.</summary>
     private static Meaning? MilkToothMeaning(NoteItem item, Described word) =>

@@ -100,6 +100,17 @@ public class SignRulesTests
         """);
 
     [Fact]
+    public void What_is_known_of_one_part_says_nothing_of_another() => Check("""
+        pet Marlow
+        species dog
+        born 2017-03
+        known dry eye OS
+        2026-10-01 check
+          gums dry
+               ^^^ gum-colour call
+        """);
+
+    [Fact]
     public void What_the_vet_knows_does_not_quiet_what_cannot_wait() => Check("""
         pet Marlow
         species dog
