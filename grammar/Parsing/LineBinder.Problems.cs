@@ -90,6 +90,7 @@ internal sealed partial class LineBinder
         string? nearest = NearestWord.Find(typed.TrimEnd('.', ':', '!', '?'), SpellingsInScope());
         string hint = nearest is not null ? $"did you mean `{nearest}`?"
             : Word.Has(SlotKind.Words) ? $"known are {string.Join(", ", vocabulary.Describing(Word.Word).Terms.Select(w => w.Word).Take(5))} and more; other remarks go in a line that starts with >"
+            : Word.Kind == WordKind.Fact ? $"expected {Expected()}"
             : $"expected {Expected()}; other remarks go in a line that starts with >";
         Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{typed}` is not a word known after {Word.Word}; {hint}", nearest));
     }

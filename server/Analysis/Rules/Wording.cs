@@ -24,6 +24,7 @@ public static class Wording
         "lump" => "Lump",
         "node" => "Lymph node",
         "wound" => "Wound",
+        "pain-site" => "Sore place",
         _ => char.ToUpperInvariant(what[0]) + what[1..],
     };
 

@@ -18,7 +18,11 @@ internal static class FindingPrinter
         (string shown, int start, int length) = Window(line.Text, finding.Span.Start, finding.Span.Length);
         output.WriteLine($"    {Terminal.Faint(number + " |")} {shown}");
         output.WriteLine($"    {new string(' ', number.Length)} {Terminal.Faint("|")} {Padding(shown, start)}{Terminal.InColour(new string('^', Math.Max(1, length)), finding.Level)}");
-        output.WriteLine($"    {Clean(finding.Message)}");
+        foreach (string part in Terminal.Wrap(Clean(finding.Message), indent: 4))
+        {
+            output.WriteLine("    " + part);
+        }
+
         foreach (int other in finding.Evidence.Where(other => other != finding.Line).TakeLast(3))
         {
             output.WriteLine($"    {Terminal.Faint($"see line {other + 1}: {Clean(analysis.Note.Syntax.Lines[other].Text.Trim())}")}");
