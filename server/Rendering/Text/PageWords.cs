@@ -39,7 +39,7 @@ internal static class PageWords
     public const string KnownLabel = "Known conditions";
     public const string AllergyLabel = "Allergies";
     public const string MedicinesLabel = "Medicines now";
-    public const string LimitsLabel = "Drawn for this pet";
+    public const string LimitsLabel = "Set for this pet";
 
     // Columns
     public const string Part = "Part";
@@ -186,8 +186,13 @@ internal static class PageWords
     public static string AlsoNotUnderstood(int lines) =>
         lines == 1 ? "One thing written could not be understood, so it was compared with nothing; see below." : $"{lines} things written could not be understood, so they were compared with nothing; see below.";
 
+    public static string Totals(IEnumerable<KeyValuePair<FindingLevel, int>> counts) => $"{Counted(counts)}; strongest first.";
+
+    private static string Counted(IEnumerable<KeyValuePair<FindingLevel, int>> counts) =>
+        string.Join(", ", counts.OrderByDescending(c => c.Key).Select(c => $"{c.Value} {LevelName(c.Key).ToLowerInvariant()}"));
+
     public static string Older(IEnumerable<KeyValuePair<FindingLevel, int>> counts) =>
-        $"Not repeated here, from earlier entries: {string.Join(", ", counts.OrderByDescending(c => c.Key).Select(c => $"{c.Value} {LevelName(c.Key).ToLowerInvariant()}"))}.";
+        $"Not repeated here, from earlier entries: {Counted(counts)}.";
 
     public static string LineNumber(int number) => $"line {number}";
 
