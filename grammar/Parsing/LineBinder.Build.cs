@@ -10,13 +10,13 @@ internal sealed partial class LineBinder
     private NoteItem? Build() => Word.Kind switch
     {
         WordKind.Fact => BuildFact(),
-        WordKind.Vital => value is null ? null : new Reading(head, value, state, place, site, [.. words ?? []]),
-        WordKind.Exam => words is null && !ok && value is null ? null : new Examined(head, site, tag, value, [.. words ?? []], ok),
-        WordKind.Scan => site is null ? null : new Finding(head, site, tag, value, [.. words ?? []]),
-        WordKind.Care when Word.Has(SlotKind.Medicine) => name is null ? null : new DoseEvent(head, name, amount, [.. manner ?? []], note),
-        WordKind.Care => problems is not null && value is null && words is null && times is null && duration is null && name is null
+        WordKind.Vital => value is null ? null : new Reading(head, value, state, place, site, [.. words]),
+        WordKind.Exam => words.Count == 0 && !ok && value is null ? null : new Examined(head, site, tag, value, [.. words], ok),
+        WordKind.Scan => site is null ? null : new Finding(head, site, tag, value, [.. words]),
+        WordKind.Care when Word.Has(SlotKind.Medicine) => name is null ? null : new DoseEvent(head, name, amount, [.. manner], note),
+        WordKind.Care => problems.Count > 0 && value is null && words.Count == 0 && times is null && duration is null && name is null
             ? null
-            : new CareEvent(head, value ?? amount, times, duration, distance, name, [.. words ?? []], note),
+            : new CareEvent(head, value ?? amount, times, duration, distance, name, [.. words], note),
         WordKind.Task => BuildTask(),
         WordKind.Picture => name is null ? null : new Photo(head, name, note),
         WordKind.Skip => about is null ? null : new Skipped(head, about, site, note),
@@ -40,7 +40,7 @@ internal sealed partial class LineBinder
         "units" => units is null ? null : new UnitsFact(head, units),
         "usual" => about is not null && value is ValueRange range ? new UsualFact(head, about, range, state, place, per) : null,
         "call-if" => about is not null && value is Limit limit ? new CallIfFact(head, about, limit, state, place, per) : null,
-        "med" => name is null ? null : new MedicinePlan(head, name, amount, schedule, [.. manner ?? []], note),
+        "med" => name is null ? null : new MedicinePlan(head, name, amount, schedule, [.. manner], note),
         "home-check" => schedule.Every is null ? null : new HomeCheckFact(head, schedule),
         _ => name is null ? null : new TextFact(head, name),
     };

@@ -10,7 +10,7 @@ internal sealed partial class LineBinder
 {
     private bool BindNumber()
     {
-        Part part = parts[at];
+        var part = (NumberPart)parts[at];
         if (Word.Has(SlotKind.Birth) || (TakesDate && LooksLikeDate(part)))
         {
             return BindDate(part);
@@ -38,7 +38,7 @@ internal sealed partial class LineBinder
 
     private bool TakesDate => Word.Has(SlotKind.Schedule) || Word.Has(SlotKind.Per);
 
-    private bool BindDate(Part part)
+    private bool BindDate(NumberPart part)
     {
         if (!LooksLikeDate(part))
         {
@@ -62,7 +62,7 @@ internal sealed partial class LineBinder
         return true;
     }
 
-    private bool ToothOrGland(Part part)
+    private bool ToothOrGland(NumberPart part)
     {
         bool bare = part.First.Unit.Length == 0 && !part.Second.Exists && part.BoundSpan.Length == 0;
         bool tooth = Subject.Word == "tooth" || about?.Word == "tooth";
@@ -97,7 +97,7 @@ internal sealed partial class LineBinder
     }
 
     /// <summary><c>18/15s</c>, <c>5/9</c>, <c>3/4</c>, <c>1/2 tablet</c>.</summary>
-    private bool BindRatio(Part part)
+    private bool BindRatio(NumberPart part)
     {
         TextSpan span = WithUnitWord(null, part, out TextSpan unitSpan);
         if (part.First.Unit.Length > 0 || Digits(part.First.Digits) is not { } over || Digits(part.Second.Digits) is not { } under)
@@ -138,7 +138,7 @@ internal sealed partial class LineBinder
     }
 
     /// <summary><c>12x9mm</c>, <c>12mm x 9mm</c>; a part with an <c>x</c> and no second number is a count of times.</summary>
-    private bool BindDiameters(Part part)
+    private bool BindDiameters(NumberPart part)
     {
         TextSpan span = WithUnitWord(Quantity.Length, part, out TextSpan lastUnit);
         if (!Word.Has(SlotKind.Size))
@@ -182,7 +182,7 @@ internal sealed partial class LineBinder
     }
 
     /// <summary><c>83.2-55.9kg</c> less the person, or <c>16-24</c> a range.</summary>
-    private bool BindSpread(Part part)
+    private bool BindSpread(NumberPart part)
     {
         TextSpan span = WithUnitWord(null, part, out TextSpan unitSpan);
         if (Digits(part.First.Digits) is not { } first || Digits(part.Second.Digits) is not { } second)
@@ -235,7 +235,7 @@ internal sealed partial class LineBinder
         return SetValue(new Difference(span, BoundOf(part), new Amount(first, firstUnit), new Amount(second, unit)), span);
     }
 
-    private bool BindSingle(Part part)
+    private bool BindSingle(NumberPart part)
     {
         TextSpan span = WithUnitWord(null, part, out TextSpan unitSpan);
         if (Digits(part.First.Digits) is not { } number)
@@ -276,7 +276,7 @@ internal sealed partial class LineBinder
         return UnfitUnit(span, unitSpan, unit);
     }
 
-    private bool BindBare(Part part, decimal number, Bound bound, TextSpan span)
+    private bool BindBare(NumberPart part, decimal number, Bound bound, TextSpan span)
     {
         if (Word.Has(SlotKind.Rate))
         {
@@ -366,13 +366,13 @@ internal sealed partial class LineBinder
     {
         more = default;
         last = index;
-        if (index >= parts.Length || parts[index] is not { Kind: PartKind.Number, BoundSpan.Length: 0, Second.Exists: false } part)
+        if (index >= parts.Count || parts[index] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } part)
         {
             return false;
         }
 
         TextSpan unitSpan = part.First.Unit;
-        if (unitSpan.Length == 0 && index + 1 < parts.Length && parts[index + 1].Kind == PartKind.Word)
+        if (unitSpan.Length == 0 && index + 1 < parts.Count && parts[index + 1].Kind == PartKind.Word)
         {
             last = index + 1;
             unitSpan = parts[last].Span;
@@ -401,7 +401,7 @@ internal sealed partial class LineBinder
         return Taken(TokenKind.Value, span);
     }
 
-    private bool SetLimit(Part part, decimal number, Unit? unit, TextSpan span)
+    private bool SetLimit(NumberPart part, decimal number, Unit? unit, TextSpan span)
     {
         Bound side = part.BoundSpan.Length == 0 ? Bound.Exact : BoundOf(part);
         return side is Bound.Below or Bound.Above
@@ -438,7 +438,7 @@ internal sealed partial class LineBinder
         }
     }
 
-    private Bound BoundOf(Part part) => part.BoundSpan.Length == 0 ? Bound.Exact : line[part.BoundSpan.Start] switch
+    private Bound BoundOf(NumberPart part) => part.BoundSpan.Length == 0 ? Bound.Exact : line[part.BoundSpan.Start] switch
     {
         '<' or '≤' => Bound.Below,
         '>' or '≥' => Bound.Above,
@@ -446,11 +446,11 @@ internal sealed partial class LineBinder
     };
 
     /// <summary>The unit of the part's last number; where it has none, the next word when that is a unit that fits.</summary>
-    private TextSpan WithUnitWord(Quantity? wanted, Part part, out TextSpan unitSpan)
+    private TextSpan WithUnitWord(Quantity? wanted, NumberPart part, out TextSpan unitSpan)
     {
         Operand last = part.Third.Exists ? part.Third : part.Second.Exists ? part.Second : part.First;
         unitSpan = last.Unit;
-        if (unitSpan.Length > 0 || at + 1 >= parts.Length || parts[at] != part || parts[at + 1].Kind != PartKind.Word)
+        if (unitSpan.Length > 0 || at + 1 >= parts.Count || !ReferenceEquals(parts[at], part) || parts[at + 1].Kind != PartKind.Word)
         {
             return part.Span;
         }

@@ -16,7 +16,7 @@ internal sealed partial class LineBinder
         return Taken(TokenKind.Unknown, span);
     }
 
-    private bool RefuseNumber(Part part, TextSpan span) =>
+    private bool RefuseNumber(NumberPart part, TextSpan span) =>
         Refuse(span, ProblemRules.BadNumber, $"`{part.Span.In(line)}`: {numberRefusal ?? "this is not a size or count that can be"}");
 
     private bool WrongForm(TextSpan span) => !TakesNote()
@@ -60,10 +60,11 @@ internal sealed partial class LineBinder
     {
         Mark(TokenKind.Unknown, part.Span);
         string typed = TextOf(part).ToString();
-        if (part.Kind == PartKind.Unreadable)
+        if (part is UnreadablePart unreadable)
         {
-            string found = part.StoppedAt > part.Span.Start && part.StoppedAt < part.Span.End ? $" after `{line[part.Span.Start..part.StoppedAt]}`" : "";
-            string expected = part.Expected is [] or ["a blank"] ? Expected() : string.Join(" or ", part.Expected.Take(5));
+            int stopped = unreadable.StoppedAt;
+            string found = stopped > part.Span.Start && stopped < part.Span.End ? $" after `{line[part.Span.Start..stopped]}`" : "";
+            string expected = unreadable.Expected is [] or ["a blank"] ? Expected() : string.Join(" or ", unreadable.Expected.Take(5));
             Report(new Problem(ProblemRules.Unreadable, part.Span, $"`{typed}` can't be read{found}; expected {expected}"));
             return;
         }
@@ -87,12 +88,12 @@ internal sealed partial class LineBinder
         IEnumerable<string> spellings = vocabulary.States(StateScope).Spellings;
         if (Word.Has(SlotKind.Words))
         {
-            spellings = spellings.Concat(vocabulary.Describing(Word.Word).Spellings).Concat(vocabulary.Fixed("ok").Spellings);
+            spellings = spellings.Concat(vocabulary.Describing(Word.Word).Spellings).Concat(vocabulary.Ok.Spellings);
         }
 
         if (SiteSlot is { } slot)
         {
-            spellings = spellings.Concat(RegionSpellings(slot)).Concat(vocabulary.Fixed("side").Spellings);
+            spellings = spellings.Concat(RegionSpellings(slot)).Concat(vocabulary.Sides.Spellings);
         }
 
         if (Word.Has(SlotKind.Vital) && about is null)
@@ -133,7 +134,7 @@ internal sealed partial class LineBinder
     /// <summary>Says what the line lacks. Silent where the line has another problem already: one cause, one message.</summary>
     private void CheckNeeded()
     {
-        if (problems is not null)
+        if (problems.Count > 0)
         {
             return;
         }
@@ -156,11 +157,11 @@ internal sealed partial class LineBinder
         SlotKind.Birth => birth is not null,
         SlotKind.Units => units is not null,
         SlotKind.Vital or SlotKind.Item => about is not null,
-        SlotKind.Words => words is not null || ok || value is not null,
+        SlotKind.Words => words.Count > 0 || ok || value is not null,
         SlotKind.Ok => ok,
         SlotKind.Site => site is not null,
         SlotKind.Schedule => Word.Word == "home-check" ? schedule.Every is not null : schedule.NamesDay || schedule.Every is not null,
-        SlotKind.Portion => value is not null || words is not null || ok,
+        SlotKind.Portion => value is not null || words.Count > 0 || ok,
         SlotKind.Amount => amount is not null,
         _ => value is not null,
     };

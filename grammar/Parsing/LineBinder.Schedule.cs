@@ -104,15 +104,15 @@ internal sealed partial class LineBinder
     /// <summary>A length of time behind a keyword: <c>12h</c>, <c>2 weeks</c>, <c>day</c>.</summary>
     private Amount? SpanOfTime(TextSpan keyword, string example)
     {
-        if (at < parts.Length && parts[at].Kind == PartKind.Word && vocabulary.Units.Find(TextOf(parts[at])) is { Quantity: Quantity.Time } single)
+        if (at < parts.Count && parts[at].Kind == PartKind.Word && vocabulary.Units.Find(TextOf(parts[at])) is { Quantity: Quantity.Time } single)
         {
             Taken(TokenKind.Value, parts[at].Span);
             return new Amount(1, single);
         }
 
-        if (at < parts.Length && parts[at].Kind == PartKind.Number && !parts[at].Second.Exists && Digits(parts[at].First.Digits) is { } number)
+        if (at < parts.Count && parts[at] is NumberPart { Second.Exists: false } part && Digits(part.First.Digits) is { } number)
         {
-            TextSpan span = WithUnitWord(Quantity.Time, parts[at], out TextSpan unitSpan);
+            TextSpan span = WithUnitWord(Quantity.Time, part, out TextSpan unitSpan);
             if (unitSpan.Length > 0 && vocabulary.Units.Find(unitSpan.In(line)) is { Quantity: Quantity.Time } unit)
             {
                 Mark(TokenKind.Value, span);
@@ -132,9 +132,9 @@ internal sealed partial class LineBinder
 
     private PartialDate? DateAfter(TextSpan keyword, string example)
     {
-        if (at < parts.Length && parts[at].Kind == PartKind.Number && LooksLikeDate(parts[at]))
+        if (at < parts.Count && parts[at] is NumberPart part && LooksLikeDate(part))
         {
-            return TakeDate(parts[at]);
+            return TakeDate(part);
         }
 
         return MissingAfter<PartialDate?>(keyword, example);
@@ -142,7 +142,7 @@ internal sealed partial class LineBinder
 
     private void BindAt(TextSpan keyword)
     {
-        if (at < parts.Length && TimeReader.TryTake(line, parts[at].Span.Start, end, out TimeOnly? time, out int timeEnd, out Problem? bad))
+        if (at < parts.Count && TimeReader.TryTake(line, parts[at].Span.Start, end, out TimeOnly? time, out int timeEnd, out Problem? bad))
         {
             Mark(TokenKind.Time, TextSpan.Between(parts[at].Span.Start, timeEnd));
             schedule = schedule with { At = time };
@@ -177,7 +177,7 @@ internal sealed partial class LineBinder
         Mark(TokenKind.Keyword, keyword);
         at++;
         int first = at;
-        while (at < parts.Length && parts[at].Kind == PartKind.Word)
+        while (at < parts.Count && parts[at].Kind == PartKind.Word)
         {
             at++;
         }
@@ -188,7 +188,7 @@ internal sealed partial class LineBinder
             Mark(TokenKind.Name, TextSpan.Between(parts[first].Span.Start, parts[at - 1].Span.End));
         }
 
-        PartialDate? when = at < parts.Length && parts[at].Kind == PartKind.Number && LooksLikeDate(parts[at]) ? TakeDate(parts[at]) : null;
+        PartialDate? when = at < parts.Count && parts[at] is NumberPart part && LooksLikeDate(part) ? TakeDate(part) : null;
         if (who.Length == 0 && when is null)
         {
             MissingAfter<Attribution>(keyword, "per vet 2026-01-20");

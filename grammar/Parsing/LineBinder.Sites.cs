@@ -43,11 +43,11 @@ internal sealed partial class LineBinder
         if (sideLength == text.Length)
         {
             at++;
-            if (at < parts.Length && parts[at].Kind == PartKind.Word)
+            if (at < parts.Count && parts[at].Kind == PartKind.Word)
             {
                 RegionHere(TextOf(parts[at]), slot, ref region, ref number);
             }
-            else if (slot == SlotKind.Gland && at < parts.Length && GlandNumberPart(parts[at]) is { } here)
+            else if (slot == SlotKind.Gland && at < parts.Count && GlandNumberPart(parts[at]) is { } here)
             {
                 number = here;
                 region = GlandRegion;
@@ -59,7 +59,7 @@ internal sealed partial class LineBinder
             at = first;
             return sideLength > 0 && BadRegion(start, sideLength, slot);
         }
-        else if (side == Side.None && at < parts.Length && parts[at].Kind == PartKind.Word && IsSideWord(parts[at]))
+        else if (side == Side.None && at < parts.Count && parts[at].Kind == PartKind.Word && IsSideWord(parts[at]))
         {
             SplitSide(TextOf(parts[at]), out side, out _);
             at++;
@@ -93,7 +93,7 @@ internal sealed partial class LineBinder
     {
         side = Side.None;
         length = 0;
-        Scope<FixedWord> sides = vocabulary.Fixed("side");
+        Scope<FixedWord> sides = vocabulary.Sides;
         if (sides.Find(text) is { } whole)
         {
             side = Enum.Parse<Side>(whole.Word, ignoreCase: true);
@@ -121,10 +121,10 @@ internal sealed partial class LineBinder
     /// <summary>The region that <paramref name="text"/> (the current part, or its end) names, maybe with parts that follow it.</summary>
     private bool RegionHere(ReadOnlySpan<char> text, SlotKind slot, ref Region? region, ref int? number)
     {
-        int most = Math.Min(vocabulary.Regions.LongestPhrase(text), parts.Length - at);
-        for (int count = most; count > 1; count--)
+        Region? found = vocabulary.Regions.Find(text, out int longest);
+        for (int count = Math.Min(longest, parts.Count - at); count > 1; count--)
         {
-            if (!parts.AsSpan(at, count).ContainsAnyExcept(PartKind.Word)
+            if (!parts.AsSpan().Slice(at, count).ContainsAnyExcept(PartKind.Word)
                 && vocabulary.Regions.Find(text.ToString() + " " + Spaced(at + 1, at + count - 1)) is { } phrase)
             {
                 region = phrase;
@@ -133,11 +133,11 @@ internal sealed partial class LineBinder
             }
         }
 
-        if (vocabulary.Regions.Find(text) is { } found)
+        if (found is not null)
         {
             region = found;
             at++;
-            if (found.Word == "gland" && at < parts.Length && GlandNumberPart(parts[at]) is { } next)
+            if (found.Word == "gland" && at < parts.Count && GlandNumberPart(parts[at]) is { } next)
             {
                 number = next;
                 at++;
@@ -165,7 +165,7 @@ internal sealed partial class LineBinder
     }
 
     private int? GlandNumberPart(Part part) =>
-        part.Kind == PartKind.Number && part.BoundSpan.Length == 0 && !part.Second.Exists && part.First.Unit.Length == 0 && part.First.Digits.Length == 1
+        part is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: 1 } }
             ? TextOf(part)[0] - '0'
             : null;
 

@@ -44,7 +44,7 @@ internal sealed partial class LineBinder
             return Taken(TokenKind.State, span);
         }
 
-        if ((Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok)) && vocabulary.Fixed("ok").Find(text) is not null)
+        if ((Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok)) && vocabulary.Ok.Find(text) is not null)
         {
             ok = true;
             return Taken(TokenKind.Describing, span);
@@ -130,13 +130,13 @@ internal sealed partial class LineBinder
 
         int last = at;
         int stop = at + 1;
-        while (stop < parts.Length && parts[stop].Kind == PartKind.Word && !StartsSomething(stop))
+        while (stop < parts.Count && parts[stop].Kind == PartKind.Word && !StartsSomething(stop))
         {
             stop++;
         }
 
-        bool valueFollows = stop < parts.Length && parts[stop].Kind == PartKind.Number;
-        if (valueFollows || topic || !medicine || !Word.Has(SlotKind.Note) || (stop < parts.Length && parts[stop].Kind == PartKind.Word))
+        bool valueFollows = stop < parts.Count && parts[stop].Kind == PartKind.Number;
+        if (valueFollows || topic || !medicine || !Word.Has(SlotKind.Note) || (stop < parts.Count && parts[stop].Kind == PartKind.Word))
         {
             last = stop - 1;
         }
@@ -152,8 +152,8 @@ internal sealed partial class LineBinder
     {
         ReadOnlySpan<char> text = TextOf(parts[index]);
         return (Word.Has(SlotKind.Schedule) && (IsScheduleWord(text) || vocabulary.Abbreviations("schedule").Find(text) is not null))
-            || vocabulary.States(StateScope).Find(text) is not null
-            || vocabulary.States(StateScope).LongestPhrase(text) > 1
+            || vocabulary.States(StateScope).Find(text, out int longest) is not null
+            || longest > 1
             || vocabulary.Abbreviations("route").Find(text) is not null && Word.Has(SlotKind.Route);
     }
 
@@ -166,21 +166,21 @@ internal sealed partial class LineBinder
 
         TextSpan keyword = parts[at].Span;
         at++;
-        if (at < parts.Length && parts[at].Kind == PartKind.Word && TextOf(parts[at]) is "a" or "an" or "A" or "An")
+        if (at < parts.Count && parts[at].Kind == PartKind.Word && TextOf(parts[at]) is "a" or "an" or "A" or "An")
         {
             at++;
         }
 
         Mark(TokenKind.Keyword, keyword);
         int before = at;
-        if (at < parts.Length && parts[at].Kind == PartKind.Word && Phrase(vocabulary.Objects, out ComparisonObject? thing, out TextSpan span, TokenKind.Value))
+        if (at < parts.Count && parts[at].Kind == PartKind.Word && Phrase(vocabulary.Objects, out ComparisonObject? thing, out TextSpan span, TokenKind.Value))
         {
             Set(ref value, new LikeObject(TextSpan.Between(keyword.Start, span.End), thing!));
             return true;
         }
 
         at = before;
-        TextSpan meant = at < parts.Length && parts[at].Kind == PartKind.Word ? parts[at].Span : keyword;
+        TextSpan meant = at < parts.Count && parts[at].Kind == PartKind.Word ? parts[at].Span : keyword;
         string typed = meant.In(line).ToString();
         string? nearest = NearestWord.Find(typed, vocabulary.Objects.Spellings);
         Report(new Problem(meant == keyword ? ProblemRules.Missing : ProblemRules.UnknownWord, meant,
@@ -225,7 +225,7 @@ internal sealed partial class LineBinder
                 SaidTwice(span, place!.Word);
                 break;
             default:
-                (manner ??= []).Add(word);
+                manner.Add(word);
                 break;
         }
     }
@@ -237,7 +237,7 @@ internal sealed partial class LineBinder
             return false;
         }
 
-        (words ??= []).Add(new Described(word!, span));
+        words.Add(new Described(word!, span));
         return true;
     }
 
@@ -310,7 +310,7 @@ internal sealed partial class LineBinder
 
     private void BindStandsForWord(string word, TextSpan span)
     {
-        if (vocabulary.Fixed("ok").Find(word) is not null)
+        if (vocabulary.Ok.Find(word) is not null)
         {
             ok = true;
         }
@@ -322,7 +322,7 @@ internal sealed partial class LineBinder
         {
             neutered = neuter.Word == "neutered";
         }
-        else if (vocabulary.Fixed("side").Find(word) is { } side)
+        else if (vocabulary.Sides.Find(word) is { } side)
         {
             site = new Site(span, Enum.Parse<Side>(side.Word, ignoreCase: true), null, null);
         }
@@ -332,7 +332,7 @@ internal sealed partial class LineBinder
         }
         else if (vocabulary.Describing(Word.Word).Find(word) is { } describing)
         {
-            (words ??= []).Add(new Described(describing, span));
+            words.Add(new Described(describing, span));
         }
     }
 
@@ -348,10 +348,11 @@ internal sealed partial class LineBinder
     private bool Phrase<T>(Scope<T> scope, out T? term, out TextSpan span, TokenKind kind = TokenKind.State)
         where T : class, ITerm
     {
-        int most = Math.Min(scope.LongestPhrase(TextOf(parts[at])), parts.Length - at);
-        for (int count = most; count > 1; count--)
+        span = parts[at].Span;
+        T? single = scope.Find(span.In(line), out int longest);
+        for (int count = Math.Min(longest, parts.Count - at); count > 1; count--)
         {
-            if (parts.AsSpan(at, count).ContainsAnyExcept(PartKind.Word))
+            if (parts.AsSpan().Slice(at, count).ContainsAnyExcept(PartKind.Word))
             {
                 continue;
             }
@@ -359,21 +360,20 @@ internal sealed partial class LineBinder
             term = scope.Find(Spaced(at, at + count - 1));
             if (term is not null)
             {
-                span = TextSpan.Between(parts[at].Span.Start, parts[at + count - 1].Span.End);
+                span = TextSpan.Between(span.Start, parts[at + count - 1].Span.End);
                 Mark(kind, span);
                 at += count;
                 return true;
             }
         }
 
-        span = parts[at].Span;
-        term = scope.Find(TextOf(parts[at]));
+        term = single;
         return term is not null && Taken(kind, span);
     }
 
     /// <summary>The parts from <paramref name="first"/> to <paramref name="last"/> with one blank between them.</summary>
     private string Spaced(int first, int last) =>
-        first == last ? TextOf(parts[first]).ToString() : string.Join(' ', parts[first..(last + 1)].Select(part => TextOf(part).ToString()));
+        first == last ? TextOf(parts[first]).ToString() : string.Join(' ', parts.Slice(first, last - first + 1).Select(part => TextOf(part).ToString()));
 
     private bool Taken(TokenKind kind, TextSpan span)
     {

@@ -28,22 +28,18 @@ internal static class PartGrammar
         Map((sign, digits, unit) => new Operand(sign, digits, unit), Sign, Number, OptionalUnit),
         Nothing<Operand>());
 
-    private static readonly Parser<char, Part> NumberPart = Map(
-        (digits, unit, second, third) => new Part(PartKind.Number, TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)))
-        {
-            First = new Operand(default, digits, unit),
-            Second = second,
-            Third = third,
-        },
+    private static readonly Parser<char, NumberPart> Numbers = Map(
+        (digits, unit, second, third) => new NumberPart(
+            TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)), default, new Operand(default, digits, unit), second, third),
         Number,
         OptionalUnit,
         SignedOperand,
         SignedOperand);
 
-    private static readonly Parser<char, Part> BoundedPart = Map(
-        (bound, part) => part with { Span = TextSpan.Between(bound.Start, part.Span.End), BoundSpan = bound },
-        new Scanners.BoundScanner(),
-        NumberPart);
+    private static readonly Parser<char, Part> NumberPart = Numbers.Select<Part>(part => part);
+
+    private static readonly Parser<char, Part> BoundedPart =
+        Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), Numbers);
 
     private static readonly Parser<char, Part> WordPart =
         new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/').Select(span => new Part(PartKind.Word, span));
@@ -54,7 +50,7 @@ internal static class PartGrammar
     private static readonly Parser<char, Part> OnePart = OneOf(WordPart, NumberPart, TagPart, BoundedPart).Before(PartEnd);
 
     /// <summary>All parts of a line.</summary>
-    public static readonly Parser<char, IEnumerable<Part>> Parts = Separators.Then(OnePart.Before(Separators).Many()).Before(Parser<char>.End);
+    public static readonly Parser<char, ArraySegment<Part>> Parts = new AllParts(OnePart, Separators);
 
     /// <summary>One part, at the very start of the text.</summary>
     public static readonly Parser<char, Part> SinglePart = OnePart;

@@ -10,13 +10,13 @@ internal static class PartReader
     /// The parts of <paramref name="line"/> before <paramref name="end"/>. What fits no shape becomes an unreadable part
     /// up to the next blank, and reading goes on behind it: one odd part costs itself alone.
     /// </summary>
-    public static Part[] Read(string line, int end)
+    public static ArraySegment<Part> Read(string line, int end)
     {
-        Result<char, IEnumerable<Part>> all = PartGrammar.Parts.Parse(line.AsSpan(0, end));
-        return all.Success ? [.. all.Value] : OneByOne(line, end);
+        Result<char, ArraySegment<Part>> all = PartGrammar.Parts.Parse(line.AsSpan(0, end));
+        return all.Success ? all.Value : OneByOne(line, end);
     }
 
-    private static Part[] OneByOne(string line, int end)
+    private static ArraySegment<Part> OneByOne(string line, int end)
     {
         var parts = new List<Part>();
         int at = 0;
@@ -29,7 +29,7 @@ internal static class PartReader
 
             if (at == end)
             {
-                return [.. parts];
+                return parts.ToArray();
             }
 
             Result<char, Part> one = PartGrammar.SinglePart.Parse(line.AsSpan(at, end - at));
@@ -39,7 +39,7 @@ internal static class PartReader
         }
     }
 
-    private static Part Unreadable(string line, int start, int end, ParseError<char> error)
+    private static UnreadablePart Unreadable(string line, int start, int end, ParseError<char> error)
     {
         int stoppedAt = start + (int)error.ErrorOffsetLong;
         int stop = start;
@@ -54,10 +54,9 @@ internal static class PartReader
             stop++;
         }
 
-        return new Part(PartKind.Unreadable, TextSpan.Between(start, Math.Max(stop, start + 1)))
-        {
-            Expected = [.. error.Expected.Select(e => e.Label ?? "").Where(label => label.Length > 0).Order(StringComparer.Ordinal).Distinct()],
-            StoppedAt = Math.Min(stoppedAt, end),
-        };
+        return new UnreadablePart(
+            TextSpan.Between(start, Math.Max(stop, start + 1)),
+            [.. error.Expected.Select(e => e.Label ?? "").Where(label => label.Length > 0).Order(StringComparer.Ordinal).Distinct()],
+            Math.Min(stoppedAt, end));
     }
 }

@@ -79,8 +79,8 @@ internal static class Scanners
             while (length < ahead.Length && (char.IsLetter(ahead[length]) || ahead[length] is '%' or '°' or '"'
                 || (ahead[length] == '/' && length + 1 < ahead.Length && char.IsLetter(ahead[length + 1]))))
             {
-                // 12mm x 9mm, written without blanks: the x belongs to the next diameter
-                if (length > 0 && OperatorScanner.IsTimes(ahead[length]) && length + 1 < ahead.Length && IsDigit(ahead[length + 1]))
+                // 12x9mm: the x belongs to the next diameter
+                if (OperatorScanner.IsTimes(ahead[length]) && length + 1 < ahead.Length && IsDigit(ahead[length + 1]))
                 {
                     break;
                 }
