@@ -8,9 +8,9 @@ namespace HealthNotes.EndToEnd;
 /// <summary>Opens every note's page in a browser and looks at it as a reader would.</summary>
 public class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
 {
-    /// <summary>A phone, a tablet and a desk; each colour scheme at a narrow and a wide one.</summary>
-    private static readonly (ColorScheme, int)[] Screens =
-        [(ColorScheme.Light, 360), (ColorScheme.Dark, 360), (ColorScheme.Light, 768), (ColorScheme.Dark, 1280), (ColorScheme.Light, 1280)];
+    /// <summary>A phone, a tablet and a desk. The slow look at accessibility takes each colour scheme once, and each layout once.</summary>
+    private static readonly (ColorScheme Scheme, int Width, bool Axe)[] Screens =
+        [(ColorScheme.Light, 360, true), (ColorScheme.Dark, 768, false), (ColorScheme.Light, 1280, false), (ColorScheme.Dark, 1280, true)];
 
     public static TheoryData<string> Notes => [.. NotePages.Notes];
 
@@ -21,7 +21,7 @@ public class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
         IBrowser chromium = await browser.OpenAsync();
         string file = NotePages.Write(note, browser.Folder);
         string url = new Uri(file).AbsoluteUri;
-        foreach ((ColorScheme scheme, int width) in Screens)
+        foreach ((ColorScheme scheme, int width, bool axe) in Screens)
         {
             List<string> heard = [];
             await using IBrowserContext context = await chromium.NewContextAsync(new() { ColorScheme = scheme, ViewportSize = new() { Width = width, Height = 900 } });
@@ -35,8 +35,11 @@ public class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
             int documentWidth = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
             Assert.True(documentWidth <= width, $"{note} is {documentWidth} wide on a screen of {width}");
             await page.ScreenshotAsync(new() { Path = Picture(note, $"{scheme}-{width}.png"), FullPage = true });
-            AxeResult result = await page.RunAxe();
-            Assert.True(result.Violations.Length == 0, string.Join("\n", result.Violations.Select(Describe)));
+            if (axe)
+            {
+                AxeResult result = await page.RunAxe();
+                Assert.True(result.Violations.Length == 0, string.Join("\n", result.Violations.Select(Describe)));
+            }
         }
     }
 

@@ -146,15 +146,9 @@ internal static class PageWords
         $" (is {Wording.Round(perKg, perKg < 0.01m ? 4 : perKg < 1 ? 3 : perKg < 10 ? 2 : 1)} mg/kg at {weight})";
 
     // Values
-    public static string Range(string low, string high) => $"{low} to {high}";
-
-    public static string Between(string range) => $"({range})";
+    public static string Between(string low, string high) => $"({low} to {high})";
 
     public static string OnOtherScale(string value) => $" (is {value})";
-
-    public static string UpTo(string value) => $"up to {value}";
-
-    public static string OrMore(string value) => $"{value} or more";
 
     public static string Bounded(Bound bound, string value) => bound switch
     {

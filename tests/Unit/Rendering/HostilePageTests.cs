@@ -15,7 +15,7 @@ public class HostilePageTests
         "<script>alert(1)</script>", "</style><script>alert(1)</script>", "</title><svg onload=alert(1)>", "<img src=x onerror=alert(1)>",
         "\"><img src=x onerror=alert(1)>", "' onmouseover='alert(1)", "[x](javascript:alert(1))", "![x](http://example.org/x.png)",
         "<javascript:alert(1)>", "[x](JaVaScRiPt:alert(1))", "[x](data:text/html,<script>alert(1)</script>)", "[x]: javascript:alert(1)",
-        "| a | b |", "a|b`c``d", "**bold** _em_ #h", "&lt;script&gt; &#60;b&#62;", "x\0y", "\u202Egnp.exe", "\u2068x\u2069\u2069\u2069",
+        "| a | b |", "a|b`c``d", "**bold** _em_ \\*x", "&lt;script&gt; &#60;b&#62;", "x\0y", "\u202Egnp.exe", "\u2068x\u2069\u2069\u2069",
         "\uD800 lone", "שלום 12", "<!-- --><![CDATA[", "<iframe src=//example.org>", "{onclick=alert(1)}", "x\u2028y\u0085z", "[x](  javascript:alert(1))",
         "[x](java&#115;cript:alert(1))", "[x](&#1;javascript:alert(1))", "<https://example.org/\"onclick=alert(1)>", "```\n# x", "- - - x", "1. x", "    code",
     ];
