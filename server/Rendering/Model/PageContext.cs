@@ -17,6 +17,7 @@ internal sealed class PageContext
 {
     private readonly Dictionary<int, FindingLevel> strongest = [];
     private readonly HashSet<int> currentEntries;
+    private readonly HashSet<int> problems;
     private readonly Dictionary<int, DateOnly?> days;
     private readonly Dictionary<int, string> things;
 
@@ -29,6 +30,7 @@ internal sealed class PageContext
         days = Period.Current.Concat(Period.Earlier).ToDictionary(e => e.Entry.Line, e => e.Day);
         Items = [.. Period.Current.SelectMany(e => e.Entry.Items.Select(item => new CurrentItem(e, item.Line, item.Value)))];
         things = Items.ToDictionary(item => item.Line, item => ThingOf(item.Item));
+        problems = [.. analysis.Findings.Where(f => f.Level == FindingLevel.Error).Select(f => f.Line)];
         foreach (NoteFinding finding in analysis.Findings.Where(f => f.Level != FindingLevel.Error))
         {
             strongest[finding.Line] = (FindingLevel)Math.Max((int)finding.Level, (int)strongest.GetValueOrDefault(finding.Line));
@@ -46,6 +48,12 @@ internal sealed class PageContext
 
     /// <summary>The strongest finding about a line, or null.</summary>
     public FindingLevel? LevelOf(int line) => strongest.TryGetValue(line, out FindingLevel level) ? level : null;
+
+    /// <summary>The lines with something that could not be read, or cannot be right.</summary>
+    public IReadOnlyCollection<int> Problems => problems;
+
+    /// <summary>True when something in a line could not be read, or cannot be right.</summary>
+    public bool HasProblem(int line) => problems.Contains(line);
 
     /// <summary>A line as it was written, without the blanks around it.</summary>
     public WrittenLine Written(int line) => new(line + 1, DayOf(line), NoteText.Line(Analysis.Note.Syntax.Lines[line].Text));

@@ -52,7 +52,7 @@ internal static class PageWords
     public const string Value = "Value";
     public const string Taken = "How taken";
     public const string Normal = "Normal";
-    public const string UsualHere = "Usual for this pet";
+    public const string UsualHere = "Pet's usual";
     public const string Kind = "What";
     public const string Size = "Size";
     public const string FirstNoted = "First noted";
@@ -65,7 +65,6 @@ internal static class PageWords
     public const string Ok = "ok";
     public const string Or = " or ";
     public const string EverythingElse = "Everything else";
-    public const string AsExpected = "As expected";
     public const string NotCompared = "not compared";
     public const string NoDay = "no day";
     public const string Grown = "grown";
@@ -93,6 +92,14 @@ internal static class PageWords
     public static string OnDay(string what, DateOnly? day) => day is { } known ? $"{what} on {Iso(known)}" : what;
 
     public static string NameOf(Species species) => species switch { Species.Dog => "Dog", Species.Cat => "Cat", _ => "" };
+
+    public static string NameOf(Verdict verdict) => verdict switch
+    {
+        Verdict.AsExpected => "As expected",
+        Verdict.AsUsual => "As usual",
+        Verdict.NotUnderstood => LevelName(FindingLevel.Error),
+        _ => "",
+    };
 
     public static string NameOf(Side side) => side switch
     {
@@ -246,7 +253,7 @@ internal static class PageWords
     public static string AboutLine(string line) => $"below {line}";
 
     public const string TextCut = "The rest of this text is in the notes.";
-    public const string NotUnderstoodLead = "Kept exactly as written. They were compared with nothing.";
+    public const string NotUnderstoodLead = "Kept exactly as written. What could not be read in them, or cannot be right, was compared with nothing.";
 
     public static string EarlierNotUnderstood(int count, IEnumerable<int> lines) =>
         count == 1 ? $"In earlier entries one line was not understood: line {string.Join(", ", lines)}." : $"In earlier entries {count:N0} lines were not understood, the last of them: {string.Join(", ", lines)}.";

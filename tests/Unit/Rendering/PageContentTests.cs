@@ -1,3 +1,4 @@
+using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 
 namespace HealthNotes.Tests.Rendering;
@@ -55,6 +56,21 @@ public class PageContentTests
         Assert.Contains(rows, row => row.StartsWith("Weight | 83.2-55.9kg | 27.3 kg", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("hr 18/15s", "As expected")]
+    [InlineData("bcs 11/9", "Not understood")]
+    [InlineData("crt <2s", "")]
+    [InlineData("hr 45/15s panting", "")]
+    [InlineData("bcs 3/5", "As expected")]
+    [InlineData("hr 58", "As usual")]
+    [InlineData("weight 20kg", "")]
+    public void Only_what_was_compared_is_called_expected(string line, string level)
+    {
+        IHtmlDocument vitals = Pages.Document($"pet A\nspecies dog\nborn 2020\nadult-weight 20kg\nusual hr 50-90 per vet 2026-01-01\n2026-10-01 check\n  rr 5/15s\n  {line}\n");
+        IElement row = vitals.QuerySelectorAll("section.vitals tbody tr").Single(row => !row.TextContent.StartsWith("Breathing", StringComparison.Ordinal));
+        Assert.Equal(level, row.Children[^1].TextContent);
+    }
+
     [Fact]
     public void Lumps_show_all_diameters_objects_and_when_first_noted()
     {
@@ -98,6 +114,10 @@ public class PageContentTests
     [Fact]
     public void Lines_not_understood_stand_as_written_with_their_number() =>
         Assert.Contains("line 42, 2026-10-05: the cat looked at him", page.Section("not-understood"));
+
+    [Fact]
+    public void A_value_that_cannot_be_right_stands_with_the_lines_not_understood() =>
+        Assert.Contains("line 4, 2026-10-01: hr 1800", Pages.Document("pet A\nspecies dog\n2026-10-01 check\n  hr 1800\n").Section("not-understood"));
 
     [Fact]
     public void Nothing_found_is_no_clean_bill_of_health()
