@@ -57,26 +57,26 @@ public sealed record MedicinePlan(ItemHead Head, FreeWords Medicine, NoteValue? 
 /// <summary>How often the pet is checked at home.</summary>
 public sealed record HomeCheckFact(ItemHead Head, Schedule Schedule) : NoteItem(Head);
 
-/// <summary>A vital: a value, and how it was taken.</summary>
-public sealed record Reading(ItemHead Head, NoteValue Value, StateWord? State, StateWord? Place, Site? Site, ImmutableArray<Described> Words) : NoteItem(Head);
+/// <summary>A vital: a value, and how it was taken; <paramref name="Ok"/> when it was as expected in so many words.</summary>
+public sealed record Reading(ItemHead Head, NoteValue Value, StateWord? State, StateWord? Place, Site? Site, ImmutableArray<Described> Words, bool Ok = false) : NoteItem(Head);
 
 /// <summary>A part looked at and felt; <paramref name="Ok"/> when it was as expected in so many words.</summary>
 public sealed record Examined(ItemHead Head, Site? Site, FindingTag? Tag, NoteValue? Size, ImmutableArray<Described> Words, bool Ok) : NoteItem(Head);
 
 /// <summary>Something found on the body: a lump, a wound, a sore place.</summary>
-public sealed record Finding(ItemHead Head, Site Site, FindingTag? Tag, NoteValue? Size, ImmutableArray<Described> Words) : NoteItem(Head);
+public sealed record Finding(ItemHead Head, Site Site, FindingTag? Tag, NoteValue? Size, ImmutableArray<Described> Words, bool Ok = false) : NoteItem(Head);
 
 /// <summary>A medicine given, missed or stopped, by the line's word.</summary>
 public sealed record DoseEvent(ItemHead Head, FreeWords Medicine, NoteValue? Dose, ImmutableArray<StateWord> Manner, FreeWords? Note) : NoteItem(Head);
 
-/// <summary>Home care: a meal, water, stool and the like.</summary>
-public sealed record CareEvent(ItemHead Head, NoteValue? Quantity, int? Times, Amount? Duration, Amount? Distance, FreeWords? Food, ImmutableArray<Described> Words, FreeWords? Note) : NoteItem(Head);
+/// <summary>Home care: a meal, water, stool and the like; <paramref name="TimesBound"/> says how exactly the times are known.</summary>
+public sealed record CareEvent(ItemHead Head, NoteValue? Quantity, int? Times, Amount? Duration, Amount? Distance, FreeWords? Food, ImmutableArray<Described> Words, FreeWords? Note, Bound TimesBound = Bound.Exact, bool Ok = false) : NoteItem(Head);
 
 /// <summary>A question for the vet, or something done.</summary>
 public sealed record TextTask(ItemHead Head, FreeWords Text) : NoteItem(Head);
 
 /// <summary>Something to look at again.</summary>
-public sealed record Recheck(ItemHead Head, LineWord Item, Site? Site, Schedule Schedule) : NoteItem(Head);
+public sealed record Recheck(ItemHead Head, LineWord Item, Site? Site, Schedule Schedule, FindingTag? Tag = null) : NoteItem(Head);
 
 /// <summary>Something that falls due.</summary>
 public sealed record DueTask(ItemHead Head, FreeWords Topic, Schedule Schedule) : NoteItem(Head);
@@ -85,7 +85,7 @@ public sealed record DueTask(ItemHead Head, FreeWords Topic, Schedule Schedule) 
 public sealed record Photo(ItemHead Head, FreeWords File, FreeWords? Caption) : NoteItem(Head);
 
 /// <summary>Something not examined.</summary>
-public sealed record Skipped(ItemHead Head, LineWord Item, Site? Site, FreeWords? Reason) : NoteItem(Head);
+public sealed record Skipped(ItemHead Head, LineWord Item, Site? Site, FreeWords? Reason, FindingTag? Tag = null) : NoteItem(Head);
 
 /// <summary>All that was looked at and not named was as expected.</summary>
 public sealed record RestOk(ItemHead Head) : NoteItem(Head);

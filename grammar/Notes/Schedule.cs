@@ -27,16 +27,17 @@ public sealed record Schedule(Amount? Every, Amount? For, Amount? In, PartialDat
         return entryDay is { } day && (In ?? Every) is { } span ? Add(day, span) : null;
     }
 
-    /// <summary><paramref name="day"/> and <paramref name="span"/> later; months and years follow the calendar, and the end of time stops it.</summary>
+    /// <summary><paramref name="day"/> and <paramref name="span"/> later; whole months and years follow the calendar, and the end of time stops it.</summary>
     public static DateOnly Add(DateOnly day, Amount span)
     {
-        int wholes = (int)Math.Clamp(Math.Round(span.Value), 0, 9_999);
+        bool whole = span.Value == decimal.Truncate(span.Value);
+        int wholes = (int)Math.Clamp(span.Value, 0, 9_999);
         try
         {
             return span.Unit.Word switch
             {
-                "y" => day.AddYears(wholes),
-                "mo" => day.AddMonths(wholes),
+                "y" when whole => day.AddYears(wholes),
+                "mo" when whole => day.AddMonths(wholes),
                 _ => day.AddDays((int)Math.Clamp(Math.Ceiling(span.Value * span.Unit.Factor / 86_400m), 0, 3_660_000)),
             };
         }

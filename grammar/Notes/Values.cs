@@ -32,7 +32,11 @@ public sealed record CountOverTime(TextSpan Span, Bound Bound, decimal Count, de
 public sealed record PerMinute(TextSpan Span, Bound Bound, decimal Number) : NoteValue(Span, Bound);
 
 /// <summary>A number with its unit; <paramref name="Over"/> is 2 in <c>1/2 tablet</c> and 1 otherwise.</summary>
-public readonly record struct Amount(decimal Number, Unit Unit, decimal Over = 1)
+/// <param name="Number">The number, as written.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Over">What the number is divided by.</param>
+/// <param name="Bound">How exactly it is known, where the amount stands alone (<c>walk ~30min</c>); inside a value the value's own bound counts.</param>
+public readonly record struct Amount(decimal Number, Unit Unit, decimal Over = 1, Bound Bound = Bound.Exact)
 {
     /// <summary>The number, divided where a fraction was written.</summary>
     public decimal Value => Number / Over;

@@ -16,8 +16,13 @@ internal static class EntryHeadReader
             return false;
         }
 
-        int blank = content.IndexOfAny(' ', '\t');
-        ReadOnlySpan<char> first = blank < 0 ? content : content[..blank];
+        int length = 1;
+        while (length < content.Length && !Scanners.IsBlank(content[length]) && !Scanners.IsSeparator(content[length]))
+        {
+            length++;
+        }
+
+        ReadOnlySpan<char> first = content[..length];
         int joins = 0;
         for (int i = 0; i < first.Length; i++)
         {
@@ -27,7 +32,7 @@ internal static class EntryHeadReader
             }
             else if (!Scanners.IsDigit(first[i]))
             {
-                return joins == 2 && i > 0 && (first[i] is 'T' or 't' or ',' or ':');
+                return joins == 2 && first[i] is 'T' or 't' or ':';
             }
         }
 
@@ -45,7 +50,7 @@ internal static class EntryHeadReader
             dateSpan = dateSpan with { Length = mark };
             at = dateSpan.End + 1;
         }
-        else if (dateSpan.In(text)[^1] is ',' or ':')
+        else if (dateSpan.In(text)[^1] == ':')
         {
             dateSpan = dateSpan with { Length = dateSpan.Length - 1 };
         }
@@ -53,35 +58,51 @@ internal static class EntryHeadReader
         tokens.Add(new Token(TokenKind.Date, dateSpan));
         DateOnly? date = ReadDate(text, dateSpan, problems);
 
-        SkipBlanks(text, end, ref at);
         TimeOnly? time = null;
-        if (at < end && TimeReader.TryTake(text, at, end, out time, out int timeEnd, out Problem? badTime))
-        {
-            tokens.Add(new Token(TokenKind.Time, TextSpan.Between(at, timeEnd)));
-            at = timeEnd;
-            if (badTime is not null)
-            {
-                problems.Add(badTime);
-            }
-        }
-
-        string kind = "log";
+        bool timed = false;
+        string? kind = null;
         string? by = null;
         Scope<FixedWord> kinds = vocabulary.Fixed("entry");
         while (SkipBlanks(text, end, ref at))
         {
-            TextSpan word = TakeRun(text, end, ref at);
-            if (kinds.Find(word.In(text).TrimEnd(",:;")) is { } known)
+            if (!timed && TimeReader.TryTake(text, at, end, out time, out int timeEnd, out Problem? badTime))
             {
-                kind = known.Word;
+                timed = true;
+                tokens.Add(new Token(TokenKind.Time, TextSpan.Between(at, timeEnd)));
+                at = timeEnd;
+                if (badTime is not null)
+                {
+                    problems.Add(badTime);
+                }
+
+                continue;
+            }
+
+            TextSpan word = TakeRun(text, end, ref at);
+            if (kinds.Find(word.In(text).TrimEnd(':')) is { } known)
+            {
+                if (kind is not null)
+                {
+                    problems.Add(new Problem(ProblemRules.SaidTwice, word, $"`{word.In(text)}`: this entry is a {kind} already; one date, one kind"));
+                }
+
+                kind ??= known.Word;
                 tokens.Add(new Token(TokenKind.EntryKind, word));
             }
-            else if (word.In(text).Equals("by", StringComparison.OrdinalIgnoreCase) && SkipBlanks(text, end, ref at))
+            else if (word.In(text).Equals("by", StringComparison.OrdinalIgnoreCase))
             {
                 tokens.Add(new Token(TokenKind.Keyword, word));
-                tokens.Add(new Token(TokenKind.Name, TextSpan.Between(at, end)));
-                by = text[at..end];
-                at = end;
+                if (SkipBlanks(text, end, ref at))
+                {
+                    at = text[at] == '#' ? at - 1 : at;
+                    tokens.Add(new Token(TokenKind.Name, TextSpan.Between(at, end)));
+                    by = text[at..end];
+                    at = end;
+                }
+                else
+                {
+                    problems.Add(new Problem(ProblemRules.Missing, word, "something is missing after `by`; expected who wrote this, such as by technician"));
+                }
             }
             else
             {
@@ -92,7 +113,7 @@ internal static class EntryHeadReader
         }
 
         LineReader.AddComment(text, end, tokens);
-        var head = new EntryHead(dateSpan, date, time, kind, by);
+        var head = new EntryHead(dateSpan, date, time, kind ?? "log", by);
         return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], null, head, [.. problems]);
     }
 
@@ -137,7 +158,7 @@ internal static class EntryHeadReader
 
     private static bool SkipBlanks(string text, int end, ref int at)
     {
-        while (at < end && Scanners.IsBlank(text[at]))
+        while (at < end && (Scanners.IsBlank(text[at]) || Scanners.IsSeparator(text[at])))
         {
             at++;
         }
@@ -148,7 +169,7 @@ internal static class EntryHeadReader
     private static TextSpan TakeRun(string text, int end, ref int at)
     {
         int start = at;
-        while (at < end && !Scanners.IsBlank(text[at]))
+        while (at < end && !Scanners.IsBlank(text[at]) && !Scanners.IsSeparator(text[at]))
         {
             at++;
         }

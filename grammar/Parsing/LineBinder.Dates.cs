@@ -11,11 +11,11 @@ internal sealed partial class LineBinder
     private const int EarliestYear = 1900;
     private const int LatestYear = 2199;
 
-    /// <summary>True for <c>2026-10-20</c>, <c>2017-03</c> and <c>2017</c>, right or wrong as days.</summary>
+    /// <summary>True for <c>2026-10-20</c>, <c>2017-03</c>, <c>2017</c> and about one of them, right or wrong as days.</summary>
     private bool LooksLikeDate(NumberPart part)
     {
         ReadOnlySpan<char> year = part.First.Digits.In(line);
-        bool bare = part.First.Unit.Length + part.Second.Unit.Length + part.Third.Unit.Length == 0;
+        bool bare = part.First.Unit.Length + part.Second.Unit.Length + part.Third.Unit.Length == 0 && BoundOf(part) is Bound.Exact or Bound.About;
         return bare && year.Length == 4 && year.IndexOfAnyExceptInRange('0', '9') < 0
             && (!part.Second.Exists || (part.Second.Sign(line) == '-' && part.Second.Digits.Length <= 2))
             && (!part.Third.Exists || (part.Third.Sign(line) == '-' && part.Third.Digits.Length <= 2));

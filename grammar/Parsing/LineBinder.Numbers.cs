@@ -11,7 +11,12 @@ internal sealed partial class LineBinder
     private bool BindNumber()
     {
         var part = (NumberPart)parts[at];
-        if (Word.Has(SlotKind.Birth) || (TakesDate && LooksLikeDate(part)))
+        if (IsOrdinal(part) && BindName())
+        {
+            return true;
+        }
+
+        if (Word.Has(SlotKind.Birth) || (TakesDate && LooksLikeDate(part) && !UnitFollows(part)))
         {
             return BindDate(part);
         }
@@ -38,6 +43,10 @@ internal sealed partial class LineBinder
 
     private bool TakesDate => Word.Has(SlotKind.Schedule) || Word.Has(SlotKind.Per);
 
+    /// <summary>True for the <c>2000</c> of <c>2000 mg</c>: an amount, no year.</summary>
+    private bool UnitFollows(NumberPart part) =>
+        !part.Second.Exists && at + 1 < parts.Count && vocabulary.Units.Find(TextOf(parts[at + 1])) is { } unit && FitsAny(unit);
+
     private bool BindDate(NumberPart part)
     {
         if (!LooksLikeDate(part))
@@ -48,15 +57,15 @@ internal sealed partial class LineBinder
         PartialDate? date = TakeDate(part);
         if (Word.Has(SlotKind.Birth))
         {
-            birth = date ?? birth;
+            birth = Once(birth, date, part.Span);
         }
         else if (Word.Has(SlotKind.Per))
         {
-            per ??= date is null ? null : new Attribution(date.Span, "", date);
+            AddPer("", date, part.Span);
         }
         else
         {
-            schedule = schedule with { On = date ?? schedule.On };
+            schedule = schedule with { On = Once(schedule.On, date, part.Span) };
         }
 
         return true;
@@ -65,7 +74,7 @@ internal sealed partial class LineBinder
     private bool ToothOrGland(NumberPart part)
     {
         bool bare = part.First.Unit.Length == 0 && !part.Second.Exists && part.BoundSpan.Length == 0;
-        bool tooth = Subject.Word == "tooth" || about?.Word == "tooth";
+        bool tooth = SiteSlot == SlotKind.Tooth;
         bool gland = SiteSlot == SlotKind.Gland && part.First.Digits.Length == 1;
         if (!bare || !(tooth || gland))
         {
@@ -114,7 +123,7 @@ internal sealed partial class LineBinder
 
         NoteValue? found = unit switch
         {
-            { Quantity: Quantity.Time } when Word.Has(SlotKind.Rate) => new CountOverTime(span, bound, over, under, unit),
+            { Word: "s" or "min" } when Word.Has(SlotKind.Rate) => new CountOverTime(span, bound, over, under, unit),
             not null when Word.Has(SlotKind.Amount) && Fits(unit, SlotKind.Amount) => new Measure(span, bound, [new Amount(over, unit, under == 0 ? 1 : under)]),
             null when Word.Has(SlotKind.Score) => new Score(span, bound, over, under),
             null when Word.Has(SlotKind.Portion) => new Portion(span, bound, over, under),
@@ -127,7 +136,9 @@ internal sealed partial class LineBinder
 
         if (found is null)
         {
-            return unit is null && Word.Has(SlotKind.Rate)
+            return unit is { Quantity: Quantity.Time } && Word.Has(SlotKind.Rate)
+                ? Refuse(span, ProblemRules.WrongUnit, $"`{span.In(line)}`: count over seconds or a minute, as in {part.First.Digits.In(line)}/15s")
+                : unit is null && Word.Has(SlotKind.Rate)
                 ? Refuse(span, ProblemRules.MissingUnit, $"`{span.In(line)}`: over how long? Write the seconds, as in {part.First.Digits.In(line)}/15s")
                 : unit is null && Word.Has(SlotKind.Amount)
                     ? Refuse(span, ProblemRules.MissingUnit, $"`{span.In(line)}` of what? Write the unit, as in {span.In(line)} tablet")
@@ -170,6 +181,11 @@ internal sealed partial class LineBinder
                 return UnfitUnit(span, unitSpan, unit);
             }
 
+            if (!Fits(unit, SlotKind.Size))
+            {
+                return UnfitUnit(span, unitSpan, unit);
+            }
+
             if (Digits(operand.Digits) is not { } number || number == 0)
             {
                 return RefuseNumber(part, span);
@@ -203,6 +219,11 @@ internal sealed partial class LineBinder
                 return Refuse(span, ProblemRules.BadNumber, $"`{span.In(line)}`: the lower number comes first");
             }
 
+            if (part.BoundSpan.Length > 0 || (part.First.Unit.Length > 0 && vocabulary.Units.Find(part.First.Unit.In(line)) != unit))
+            {
+                return Refuse(span, ProblemRules.WrongValue, $"`{span.In(line)}`: a range is two numbers and one unit, such as 16-24 or 38-39C");
+            }
+
             return FitsSubject(unit) ? SetValue(new ValueRange(span, first, second, unit), span) : UnfitSubject(span, unitSpan, unit);
         }
 
@@ -222,9 +243,14 @@ internal sealed partial class LineBinder
             return UnknownUnit(span, part.First.Unit);
         }
 
-        if (unit.Quantity != Quantity.Mass || firstUnit.Quantity != Quantity.Mass)
+        if (!Fits(unit, SlotKind.Mass))
         {
             return UnfitUnit(span, unitSpan, unit);
+        }
+
+        if (!Fits(firstUnit, SlotKind.Mass))
+        {
+            return UnfitUnit(span, part.First.Unit, firstUnit);
         }
 
         if (first * firstUnit.Factor <= second * unit.Factor)
@@ -245,7 +271,7 @@ internal sealed partial class LineBinder
 
         if (unitSpan.Length == 1 && unitSpan.In(line) is "x" or "X" or "×")
         {
-            return BindTimes(number, span);
+            return BindTimes(number, BoundOf(part), span);
         }
 
         Bound bound = BoundOf(part);
@@ -283,6 +309,11 @@ internal sealed partial class LineBinder
             return SetValue(new PerMinute(span, bound, number), span);
         }
 
+        if (Word.Has(SlotKind.Amount) && MixedFraction(number, ref span) is { } mixed)
+        {
+            return SetValue(new Measure(span, bound, [mixed]), span);
+        }
+
         if (Word.Has(SlotKind.Limit))
         {
             return SetLimit(part, number, null, span);
@@ -295,7 +326,7 @@ internal sealed partial class LineBinder
 
         if (Word.Has(SlotKind.Times))
         {
-            return BindTimes(number, span);
+            return BindTimes(number, bound, span);
         }
 
         if (Word.Has(SlotKind.Score))
@@ -309,7 +340,29 @@ internal sealed partial class LineBinder
             : Refuse(span, ProblemRules.MissingUnit, $"`{span.In(line)}` has no unit; expected one of {units}");
     }
 
-    private bool BindTimes(decimal number, TextSpan span)
+    /// <summary>The <c>1 1/2 tablets</c> that stands here: a whole number and a fraction with its unit.</summary>
+    private Amount? MixedFraction(decimal whole, ref TextSpan span)
+    {
+        if (at + 1 >= parts.Count || parts[at + 1] is not NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } part
+            || part.Second.Sign(line) != '/' || Digits(part.First.Digits) is not { } over || Digits(part.Second.Digits) is not { } under
+            || over >= under || whole * under >= ReadingLimits.NumbersBelow / 2)
+        {
+            return null;
+        }
+
+        int before = at++;
+        TextSpan fraction = WithUnitWord(null, part, out TextSpan unitSpan);
+        if (vocabulary.Units.Find(unitSpan.In(line)) is not { } unit || !Fits(unit, SlotKind.Amount))
+        {
+            at = before;
+            return null;
+        }
+
+        span = TextSpan.Between(span.Start, fraction.End);
+        return new Amount((whole * under) + over, unit, under);
+    }
+
+    private bool BindTimes(decimal number, Bound bound, TextSpan span)
     {
         if (!Word.Has(SlotKind.Times))
         {
@@ -329,6 +382,7 @@ internal sealed partial class LineBinder
         }
 
         times = (int)number;
+        timesBound = bound;
         return Taken(TokenKind.Value, span);
     }
 
@@ -347,21 +401,44 @@ internal sealed partial class LineBinder
             case SlotKind.Rate:
                 return SetValue(new PerMinute(span, bound, number), span);
             case SlotKind.Size:
+                span = MoreDiameters(amounts, span);
                 return SetValue(new Diameters(span, bound, [.. amounts]), span);
             case SlotKind.Portion when unit.Quantity == Quantity.Portion:
                 return SetValue(new Portion(span, bound, number, 100), span);
             case SlotKind.Amount:
                 return SetValue(ref amount, new Measure(span, bound, [.. amounts]), span);
             case SlotKind.Duration:
-                return SetAmount(ref duration, amounts, span);
+                return SetAmount(ref duration, amounts, bound, span);
             case SlotKind.Distance:
-                return SetAmount(ref distance, amounts, span);
+                return SetAmount(ref distance, amounts, bound, span);
             default:
                 return SetValue(new Measure(span, bound, [.. amounts]), span);
         }
     }
 
-    /// <summary>True for the <c>3oz</c> of <c>47lb 3oz</c> and the <c>30s</c> of <c>2min 30s</c>: the same quantity in a smaller unit.</summary>
+    /// <summary>The <c>x 9 mm</c> of <c>12 mm x 9 mm</c>, where blanks cut the size into parts of its own.</summary>
+    private TextSpan MoreDiameters(List<Amount> amounts, TextSpan span)
+    {
+        while (amounts.Count < 3 && at + 2 < parts.Count && TextOf(parts[at + 1]) is "x" or "X" or "×" or "*"
+            && parts[at + 2] is NumberPart { BoundSpan.Length: 0, Second.Exists: false } part)
+        {
+            int before = at;
+            at += 2;
+            TextSpan next = WithUnitWord(Quantity.Length, part, out TextSpan unitSpan);
+            if (vocabulary.Units.Find(unitSpan.In(line)) is not { } unit || !Fits(unit, SlotKind.Size) || Digits(part.First.Digits) is not { } number)
+            {
+                at = before;
+                break;
+            }
+
+            amounts.Add(new Amount(number, unit));
+            span = TextSpan.Between(span.Start, next.End);
+        }
+
+        return span;
+    }
+
+    /// <summary>True for the <c>3oz</c> of <c>47lb 3oz</c> and the <c>30s</c> of <c>2min 30s</c>: the same quantity in a smaller unit that goes into the larger a whole number of times.</summary>
     private bool Continues(int index, Unit before, out Amount more, out int last)
     {
         more = default;
@@ -378,7 +455,8 @@ internal sealed partial class LineBinder
             unitSpan = parts[last].Span;
         }
 
-        if (vocabulary.Units.Find(unitSpan.In(line)) is not { } unit || unit.Quantity != before.Quantity || unit.Factor >= before.Factor || Digits(part.First.Digits) is not { } number)
+        if (vocabulary.Units.Find(unitSpan.In(line)) is not { } unit || unit.Quantity != before.Quantity || unit.Factor >= before.Factor || before.Factor % unit.Factor != 0
+            || Digits(part.First.Digits) is not { } number)
         {
             return false;
         }
@@ -387,7 +465,7 @@ internal sealed partial class LineBinder
         return true;
     }
 
-    private bool SetAmount(ref Amount? slot, List<Amount> amounts, TextSpan span)
+    private bool SetAmount(ref Amount? slot, List<Amount> amounts, Bound bound, TextSpan span)
     {
         if (slot is not null)
         {
@@ -397,7 +475,13 @@ internal sealed partial class LineBinder
         }
 
         Unit unit = amounts[^1].Unit;
-        slot = amounts.Count == 1 ? amounts[0] : new Amount(amounts.Sum(a => a.Value * a.Unit.Factor) / unit.Factor, unit);
+        decimal sum = amounts.Sum(a => a.Value * a.Unit.Factor) / unit.Factor;
+        if (sum >= ReadingLimits.NumbersBelow)
+        {
+            return Refuse(span, ProblemRules.BadNumber, $"`{span.In(line)}` is too long to be right");
+        }
+
+        slot = new Amount(amounts.Count == 1 ? amounts[0].Number : sum, unit, Bound: bound);
         return Taken(TokenKind.Value, span);
     }
 
@@ -424,18 +508,6 @@ internal sealed partial class LineBinder
         Mark(TokenKind.Value, span);
         slot = found;
         return true;
-    }
-
-    private void Set(ref NoteValue? slot, NoteValue found)
-    {
-        if (slot is not null)
-        {
-            SaidTwice(found.Span, slot.Span.In(line).ToString());
-        }
-        else
-        {
-            slot = found;
-        }
     }
 
     private Bound BoundOf(NumberPart part) => part.BoundSpan.Length == 0 ? Bound.Exact : line[part.BoundSpan.Start] switch
@@ -504,14 +576,24 @@ internal sealed partial class LineBinder
     private bool FitsSubject(Unit? unit) => about is null
         || (unit is null ? about.Has(SlotKind.Rate) || about.Has(SlotKind.Score) || about.Has(SlotKind.Seconds) : about.Takes.Any(slot => Fits(unit, slot.Kind)));
 
+    /// <summary>Checks that the unit of a range or limit goes with its vital, now that both are known whatever their order.</summary>
+    private void CheckSubject()
+    {
+        (TextSpan Span, Unit? Unit)? written = value switch
+        {
+            ValueRange range => (range.Span, range.Unit),
+            Limit limit => (limit.Span, limit.Unit),
+            _ => null,
+        };
+        if (problems.Count == 0 && written is { } found && !FitsSubject(found.Unit))
+        {
+            Report(SubjectProblem(found.Span, found.Span, found.Unit));
+        }
+    }
+
     private decimal? Digits(TextSpan digits)
     {
-        if (NumberText.TryRead(digits.In(line), out decimal number, out string? refusal))
-        {
-            return number;
-        }
-
-        numberRefusal = refusal;
-        return null;
+        bool read = NumberText.TryRead(digits.In(line), out decimal number, out numberRefusal);
+        return read ? number : null;
     }
 }

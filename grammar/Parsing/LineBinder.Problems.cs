@@ -16,7 +16,7 @@ internal sealed partial class LineBinder
         return Taken(TokenKind.Unknown, span);
     }
 
-    private bool RefuseNumber(NumberPart part, TextSpan span) =>
+    private bool RefuseNumber(Part part, TextSpan span) =>
         Refuse(span, ProblemRules.BadNumber, $"`{part.Span.In(line)}`: {numberRefusal ?? "this is not a size or count that can be"}");
 
     private bool WrongForm(TextSpan span) => !TakesNote()
@@ -44,16 +44,28 @@ internal sealed partial class LineBinder
             return false;
         }
 
+        if (unit.Quantity == Quantity.Time && Word.Has(SlotKind.Schedule))
+        {
+            ReadOnlySpan<char> time = span.In(line);
+            return Refuse(span, ProblemRules.WrongValue, $"`{time}` needs a word before it: every {time}, for {time} or in {time}");
+        }
+
         Report(new Problem(ProblemRules.WrongUnit, unitSpan.Length == 0 ? span : unitSpan, $"`{unit.Word}` does not go with {Word.Word}; expected {Expected()}"));
         return Taken(TokenKind.Unknown, span);
     }
 
     private bool UnfitSubject(TextSpan span, TextSpan unitSpan, Unit? unit)
     {
+        Report(SubjectProblem(span, unitSpan, unit));
+        return Taken(TokenKind.Unknown, span);
+    }
+
+    private Problem SubjectProblem(TextSpan span, TextSpan unitSpan, Unit? unit)
+    {
         string message = unit is null
             ? $"`{span.In(line)}` has no unit; {about!.Word} is given as {SlotHints.For(about.Takes[0].Kind, about.Word)}"
             : $"`{unit.Word}` does not go with {about!.Word}, which is given as {SlotHints.For(about.Takes[0].Kind, about.Word)}";
-        return Refuse(unit is null ? span : TextSpan.Between(span.Start, Math.Max(span.End, unitSpan.End)), unit is null ? ProblemRules.MissingUnit : ProblemRules.WrongUnit, message);
+        return unit is null ? new Problem(ProblemRules.MissingUnit, span, message) : new Problem(ProblemRules.WrongUnit, unitSpan, message);
     }
 
     private void ReportPart(Part part)
@@ -125,9 +137,9 @@ internal sealed partial class LineBinder
     private static readonly (SlotKind Kind, string List)[] ClosedLists =
         [(SlotKind.Species, "species"), (SlotKind.Sex, "sex"), (SlotKind.Sex, "neuter"), (SlotKind.Units, "units"), (SlotKind.Portion, "portion")];
 
-    /// <summary>What the line needs most, with an example.</summary>
+    /// <summary>What the line lacks most, with an example.</summary>
     private string Expected() => string.Join(", or ", Word.Takes
-        .Where(slot => SlotHints.For(slot.Kind, Word.Word) != "more" && (slot.Needed || !Word.Takes.Any(other => other.Needed)))
+        .Where(slot => !Filled(slot.Kind) && SlotHints.For(slot.Kind, Word.Word) != "more" && (slot.Needed || !Word.Takes.Any(other => other.Needed)))
         .Take(2)
         .Select(slot => SlotHints.For(slot.Kind, Word.Word)).DefaultIfEmpty("nothing more"));
 

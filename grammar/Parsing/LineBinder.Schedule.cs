@@ -59,32 +59,70 @@ internal sealed partial class LineBinder
 
         at = before + 1;
         Mark(TokenKind.Keyword, keyword);
-        switch (text)
+        switch (text.ToString().ToLowerInvariant())
         {
-            case "every" or "Every" or "EVERY":
-                schedule = schedule with { Every = SpanOfTime(keyword, "every 12h") ?? schedule.Every };
+            case "every":
+                schedule = schedule with { Every = Once(schedule.Every, SpanOfTime(keyword, "every 12h", some: true), keyword) };
                 break;
-            case "for" or "For" or "FOR":
-                schedule = schedule with { For = SpanOfTime(keyword, "for 7d") ?? schedule.For };
+            case "for":
+                schedule = schedule with { For = Once(schedule.For, SpanOfTime(keyword, "for 7d"), keyword) };
                 break;
-            case "in" or "In" or "IN":
-                schedule = schedule with { In = SpanOfTime(keyword, "in 2w") ?? schedule.In };
+            case "in":
+                schedule = schedule with { In = Once(schedule.In, SpanOfTime(keyword, "in 2w"), keyword) };
                 break;
-            case "from" or "From" or "FROM" or "since" or "Since" or "SINCE":
-                schedule = schedule with { From = DateAfter(keyword, "from 2026-10-20") ?? schedule.From };
+            case "from" or "since":
+                schedule = schedule with { From = Once(schedule.From, DateAfter(keyword, "from 2026-10-20"), keyword) };
                 break;
-            case "at" or "At" or "AT":
-                BindAt(keyword);
+            case "at":
+                schedule = schedule with { At = Once(schedule.At, TimeAfter(keyword), keyword) };
                 break;
-            case "on" or "On" or "ON" or "by" or "By" or "BY":
-                schedule = schedule with { On = DateAfter(keyword, "on 2026-10-20") ?? schedule.On };
+            case "on" or "by":
+                schedule = schedule with { On = Once(schedule.On, DateAfter(keyword, "on 2026-10-20"), keyword) };
                 break;
             default:
-                schedule = schedule with { Until = DateAfter(keyword, "until 2026-10-20") ?? schedule.Until };
+                schedule = schedule with { Until = Once(schedule.Until, DateAfter(keyword, "until 2026-10-20"), keyword) };
                 break;
         }
 
         return true;
+    }
+
+    /// <summary>
+    /// What a slot holds after <paramref name="found"/>, which starts at <paramref name="from"/> and ends before the current
+    /// part. Saying the same again is harmless; saying something else is a problem.
+    /// </summary>
+    private T Once<T>(T before, T found, TextSpan from)
+    {
+        if (before is null || found is null)
+        {
+            return found ?? before;
+        }
+
+        if (!EqualityComparer<T>.Default.Equals(before, found))
+        {
+            SaidTwice(TextSpan.Between(from.Start, Math.Max(from.End, parts[at - 1].Span.End)));
+        }
+
+        return before;
+    }
+
+    private string NoInterval(TextSpan span) => $"`{span.In(line)}`: nothing can be done every 0 hours";
+
+    /// <summary>
+    /// True for the <c>in</c> of <c>in 2w</c>. What falls due is free words, so there a joining word needs a number or a
+    /// unit after it: <c>due trip to vet in 2w</c>.
+    /// </summary>
+    private bool StartsSchedule(int index)
+    {
+        ReadOnlySpan<char> text = TextOf(parts[index]);
+        if (!IsScheduleWord(text))
+        {
+            return false;
+        }
+
+        return !Word.Has(SlotKind.Topic) || index + 1 >= parts.Count || parts[index + 1].Kind == PartKind.Number
+            || vocabulary.Units.Find(TextOf(parts[index + 1])) is { Quantity: Quantity.Time }
+            || text.Equals("every", StringComparison.OrdinalIgnoreCase) || IsEveryAbbreviation(text, out _);
     }
 
     private bool BindEveryAbbreviation(TextSpan span, int digits)
@@ -97,12 +135,19 @@ internal sealed partial class LineBinder
             return Taken(TokenKind.Unknown, span);
         }
 
-        schedule = schedule with { Every = new Amount(decimal.Parse(text.Slice(1, digits), CultureInfo.InvariantCulture), unit) };
-        return Taken(TokenKind.Keyword, span);
+        decimal number = decimal.Parse(text.Slice(1, digits), CultureInfo.InvariantCulture);
+        if (number == 0)
+        {
+            return Refuse(span, ProblemRules.BadNumber, NoInterval(span));
+        }
+
+        Taken(TokenKind.Keyword, span);
+        schedule = schedule with { Every = Once(schedule.Every, new Amount(number, unit), span) };
+        return true;
     }
 
     /// <summary>A length of time behind a keyword: <c>12h</c>, <c>2 weeks</c>, <c>day</c>.</summary>
-    private Amount? SpanOfTime(TextSpan keyword, string example)
+    private Amount? SpanOfTime(TextSpan keyword, string example, bool some = false)
     {
         if (at < parts.Count && parts[at].Kind == PartKind.Word && vocabulary.Units.Find(TextOf(parts[at])) is { Quantity: Quantity.Time } single)
         {
@@ -112,12 +157,19 @@ internal sealed partial class LineBinder
 
         if (at < parts.Count && parts[at] is NumberPart { Second.Exists: false } part && Digits(part.First.Digits) is { } number)
         {
+            Bound bound = BoundOf(part);
             TextSpan span = WithUnitWord(Quantity.Time, part, out TextSpan unitSpan);
+            if (some && number == 0)
+            {
+                Refuse(span, ProblemRules.BadNumber, NoInterval(span));
+                return null;
+            }
+
             if (unitSpan.Length > 0 && vocabulary.Units.Find(unitSpan.In(line)) is { Quantity: Quantity.Time } unit)
             {
                 Mark(TokenKind.Value, span);
                 at++;
-                return new Amount(number, unit);
+                return new Amount(number, unit, Bound: bound);
             }
 
             Mark(TokenKind.Unknown, span);
@@ -140,22 +192,21 @@ internal sealed partial class LineBinder
         return MissingAfter<PartialDate?>(keyword, example);
     }
 
-    private void BindAt(TextSpan keyword)
+    private TimeOnly? TimeAfter(TextSpan keyword)
     {
-        if (at < parts.Count && TimeReader.TryTake(line, parts[at].Span.Start, end, out TimeOnly? time, out int timeEnd, out Problem? bad))
+        if (at >= parts.Count || !TimeReader.TryTake(line, parts[at].Span.Start, end, out TimeOnly? time, out int timeEnd, out Problem? bad)
+            || timeEnd != parts[at].Span.End)
         {
-            Mark(TokenKind.Time, TextSpan.Between(parts[at].Span.Start, timeEnd));
-            schedule = schedule with { At = time };
-            at++;
-            if (bad is not null)
-            {
-                Report(bad);
-            }
+            return MissingAfter<TimeOnly?>(keyword, "at 08:00");
         }
-        else
+
+        Taken(TokenKind.Time, parts[at].Span);
+        if (bad is not null)
         {
-            MissingAfter<Amount?>(keyword, "at 08:00");
+            Report(bad);
         }
+
+        return time;
     }
 
     private T? MissingAfter<T>(TextSpan keyword, string example)
@@ -182,10 +233,12 @@ internal sealed partial class LineBinder
             at++;
         }
 
-        string who = first < at ? Spaced(first, at - 1) : "";
-        if (who.Length > 0)
+        string who = "";
+        if (first < at)
         {
-            Mark(TokenKind.Name, TextSpan.Between(parts[first].Span.Start, parts[at - 1].Span.End));
+            var name = TextSpan.Between(parts[first].Span.Start, parts[at - 1].Span.End);
+            Mark(TokenKind.Name, name);
+            who = WithSingleBlanks(name);
         }
 
         PartialDate? when = at < parts.Count && parts[at] is NumberPart part && LooksLikeDate(part) ? TakeDate(part) : null;
@@ -195,7 +248,24 @@ internal sealed partial class LineBinder
             return true;
         }
 
-        per = new Attribution(TextSpan.Between(keyword.Start, parts[at - 1].Span.End), who, when);
+        AddPer(who, when, TextSpan.Between(keyword.Start, parts[at - 1].Span.End));
         return true;
+    }
+
+    /// <summary>Who and when may stand apart: <c>per vet 16-24 2026-01-20</c>.</summary>
+    private void AddPer(string who, PartialDate? when, TextSpan span)
+    {
+        if (per is null)
+        {
+            per = who.Length == 0 && when is null ? null : new Attribution(span, who, when);
+        }
+        else if ((who.Length > 0 && per.Who.Length > 0) || (when is not null && per.When is not null))
+        {
+            SaidTwice(span, per.Span.In(line).ToString());
+        }
+        else
+        {
+            per = per with { Who = per.Who + who, When = per.When ?? when };
+        }
     }
 }

@@ -9,13 +9,14 @@ namespace HealthNotes.Grammar.Parsing;
 /// <content>Sites: sides, regions, numbered glands, teeth.</content>
 internal sealed partial class LineBinder
 {
+    /// <summary>The kind of site that the line, or the item it points at, may hold.</summary>
     private SlotKind? SiteSlot
     {
         get
         {
-            foreach (Slot slot in Word.Takes)
+            foreach (Slot slot in (Word.Has(SlotKind.AnySite) ? about : Word)?.Takes ?? [])
             {
-                if (slot.Kind is SlotKind.Site or SlotKind.Node or SlotKind.Joint or SlotKind.Muscle or SlotKind.Gland or SlotKind.Tooth or SlotKind.AnySite)
+                if (slot.Kind is SlotKind.Site or SlotKind.Node or SlotKind.Joint or SlotKind.Muscle or SlotKind.Gland or SlotKind.Tooth)
                 {
                     return slot.Kind;
                 }
@@ -28,7 +29,7 @@ internal sealed partial class LineBinder
     /// <summary>Reads <c>L-flank</c>, <c>L flank</c>, <c>flank L</c>, <c>L</c>, <c>flank</c>, <c>R-gland3</c>, <c>R3</c>.</summary>
     private bool BindSite()
     {
-        if (SiteSlot is not { } slot || (Word.Has(SlotKind.AnySite) && about is null))
+        if (SiteSlot is not { } slot)
         {
             return false;
         }
@@ -40,6 +41,13 @@ internal sealed partial class LineBinder
         Region? region = null;
         int? number = null;
         int tokenCount = tokens.Count;
+        if (PhraseLength(vocabulary.Sides, at, out FixedWord? phrase) is > 0 and var sideParts)
+        {
+            side = Enum.Parse<Side>(phrase!.Word, ignoreCase: true);
+            sideLength = text.Length;
+            at += sideParts - 1;
+        }
+
         if (sideLength == text.Length)
         {
             at++;
@@ -59,10 +67,10 @@ internal sealed partial class LineBinder
             at = first;
             return sideLength > 0 && BadRegion(start, sideLength, slot);
         }
-        else if (side == Side.None && at < parts.Count && parts[at].Kind == PartKind.Word && IsSideWord(parts[at]))
+        else if (side == Side.None && at < parts.Count && PhraseLength(vocabulary.Sides, at, out FixedWord? behind) is > 0 and var behindParts)
         {
-            SplitSide(TextOf(parts[at]), out side, out _);
-            at++;
+            side = Enum.Parse<Side>(behind!.Word, ignoreCase: true);
+            at += behindParts;
         }
 
         tokens.RemoveRange(tokenCount, tokens.Count - tokenCount);
@@ -81,26 +89,12 @@ internal sealed partial class LineBinder
 
     private Region GlandRegion => vocabulary.Regions.Find("gland")!;
 
-    private bool IsSideWord(Part part)
-    {
-        ReadOnlySpan<char> text = TextOf(part);
-        SplitSide(text, out Side side, out int length);
-        return side != Side.None && length == text.Length;
-    }
-
-    /// <summary>The side at the start of a word: all of it (<c>left</c>), or up to and with a hyphen (<c>L-</c>, <c>left-front-</c>), or before a digit (<c>R3</c>).</summary>
+    /// <summary>The side at the start of a word: up to and with a hyphen (<c>L-</c>, <c>left-front-</c>), or before a digit (<c>R3</c>).</summary>
     private void SplitSide(ReadOnlySpan<char> text, out Side side, out int length)
     {
         side = Side.None;
         length = 0;
         Scope<FixedWord> sides = vocabulary.Sides;
-        if (sides.Find(text) is { } whole)
-        {
-            side = Enum.Parse<Side>(whole.Word, ignoreCase: true);
-            length = text.Length;
-            return;
-        }
-
         for (int hyphen = text.LastIndexOf('-'); hyphen > 0; hyphen = text[..hyphen].LastIndexOf('-'))
         {
             if (sides.Find(text[..hyphen]) is { } before)
@@ -124,7 +118,7 @@ internal sealed partial class LineBinder
         Region? found = vocabulary.Regions.Find(text, out int longest);
         for (int count = Math.Min(longest, parts.Count - at); count > 1; count--)
         {
-            if (!parts.AsSpan().Slice(at, count).ContainsAnyExcept(PartKind.Word)
+            if (BlanksBetween(at, count)
                 && vocabulary.Regions.Find(text.ToString() + " " + Spaced(at + 1, at + count - 1)) is { } phrase)
             {
                 region = phrase;
@@ -229,7 +223,15 @@ internal sealed partial class LineBinder
         else if (RoleOf(slot) is { } role && !region.Roles.Contains(role))
         {
             IEnumerable<string> known = vocabulary.Regions.Terms.Where(r => r.Roles.Contains(role)).Select(r => r.Word).Order(StringComparer.Ordinal);
-            Report(new Problem(ProblemRules.ImpossibleSite, found.Span, $"`{region.Word}` is not known as a {Word.Word}; known: {string.Join(", ", known)}"));
+            Report(new Problem(ProblemRules.ImpossibleSite, found.Span, $"`{region.Word}` is not known as a {role}; known: {string.Join(", ", known)}"));
+        }
+        else if (slot == SlotKind.Tooth)
+        {
+            Report(new Problem(ProblemRules.ImpossibleSite, found.Span, $"`{found.Span.In(line)}`: a tooth is named by its number, such as 208, or by its side"));
+        }
+        else if (slot == SlotKind.Gland && region != GlandRegion)
+        {
+            Report(new Problem(ProblemRules.ImpossibleSite, found.Span, $"`{found.Span.In(line)}`: a mammary gland is named by its side and number, such as R-gland3"));
         }
     }
 }

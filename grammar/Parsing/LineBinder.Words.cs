@@ -13,6 +13,7 @@ internal sealed partial class LineBinder
         BindClosedWord()
         || BindAbout()
         || BindName()
+        || BindTimesWord()
         || BindScheduleWord()
         || BindPer()
         || BindComparison()
@@ -66,21 +67,43 @@ internal sealed partial class LineBinder
         return false;
     }
 
+    /// <summary><c>x3</c>: three times.</summary>
+    private bool BindTimesWord()
+    {
+        TextSpan span = parts[at].Span;
+        var digits = new TextSpan(span.Start + 1, span.Length - 1);
+        return Word.Has(SlotKind.Times) && span.Length > 1 && Scanners.OperatorScanner.IsTimes(line[span.Start])
+            && digits.In(line).IndexOfAnyExceptInRange('0', '9') < 0
+            && (Digits(digits) is { } number ? BindTimes(number, Bound.Exact, span) : RefuseNumber(parts[at], span));
+    }
+
     private bool BindSex(ReadOnlySpan<char> text, TextSpan span)
     {
         if (vocabulary.Fixed("sex").Find(text) is { } sex)
         {
-            male = sex.Word == "male";
-            return Taken(TokenKind.State, span);
+            Taken(TokenKind.State, span);
+            SetSex(ref male, sex.Word == "male", span);
+            return true;
         }
 
         if (vocabulary.Fixed("neuter").Find(text) is { } neuter)
         {
-            neutered = neuter.Word == "neutered";
-            return Taken(TokenKind.State, span);
+            Taken(TokenKind.State, span);
+            SetSex(ref neutered, neuter.Word == "neutered", span);
+            return true;
         }
 
         return BindAbbreviation();
+    }
+
+    private void SetSex(ref bool? slot, bool found, TextSpan span)
+    {
+        if (slot is not null)
+        {
+            SaidTwice(span);
+        }
+
+        slot ??= found;
     }
 
     /// <summary>The word another line is about: the vital of <c>usual</c>, the item of <c>skip</c>.</summary>
@@ -123,14 +146,14 @@ internal sealed partial class LineBinder
     {
         bool medicine = Word.Has(SlotKind.Medicine);
         bool topic = Word.Has(SlotKind.Topic);
-        if (name is not null || !(medicine || topic || Word.Has(SlotKind.FoodName)))
+        if (name is not null || !(medicine || topic || Word.Has(SlotKind.FoodName)) || StartsSomething(at))
         {
             return false;
         }
 
         int last = at;
         int stop = at + 1;
-        while (stop < parts.Count && parts[stop].Kind == PartKind.Word && !StartsSomething(stop))
+        while (stop < parts.Count && (parts[stop].Kind == PartKind.Word || IsOrdinal(parts[stop])) && !StartsSomething(stop))
         {
             stop++;
         }
@@ -143,18 +166,32 @@ internal sealed partial class LineBinder
 
         var span = TextSpan.Between(parts[at].Span.Start, parts[last].Span.End);
         Mark(TokenKind.Name, span);
-        name = new FreeWords(span, Spaced(at, last));
+        name = new FreeWords(span, WithSingleBlanks(span));
         at = last + 1;
         return true;
     }
 
+    /// <summary>The words of <paramref name="span"/> as written, with single blanks between them.</summary>
+    private string WithSingleBlanks(TextSpan span) =>
+        string.Join(' ', span.In(line).ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>True for <c>2nd</c>: a number in form, a word in meaning.</summary>
+    private bool IsOrdinal(Part part) =>
+        part is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 2, Second.Exists: false } number
+        && number.First.Unit.In(line) is "st" or "nd" or "rd" or "th";
+
+    /// <summary>True where a schedule, a state or a route starts, so that a name ends before it.</summary>
     private bool StartsSomething(int index)
     {
+        if (parts[index].Kind != PartKind.Word)
+        {
+            return false;
+        }
+
         ReadOnlySpan<char> text = TextOf(parts[index]);
-        return (Word.Has(SlotKind.Schedule) && (IsScheduleWord(text) || vocabulary.Abbreviations("schedule").Find(text) is not null))
-            || vocabulary.States(StateScope).Find(text, out int longest) is not null
-            || longest > 1
-            || vocabulary.Abbreviations("route").Find(text) is not null && Word.Has(SlotKind.Route);
+        return (Word.Has(SlotKind.Schedule) && (StartsSchedule(index) || vocabulary.Abbreviations("schedule").Find(text) is not null))
+            || PhraseLength(vocabulary.States(StateScope), index, out _) > 0
+            || (Word.Has(SlotKind.Route) && vocabulary.Abbreviations("route").Find(text) is not null);
     }
 
     private bool BindComparison()
@@ -166,20 +203,25 @@ internal sealed partial class LineBinder
 
         TextSpan keyword = parts[at].Span;
         at++;
-        if (at < parts.Count && parts[at].Kind == PartKind.Word && TextOf(parts[at]) is "a" or "an" or "A" or "An")
+        if (at < parts.Count && TextOf(parts[at]) is "a" or "an" or "A" or "An")
         {
+            keyword = TextSpan.Between(keyword.Start, parts[at].Span.End);
             at++;
         }
 
         Mark(TokenKind.Keyword, keyword);
-        int before = at;
-        if (at < parts.Count && parts[at].Kind == PartKind.Word && Phrase(vocabulary.Objects, out ComparisonObject? thing, out TextSpan span, TokenKind.Value))
+        if (at < parts.Count && Phrase(vocabulary.Objects, out ComparisonObject? thing, out TextSpan span, TokenKind.Value))
         {
-            Set(ref value, new LikeObject(TextSpan.Between(keyword.Start, span.End), thing!));
+            var like = new LikeObject(TextSpan.Between(keyword.Start, span.End), thing!);
+            if (value is not null)
+            {
+                SaidTwice(like.Span, value.Span.In(line).ToString());
+            }
+
+            value ??= like;
             return true;
         }
 
-        at = before;
         TextSpan meant = at < parts.Count && parts[at].Kind == PartKind.Word ? parts[at].Span : keyword;
         string typed = meant.In(line).ToString();
         string? nearest = NearestWord.Find(typed, vocabulary.Objects.Spellings);
@@ -224,6 +266,9 @@ internal sealed partial class LineBinder
             case StateKind.Place:
                 SaidTwice(span, place!.Word);
                 break;
+            case var kind when manner.Find(other => other.Kind == kind) is { } other:
+                SaidTwice(span, other.Word);
+                break;
             default:
                 manner.Add(word);
                 break;
@@ -253,7 +298,7 @@ internal sealed partial class LineBinder
             standsFor = (vocabulary.Abbreviations("word:" + Word.Word).Find(text) ?? vocabulary.Abbreviations("word:any").Find(text))?.StandsFor;
         }
 
-        if (standsFor is null && site is null && Subject.Word is "eye" or "ear" or "recheck" or "skip" or "photo")
+        if (standsFor is null && site is null && (about ?? Word).Word is "eye" or "ear")
         {
             standsFor = vocabulary.Abbreviations("side").Find(text)?.StandsFor;
             kind = TokenKind.Site;
@@ -282,8 +327,9 @@ internal sealed partial class LineBinder
             return false;
         }
 
+        Taken(kind, part.Span);
         BindStandsFor(standsFor, part.Span);
-        return Taken(kind, part.Span);
+        return true;
     }
 
     private void BindImplied(string word) => BindStandsFor(word, head.Span);
@@ -293,7 +339,7 @@ internal sealed partial class LineBinder
     {
         if (standsFor.StartsWith("every ", StringComparison.Ordinal) && Duration(standsFor[6..]) is { } every)
         {
-            schedule = schedule with { Every = every };
+            schedule = schedule with { Every = Once(schedule.Every, every, span) };
         }
         else if (vocabulary.States(StateScope).Find(standsFor) is { } known)
         {
@@ -316,11 +362,11 @@ internal sealed partial class LineBinder
         }
         else if (vocabulary.Fixed("sex").Find(word) is { } sex)
         {
-            male = sex.Word == "male";
+            SetSex(ref male, sex.Word == "male", span);
         }
         else if (vocabulary.Fixed("neuter").Find(word) is { } neuter)
         {
-            neutered = neuter.Word == "neutered";
+            SetSex(ref neutered, neuter.Word == "neutered", span);
         }
         else if (vocabulary.Sides.Find(word) is { } side)
         {
@@ -348,27 +394,49 @@ internal sealed partial class LineBinder
     private bool Phrase<T>(Scope<T> scope, out T? term, out TextSpan span, TokenKind kind = TokenKind.State)
         where T : class, ITerm
     {
-        span = parts[at].Span;
-        T? single = scope.Find(span.In(line), out int longest);
-        for (int count = Math.Min(longest, parts.Count - at); count > 1; count--)
+        int count = PhraseLength(scope, at, out term);
+        if (count == 0)
         {
-            if (parts.AsSpan().Slice(at, count).ContainsAnyExcept(PartKind.Word))
-            {
-                continue;
-            }
+            span = default;
+            return false;
+        }
 
-            term = scope.Find(Spaced(at, at + count - 1));
+        span = TextSpan.Between(parts[at].Span.Start, parts[at + count - 1].Span.End);
+        Mark(kind, span);
+        at += count;
+        return true;
+    }
+
+    /// <summary>How many parts from <paramref name="index"/> on make up the longest spelling of <paramref name="scope"/>; 0 when none starts there.</summary>
+    private int PhraseLength<T>(Scope<T> scope, int index, out T? term)
+        where T : class, ITerm
+    {
+        T? single = scope.Find(TextOf(parts[index]), out int longest);
+        for (int count = Math.Min(longest, parts.Count - index); count > 1; count--)
+        {
+            term = BlanksBetween(index, count) ? scope.Find(Spaced(index, index + count - 1)) : null;
             if (term is not null)
             {
-                span = TextSpan.Between(span.Start, parts[at + count - 1].Span.End);
-                Mark(kind, span);
-                at += count;
-                return true;
+                return count;
             }
         }
 
         term = single;
-        return term is not null && Taken(kind, span);
+        return term is null ? 0 : 1;
+    }
+
+    /// <summary>True when nothing but blanks parts them: a comma ends a phrase (<c>pale, yellow</c> is two words).</summary>
+    private bool BlanksBetween(int first, int count)
+    {
+        for (int index = first + 1; index < first + count; index++)
+        {
+            if (!TextSpan.Between(parts[index - 1].Span.End, parts[index].Span.Start).In(line).IsWhiteSpace())
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The parts from <paramref name="first"/> to <paramref name="last"/> with one blank between them.</summary>
@@ -380,22 +448,5 @@ internal sealed partial class LineBinder
         Mark(kind, span);
         at++;
         return true;
-    }
-}
-
-/// <summary>Small helpers over parts.</summary>
-internal static class PartSpans
-{
-    public static bool ContainsAnyExcept(this Span<Part> parts, PartKind kind)
-    {
-        foreach (Part part in parts)
-        {
-            if (part.Kind != kind)
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 }

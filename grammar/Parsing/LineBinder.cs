@@ -33,6 +33,7 @@ internal sealed partial class LineBinder
     private StateWord? place;
     private bool ok;
     private int? times;
+    private Bound timesBound;
     private Amount? duration;
     private Amount? distance;
     private PartialDate? birth;
@@ -79,6 +80,7 @@ internal sealed partial class LineBinder
         state = place = null;
         ok = false;
         times = null;
+        timesBound = Bound.Exact;
         duration = distance = null;
         birth = null;
         species = null;
@@ -106,7 +108,7 @@ internal sealed partial class LineBinder
         }
         else
         {
-            parts = PartReader.Read(line, end);
+            parts = PartReader.Read(line, end, blanksInNumbers: !Word.Has(SlotKind.Note));
             at = SkipHead();
             foreach (string word in implied?.Split(' ') ?? [])
             {
@@ -116,6 +118,7 @@ internal sealed partial class LineBinder
             BindParts();
         }
 
+        CheckSubject();
         CheckNeeded();
         return Build();
     }
@@ -140,7 +143,7 @@ internal sealed partial class LineBinder
             at = before;
             if (TakesNote())
             {
-                note = Rest(parts[at].Span.Start, TokenKind.Text);
+                note = Remark();
                 return;
             }
 
@@ -166,7 +169,7 @@ internal sealed partial class LineBinder
     private FreeWords? Rest(int from, TokenKind kind)
     {
         int start = from;
-        while (start < end && (Scanners.IsBlank(line[start]) || line[start] == ':'))
+        while (start < end && (Scanners.IsBlank(line[start]) || (line[start] == ':' && !StartsComment(start + 1))))
         {
             start++;
         }
@@ -178,6 +181,19 @@ internal sealed partial class LineBinder
 
         var span = TextSpan.Between(start, end);
         tokens.Add(new Token(kind, span));
+        return new FreeWords(span, span.In(line).ToString());
+    }
+
+    /// <summary>True where a <c>#</c> stands: after a blank it would start a comment, so what is before it is kept.</summary>
+    private bool StartsComment(int index) => index < end && line[index] == '#';
+
+    /// <summary>A remark: all that is left of the line, exactly as written.</summary>
+    private FreeWords Remark()
+    {
+        // after a comma a # is a word; after the blank that tidy writes it would be a comment, so the comma stays with it
+        int start = parts[at].Span.Start;
+        var span = TextSpan.Between(line[start] == '#' ? start - 1 : start, end);
+        Mark(TokenKind.Text, span);
         return new FreeWords(span, span.In(line).ToString());
     }
 
@@ -227,10 +243,10 @@ internal sealed partial class LineBinder
 
     private ReadOnlySpan<char> TextOf(Part part) => part.Span.In(line);
 
-    private void SaidTwice(TextSpan span, string already)
+    private void SaidTwice(TextSpan span, string? already = null)
     {
         tokens.RemoveAll(token => token.Span.Start >= span.Start && token.Span.End <= span.End);
         Mark(TokenKind.Unknown, span);
-        Report(new Problem(ProblemRules.SaidTwice, span, $"`{span.In(line)}` says again what `{already}` has said; one line holds one observation"));
+        Report(new Problem(ProblemRules.SaidTwice, span, $"`{span.In(line)}` says again what {(already is null ? "this line" : $"`{already}`")} has said; one line holds one observation"));
     }
 }

@@ -113,19 +113,24 @@ internal sealed class LineReader
             time = read;
             tokens.Add(new Token(TokenKind.Time, TextSpan.Between(start, timeEnd)));
             wordStart = timeEnd;
-            while (wordStart < end && Scanners.IsBlank(text[wordStart]))
+            while (wordStart < end && (Scanners.IsBlank(text[wordStart]) || Scanners.IsSeparator(text[wordStart]) || text[wordStart] == ':'))
             {
                 wordStart++;
             }
         }
 
         int wordEnd = wordStart;
-        while (wordEnd < end && !Scanners.IsBlank(text[wordEnd]))
+        while (wordEnd < end && !Scanners.IsBlank(text[wordEnd]) && (wordEnd == wordStart || !Scanners.IsSeparator(text[wordEnd])))
         {
             wordEnd++;
         }
 
         ReadOnlySpan<char> written = text.AsSpan(wordStart, wordEnd - wordStart).TrimEnd(":,;");
+        while (wordEnd < end && Scanners.IsSeparator(text[wordEnd]) && !(wordEnd + 1 < end && text[wordEnd + 1] == '#'))
+        {
+            wordEnd++;
+        }
+
         var headSpan = new TextSpan(wordStart, written.Length);
         LineWord? word = vocabulary.LineWords.Find(written);
         string? implied = null;
@@ -140,9 +145,9 @@ internal sealed class LineReader
         {
             TextSpan meant = written.IsEmpty ? TextSpan.Between(start, end) : headSpan;
             LineSyntax unknown = Unknown(text, ending, UnknownWord(text, meant));
-            tokens.Add(new Token(TokenKind.Unknown, TextSpan.Between(Math.Min(wordStart, end - 1), end)));
-            AddComment(text, end, tokens);
-            return unknown with { Marks = written.IsEmpty ? unknown.Marks : [.. tokens] };
+            List<Token> unknownTokens = written.IsEmpty ? [.. unknown.Marks] : [.. tokens, new Token(TokenKind.Unknown, TextSpan.Between(wordStart, end))];
+            AddComment(text, end, unknownTokens);
+            return unknown with { Marks = [.. unknownTokens] };
         }
 
         tokens.Add(new Token(TokenKind.LineWord, headSpan));

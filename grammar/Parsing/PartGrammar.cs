@@ -16,44 +16,54 @@ namespace HealthNotes.Grammar.Parsing;
 /// operand = number , [ unit ]
 /// </code>
 /// </remarks>
-internal static class PartGrammar
+internal sealed class PartGrammar
 {
-    private static readonly Parser<char, TextSpan> Number = new Scanners.NumberScanner();
-    private static readonly Parser<char, TextSpan> OptionalUnit = OneOf(new Scanners.UnitScanner(), Nothing<TextSpan>());
-    private static readonly Parser<char, TextSpan> Sign = new Scanners.OperatorScanner();
-    private static readonly Parser<char, Unit> PartEnd = new Scanners.PartEndScanner();
-    private static readonly Parser<char, Unit> Separators = new Scanners.SeparatorScanner();
+    /// <summary>Blanks may stand round the sign between two numbers.</summary>
+    public static readonly PartGrammar Loose = new(blanksInNumbers: true);
 
-    private static readonly Parser<char, Operand> SignedOperand = OneOf(
-        Map((sign, digits, unit) => new Operand(sign, digits, unit), Sign, Number, OptionalUnit),
-        Nothing<Operand>());
+    /// <summary>A number ends at the first blank.</summary>
+    public static readonly PartGrammar Tight = new(blanksInNumbers: false);
 
-    private static readonly Parser<char, NumberPart> Numbers = Map(
-        (digits, unit, second, third) => new NumberPart(
-            TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)), default, new Operand(default, digits, unit), second, third),
-        Number,
-        OptionalUnit,
-        SignedOperand,
-        SignedOperand);
+    private PartGrammar(bool blanksInNumbers)
+    {
+        Parser<char, TextSpan> number = new Scanners.NumberScanner();
+        Parser<char, TextSpan> optionalUnit = OneOf(new Scanners.UnitScanner(), Nothing<TextSpan>());
+        Parser<char, TextSpan> sign = new Scanners.OperatorScanner(blanksInNumbers);
+        Parser<char, Unit> partEnd = new Scanners.PartEndScanner();
+        Parser<char, Unit> separators = new Scanners.SeparatorScanner();
 
-    private static readonly Parser<char, Part> NumberPart = Numbers.Select<Part>(part => part);
+        Parser<char, Operand> signedOperand = OneOf(
+            Map((sign, digits, unit) => new Operand(sign, digits, unit), sign, number, optionalUnit),
+            Nothing<Operand>());
 
-    private static readonly Parser<char, Part> BoundedPart =
-        Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), Numbers);
+        Parser<char, NumberPart> numbers = Map(
+            (digits, unit, second, third) => new NumberPart(
+                TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)), default, new Operand(default, digits, unit), second, third),
+            number,
+            optionalUnit,
+            signedOperand,
+            signedOperand);
 
-    private static readonly Parser<char, Part> WordPart =
-        new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/').Select(span => new Part(PartKind.Word, span));
+        Parser<char, Part> numberPart = numbers.Select<Part>(part => part);
 
-    private static readonly Parser<char, Part> TagPart =
-        new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
+        Parser<char, Part> boundedPart =
+            Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), numbers);
 
-    private static readonly Parser<char, Part> OnePart = OneOf(WordPart, NumberPart, TagPart, BoundedPart).Before(PartEnd);
+        Parser<char, Part> wordPart =
+            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/').Select(span => new Part(PartKind.Word, span));
+
+        Parser<char, Part> tagPart =
+            new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
+
+        SinglePart = OneOf(wordPart, numberPart, tagPart, boundedPart).Before(partEnd);
+        Parts = new AllParts(SinglePart, separators);
+    }
 
     /// <summary>All parts of a line.</summary>
-    public static readonly Parser<char, ArraySegment<Part>> Parts = new AllParts(OnePart, Separators);
+    public Parser<char, ArraySegment<Part>> Parts { get; }
 
     /// <summary>One part, at the very start of the text.</summary>
-    public static readonly Parser<char, Part> SinglePart = OnePart;
+    public Parser<char, Part> SinglePart { get; }
 
     private static Parser<char, T> Nothing<T>()
         where T : struct => Parser<char>.Return(default(T));

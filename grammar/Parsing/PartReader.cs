@@ -10,19 +10,26 @@ internal static class PartReader
     /// The parts of <paramref name="line"/> before <paramref name="end"/>. What fits no shape becomes an unreadable part
     /// up to the next blank, and reading goes on behind it: one odd part costs itself alone.
     /// </summary>
-    public static ArraySegment<Part> Read(string line, int end)
+    /// <param name="line">The line.</param>
+    /// <param name="end">Where its content ends.</param>
+    /// <param name="blanksInNumbers">
+    /// True to read <c>12 x 9 mm</c> as one part. Not so where a remark may follow a number: in <c>5mg - 3 hours late</c>
+    /// the <c>-</c> starts the remark.
+    /// </param>
+    public static ArraySegment<Part> Read(string line, int end, bool blanksInNumbers)
     {
-        Result<char, ArraySegment<Part>> all = PartGrammar.Parts.Parse(line.AsSpan(0, end));
-        return all.Success ? all.Value : OneByOne(line, end);
+        PartGrammar grammar = blanksInNumbers ? PartGrammar.Loose : PartGrammar.Tight;
+        Result<char, ArraySegment<Part>> all = grammar.Parts.Parse(line.AsSpan(0, end));
+        return all.Success ? all.Value : OneByOne(grammar, line, end);
     }
 
-    private static ArraySegment<Part> OneByOne(string line, int end)
+    private static ArraySegment<Part> OneByOne(PartGrammar grammar, string line, int end)
     {
         var parts = new List<Part>();
         int at = 0;
         while (true)
         {
-            while (at < end && (Scanners.IsBlank(line[at]) || Scanners.IsSeparator(line[at])))
+            while (at < end && (Scanners.IsBlank(line[at]) || Scanners.IsSeparator(line.AsSpan(0, end), at)))
             {
                 at++;
             }
@@ -32,7 +39,7 @@ internal static class PartReader
                 return parts.ToArray();
             }
 
-            Result<char, Part> one = PartGrammar.SinglePart.Parse(line.AsSpan(at, end - at));
+            Result<char, Part> one = grammar.SinglePart.Parse(line.AsSpan(at, end - at));
             Part part = one.Success ? one.Value.Moved(at) : Unreadable(line, at, end, one.Error!);
             parts.Add(part);
             at = part.Span.End;

@@ -8,4 +8,7 @@ public static class ReadingLimits
 
     /// <summary>The most digits before the decimal mark of a number.</summary>
     public const int MostDigits = 9;
+
+    /// <summary>Every number that is read is below this.</summary>
+    public const decimal NumbersBelow = 1_000_000_000m;
 }

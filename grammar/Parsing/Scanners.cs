@@ -16,6 +16,10 @@ internal static class Scanners
     /// <summary>A comma or semicolon that ends a part: people write lists with commas.</summary>
     public static bool IsSeparator(char c) => c is ',' or ';';
 
+    /// <summary>True where a part ends without a blank: before a comma, and before a colon that a blank or the end follows (<c>3/4: slowly</c>).</summary>
+    public static bool IsSeparator(ReadOnlySpan<char> text, int at) =>
+        IsSeparator(text[at]) || (text[at] == ':' && (at + 1 == text.Length || IsBlank(text[at + 1])));
+
     /// <summary>Base of the scanners: measures what stands here, then takes it.</summary>
     internal abstract class Scanner(string label) : Parser<char, TextSpan>
     {
@@ -79,7 +83,7 @@ internal static class Scanners
             while (length < ahead.Length && (char.IsLetter(ahead[length]) || ahead[length] is '%' or '°' or '"'
                 || (ahead[length] == '/' && length + 1 < ahead.Length && char.IsLetter(ahead[length + 1]))))
             {
-                // 12x9mm: the x belongs to the next diameter
+                // 12x9mm and 12mmx9mm: the x belongs to the next diameter
                 if (OperatorScanner.IsTimes(ahead[length]) && length + 1 < ahead.Length && IsDigit(ahead[length + 1]))
                 {
                     break;
@@ -92,8 +96,8 @@ internal static class Scanners
         }
     }
 
-    /// <summary>A sign between two numbers, with the blanks round it: <c>/</c>, <c>x</c>, <c>-</c>, <c>:</c>.</summary>
-    internal sealed class OperatorScanner() : Scanner("a sign between numbers (/ x - :)")
+    /// <summary>A sign between two numbers, with the blanks round it where they are allowed: <c>/</c>, <c>x</c>, <c>-</c>, <c>:</c>.</summary>
+    internal sealed class OperatorScanner(bool blanks) : Scanner("a sign between numbers (/ x - :)")
     {
         public static bool IsTimes(char c) => c is 'x' or 'X' or '×' or '*';
 
@@ -106,7 +110,7 @@ internal static class Scanners
             }
 
             int next = at + 1 + Blanks(ahead[(at + 1)..]);
-            return next < ahead.Length && IsDigit(ahead[next]) ? next : 0;
+            return next < ahead.Length && IsDigit(ahead[next]) && (blanks || next == 1) ? next : 0;
         }
 
         private static int Blanks(ReadOnlySpan<char> text)
@@ -121,7 +125,7 @@ internal static class Scanners
         }
     }
 
-    /// <summary>A run of characters up to the next blank, without commas at its end.</summary>
+    /// <summary>A run of characters up to the next blank or comma.</summary>
     internal sealed class RunScanner(string label, Func<char, bool> starts) : Scanner(label)
     {
         protected override int Measure(ReadOnlySpan<char> ahead)
@@ -132,14 +136,9 @@ internal static class Scanners
             }
 
             int length = 1;
-            while (length < ahead.Length && !IsBlank(ahead[length]))
+            while (length < ahead.Length && !IsBlank(ahead[length]) && !IsSeparator(ahead, length))
             {
                 length++;
-            }
-
-            while (IsSeparator(ahead[length - 1]) && length > 1)
-            {
-                length--;
             }
 
             return length;
@@ -174,7 +173,7 @@ internal static class Scanners
             result = Unit.Value;
             ReadOnlySpan<char> ahead = state.LookAhead(ReadingLimits.LongestLine);
             int length = 0;
-            while (length < ahead.Length && (IsBlank(ahead[length]) || IsSeparator(ahead[length])))
+            while (length < ahead.Length && (IsBlank(ahead[length]) || IsSeparator(ahead, length)))
             {
                 length++;
             }
@@ -192,7 +191,8 @@ internal static class Scanners
         public override bool TryParse(ref ParseState<char> state, ref PooledList<Expected<char>> expecteds, out Unit result)
         {
             result = Unit.Value;
-            if (!state.HasCurrent || IsBlank(state.Current) || IsSeparator(state.Current))
+            ReadOnlySpan<char> ahead = state.LookAhead(2);
+            if (ahead.IsEmpty || IsBlank(ahead[0]) || IsSeparator(ahead, 0))
             {
                 return true;
             }

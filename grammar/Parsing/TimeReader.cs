@@ -16,9 +16,14 @@ internal static class TimeReader
         time = null;
         problem = null;
         timeEnd = start;
-        while (timeEnd < end && !Scanners.IsBlank(text[timeEnd]))
+        while (timeEnd < end && !Scanners.IsBlank(text[timeEnd]) && !Scanners.IsSeparator(text[timeEnd]))
         {
             timeEnd++;
+        }
+
+        if (timeEnd > start && text[timeEnd - 1] == ':')
+        {
+            timeEnd--;
         }
 
         ReadOnlySpan<char> written = text.AsSpan(start, timeEnd - start);

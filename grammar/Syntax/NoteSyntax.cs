@@ -41,14 +41,15 @@ public sealed class NoteSyntax
     /// <summary>
     /// The note with <paramref name="count"/> lines from <paramref name="first"/> on replaced by <paramref name="text"/>.
     /// Only the new lines are read; all others are kept as they are. Unless it replaces the last lines, the text must end
-    /// in a line break.
+    /// in a line break; it must not part a <c>\r</c> from its <c>\n</c>.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">There are no such lines.</exception>
     public NoteSyntax WithLines(int first, int count, string text)
     {
         ImmutableArray<LineSyntax>.Builder lines = ImmutableArray.CreateBuilder<LineSyntax>(Lines.Length + 1);
         lines.AddRange(Lines.AsSpan()[..first]);
-        lines.AddRange(ReadLines(vocabulary, text));
+        bool marked = first == 0 && !ByteOrderMark && text.StartsWith(Mark);
+        lines.AddRange(ReadLines(vocabulary, marked ? text[1..] : text));
         ReadOnlySpan<LineSyntax> rest = Lines.AsSpan()[(first + count)..];
         if (rest.Length > 0 && lines[^1] is { Text: "", Ending: "" })
         {
@@ -56,7 +57,7 @@ public sealed class NoteSyntax
         }
 
         lines.AddRange(rest);
-        return new NoteSyntax(vocabulary, ByteOrderMark, lines.DrainToImmutable());
+        return new NoteSyntax(vocabulary, ByteOrderMark || marked, lines.DrainToImmutable());
     }
 
     /// <summary>The whole text, put together from the tokens.</summary>

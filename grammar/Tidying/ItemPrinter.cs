@@ -17,7 +17,13 @@ public static class ItemPrinter
         }
 
         words.Add(item.Word.Word);
-        words.AddRange(Rest(item).Where(word => word.Length > 0));
+        foreach (string word in Rest(item).Where(word => word.Length > 0))
+        {
+            // two words that would be read as one phrase are kept apart by a comma: pale, yellow
+            words[^1] += words.Count > 1 && item is Reading or Examined or Finding or CareEvent or Skipped && Phrases.Start(item.Word.Word, words[^1], word) ? "," : "";
+            words.Add(word);
+        }
+
         return string.Join(' ', words);
     }
 
@@ -34,15 +40,15 @@ public static class ItemPrinter
         CallIfFact call => [call.Vital.Word, Word(call.State), Word(call.Place), ValuePrinter.Print(call.Limit), Per(call.Per)],
         MedicinePlan plan => [plan.Medicine.Text, Value(plan.Dose), .. Manners(plan.Manner, StateKind.Route), .. Times(plan.Schedule), .. Manners(plan.Manner, StateKind.Food, StateKind.When)],
         HomeCheckFact fact => Times(fact.Schedule),
-        Reading reading => [ValuePrinter.Print(reading.Value), reading.Site?.Name ?? "", Word(reading.Place), Word(reading.State), .. Describing(reading.Words)],
-        Examined examined => [examined.Site?.Name ?? "", Tag(examined.Tag), Value(examined.Size), .. Describing(examined.Words), examined.Ok ? "ok" : ""],
-        Finding finding => [finding.Site.Name, Tag(finding.Tag), Value(finding.Size), .. Describing(finding.Words)],
+        Reading reading => [ValuePrinter.Print(reading.Value), reading.Site?.Name ?? "", Word(reading.Place), Word(reading.State), .. Describing(reading.Words), Ok(reading.Ok)],
+        Examined examined => [examined.Site?.Name ?? "", Tag(examined.Tag), Value(examined.Size), .. Describing(examined.Words), Ok(examined.Ok)],
+        Finding finding => [finding.Site.Name, Tag(finding.Tag), Value(finding.Size), .. Describing(finding.Words), Ok(finding.Ok)],
         DoseEvent dose => [dose.Medicine.Text, Value(dose.Dose), .. Manners(dose.Manner, StateKind.Route, StateKind.Food), dose.Note?.Text ?? ""],
         CareEvent care => Care(care),
-        Recheck recheck => [recheck.Item.Word, recheck.Site?.Name ?? "", .. Times(recheck.Schedule)],
+        Recheck recheck => [recheck.Item.Word, recheck.Site?.Name ?? "", Tag(recheck.Tag), .. Times(recheck.Schedule)],
         DueTask due => [due.Topic.Text, .. Times(due.Schedule)],
         Photo photo => [photo.File.Text, photo.Caption?.Text ?? ""],
-        Skipped skipped => [skipped.Item.Word, skipped.Site?.Name ?? "", skipped.Reason?.Text ?? ""],
+        Skipped skipped => [skipped.Item.Word, skipped.Site?.Name ?? "", Tag(skipped.Tag), skipped.Reason?.Text ?? ""],
         RestOk => ["ok"],
         _ => throw new ArgumentOutOfRangeException(nameof(item), item, "an item without a printed form"),
     };
@@ -52,7 +58,8 @@ public static class ItemPrinter
         care.Food?.Text ?? "",
         Value(care.Quantity),
         .. Describing(care.Words),
-        care.Times is { } times ? $"{times}x" : "",
+        Ok(care.Ok),
+        care.Times is { } times ? $"{ValuePrinter.Mark(care.TimesBound)}{times}x" : "",
         care.Duration is { } duration ? ValuePrinter.Print(duration) : "",
         care.Distance is { } distance ? ValuePrinter.Print(distance) : "",
         care.Note?.Text ?? "",
@@ -79,6 +86,8 @@ public static class ItemPrinter
         manners.Where(manner => kinds.Contains(manner.Kind)).Select(manner => manner.Kind == StateKind.Route ? manner.Word : manner.Synonyms[0]);
 
     private static IEnumerable<string> Describing(IEnumerable<Described> words) => words.Select(word => word.Word.Word);
+
+    private static string Ok(bool ok) => ok ? "ok" : "";
 
     private static string Value(NoteValue? value) => value is null ? "" : ValuePrinter.Print(value);
 

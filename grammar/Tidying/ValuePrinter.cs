@@ -30,12 +30,14 @@ public static class ValuePrinter
     public static string Print(Amount amount)
     {
         string number = amount.Over == 1 ? Number(amount.Number) : $"{Number(amount.Number)}/{Number(amount.Over)}";
-        return amount.Unit.Quantity == Quantity.Dose ? $"{number} {amount.Unit.Word}" : number + amount.Unit.Word;
+        number = Mark(amount.Bound) + number;
+        bool apart = amount.Unit.Quantity == Quantity.Dose || amount.Unit.Word.Contains('-', StringComparison.Ordinal);
+        return apart ? $"{number} {amount.Unit.Word}" : number + amount.Unit.Word;
     }
 
     private static string Number(decimal number) => number.ToString(CultureInfo.InvariantCulture);
 
-    private static string Mark(Bound bound) => bound switch { Bound.About => "~", Bound.Below => "<", Bound.Above => ">", _ => "" };
+    internal static string Mark(Bound bound) => bound switch { Bound.About => "~", Bound.Below => "<", Bound.Above => ">", _ => "" };
 
     private static string Lengths(ImmutableArray<Amount> lengths) =>
         lengths.All(length => length.Unit == lengths[0].Unit)

@@ -8,7 +8,7 @@ internal static class CheckPrinter
 {
     public static void Print(TextWriter output, string path, NoteAnalysis analysis, bool all)
     {
-        output.WriteLine(Terminal.Strong(path) + (analysis.Pet.Name is { } name ? $"  ({name})" : ""));
+        output.WriteLine(Terminal.Strong(FindingPrinter.Clean(path)) + (analysis.Pet.Name is { } name ? $"  ({FindingPrinter.Clean(name)})" : ""));
         output.WriteLine();
         List<NoteFinding> errors = [.. analysis.Findings.Where(f => f.Level == FindingLevel.Error)];
         List<NoteFinding> others = [.. analysis.Findings.Where(f => f.Level != FindingLevel.Error && (all || analysis.IsCurrent(f)))];

@@ -18,7 +18,7 @@ internal static class FindingPrinter
         (string shown, int start, int length) = Window(line.Text, finding.Span.Start, finding.Span.Length);
         output.WriteLine($"    {Terminal.Faint(number + " |")} {shown}");
         output.WriteLine($"    {new string(' ', number.Length)} {Terminal.Faint("|")} {Padding(shown, start)}{Terminal.InColour(new string('^', Math.Max(1, length)), finding.Level)}");
-        output.WriteLine($"    {finding.Message}");
+        output.WriteLine($"    {Clean(finding.Message)}");
         foreach (int other in finding.Evidence.Where(other => other != finding.Line).TakeLast(3))
         {
             output.WriteLine($"    {Terminal.Faint($"see line {other + 1}: {Clean(analysis.Note.Syntax.Lines[other].Text.Trim())}")}");
@@ -40,7 +40,8 @@ internal static class FindingPrinter
         return (shown, start - from, Math.Min(length, WidestShown - (start - from)));
     }
 
-    private static string Clean(string text) => string.Create(text.Length, text, (buffer, source) =>
+    /// <summary>The text with control and direction characters as dots.</summary>
+    public static string Clean(string text) => string.Create(text.Length, text, (buffer, source) =>
     {
         for (int i = 0; i < source.Length; i++)
         {

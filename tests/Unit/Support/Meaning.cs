@@ -46,6 +46,7 @@ public static class Meaning
         string text => $"'{text}'",
         ITerm term => term.Word,
         TextSpan => "",
+        decimal number => number.ToString("G29", System.Globalization.CultureInfo.InvariantCulture),
         IEnumerable list => "[" + string.Join(", ", list.Cast<object>().Select(Of)) + "]",
         _ when value.GetType().Namespace?.StartsWith("HealthNotes", StringComparison.Ordinal) == true && !value.GetType().IsEnum => Members(value),
         IFormattable formattable => formattable.ToString(null, System.Globalization.CultureInfo.InvariantCulture),
