@@ -34,7 +34,7 @@ public sealed record NoteAnalysis(
     }
 
     /// <summary>The first day of the current period; see <see cref="CurrentPeriod"/>.</summary>
-    public DateOnly? CurrentFrom { get; } = CurrentPeriod.FirstDay(Note);
+    public DateOnly? CurrentFrom { get; } = CurrentPeriod.FirstDay(Note, Today);
 
     /// <summary>True for a finding in the opening, in an entry of the current period, or in one without a date.</summary>
     public bool IsCurrent(NoteFinding finding) => EntryAt(finding.Line) is not { Head.Date: { } date } || date >= CurrentFrom;

@@ -8,6 +8,10 @@ namespace HealthNotes.EndToEnd;
 /// <summary>Opens every note's page in a browser and looks at it as a reader would.</summary>
 public class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
 {
+    /// <summary>A phone, a tablet and a desk. The slow look at accessibility takes each colour scheme once, and each layout once.</summary>
+    private static readonly (ColorScheme Scheme, int Width, bool Axe)[] Screens =
+        [(ColorScheme.Light, 360, true), (ColorScheme.Dark, 768, false), (ColorScheme.Light, 1280, false), (ColorScheme.Dark, 1280, true)];
+
     public static TheoryData<string> Notes => [.. NotePages.Notes];
 
     [SkippableTheory]
@@ -17,22 +21,22 @@ public class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
         IBrowser chromium = await browser.OpenAsync();
         string file = NotePages.Write(note, browser.Folder);
         string url = new Uri(file).AbsoluteUri;
-        foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        foreach ((ColorScheme scheme, int width, bool axe) in Screens)
         {
-            foreach (int width in new[] { 360, 768, 1280 })
-            {
-                List<string> heard = [];
-                await using IBrowserContext context = await chromium.NewContextAsync(new() { ColorScheme = scheme, ViewportSize = new() { Width = width, Height = 900 } });
-                IPage page = await context.NewPageAsync();
-                page.Console += (_, message) => heard.Add($"console: {message.Text}");
-                page.PageError += (_, error) => heard.Add($"error: {error}");
-                page.Request += (_, request) => heard.Add(request.Url == url ? "" : $"request: {request.Url}");
-                await page.GotoAsync(url);
-                Assert.DoesNotContain(heard, line => line.Length > 0);
+            List<string> heard = [];
+            await using IBrowserContext context = await chromium.NewContextAsync(new() { ColorScheme = scheme, ViewportSize = new() { Width = width, Height = 900 } });
+            IPage page = await context.NewPageAsync();
+            page.Console += (_, message) => heard.Add($"console: {message.Text}");
+            page.PageError += (_, error) => heard.Add($"error: {error}");
+            page.Request += (_, request) => heard.Add(request.Url);
+            await page.GotoAsync(url);
+            Assert.Equal([url], heard);
 
-                int documentWidth = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
-                Assert.True(documentWidth <= width, $"{note} is {documentWidth} wide on a screen of {width}");
-                await page.ScreenshotAsync(new() { Path = Picture(note, $"{scheme}-{width}.png"), FullPage = true });
+            int documentWidth = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+            Assert.True(documentWidth <= width, $"{note} is {documentWidth} wide on a screen of {width}");
+            await page.ScreenshotAsync(new() { Path = Picture(note, $"{scheme}-{width}.png"), FullPage = true });
+            if (axe)
+            {
                 AxeResult result = await page.RunAxe();
                 Assert.True(result.Violations.Length == 0, string.Join("\n", result.Violations.Select(Describe)));
             }

@@ -26,10 +26,14 @@ internal static class HtmlPage
             <body>
             <header>
             <h1><bdi>{HtmlText.Escape(page.Name)}</bdi></h1>
-            <p class="intro">{HtmlText.Escape(page.Intro)} {HtmlText.Escape(page.Summary)}</p>
+            <div class="intro">{NoteMarkdown.OwnToHtml(Md.Text(page.Intro) + "\n" + Md.Text(page.Summary))}</div>
 
             """);
-        Section(html, page.Pet);
+        if (page.Pet.Parts.Count > 0)
+        {
+            Section(html, page.Pet);
+        }
+
         html.Append("</header>\n<main>\n");
         foreach (PageSection section in page.Sections)
         {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Markdig.Renderers;
 using Markdig.Renderers.Html;
 using Markdig.Syntax.Inlines;
@@ -23,11 +24,37 @@ internal sealed class LevelRenderer : HtmlObjectRenderer<EmphasisInline>
     }
 }
 
-/// <summary>Text, with right-to-left fields set apart from what is around them.</summary>
+/// <summary>Text, with right-to-left fields set apart from what is around them, and dates kept in one piece.</summary>
 internal sealed class IsolatedTextRenderer : HtmlObjectRenderer<LiteralInline>
 {
+    private const int DateLength = 10;
+
     /// <inheritdoc/>
-    protected override void Write(HtmlRenderer renderer, LiteralInline obj) => renderer.Write(HtmlText.EscapeIsolated(obj.Content.AsSpan()));
+    protected override void Write(HtmlRenderer renderer, LiteralInline obj)
+    {
+        ReadOnlySpan<char> text = obj.Content.AsSpan();
+        int from = 0;
+        for (int at = 0; at + DateLength <= text.Length; at++)
+        {
+            if (!IsDate(text, at))
+            {
+                continue;
+            }
+
+            renderer.Write(HtmlText.EscapeIsolated(text[from..at]));
+            renderer.Write($"<time>{text.Slice(at, DateLength)}</time>");
+            from = at + DateLength;
+            at = from - 1;
+        }
+
+        renderer.Write(HtmlText.EscapeIsolated(text[from..]));
+    }
+
+    /// <summary>True for <c>2026-10-04</c> that no digit follows or precedes, and that the calendar has.</summary>
+    private static bool IsDate(ReadOnlySpan<char> text, int at) =>
+        text[at + 4] == '-' && text[at + 7] == '-'
+        && (at == 0 || !char.IsAsciiDigit(text[at - 1])) && (at + DateLength == text.Length || !char.IsAsciiDigit(text[at + DateLength]))
+        && DateOnly.TryParseExact(text.Slice(at, DateLength), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
 }
 
 /// <summary>Lines as written.</summary>

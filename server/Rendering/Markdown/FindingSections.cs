@@ -11,6 +11,7 @@ internal static class FindingSections
         Attention attention = model.Attention;
         SectionBuilder section = new();
         section.Paragraph(attention.Items.Items.Count == 0 ? Md.Text(PageWords.NothingCrossed(model.Period)) : "");
+        section.Paragraph(attention.Items.Items.Count < 2 ? "" : PageWords.Totals(attention.Items.Items.CountBy(item => item.Level)));
         section.List(attention.Items.Items.Select(Finding));
         section.LeftOut(attention.Items.LeftOut);
         section.Paragraph(attention.LinesNotUnderstood == 0 ? "" : PageWords.AlsoNotUnderstood(attention.LinesNotUnderstood));

@@ -34,7 +34,7 @@ internal static class LookedAtSections
             [.. vitals.Rows.Items.Select(row => (string[])
             [
                 Md.Text(row.Vital), sameDay ? "" : When(row.Day, row.Time), Md.CellCode(row.Written), Md.Text(row.Value), Md.Text(row.Taken),
-                Md.Text(row.Normal), Md.Text(row.Usual), row.AsExpected ? PageWords.AsExpected : PageWriter.Mark(row.Level),
+                Md.Text(row.Normal), Md.Text(row.Usual), row.Level is null ? PageWords.NameOf(row.Verdict) : PageWriter.Mark(row.Level),
             ])]);
         section.LeftOut(vitals.Rows.LeftOut);
         section.Paragraph(vitals.Sources.Count == 0 ? "" : Md.Small($"{PageWords.RangeSourcesLead} {string.Join(" ", vitals.Sources.Select(s => PageWords.RangeSources(s.Label, s.Values)))}"));

@@ -51,11 +51,15 @@ internal static class AttentionBuilder
     {
         NoteFinding latest = group[0];
         Shown<int> lines = Shown<int>.Last(latest.Evidence, PageLimits.EvidenceLines);
+        DateOnly? day = context.DayOf(latest.Line);
         return new FindingItem(
-            latest.Level, context.DayOf(latest.Line), Message(latest.Message),
-            new Shown<WrittenLine>([.. lines.Items.Select(context.Written)], lines.LeftOut), latest.Source,
+            latest.Level, day, Message(latest.Message),
+            new Shown<WrittenLine>([.. lines.Items.Select(line => Without(day, context.Written(line)))], lines.LeftOut), latest.Source,
             Shown<DateOnly?>.First([.. group.Skip(1).Select(f => context.DayOf(f.Line))], PageLimits.EvidenceLines));
     }
+
+    /// <summary>A line of the finding's own day need not say the day again.</summary>
+    private static WrittenLine Without(DateOnly? day, WrittenLine line) => line.Day == day ? line with { Day = null } : line;
 
     /// <summary>
     /// What makes two findings one: the rule, the level, the thing and its place, and the word meant. The number meant is

@@ -6,9 +6,6 @@ namespace HealthNotes.Rendering.Model;
 /// </summary>
 internal static class PageLimits
 {
-    /// <summary>Days looked back from the last entry when the notes hold no check.</summary>
-    public const int DaysWithoutCheck = 30;
-
     /// <summary>Findings, strongest first.</summary>
     public const int Findings = 40;
 

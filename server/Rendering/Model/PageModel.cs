@@ -78,7 +78,23 @@ internal sealed record ExaminedPart(DateOnly? Day, TimeOnly? Time, string Part, 
 internal sealed record VitalsTable(Shown<VitalRow> Rows, IReadOnlyList<PetFact> Sources);
 
 /// <summary>One reading of a vital.</summary>
-internal sealed record VitalRow(DateOnly? Day, TimeOnly? Time, bool InCheck, string Vital, string Written, string Value, string Taken, string Normal, string Usual, FindingLevel? Level, bool AsExpected);
+internal sealed record VitalRow(DateOnly? Day, TimeOnly? Time, bool InCheck, string Vital, string Written, string Value, string Taken, string Normal, string Usual, FindingLevel? Level, Verdict Verdict);
+
+/// <summary>What is said of a reading that no finding is about.</summary>
+internal enum Verdict
+{
+    /// <summary>Nothing: it is compared with nothing, or only a bound is known.</summary>
+    None,
+
+    /// <summary>Within the range shown as normal.</summary>
+    AsExpected,
+
+    /// <summary>Outside it, but within what this pet's vet calls usual.</summary>
+    AsUsual,
+
+    /// <summary>Something in its line could not be read or cannot be right, so nothing is said.</summary>
+    NotUnderstood,
+}
 
 /// <summary>A lump, wound or sore place at its latest note.</summary>
 internal sealed record BodyFinding(string Kind, string Place, string SizeWritten, string Size, string Seen, DateOnly? First, DateOnly? Last, FindingLevel? Level);

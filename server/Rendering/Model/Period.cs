@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Rendering.Model;
@@ -14,21 +15,20 @@ internal sealed record DatedEntry(Entry Entry, DateOnly? Day)
 /// What the page shows in full: from the last check on, or the last days when there is no check. Entries are in the order
 /// of their days, and those of one day in the order of the file.
 /// </summary>
-/// <param name="Check">The last check, or null.</param>
+/// <param name="Check">The check it starts with, or null.</param>
 /// <param name="From">The first day, or null when no entry has a day.</param>
 /// <param name="Current">The entries of the period.</param>
 /// <param name="Earlier">The entries before it.</param>
 internal sealed record Period(DatedEntry? Check, DateOnly? From, ImmutableArray<DatedEntry> Current, ImmutableArray<DatedEntry> Earlier)
 {
-    /// <summary>Finds the period of a note as read on <paramref name="today"/>.</summary>
-    public static Period Of(Note note, DateOnly today)
+    /// <summary>Splits the entries of a note at the day where its current period starts.</summary>
+    public static Period Of(NoteAnalysis analysis)
     {
-        ImmutableArray<DatedEntry> entries = [.. Dated(note.Entries)];
-        DatedEntry? check = LastCheck(entries, today);
-        DateOnly? from = check?.Day ?? DaysBack(LastDay(entries, today));
-        ILookup<bool, DatedEntry> split = entries
+        DateOnly? from = analysis.CurrentFrom;
+        ILookup<bool, DatedEntry> split = Dated(analysis.Note.Entries)
             .OrderBy(e => e.Day).ThenBy(e => e.Entry.Line)
-            .ToLookup(e => check is null ? e.Day is null || e.Day >= from : IsFrom(e, check));
+            .ToLookup(e => e.Entry.Head.Date is not { } date || date >= from);
+        DatedEntry? check = split[true].LastOrDefault(e => e.IsCheck && e.Day == from) ?? split[true].LastOrDefault(e => e.IsCheck);
         return new Period(check, from, [.. split[true]], [.. split[false]]);
     }
 
@@ -41,21 +41,4 @@ internal sealed record Period(DatedEntry? Check, DateOnly? From, ImmutableArray<
             yield return new DatedEntry(entry, above);
         }
     }
-
-    /// <summary>The latest check; one dated after today is most likely a slip and counts only when there is no other.</summary>
-    private static DatedEntry? LastCheck(IEnumerable<DatedEntry> entries, DateOnly today) => entries
-        .Where(e => e.IsCheck)
-        .OrderBy(e => e.Day is null || e.Day <= today).ThenBy(e => e.Day).ThenBy(e => e.Entry.Line)
-        .LastOrDefault();
-
-    private static DateOnly? LastDay(ImmutableArray<DatedEntry> entries, DateOnly today) =>
-        entries.Where(e => e.Day <= today).Max(e => e.Day) ?? entries.Max(e => e.Day);
-
-    private static DateOnly? DaysBack(DateOnly? day) =>
-        day is { } last ? DateOnly.FromDayNumber(Math.Max(0, last.DayNumber - PageLimits.DaysWithoutCheck)) : null;
-
-    private static bool IsFrom(DatedEntry entry, DatedEntry check) =>
-        entry.Day != check.Day
-            ? entry.Day is { } day ? check.Day is null || day > check.Day : entry.Entry.Line > check.Entry.Line
-            : entry.Entry.Line >= check.Entry.Line || entry.Entry.Head.Time > check.Entry.Head.Time;
 }

@@ -16,19 +16,14 @@ internal static class TextBuilder
         return new Shown<FreeText>(shown, all.Count - shown.Count);
     }
 
+    /// <summary>The lines with something that could not be read, or that cannot be right.</summary>
     public static NotUnderstood NotUnderstood(PageContext context)
     {
-        List<int> current = [.. context.Analysis.Note.Opening.NotUnderstood];
-        current.AddRange(context.Period.Current.SelectMany(Lines));
-        List<int> earlier = [.. context.Period.Earlier.SelectMany(Lines)];
-        Shown<int> shown = Shown<int>.First([.. current.Distinct().Order()], PageLimits.LinesNotUnderstood);
+        ILookup<bool, int> lines = context.Problems.Order().ToLookup(context.IsCurrent);
+        Shown<int> shown = Shown<int>.First([.. lines[true]], PageLimits.LinesNotUnderstood);
         return new NotUnderstood(
             new Shown<WrittenLine>([.. shown.Items.Select(context.Written)], shown.LeftOut),
-            [.. earlier.Order().TakeLast(PageLimits.EvidenceLines).Select(line => line + 1)], earlier.Count);
-
-        IEnumerable<int> Lines(DatedEntry entry) => context.Analysis.Note.Syntax.Lines[entry.Entry.Line].Problems.Length > 0
-            ? entry.Entry.NotUnderstood.Prepend(entry.Entry.Line)
-            : entry.Entry.NotUnderstood;
+            [.. lines[false].TakeLast(PageLimits.EvidenceLines).Select(line => line + 1)], lines[false].Count());
     }
 
     private static FreeText Text(PageContext context, DateOnly? day, string heading, FreeTextBlock block)

@@ -54,7 +54,24 @@ internal static class VitalsBuilder
             item.Entry.Day, item.Time, item.Entry == context.Period.Check, Wording.NameOf(vital.Word.Word), NoteText.Field(written),
             reading is null ? "" : context.Units.Show(reading.Value), string.Join(", ", taken.Where(word => word.Length > 0)),
             normal is null || reading is null ? "" : $"{context.Units.Show(normal)} ({Whose(context, reading, normal)})",
-            reading is null ? "" : Usual(context, reading, usual), level, AsExpected: level is null && normal is not null);
+            reading is null ? "" : Usual(context, reading, usual), level, level is null ? Judge(context, item.Line, reading, normal) : Verdict.None);
+    }
+
+    /// <summary>The rules have spoken where there is a finding; where there is none, only what was really compared is called expected.</summary>
+    private static Verdict Judge(PageContext context, int line, NoteReading? reading, NormalRange? normal)
+    {
+        if (context.HasProblem(line))
+        {
+            return Verdict.NotUnderstood;
+        }
+
+        if (normal is null || reading is not { Value.Bound: Bound.Exact or Bound.About })
+        {
+            return Verdict.None;
+        }
+
+        decimal number = reading.Value.OnScaleOfNine().Number;
+        return (normal.Low is null || number >= normal.Low) && (normal.High is null || number <= normal.High) ? Verdict.AsExpected : Verdict.AsUsual;
     }
 
     /// <summary>Whose range it is: only what the row of the table is picky about.</summary>

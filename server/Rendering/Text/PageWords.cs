@@ -39,7 +39,7 @@ internal static class PageWords
     public const string KnownLabel = "Known conditions";
     public const string AllergyLabel = "Allergies";
     public const string MedicinesLabel = "Medicines now";
-    public const string LimitsLabel = "Drawn for this pet";
+    public const string LimitsLabel = "Set for this pet";
 
     // Columns
     public const string Part = "Part";
@@ -52,7 +52,7 @@ internal static class PageWords
     public const string Value = "Value";
     public const string Taken = "How taken";
     public const string Normal = "Normal";
-    public const string UsualHere = "Usual for this pet";
+    public const string UsualHere = "Pet's usual";
     public const string Kind = "What";
     public const string Size = "Size";
     public const string FirstNoted = "First noted";
@@ -65,7 +65,6 @@ internal static class PageWords
     public const string Ok = "ok";
     public const string Or = " or ";
     public const string EverythingElse = "Everything else";
-    public const string AsExpected = "As expected";
     public const string NotCompared = "not compared";
     public const string NoDay = "no day";
     public const string Grown = "grown";
@@ -93,6 +92,14 @@ internal static class PageWords
     public static string OnDay(string what, DateOnly? day) => day is { } known ? $"{what} on {Iso(known)}" : what;
 
     public static string NameOf(Species species) => species switch { Species.Dog => "Dog", Species.Cat => "Cat", _ => "" };
+
+    public static string NameOf(Verdict verdict) => verdict switch
+    {
+        Verdict.AsExpected => "As expected",
+        Verdict.AsUsual => "As usual",
+        Verdict.NotUnderstood => LevelName(FindingLevel.Error),
+        _ => "",
+    };
 
     public static string NameOf(Side side) => side switch
     {
@@ -146,15 +153,9 @@ internal static class PageWords
         $" (is {Wording.Round(perKg, perKg < 0.01m ? 4 : perKg < 1 ? 3 : perKg < 10 ? 2 : 1)} mg/kg at {weight})";
 
     // Values
-    public static string Range(string low, string high) => $"{low} to {high}";
-
-    public static string Between(string range) => $"({range})";
+    public static string Between(string low, string high) => $"({low} to {high})";
 
     public static string OnOtherScale(string value) => $" (is {value})";
-
-    public static string UpTo(string value) => $"up to {value}";
-
-    public static string OrMore(string value) => $"{value} or more";
 
     public static string Bounded(Bound bound, string value) => bound switch
     {
@@ -186,8 +187,13 @@ internal static class PageWords
     public static string AlsoNotUnderstood(int lines) =>
         lines == 1 ? "One thing written could not be understood, so it was compared with nothing; see below." : $"{lines} things written could not be understood, so they were compared with nothing; see below.";
 
+    public static string Totals(IEnumerable<KeyValuePair<FindingLevel, int>> counts) => $"{Counted(counts)}; strongest first.";
+
+    private static string Counted(IEnumerable<KeyValuePair<FindingLevel, int>> counts) =>
+        string.Join(", ", counts.OrderByDescending(c => c.Key).Select(c => $"{c.Value} {LevelName(c.Key).ToLowerInvariant()}"));
+
     public static string Older(IEnumerable<KeyValuePair<FindingLevel, int>> counts) =>
-        $"Not repeated here, from earlier entries: {string.Join(", ", counts.OrderByDescending(c => c.Key).Select(c => $"{c.Value} {LevelName(c.Key).ToLowerInvariant()}"))}.";
+        $"Not repeated here, from earlier entries: {Counted(counts)}.";
 
     public static string LineNumber(int number) => $"line {number}";
 
@@ -247,7 +253,7 @@ internal static class PageWords
     public static string AboutLine(string line) => $"below {line}";
 
     public const string TextCut = "The rest of this text is in the notes.";
-    public const string NotUnderstoodLead = "Kept exactly as written. They were compared with nothing.";
+    public const string NotUnderstoodLead = "Kept exactly as written. What could not be read in them, or cannot be right, was compared with nothing.";
 
     public static string EarlierNotUnderstood(int count, IEnumerable<int> lines) =>
         count == 1 ? $"In earlier entries one line was not understood: line {string.Join(", ", lines)}." : $"In earlier entries {count:N0} lines were not understood, the last of them: {string.Join(", ", lines)}.";
