@@ -10,7 +10,8 @@ namespace HealthNotes.Grammar.Parsing;
 internal sealed partial class LineBinder
 {
     private bool BindWord() =>
-        BindClosedWord()
+        BindDescribing(fromParts: 2)
+        || BindClosedWord()
         || BindAbout()
         || BindName()
         || BindTimesWord()
@@ -19,7 +20,7 @@ internal sealed partial class LineBinder
         || BindComparison()
         || BindState()
         || BindSite()
-        || BindDescribing()
+        || BindDescribing(fromParts: 1)
         || BindAbbreviation();
 
     /// <summary>Words of small closed lists: species, sex, units shown, parts of a meal, muscle grades, ok.</summary>
@@ -146,7 +147,8 @@ internal sealed partial class LineBinder
     {
         bool medicine = Word.Has(SlotKind.Medicine);
         bool topic = Word.Has(SlotKind.Topic);
-        if (name is not null || !(medicine || topic || Word.Has(SlotKind.FoodName)) || StartsSomething(at))
+        if (name is not null || !(medicine || topic || Word.Has(SlotKind.FoodName)) || StartsSomething(at)
+            || PhraseLength(vocabulary.Describing(Word.Word), at, out _) > 0)
         {
             return false;
         }
@@ -275,9 +277,11 @@ internal sealed partial class LineBinder
         }
     }
 
-    private bool BindDescribing()
+    /// <summary>A describing word of so many parts or more: <c>toe touching</c> is looked for before the site <c>toe</c>, <c>all the time</c> before <c>all</c>.</summary>
+    private bool BindDescribing(int fromParts)
     {
-        if (!Word.Has(SlotKind.Words) || !Phrase(vocabulary.Describing(Word.Word), out DescribingWord? word, out TextSpan span, TokenKind.Describing))
+        if (!Word.Has(SlotKind.Words) || PhraseLength(vocabulary.Describing(Word.Word), at, out _) < fromParts
+            || !Phrase(vocabulary.Describing(Word.Word), out DescribingWord? word, out TextSpan span, TokenKind.Describing))
         {
             return false;
         }

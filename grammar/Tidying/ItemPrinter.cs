@@ -53,11 +53,13 @@ public static class ItemPrinter
         _ => throw new ArgumentOutOfRangeException(nameof(item), item, "an item without a printed form"),
     };
 
+    /// <summary>The name of a food holds all words up to its amount, so what describes the food stands before it.</summary>
     private static IEnumerable<string> Care(CareEvent care) =>
     [
+        .. care.Food is null ? [] : Describing(care.Words),
         care.Food?.Text ?? "",
         Value(care.Quantity),
-        .. Describing(care.Words),
+        .. care.Food is null ? Describing(care.Words) : [],
         Ok(care.Ok),
         care.Times is { } times ? $"{ValuePrinter.Mark(care.TimesBound)}{times}x" : "",
         care.Duration is { } duration ? ValuePrinter.Print(duration) : "",
