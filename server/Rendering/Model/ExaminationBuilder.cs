@@ -13,7 +13,7 @@ internal static class ExaminationBuilder
     {
         DatedEntry? check = context.Period.Check;
         ILookup<bool, CurrentItem> parts = context.Items.Where(item => item.Item is Examined or RestOk)
-            .ToLookup(item => item.Entry.Entry.Line == check?.Entry.Line);
+            .ToLookup(item => context.Period.IsCheck(item.Entry));
         List<ExaminedPart> inCheck = [.. parts[true].OrderBy(item => item.Item.Word.Order).ThenBy(item => item.Line).Select(item => Part(context, item))];
         List<ExaminedPart> since = [.. parts[false].Select(item => Part(context, item))];
         return new Examination(

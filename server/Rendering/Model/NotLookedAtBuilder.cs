@@ -10,10 +10,10 @@ internal static class NotLookedAtBuilder
     public static NotLookedAt Build(PageContext context)
     {
         List<SkippedItem> skipped = [.. context.Items.Where(item => item.Item is Skipped).Select(Skip)];
-        DatedEntry? check = context.Period.Check;
-        bool restOk = check is not null && check.Entry.Items.Any(item => item.Value is RestOk);
+        List<NoteItem> check = [.. context.Items.Where(item => context.Period.IsCheck(item.Entry)).Select(item => item.Item)];
+        bool restOk = check.Any(item => item is RestOk);
         return new NotLookedAt(
-            Shown<SkippedItem>.Last(skipped, PageLimits.ListItems), check is null ? [] : NotMentioned(context, check.Entry, restOk), restOk);
+            Shown<SkippedItem>.Last(skipped, PageLimits.ListItems), context.Period.Check is null ? [] : NotMentioned(context, check, restOk), restOk);
     }
 
     private static SkippedItem Skip(CurrentItem item)
@@ -24,9 +24,9 @@ internal static class NotLookedAtBuilder
     }
 
     /// <summary>The parts and vitals of a whole check that its entry does not name. <c>else ok</c> speaks for parts, never for a measurement.</summary>
-    private static List<string> NotMentioned(PageContext context, Entry check, bool restOk)
+    private static List<string> NotMentioned(PageContext context, List<NoteItem> check, bool restOk)
     {
-        HashSet<string> mentioned = [.. check.Items.Select(item => item.Value is Skipped skip ? skip.Item.Word : item.Value.Word.Word)];
+        HashSet<string> mentioned = [.. check.Select(item => item is Skipped skip ? skip.Item.Word : item.Word.Word)];
         return [.. NoteVocabulary.Default.LineWords.Terms
             .Where(word => word.Kind == WordKind.Vital ? IsAskedOf(word, context) : word.Kind == WordKind.Exam && !restOk)
             .Where(word => !mentioned.Contains(word.Word))

@@ -21,6 +21,9 @@ internal sealed record DatedEntry(Entry Entry, DateOnly? Day)
 /// <param name="Earlier">The entries before it.</param>
 internal sealed record Period(DatedEntry? Check, DateOnly? From, ImmutableArray<DatedEntry> Current, ImmutableArray<DatedEntry> Earlier)
 {
+    /// <summary>True for the check, and for any other of the same day: a look over the pet may take two entries.</summary>
+    public bool IsCheck(DatedEntry entry) => entry.IsCheck && Check is not null && entry.Day == Check.Day;
+
     /// <summary>Splits the entries of a note at the day where its current period starts.</summary>
     public static Period Of(NoteAnalysis analysis)
     {

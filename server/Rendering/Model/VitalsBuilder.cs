@@ -51,7 +51,7 @@ internal static class VitalsBuilder
         ];
         string written = vital.Value.Span.In(context.Analysis.Note.Syntax.Lines[item.Line].Text).ToString();
         return new VitalRow(
-            item.Entry.Day, item.Time, item.Entry == context.Period.Check, Wording.NameOf(vital.Word.Word), NoteText.Field(written),
+            item.Entry.Day, item.Time, context.Period.IsCheck(item.Entry), Wording.NameOf(vital.Word.Word), NoteText.Field(written),
             reading is null ? "" : context.Units.Show(reading.Value), string.Join(", ", taken.Where(word => word.Length > 0)),
             normal is null || reading is null ? "" : $"{context.Units.Show(normal)} ({Whose(context, reading, normal)})",
             reading is null ? "" : Usual(context, reading, usual), level, level is null ? Judge(context, item.Line, reading, normal) : Verdict.None);

@@ -84,6 +84,10 @@ public class PageContentTests
         Assert.Equal(["Alert", "Ear", "Gums"], page.Rows("examination").Select(row => row.Split(" | ")[0]));
 
     [Fact]
+    public void Two_entries_of_one_day_make_one_check() =>
+        Assert.Equal(["Alert", "Ear"], Pages.Document("pet A\n2026-10-01 08:00 check\n  ear L clean\n2026-10-01 18:00 check\n  alert bright\n").Rows("examination").Select(row => row.Split(" | ")[0]));
+
+    [Fact]
     public void What_was_skipped_and_not_mentioned_is_said()
     {
         string section = page.Section("not-looked-at");
