@@ -498,6 +498,12 @@ internal sealed partial class LineBinder
 
     private bool SetValue(ref NoteValue? slot, NoteValue found, TextSpan span)
     {
+        // a second amount in a line with a remark is part of the remark: "300mg with food 50 mg a kilo"
+        if (slot is not null && TakesNote())
+        {
+            return false;
+        }
+
         at++;
         if (slot is not null)
         {

@@ -53,7 +53,12 @@ internal sealed partial class LineBinder
             at++;
             if (at < parts.Count && parts[at].Kind == PartKind.Word)
             {
-                RegionHere(TextOf(parts[at]), slot, ref region, ref number);
+                // "skip anus left him in peace": a spelled-out side with words behind it starts the reason
+                if (!RegionHere(TextOf(parts[at]), slot, ref region, ref number) && Word.Kind == WordKind.Skip && text.Length > 2)
+                {
+                    at = first;
+                    return false;
+                }
             }
             else if (slot == SlotKind.Gland && at < parts.Count && GlandNumberPart(parts[at]) is { } here)
             {

@@ -21,6 +21,7 @@ internal sealed partial class LineBinder
         || BindState()
         || BindSite()
         || BindDescribing(fromParts: 1)
+        || BindSlashedWords()
         || BindAbbreviation();
 
     /// <summary>Words of small closed lists: species, sex, units shown, parts of a meal, muscle grades, ok.</summary>
@@ -160,7 +161,7 @@ internal sealed partial class LineBinder
             stop++;
         }
 
-        bool valueFollows = stop < parts.Count && parts[stop].Kind == PartKind.Number;
+        bool valueFollows = Word.Has(SlotKind.Amount) && stop < parts.Count && parts[stop].Kind == PartKind.Number;
         if (valueFollows || topic || !medicine || !Word.Has(SlotKind.Note) || (stop < parts.Count && parts[stop].Kind == PartKind.Word))
         {
             last = stop - 1;
@@ -290,6 +291,33 @@ internal sealed partial class LineBinder
         return true;
     }
 
+    /// <summary><c>pink/moist</c>, as clinics write: each piece is a word of its own.</summary>
+    private bool BindSlashedWords()
+    {
+        TextSpan span = parts[at].Span;
+        if (!Word.Has(SlotKind.Words) || !span.In(line).Contains('/'))
+        {
+            return false;
+        }
+
+        Scope<DescribingWord> scope = vocabulary.Describing(Word.Word);
+        var found = new List<Described>();
+        int start = span.Start;
+        foreach (string piece in span.In(line).ToString().Split('/'))
+        {
+            if (scope.Find(piece) is not { } word)
+            {
+                return false;
+            }
+
+            found.Add(new Described(word, new TextSpan(start, piece.Length)));
+            start += piece.Length + 1;
+        }
+
+        words.AddRange(found);
+        return Taken(TokenKind.Describing, span);
+    }
+
     /// <summary>Trade abbreviations: OS after eye, BAR after alert, PO, BID, MN.</summary>
     private bool BindAbbreviation()
     {
@@ -297,7 +325,7 @@ internal sealed partial class LineBinder
         ReadOnlySpan<char> text = TextOf(part);
         string? standsFor = null;
         TokenKind kind = TokenKind.Describing;
-        if (Word.Has(SlotKind.Words))
+        if (Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok))
         {
             standsFor = (vocabulary.Abbreviations("word:" + Word.Word).Find(text) ?? vocabulary.Abbreviations("word:any").Find(text))?.StandsFor;
         }
@@ -364,11 +392,11 @@ internal sealed partial class LineBinder
         {
             ok = true;
         }
-        else if (vocabulary.Fixed("sex").Find(word) is { } sex)
+        else if (Word.Has(SlotKind.Sex) && vocabulary.Fixed("sex").Find(word) is { } sex)
         {
             SetSex(ref male, sex.Word == "male", span);
         }
-        else if (vocabulary.Fixed("neuter").Find(word) is { } neuter)
+        else if (Word.Has(SlotKind.Sex) && vocabulary.Fixed("neuter").Find(word) is { } neuter)
         {
             SetSex(ref neutered, neuter.Word == "neutered", span);
         }

@@ -108,7 +108,8 @@ internal sealed class LineReader
         TimeOnly? time = null;
         Problem? badTime = null;
         tokens.Clear();
-        if (Scanners.IsDigit(text[start]) && TimeReader.TryTake(text, start, end, out TimeOnly? read, out int timeEnd, out badTime))
+        if (Scanners.IsDigit(text[start]) && (TimeReader.TryTake(text, start, end, out TimeOnly? read, out int timeEnd, out badTime)
+            || TimeReader.TryTakeBare(text, start, end, out read, out timeEnd)))
         {
             time = read;
             tokens.Add(new Token(TokenKind.Time, TextSpan.Between(start, timeEnd)));

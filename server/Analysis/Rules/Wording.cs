@@ -51,11 +51,14 @@ public static class Wording
     public static string Show(NormalRange range, bool us = false) => (range.Low, range.High) switch
     {
         ({ } low, { } high) when low == high => Show(low, range.Unit, us),
-        ({ } low, { } high) => $"{Bare(low, range.Unit, us)} to {Show(high, range.Unit, us)}",
+        ({ } low, { } high) => Show(low, high, range.Unit, us),
         (null, { } high) => $"up to {Show(high, range.Unit, us)}",
         ({ } low, null) => $"{Show(low, range.Unit, us)} or more",
         _ => "not known",
     };
+
+    /// <summary>A range of this pet's own: <c>16 to 24 a minute</c>.</summary>
+    public static string Show(decimal low, decimal high, string unit, bool us = false) => $"{Bare(low, unit, us)} to {Show(high, unit, us)}";
 
     /// <summary>How a reading was taken and counted, for the start of a message.</summary>
     public static string Describe(NoteReading reading, bool us = false)
