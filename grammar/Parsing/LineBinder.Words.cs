@@ -47,7 +47,8 @@ internal sealed partial class LineBinder
             return Taken(TokenKind.State, span);
         }
 
-        if ((Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok)) && vocabulary.Ok.Find(text) is not null)
+        bool startsName = Word.Has(SlotKind.FoodName) && name is null && at + 1 < parts.Count;
+        if ((Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok)) && !startsName && vocabulary.Ok.Find(text) is not null)
         {
             ok = true;
             return Taken(TokenKind.Describing, span);

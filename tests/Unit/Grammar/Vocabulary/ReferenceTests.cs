@@ -48,7 +48,7 @@ public class ReferenceTests
                 "schedule" => row["stands-for"].StartsWith("every ", StringComparison.Ordinal) || Words.States("med").Find(row["stands-for"]) is not null,
                 "sex" => row["stands-for"].Split(' ').All(word => Words.Fixed("sex").Find(word) is not null || Words.Fixed("neuter").Find(word) is not null),
                 "word:any" => Words.Fixed("ok").Find(row["stands-for"]) is not null,
-                var word => Words.Describing(word["word:".Length..]).Find(row["stands-for"])?.Word == row["stands-for"],
+                var word => row["stands-for"].Split(' ').All(plain => Words.Describing(word["word:".Length..]).Find(plain)?.Word == plain),
             },
             $"{row["abbreviation"]} in {row["where"]}"));
 
