@@ -42,7 +42,9 @@ public sealed record Note(
 
             foreach (Placed<NoteItem> item in entry.Items)
             {
-                if (item.Value is T wanted)
+                // a limit written outside a visit is reported as misplaced, and does not hold
+                bool holds = item.Value is not (UsualFact or CallIfFact) || entry.Head.Kind == "visit";
+                if (holds && item.Value is T wanted)
                 {
                     yield return new DatedFact<T>(item.Line, entry.Head.Date, wanted);
                 }

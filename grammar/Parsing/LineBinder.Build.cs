@@ -11,13 +11,13 @@ internal sealed partial class LineBinder
     private NoteItem? Build() => Word.Kind switch
     {
         WordKind.Fact => BuildFact(),
-        WordKind.Vital => value is null ? null : new Reading(head, value, state, place, site, [.. words ?? []], ok),
-        WordKind.Exam => words is null && !ok && value is null ? null : new Examined(head, site, tag, value, [.. words ?? []], ok),
-        WordKind.Scan => site is null ? null : new Finding(head, site, tag, value, [.. words ?? []], ok),
+        WordKind.Vital => value is null ? null : new Reading(head, value, state, place, site, [.. words], ok),
+        WordKind.Exam => words.Count == 0 && !ok && value is null ? null : new Examined(head, site, tag, value, [.. words], ok),
+        WordKind.Scan => site is null ? null : new Finding(head, site, tag, value, [.. words], ok),
         WordKind.Care when Word.Has(SlotKind.Medicine) => name is null ? null : new DoseEvent(head, name, amount, Manner(), note),
-        WordKind.Care => problems is not null && value is null && words is null && !ok && times is null && duration is null && name is null
+        WordKind.Care => problems.Count > 0 && value is null && words.Count == 0 && !ok && times is null && duration is null && name is null
             ? null
-            : new CareEvent(head, value ?? amount, times, duration, distance, name, [.. words ?? []], note, timesBound, ok),
+            : new CareEvent(head, value ?? amount, times, duration, distance, name, [.. words], note, timesBound, ok),
         WordKind.Task => BuildTask(),
         WordKind.Picture => name is null ? null : new Photo(head, name, note),
         WordKind.Skip => about is null ? null : new Skipped(head, about, site, note, tag),
@@ -26,7 +26,7 @@ internal sealed partial class LineBinder
     };
 
     /// <summary>Route, food, when: the one order, whatever order they were written in.</summary>
-    private ImmutableArray<StateWord> Manner() => [.. (manner ?? []).OrderBy(word => word.Kind)];
+    private ImmutableArray<StateWord> Manner() => [.. manner.OrderBy(word => word.Kind)];
 
     private NoteItem? BuildTask() => Word.Word switch
     {

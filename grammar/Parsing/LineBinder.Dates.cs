@@ -12,7 +12,7 @@ internal sealed partial class LineBinder
     private const int LatestYear = 2199;
 
     /// <summary>True for <c>2026-10-20</c>, <c>2017-03</c>, <c>2017</c> and about one of them, right or wrong as days.</summary>
-    private bool LooksLikeDate(Part part)
+    private bool LooksLikeDate(NumberPart part)
     {
         ReadOnlySpan<char> year = part.First.Digits.In(line);
         bool bare = part.First.Unit.Length + part.Second.Unit.Length + part.Third.Unit.Length == 0 && BoundOf(part) is Bound.Exact or Bound.About;
@@ -22,10 +22,10 @@ internal sealed partial class LineBinder
     }
 
     /// <summary>A day written the other way round (<c>4/10/2026</c>), which is refused with a hint.</summary>
-    private bool LooksLikeForeignDate(Part part) =>
+    private bool LooksLikeForeignDate(NumberPart part) =>
         part.Third.Exists && part.Third.Digits.Length == 4 && part.Second.Sign(line) is '/' or '-' && part.Third.Sign(line) is '/' or '-';
 
-    private PartialDate? TakeDate(Part part)
+    private PartialDate? TakeDate(NumberPart part)
     {
         at++;
         int year = Whole(part.First.Digits);

@@ -10,7 +10,7 @@ internal sealed partial class LineBinder
 {
     private bool BindNumber()
     {
-        Part part = parts[at];
+        var part = (NumberPart)parts[at];
         if (IsOrdinal(part) && BindName())
         {
             return true;
@@ -44,10 +44,10 @@ internal sealed partial class LineBinder
     private bool TakesDate => Word.Has(SlotKind.Schedule) || Word.Has(SlotKind.Per);
 
     /// <summary>True for the <c>2000</c> of <c>2000 mg</c>: an amount, no year.</summary>
-    private bool UnitFollows(Part part) =>
-        !part.Second.Exists && at + 1 < parts.Length && vocabulary.Units.Find(TextOf(parts[at + 1])) is { } unit && FitsAny(unit);
+    private bool UnitFollows(NumberPart part) =>
+        !part.Second.Exists && at + 1 < parts.Count && vocabulary.Units.Find(TextOf(parts[at + 1])) is { } unit && FitsAny(unit);
 
-    private bool BindDate(Part part)
+    private bool BindDate(NumberPart part)
     {
         if (!LooksLikeDate(part))
         {
@@ -71,7 +71,7 @@ internal sealed partial class LineBinder
         return true;
     }
 
-    private bool ToothOrGland(Part part)
+    private bool ToothOrGland(NumberPart part)
     {
         bool bare = part.First.Unit.Length == 0 && !part.Second.Exists && part.BoundSpan.Length == 0;
         bool tooth = SiteSlot == SlotKind.Tooth;
@@ -106,7 +106,7 @@ internal sealed partial class LineBinder
     }
 
     /// <summary><c>18/15s</c>, <c>5/9</c>, <c>3/4</c>, <c>1/2 tablet</c>.</summary>
-    private bool BindRatio(Part part)
+    private bool BindRatio(NumberPart part)
     {
         TextSpan span = WithUnitWord(null, part, out TextSpan unitSpan);
         if (part.First.Unit.Length > 0 || Digits(part.First.Digits) is not { } over || Digits(part.Second.Digits) is not { } under)
@@ -149,7 +149,7 @@ internal sealed partial class LineBinder
     }
 
     /// <summary><c>12x9mm</c>, <c>12mm x 9mm</c>; a part with an <c>x</c> and no second number is a count of times.</summary>
-    private bool BindDiameters(Part part)
+    private bool BindDiameters(NumberPart part)
     {
         TextSpan span = WithUnitWord(Quantity.Length, part, out TextSpan lastUnit);
         if (!Word.Has(SlotKind.Size))
@@ -198,7 +198,7 @@ internal sealed partial class LineBinder
     }
 
     /// <summary><c>83.2-55.9kg</c> less the person, or <c>16-24</c> a range.</summary>
-    private bool BindSpread(Part part)
+    private bool BindSpread(NumberPart part)
     {
         TextSpan span = WithUnitWord(null, part, out TextSpan unitSpan);
         if (Digits(part.First.Digits) is not { } first || Digits(part.Second.Digits) is not { } second)
@@ -261,7 +261,7 @@ internal sealed partial class LineBinder
         return SetValue(new Difference(span, BoundOf(part), new Amount(first, firstUnit), new Amount(second, unit)), span);
     }
 
-    private bool BindSingle(Part part)
+    private bool BindSingle(NumberPart part)
     {
         TextSpan span = WithUnitWord(null, part, out TextSpan unitSpan);
         if (Digits(part.First.Digits) is not { } number)
@@ -302,7 +302,7 @@ internal sealed partial class LineBinder
         return UnfitUnit(span, unitSpan, unit);
     }
 
-    private bool BindBare(Part part, decimal number, Bound bound, TextSpan span)
+    private bool BindBare(NumberPart part, decimal number, Bound bound, TextSpan span)
     {
         if (Word.Has(SlotKind.Rate))
         {
@@ -341,7 +341,7 @@ internal sealed partial class LineBinder
     /// <summary>The <c>1 1/2 tablets</c> that stands here: a whole number and a fraction with its unit.</summary>
     private Amount? MixedFraction(decimal whole, ref TextSpan span)
     {
-        if (at + 1 >= parts.Length || parts[at + 1] is not { Kind: PartKind.Number, BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } part
+        if (at + 1 >= parts.Count || parts[at + 1] is not NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } part
             || part.Second.Sign(line) != '/' || Digits(part.First.Digits) is not { } over || Digits(part.Second.Digits) is not { } under
             || over >= under || whole * under >= ReadingLimits.NumbersBelow / 2)
         {
@@ -417,13 +417,13 @@ internal sealed partial class LineBinder
     /// <summary>The <c>x 9 mm</c> of <c>12 mm x 9 mm</c>, where blanks cut the size into parts of its own.</summary>
     private TextSpan MoreDiameters(List<Amount> amounts, TextSpan span)
     {
-        while (amounts.Count < 3 && at + 2 < parts.Length && TextOf(parts[at + 1]) is "x" or "X" or "×" or "*"
-            && parts[at + 2] is { Kind: PartKind.Number, BoundSpan.Length: 0, Second.Exists: false })
+        while (amounts.Count < 3 && at + 2 < parts.Count && TextOf(parts[at + 1]) is "x" or "X" or "×" or "*"
+            && parts[at + 2] is NumberPart { BoundSpan.Length: 0, Second.Exists: false } part)
         {
             int before = at;
             at += 2;
-            TextSpan next = WithUnitWord(Quantity.Length, parts[at], out TextSpan unitSpan);
-            if (vocabulary.Units.Find(unitSpan.In(line)) is not { } unit || !Fits(unit, SlotKind.Size) || Digits(parts[before + 2].First.Digits) is not { } number)
+            TextSpan next = WithUnitWord(Quantity.Length, part, out TextSpan unitSpan);
+            if (vocabulary.Units.Find(unitSpan.In(line)) is not { } unit || !Fits(unit, SlotKind.Size) || Digits(part.First.Digits) is not { } number)
             {
                 at = before;
                 break;
@@ -441,13 +441,13 @@ internal sealed partial class LineBinder
     {
         more = default;
         last = index;
-        if (index >= parts.Length || parts[index] is not { Kind: PartKind.Number, BoundSpan.Length: 0, Second.Exists: false } part)
+        if (index >= parts.Count || parts[index] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } part)
         {
             return false;
         }
 
         TextSpan unitSpan = part.First.Unit;
-        if (unitSpan.Length == 0 && index + 1 < parts.Length && parts[index + 1].Kind == PartKind.Word)
+        if (unitSpan.Length == 0 && index + 1 < parts.Count && parts[index + 1].Kind == PartKind.Word)
         {
             last = index + 1;
             unitSpan = parts[last].Span;
@@ -483,7 +483,7 @@ internal sealed partial class LineBinder
         return Taken(TokenKind.Value, span);
     }
 
-    private bool SetLimit(Part part, decimal number, Unit? unit, TextSpan span)
+    private bool SetLimit(NumberPart part, decimal number, Unit? unit, TextSpan span)
     {
         Bound side = part.BoundSpan.Length == 0 ? Bound.Exact : BoundOf(part);
         return side is Bound.Below or Bound.Above
@@ -496,6 +496,12 @@ internal sealed partial class LineBinder
 
     private bool SetValue(ref NoteValue? slot, NoteValue found, TextSpan span)
     {
+        // a second amount in a line with a remark is part of the remark: "300mg with food 50 mg a kilo"
+        if (slot is not null && TakesNote())
+        {
+            return false;
+        }
+
         at++;
         if (slot is not null)
         {
@@ -508,7 +514,7 @@ internal sealed partial class LineBinder
         return true;
     }
 
-    private Bound BoundOf(Part part) => part.BoundSpan.Length == 0 ? Bound.Exact : line[part.BoundSpan.Start] switch
+    private Bound BoundOf(NumberPart part) => part.BoundSpan.Length == 0 ? Bound.Exact : line[part.BoundSpan.Start] switch
     {
         '<' or '≤' => Bound.Below,
         '>' or '≥' => Bound.Above,
@@ -516,11 +522,11 @@ internal sealed partial class LineBinder
     };
 
     /// <summary>The unit of the part's last number; where it has none, the next word when that is a unit that fits.</summary>
-    private TextSpan WithUnitWord(Quantity? wanted, Part part, out TextSpan unitSpan)
+    private TextSpan WithUnitWord(Quantity? wanted, NumberPart part, out TextSpan unitSpan)
     {
         Operand last = part.Third.Exists ? part.Third : part.Second.Exists ? part.Second : part.First;
         unitSpan = last.Unit;
-        if (unitSpan.Length > 0 || at + 1 >= parts.Length || parts[at] != part || parts[at + 1].Kind != PartKind.Word)
+        if (unitSpan.Length > 0 || at + 1 >= parts.Count || !ReferenceEquals(parts[at], part) || parts[at + 1].Kind != PartKind.Word)
         {
             return part.Span;
         }
@@ -583,7 +589,7 @@ internal sealed partial class LineBinder
             Limit limit => (limit.Span, limit.Unit),
             _ => null,
         };
-        if (problems is null && written is { } found && !FitsSubject(found.Unit))
+        if (problems.Count == 0 && written is { } found && !FitsSubject(found.Unit))
         {
             Report(SubjectProblem(found.Span, found.Span, found.Unit));
         }

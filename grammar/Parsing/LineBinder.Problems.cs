@@ -45,6 +45,12 @@ internal sealed partial class LineBinder
             return false;
         }
 
+        if (unit.Quantity == Quantity.Time && Word.Has(SlotKind.Schedule))
+        {
+            ReadOnlySpan<char> time = span.In(line);
+            return Refuse(span, ProblemRules.WrongValue, $"`{time}` needs a word before it: every {time}, for {time} or in {time}");
+        }
+
         Report(new Problem(ProblemRules.WrongUnit, unitSpan.Length == 0 ? span : unitSpan, $"`{unit.Word}` does not go with {Word.Word}; expected {Expected()}"));
         return Taken(TokenKind.Unknown, span);
     }
@@ -67,10 +73,11 @@ internal sealed partial class LineBinder
     {
         Mark(TokenKind.Unknown, part.Span);
         string typed = TextOf(part).ToString();
-        if (part.Kind == PartKind.Unreadable)
+        if (part is UnreadablePart unreadable)
         {
-            string found = part.StoppedAt > part.Span.Start && part.StoppedAt < part.Span.End ? $" after `{line[part.Span.Start..part.StoppedAt]}`" : "";
-            string expected = part.Expected is [] or ["a blank"] || part.StoppedAt == part.Span.Start ? Expected() : string.Join(" or ", part.Expected.Take(5));
+            int stopped = unreadable.StoppedAt;
+            string found = stopped > part.Span.Start && stopped < part.Span.End ? $" after `{line[part.Span.Start..stopped]}`" : "";
+            string expected = unreadable.Expected is [] or ["a blank"] || stopped == part.Span.Start ? Expected() : string.Join(" or ", unreadable.Expected.Take(5));
             Report(new Problem(ProblemRules.Unreadable, part.Span, $"`{typed}` can't be read{found}; expected {expected}"));
             return;
         }
@@ -84,6 +91,7 @@ internal sealed partial class LineBinder
         string? nearest = NearestWord.Find(typed.TrimEnd('.', ':', '!', '?'), SpellingsInScope());
         string hint = nearest is not null ? $"did you mean `{nearest}`?"
             : Word.Has(SlotKind.Words) ? $"known are {string.Join(", ", vocabulary.Describing(Word.Word).Terms.Select(w => w.Word).Take(5))} and more; other remarks go in a line that starts with >"
+            : Word.Kind == WordKind.Fact ? $"expected {Expected()}"
             : $"expected {Expected()}; other remarks go in a line that starts with >";
         Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{typed}` is not a word known after {Word.Word}; {hint}", nearest));
     }
@@ -94,12 +102,12 @@ internal sealed partial class LineBinder
         IEnumerable<string> spellings = vocabulary.States(StateScope).Spellings;
         if (Word.Has(SlotKind.Words))
         {
-            spellings = spellings.Concat(vocabulary.Describing(Word.Word).Spellings).Concat(vocabulary.Fixed("ok").Spellings);
+            spellings = spellings.Concat(vocabulary.Describing(Word.Word).Spellings).Concat(vocabulary.Ok.Spellings);
         }
 
         if (SiteSlot is { } slot)
         {
-            spellings = spellings.Concat(RegionSpellings(slot)).Concat(vocabulary.Fixed("side").Spellings);
+            spellings = spellings.Concat(RegionSpellings(slot)).Concat(vocabulary.Sides.Spellings);
         }
 
         if (Word.Has(SlotKind.Vital) && about is null)
@@ -147,7 +155,7 @@ internal sealed partial class LineBinder
     /// <summary>Says what the line lacks. Silent where the line has another problem already: one cause, one message.</summary>
     private void CheckNeeded()
     {
-        if (problems is not null)
+        if (problems.Count > 0)
         {
             return;
         }
@@ -170,11 +178,11 @@ internal sealed partial class LineBinder
         SlotKind.Birth => birth is not null,
         SlotKind.Units => units is not null,
         SlotKind.Vital or SlotKind.Item => about is not null,
-        SlotKind.Words => words is not null || ok || value is not null,
+        SlotKind.Words => words.Count > 0 || ok || value is not null,
         SlotKind.Ok => ok,
         SlotKind.Site => site is not null,
         SlotKind.Schedule => Word.Word == "home-check" ? schedule.Every is not null : schedule.NamesDay || schedule.Every is not null,
-        SlotKind.Portion => value is not null || words is not null || ok,
+        SlotKind.Portion => value is not null || words.Count > 0 || ok,
         SlotKind.Amount => amount is not null,
         _ => value is not null,
     };

@@ -120,7 +120,7 @@ internal sealed partial class LineBinder
             return false;
         }
 
-        return !Word.Has(SlotKind.Topic) || index + 1 >= parts.Length || parts[index + 1].Kind == PartKind.Number
+        return !Word.Has(SlotKind.Topic) || index + 1 >= parts.Count || parts[index + 1].Kind == PartKind.Number
             || vocabulary.Units.Find(TextOf(parts[index + 1])) is { Quantity: Quantity.Time }
             || text.Equals("every", StringComparison.OrdinalIgnoreCase) || IsEveryAbbreviation(text, out _);
     }
@@ -149,16 +149,16 @@ internal sealed partial class LineBinder
     /// <summary>A length of time behind a keyword: <c>12h</c>, <c>2 weeks</c>, <c>day</c>.</summary>
     private Amount? SpanOfTime(TextSpan keyword, string example, bool some = false)
     {
-        if (at < parts.Length && parts[at].Kind == PartKind.Word && vocabulary.Units.Find(TextOf(parts[at])) is { Quantity: Quantity.Time } single)
+        if (at < parts.Count && parts[at].Kind == PartKind.Word && vocabulary.Units.Find(TextOf(parts[at])) is { Quantity: Quantity.Time } single)
         {
             Taken(TokenKind.Value, parts[at].Span);
             return new Amount(1, single);
         }
 
-        if (at < parts.Length && parts[at].Kind == PartKind.Number && !parts[at].Second.Exists && Digits(parts[at].First.Digits) is { } number)
+        if (at < parts.Count && parts[at] is NumberPart { Second.Exists: false } part && Digits(part.First.Digits) is { } number)
         {
-            Bound bound = BoundOf(parts[at]);
-            TextSpan span = WithUnitWord(Quantity.Time, parts[at], out TextSpan unitSpan);
+            Bound bound = BoundOf(part);
+            TextSpan span = WithUnitWord(Quantity.Time, part, out TextSpan unitSpan);
             if (some && number == 0)
             {
                 Refuse(span, ProblemRules.BadNumber, NoInterval(span));
@@ -184,9 +184,9 @@ internal sealed partial class LineBinder
 
     private PartialDate? DateAfter(TextSpan keyword, string example)
     {
-        if (at < parts.Length && parts[at].Kind == PartKind.Number && LooksLikeDate(parts[at]))
+        if (at < parts.Count && parts[at] is NumberPart part && LooksLikeDate(part))
         {
-            return TakeDate(parts[at]);
+            return TakeDate(part);
         }
 
         return MissingAfter<PartialDate?>(keyword, example);
@@ -194,7 +194,7 @@ internal sealed partial class LineBinder
 
     private TimeOnly? TimeAfter(TextSpan keyword)
     {
-        if (at >= parts.Length || !TimeReader.TryTake(line, parts[at].Span.Start, end, out TimeOnly? time, out int timeEnd, out Problem? bad)
+        if (at >= parts.Count || !TimeReader.TryTake(line, parts[at].Span.Start, end, out TimeOnly? time, out int timeEnd, out Problem? bad)
             || timeEnd != parts[at].Span.End)
         {
             return MissingAfter<TimeOnly?>(keyword, "at 08:00");
@@ -228,7 +228,7 @@ internal sealed partial class LineBinder
         Mark(TokenKind.Keyword, keyword);
         at++;
         int first = at;
-        while (at < parts.Length && parts[at].Kind == PartKind.Word)
+        while (at < parts.Count && parts[at].Kind == PartKind.Word)
         {
             at++;
         }
@@ -241,7 +241,7 @@ internal sealed partial class LineBinder
             who = WithSingleBlanks(name);
         }
 
-        PartialDate? when = at < parts.Length && parts[at].Kind == PartKind.Number && LooksLikeDate(parts[at]) ? TakeDate(parts[at]) : null;
+        PartialDate? when = at < parts.Count && parts[at] is NumberPart part && LooksLikeDate(part) ? TakeDate(part) : null;
         if (who.Length == 0 && when is null)
         {
             MissingAfter<Attribution>(keyword, "per vet 2026-01-20");

@@ -41,7 +41,7 @@ internal sealed partial class LineBinder
         Region? region = null;
         int? number = null;
         int tokenCount = tokens.Count;
-        if (PhraseLength(vocabulary.Fixed("side"), at, out FixedWord? phrase) is > 0 and var sideParts)
+        if (PhraseLength(vocabulary.Sides, at, out FixedWord? phrase) is > 0 and var sideParts)
         {
             side = Enum.Parse<Side>(phrase!.Word, ignoreCase: true);
             sideLength = text.Length;
@@ -51,11 +51,16 @@ internal sealed partial class LineBinder
         if (sideLength == text.Length)
         {
             at++;
-            if (at < parts.Length && parts[at].Kind == PartKind.Word)
+            if (at < parts.Count && parts[at].Kind == PartKind.Word)
             {
-                RegionHere(TextOf(parts[at]), slot, ref region, ref number);
+                // "skip anus left him in peace": a spelled-out side with words behind it starts the reason
+                if (!RegionHere(TextOf(parts[at]), slot, ref region, ref number) && Word.Kind == WordKind.Skip && text.Length > 2)
+                {
+                    at = first;
+                    return false;
+                }
             }
-            else if (slot == SlotKind.Gland && at < parts.Length && GlandNumberPart(parts[at]) is { } here)
+            else if (slot == SlotKind.Gland && at < parts.Count && GlandNumberPart(parts[at]) is { } here)
             {
                 number = here;
                 region = GlandRegion;
@@ -67,7 +72,7 @@ internal sealed partial class LineBinder
             at = first;
             return sideLength > 0 && BadRegion(start, sideLength, slot);
         }
-        else if (side == Side.None && at < parts.Length && PhraseLength(vocabulary.Fixed("side"), at, out FixedWord? behind) is > 0 and var behindParts)
+        else if (side == Side.None && at < parts.Count && PhraseLength(vocabulary.Sides, at, out FixedWord? behind) is > 0 and var behindParts)
         {
             side = Enum.Parse<Side>(behind!.Word, ignoreCase: true);
             at += behindParts;
@@ -94,7 +99,7 @@ internal sealed partial class LineBinder
     {
         side = Side.None;
         length = 0;
-        Scope<FixedWord> sides = vocabulary.Fixed("side");
+        Scope<FixedWord> sides = vocabulary.Sides;
         for (int hyphen = text.LastIndexOf('-'); hyphen > 0; hyphen = text[..hyphen].LastIndexOf('-'))
         {
             if (sides.Find(text[..hyphen]) is { } before)
@@ -115,8 +120,8 @@ internal sealed partial class LineBinder
     /// <summary>The region that <paramref name="text"/> (the current part, or its end) names, maybe with parts that follow it.</summary>
     private bool RegionHere(ReadOnlySpan<char> text, SlotKind slot, ref Region? region, ref int? number)
     {
-        int most = Math.Min(vocabulary.Regions.LongestPhrase(text), parts.Length - at);
-        for (int count = most; count > 1; count--)
+        Region? found = vocabulary.Regions.Find(text, out int longest);
+        for (int count = Math.Min(longest, parts.Count - at); count > 1; count--)
         {
             if (BlanksBetween(at, count)
                 && vocabulary.Regions.Find(text.ToString() + " " + Spaced(at + 1, at + count - 1)) is { } phrase)
@@ -127,11 +132,11 @@ internal sealed partial class LineBinder
             }
         }
 
-        if (vocabulary.Regions.Find(text) is { } found)
+        if (found is not null)
         {
             region = found;
             at++;
-            if (found.Word == "gland" && at < parts.Length && GlandNumberPart(parts[at]) is { } next)
+            if (found.Word == "gland" && at < parts.Count && GlandNumberPart(parts[at]) is { } next)
             {
                 number = next;
                 at++;
@@ -159,7 +164,7 @@ internal sealed partial class LineBinder
     }
 
     private int? GlandNumberPart(Part part) =>
-        part.Kind == PartKind.Number && part.BoundSpan.Length == 0 && !part.Second.Exists && part.First.Unit.Length == 0 && part.First.Digits.Length == 1
+        part is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: 1 } }
             ? TextOf(part)[0] - '0'
             : null;
 

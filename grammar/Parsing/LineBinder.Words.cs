@@ -21,6 +21,7 @@ internal sealed partial class LineBinder
         || BindState()
         || BindSite()
         || BindDescribing(fromParts: 1)
+        || BindSlashedWords()
         || BindAbbreviation();
 
     /// <summary>Words of small closed lists: species, sex, units shown, parts of a meal, muscle grades, ok.</summary>
@@ -46,7 +47,8 @@ internal sealed partial class LineBinder
             return Taken(TokenKind.State, span);
         }
 
-        if ((Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok)) && vocabulary.Fixed("ok").Find(text) is not null)
+        bool startsName = Word.Has(SlotKind.FoodName) && name is null && at + 1 < parts.Count;
+        if ((Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok)) && !startsName && vocabulary.Ok.Find(text) is not null)
         {
             ok = true;
             return Taken(TokenKind.Describing, span);
@@ -155,13 +157,13 @@ internal sealed partial class LineBinder
 
         int last = at;
         int stop = at + 1;
-        while (stop < parts.Length && (parts[stop].Kind == PartKind.Word || IsOrdinal(parts[stop])) && !StartsSomething(stop))
+        while (stop < parts.Count && (parts[stop].Kind == PartKind.Word || IsOrdinal(parts[stop])) && !StartsSomething(stop))
         {
             stop++;
         }
 
-        bool valueFollows = stop < parts.Length && parts[stop].Kind == PartKind.Number;
-        if (valueFollows || topic || !medicine || !Word.Has(SlotKind.Note) || (stop < parts.Length && parts[stop].Kind == PartKind.Word))
+        bool valueFollows = Word.Has(SlotKind.Amount) && stop < parts.Count && parts[stop].Kind == PartKind.Number;
+        if (valueFollows || topic || !medicine || !Word.Has(SlotKind.Note) || (stop < parts.Count && parts[stop].Kind == PartKind.Word))
         {
             last = stop - 1;
         }
@@ -179,8 +181,8 @@ internal sealed partial class LineBinder
 
     /// <summary>True for <c>2nd</c>: a number in form, a word in meaning.</summary>
     private bool IsOrdinal(Part part) =>
-        part is { Kind: PartKind.Number, BoundSpan.Length: 0, First.Unit.Length: 2, Second.Exists: false }
-        && part.First.Unit.In(line) is "st" or "nd" or "rd" or "th";
+        part is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 2, Second.Exists: false } number
+        && number.First.Unit.In(line) is "st" or "nd" or "rd" or "th";
 
     /// <summary>True where a schedule, a state or a route starts, so that a name ends before it.</summary>
     private bool StartsSomething(int index)
@@ -205,14 +207,14 @@ internal sealed partial class LineBinder
 
         TextSpan keyword = parts[at].Span;
         at++;
-        if (at < parts.Length && TextOf(parts[at]) is "a" or "an" or "A" or "An")
+        if (at < parts.Count && TextOf(parts[at]) is "a" or "an" or "A" or "An")
         {
             keyword = TextSpan.Between(keyword.Start, parts[at].Span.End);
             at++;
         }
 
         Mark(TokenKind.Keyword, keyword);
-        if (at < parts.Length && Phrase(vocabulary.Objects, out ComparisonObject? thing, out TextSpan span, TokenKind.Value))
+        if (at < parts.Count && Phrase(vocabulary.Objects, out ComparisonObject? thing, out TextSpan span, TokenKind.Value))
         {
             var like = new LikeObject(TextSpan.Between(keyword.Start, span.End), thing!);
             if (value is not null)
@@ -224,7 +226,7 @@ internal sealed partial class LineBinder
             return true;
         }
 
-        TextSpan meant = at < parts.Length && parts[at].Kind == PartKind.Word ? parts[at].Span : keyword;
+        TextSpan meant = at < parts.Count && parts[at].Kind == PartKind.Word ? parts[at].Span : keyword;
         string typed = meant.In(line).ToString();
         string? nearest = meant == keyword ? null : NearestWord.Find(typed, vocabulary.Objects.Spellings);
         Report(new Problem(meant == keyword ? ProblemRules.Missing : ProblemRules.UnknownWord, meant,
@@ -268,11 +270,11 @@ internal sealed partial class LineBinder
             case StateKind.Place:
                 SaidTwice(span, place!.Word);
                 break;
-            case var kind when manner?.Find(other => other.Kind == kind) is { } other:
+            case var kind when manner.Find(other => other.Kind == kind) is { } other:
                 SaidTwice(span, other.Word);
                 break;
             default:
-                (manner ??= []).Add(word);
+                manner.Add(word);
                 break;
         }
     }
@@ -286,8 +288,35 @@ internal sealed partial class LineBinder
             return false;
         }
 
-        (words ??= []).Add(new Described(word!, span));
+        words.Add(new Described(word!, span));
         return true;
+    }
+
+    /// <summary><c>pink/moist</c>, as clinics write: each piece is a word of its own.</summary>
+    private bool BindSlashedWords()
+    {
+        TextSpan span = parts[at].Span;
+        if (!Word.Has(SlotKind.Words) || !span.In(line).Contains('/'))
+        {
+            return false;
+        }
+
+        Scope<DescribingWord> scope = vocabulary.Describing(Word.Word);
+        var found = new List<Described>();
+        int start = span.Start;
+        foreach (string piece in span.In(line).ToString().Split('/'))
+        {
+            if (scope.Find(piece) is not { } word)
+            {
+                return false;
+            }
+
+            found.Add(new Described(word, new TextSpan(start, piece.Length)));
+            start += piece.Length + 1;
+        }
+
+        words.AddRange(found);
+        return Taken(TokenKind.Describing, span);
     }
 
     /// <summary>Trade abbreviations: OS after eye, BAR after alert, PO, BID, MN.</summary>
@@ -297,7 +326,7 @@ internal sealed partial class LineBinder
         ReadOnlySpan<char> text = TextOf(part);
         string? standsFor = null;
         TokenKind kind = TokenKind.Describing;
-        if (Word.Has(SlotKind.Words))
+        if (Word.Has(SlotKind.Words) || Word.Has(SlotKind.Ok))
         {
             standsFor = (vocabulary.Abbreviations("word:" + Word.Word).Find(text) ?? vocabulary.Abbreviations("word:any").Find(text))?.StandsFor;
         }
@@ -360,19 +389,19 @@ internal sealed partial class LineBinder
 
     private void BindStandsForWord(string word, TextSpan span)
     {
-        if (vocabulary.Fixed("ok").Find(word) is not null)
+        if (vocabulary.Ok.Find(word) is not null)
         {
             ok = true;
         }
-        else if (vocabulary.Fixed("sex").Find(word) is { } sex)
+        else if (Word.Has(SlotKind.Sex) && vocabulary.Fixed("sex").Find(word) is { } sex)
         {
             SetSex(ref male, sex.Word == "male", span);
         }
-        else if (vocabulary.Fixed("neuter").Find(word) is { } neuter)
+        else if (Word.Has(SlotKind.Sex) && vocabulary.Fixed("neuter").Find(word) is { } neuter)
         {
             SetSex(ref neutered, neuter.Word == "neutered", span);
         }
-        else if (vocabulary.Fixed("side").Find(word) is { } side)
+        else if (vocabulary.Sides.Find(word) is { } side)
         {
             site = new Site(span, Enum.Parse<Side>(side.Word, ignoreCase: true), null, null);
         }
@@ -382,7 +411,7 @@ internal sealed partial class LineBinder
         }
         else if (vocabulary.Describing(Word.Word).Find(word) is { } describing)
         {
-            (words ??= []).Add(new Described(describing, span));
+            words.Add(new Described(describing, span));
         }
     }
 
@@ -415,8 +444,8 @@ internal sealed partial class LineBinder
     private int PhraseLength<T>(Scope<T> scope, int index, out T? term)
         where T : class, ITerm
     {
-        int most = Math.Min(scope.LongestPhrase(TextOf(parts[index])), parts.Length - index);
-        for (int count = most; count > 1; count--)
+        T? single = scope.Find(TextOf(parts[index]), out int longest);
+        for (int count = Math.Min(longest, parts.Count - index); count > 1; count--)
         {
             term = BlanksBetween(index, count) ? scope.Find(Spaced(index, index + count - 1)) : null;
             if (term is not null)
@@ -425,7 +454,7 @@ internal sealed partial class LineBinder
             }
         }
 
-        term = scope.Find(TextOf(parts[index]));
+        term = single;
         return term is null ? 0 : 1;
     }
 
@@ -445,7 +474,7 @@ internal sealed partial class LineBinder
 
     /// <summary>The parts from <paramref name="first"/> to <paramref name="last"/> with one blank between them.</summary>
     private string Spaced(int first, int last) =>
-        first == last ? TextOf(parts[first]).ToString() : string.Join(' ', parts[first..(last + 1)].Select(part => TextOf(part).ToString()));
+        first == last ? TextOf(parts[first]).ToString() : string.Join(' ', parts.Slice(first, last - first + 1).Select(part => TextOf(part).ToString()));
 
     private bool Taken(TokenKind kind, TextSpan span)
     {

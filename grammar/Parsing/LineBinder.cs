@@ -9,28 +9,28 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>
 /// Gives the parts of one line their meaning: each part goes to the slot of the line's word that it fits, in any order.
 /// What fits none is a problem at exactly its characters, or the start of the remark where the word takes one.
-/// One binder serves one line.
+/// One binder serves one line at a time; <see cref="Start"/> makes it ready for the next, which saves most of the garbage.
 /// </summary>
 internal sealed partial class LineBinder
 {
     private readonly NoteVocabulary vocabulary;
-    private readonly string line;
-    private readonly int end;
-    private readonly ItemHead head;
     private readonly List<Token> tokens;
-    private List<Problem>? problems;
-    private Part[] parts = [];
+    private readonly List<Problem> problems = [];
+    private string line = "";
+    private int end;
+    private ItemHead head = null!;
+    private ArraySegment<Part> parts = ArraySegment<Part>.Empty;
     private int at;
 
-    // What has been found so far, a field a slot.
+    // What has been found so far in the line, a field a slot.
+    private readonly List<StateWord> manner = [];
+    private readonly List<Described> words = [];
     private NoteValue? value;
     private NoteValue? amount;
     private Site? site;
     private FindingTag? tag;
     private StateWord? state;
     private StateWord? place;
-    private List<StateWord>? manner;
-    private List<Described>? words;
     private bool ok;
     private int? times;
     private Bound timesBound;
@@ -48,23 +48,52 @@ internal sealed partial class LineBinder
     private Attribution? per;
     private Schedule schedule = Schedule.None;
 
-    public LineBinder(NoteVocabulary vocabulary, string line, int end, ItemHead head, List<Token> tokens)
+    /// <summary>A binder that adds what it finds to <paramref name="tokens"/>.</summary>
+    public LineBinder(NoteVocabulary vocabulary, List<Token> tokens)
     {
         this.vocabulary = vocabulary;
-        this.line = line;
-        this.end = end;
-        this.head = head;
         this.tokens = tokens;
     }
 
-    public ImmutableArray<Problem> Problems => problems is null ? [] : [.. problems];
+    /// <summary>What could not be read in the line.</summary>
+    public ImmutableArray<Problem> Problems => [.. problems];
 
     private LineWord Word => head.Word;
 
     /// <summary>The word whose states and units count: the vital in <c>usual rr</c>, else the line's own.</summary>
     private LineWord Subject => about is not null && Word.Has(SlotKind.Vital) ? about : Word;
 
-    public void Report(Problem problem) => (problems ??= []).Add(problem);
+    /// <summary>Forgets the line before and starts with another: its text, where its content ends, and its first word.</summary>
+    public void Start(string text, int contentEnd, ItemHead itemHead)
+    {
+        line = text;
+        end = contentEnd;
+        head = itemHead;
+        parts = ArraySegment<Part>.Empty;
+        at = 0;
+        problems.Clear();
+        manner.Clear();
+        words.Clear();
+        value = amount = null;
+        site = null;
+        tag = null;
+        state = place = null;
+        ok = false;
+        times = null;
+        timesBound = Bound.Exact;
+        duration = distance = null;
+        birth = null;
+        species = null;
+        male = neutered = null;
+        units = null;
+        about = null;
+        name = note = null;
+        per = null;
+        schedule = Schedule.None;
+        numberRefusal = null;
+    }
+
+    public void Report(Problem problem) => problems.Add(problem);
 
     /// <summary>Reads what stands after the word. <paramref name="implied"/> are the words its abbreviation stands for as well.</summary>
     public NoteItem? Bind(int wordEnd, string? implied)
@@ -96,7 +125,7 @@ internal sealed partial class LineBinder
 
     private void BindParts()
     {
-        while (at < parts.Length)
+        while (at < parts.Count)
         {
             int before = at;
             bool bound = parts[at].Kind switch
@@ -127,7 +156,7 @@ internal sealed partial class LineBinder
     private int SkipHead()
     {
         int index = 0;
-        while (index < parts.Length && parts[index].Span.Start <= head.Span.Start)
+        while (index < parts.Count && parts[index].Span.Start <= head.Span.Start)
         {
             index++;
         }

@@ -6,8 +6,19 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Grammar.Parsing;
 
 /// <summary>Reads one line on its own: decides what kind it is from its first word and hands it on.</summary>
-internal sealed class LineReader(NoteVocabulary vocabulary)
+/// <remarks>One reader serves one thread: it keeps the working memory of the line it reads.</remarks>
+internal sealed class LineReader
 {
+    private readonly NoteVocabulary vocabulary;
+    private readonly List<Token> tokens = [];
+    private readonly LineBinder binder;
+
+    public LineReader(NoteVocabulary vocabulary)
+    {
+        this.vocabulary = vocabulary;
+        binder = new LineBinder(vocabulary, tokens);
+    }
+
     public LineSyntax Read(string text, string ending)
     {
         int start = 0;
@@ -96,8 +107,9 @@ internal sealed class LineReader(NoteVocabulary vocabulary)
         int wordStart = start;
         TimeOnly? time = null;
         Problem? badTime = null;
-        var tokens = new List<Token>(8);
-        if (Scanners.IsDigit(text[start]) && TimeReader.TryTake(text, start, end, out TimeOnly? read, out int timeEnd, out badTime))
+        tokens.Clear();
+        if (Scanners.IsDigit(text[start]) && (TimeReader.TryTake(text, start, end, out TimeOnly? read, out int timeEnd, out badTime)
+            || TimeReader.TryTakeBare(text, start, end, out read, out timeEnd)))
         {
             time = read;
             tokens.Add(new Token(TokenKind.Time, TextSpan.Between(start, timeEnd)));
@@ -140,7 +152,7 @@ internal sealed class LineReader(NoteVocabulary vocabulary)
         }
 
         tokens.Add(new Token(TokenKind.LineWord, headSpan));
-        var binder = new LineBinder(vocabulary, text, end, new(word, headSpan, time), tokens);
+        binder.Start(text, end, new(word, headSpan, time));
         if (badTime is not null)
         {
             binder.Report(badTime);

@@ -18,54 +18,45 @@ internal enum PartKind : byte
     Unreadable,
 }
 
-/// <summary>A number with what stands before it and after it: <c>/15s</c> in <c>18/15s</c>.</summary>
-internal readonly record struct Operand(TextSpan SignSpan, TextSpan Digits, TextSpan Unit)
+/// <summary>One blank-separated part of a line.</summary>
+internal class Part(PartKind kind, TextSpan span)
 {
-    public bool Exists => Digits.Length > 0;
+    public PartKind Kind => kind;
 
-    /// <summary>The sign itself, without the blanks round it: <c>/</c>, <c>x</c>, <c>-</c>, <c>:</c> or none (<c>\0</c>).</summary>
-    public char Sign(string line) => SignSpan.Length == 0 ? '\0' : line.AsSpan(SignSpan.Start, SignSpan.Length).Trim()[0] switch
-    {
-        'X' or '×' or '*' => 'x',
-        '–' => '-',
-        var sign => sign,
-    };
+    public TextSpan Span => span;
+
+    /// <summary>The part moved <paramref name="by"/> characters to the right.</summary>
+    public virtual Part Moved(int by) => new(kind, Moved(span, by));
+
+    protected static TextSpan Moved(TextSpan span, int by) => span with { Start = span.Start + by };
 }
 
 /// <summary>
-/// One blank-separated part of a line. A number part holds up to three operands:
-/// <c>18/15s</c>, <c>12x9x5mm</c>, <c>2026-10-04</c>, <c>07:30</c>, <c>~12mm</c>.
+/// A part that holds up to three operands: <c>18/15s</c>, <c>12x9x5mm</c>, <c>2026-10-04</c>, <c>07:30</c>, <c>~12mm</c>.
 /// </summary>
-internal sealed record Part(PartKind Kind, TextSpan Span)
+internal sealed class NumberPart(TextSpan span, TextSpan bound, Operand first, Operand second, Operand third) : Part(PartKind.Number, span)
 {
     /// <summary>Where <c>~</c>, <c>&lt;</c> or <c>&gt;</c> stands; empty when there is none.</summary>
-    public TextSpan BoundSpan { get; init; }
+    public TextSpan BoundSpan => bound;
 
-    public Operand First { get; init; }
+    public Operand First => first;
 
-    public Operand Second { get; init; }
+    public Operand Second => second;
 
-    public Operand Third { get; init; }
+    public Operand Third => third;
 
-    /// <summary>What Pidgin said it expected, for an unreadable part.</summary>
-    public IReadOnlyList<string> Expected { get; init; } = [];
+    /// <summary>The same numbers behind a bound.</summary>
+    public NumberPart Behind(TextSpan boundSpan) => new(TextSpan.Between(boundSpan.Start, Span.End), boundSpan, first, second, third);
 
-    /// <summary>Where in the line reading stopped, for an unreadable part.</summary>
-    public int StoppedAt { get; init; }
+    public override Part Moved(int by) =>
+        by == 0 ? this : new NumberPart(Moved(Span, by), Moved(bound, by), first.Moved(by), second.Moved(by), third.Moved(by));
+}
 
-    /// <summary>The part moved <paramref name="by"/> characters to the right.</summary>
-    public Part Moved(int by) => by == 0 ? this : this with
-    {
-        Span = Moved(Span, by),
-        BoundSpan = Moved(BoundSpan, by),
-        First = Moved(First, by),
-        Second = Moved(Second, by),
-        Third = Moved(Third, by),
-        StoppedAt = StoppedAt + by,
-    };
+/// <summary>Characters that fit no shape, with what Pidgin said it expected and where it stopped.</summary>
+internal sealed class UnreadablePart(TextSpan span, IReadOnlyList<string> expected, int stoppedAt) : Part(PartKind.Unreadable, span)
+{
+    public IReadOnlyList<string> Expected => expected;
 
-    private static Operand Moved(Operand operand, int by) =>
-        new(Moved(operand.SignSpan, by), Moved(operand.Digits, by), Moved(operand.Unit, by));
-
-    private static TextSpan Moved(TextSpan span, int by) => span with { Start = span.Start + by };
+    /// <summary>Where in the line reading stopped.</summary>
+    public int StoppedAt => stoppedAt;
 }

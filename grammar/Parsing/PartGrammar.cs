@@ -36,22 +36,18 @@ internal sealed class PartGrammar
             Map((sign, digits, unit) => new Operand(sign, digits, unit), sign, number, optionalUnit),
             Nothing<Operand>());
 
-        Parser<char, Part> numberPart = Map(
-            (digits, unit, second, third) => new Part(PartKind.Number, TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)))
-            {
-                First = new Operand(default, digits, unit),
-                Second = second,
-                Third = third,
-            },
+        Parser<char, NumberPart> numbers = Map(
+            (digits, unit, second, third) => new NumberPart(
+                TextSpan.Between(digits.Start, EndOf(digits, unit, second, third)), default, new Operand(default, digits, unit), second, third),
             number,
             optionalUnit,
             signedOperand,
             signedOperand);
 
-        Parser<char, Part> boundedPart = Map(
-            (bound, part) => part with { Span = TextSpan.Between(bound.Start, part.Span.End), BoundSpan = bound },
-            new Scanners.BoundScanner(),
-            numberPart);
+        Parser<char, Part> numberPart = numbers.Select<Part>(part => part);
+
+        Parser<char, Part> boundedPart =
+            Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), numbers);
 
         Parser<char, Part> wordPart =
             new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/').Select(span => new Part(PartKind.Word, span));
@@ -60,11 +56,11 @@ internal sealed class PartGrammar
             new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
 
         SinglePart = OneOf(wordPart, numberPart, tagPart, boundedPart).Before(partEnd);
-        Parts = separators.Then(SinglePart.Before(separators).Many()).Before(Parser<char>.End);
+        Parts = new AllParts(SinglePart, separators);
     }
 
     /// <summary>All parts of a line.</summary>
-    public Parser<char, IEnumerable<Part>> Parts { get; }
+    public Parser<char, ArraySegment<Part>> Parts { get; }
 
     /// <summary>One part, at the very start of the text.</summary>
     public Parser<char, Part> SinglePart { get; }

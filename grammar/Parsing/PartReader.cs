@@ -16,14 +16,14 @@ internal static class PartReader
     /// True to read <c>12 x 9 mm</c> as one part. Not so where a remark may follow a number: in <c>5mg - 3 hours late</c>
     /// the <c>-</c> starts the remark.
     /// </param>
-    public static Part[] Read(string line, int end, bool blanksInNumbers)
+    public static ArraySegment<Part> Read(string line, int end, bool blanksInNumbers)
     {
         PartGrammar grammar = blanksInNumbers ? PartGrammar.Loose : PartGrammar.Tight;
-        Result<char, IEnumerable<Part>> all = grammar.Parts.Parse(line.AsSpan(0, end));
-        return all.Success ? [.. all.Value] : OneByOne(grammar, line, end);
+        Result<char, ArraySegment<Part>> all = grammar.Parts.Parse(line.AsSpan(0, end));
+        return all.Success ? all.Value : OneByOne(grammar, line, end);
     }
 
-    private static Part[] OneByOne(PartGrammar grammar, string line, int end)
+    private static ArraySegment<Part> OneByOne(PartGrammar grammar, string line, int end)
     {
         var parts = new List<Part>();
         int at = 0;
@@ -36,7 +36,7 @@ internal static class PartReader
 
             if (at == end)
             {
-                return [.. parts];
+                return parts.ToArray();
             }
 
             Result<char, Part> one = grammar.SinglePart.Parse(line.AsSpan(at, end - at));
@@ -46,7 +46,7 @@ internal static class PartReader
         }
     }
 
-    private static Part Unreadable(string line, int start, int end, ParseError<char> error)
+    private static UnreadablePart Unreadable(string line, int start, int end, ParseError<char> error)
     {
         int stoppedAt = start + (int)error.ErrorOffsetLong;
         int stop = start;
@@ -61,10 +61,9 @@ internal static class PartReader
             stop++;
         }
 
-        return new Part(PartKind.Unreadable, TextSpan.Between(start, Math.Max(stop, start + 1)))
-        {
-            Expected = [.. error.Expected.Select(e => e.Label ?? "").Where(label => label.Length > 0).Order(StringComparer.Ordinal).Distinct()],
-            StoppedAt = Math.Min(stoppedAt, end),
-        };
+        return new UnreadablePart(
+            TextSpan.Between(start, Math.Max(stop, start + 1)),
+            [.. error.Expected.Select(e => e.Label ?? "").Where(label => label.Length > 0).Order(StringComparer.Ordinal).Distinct()],
+            Math.Min(stoppedAt, end));
     }
 }

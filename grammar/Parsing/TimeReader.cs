@@ -7,6 +7,24 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Reads a time of day: <c>07:30</c>, <c>7:30</c>, <c>7:30pm</c>.</summary>
 internal static class TimeReader
 {
+    private const int BareLength = 4;
+
+    /// <summary>Takes a time without its colon, as clinics write it: <c>0730</c>. False for any other number.</summary>
+    public static bool TryTakeBare(string text, int start, int end, out TimeOnly? time, out int timeEnd)
+    {
+        time = null;
+        timeEnd = start + BareLength;
+        if (timeEnd >= end || !Scanners.IsBlank(text[timeEnd])
+            || !int.TryParse(text.AsSpan(start, BareLength), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            || number / 100 > 23 || number % 100 > 59)
+        {
+            return false;
+        }
+
+        time = new TimeOnly(number / 100, number % 100);
+        return true;
+    }
+
     /// <summary>
     /// Takes the time that stands at <paramref name="start"/>. False when no time stands there. A time that does not exist
     /// (25:70) is taken too, with a problem and no value.

@@ -13,11 +13,11 @@ namespace HealthNotes.Grammar.Syntax;
 public sealed class NoteSyntax
 {
     private const char Mark = '\uFEFF';
-    private readonly LineReader reader;
+    private readonly NoteVocabulary vocabulary;
 
-    private NoteSyntax(LineReader reader, bool byteOrderMark, ImmutableArray<LineSyntax> lines)
+    private NoteSyntax(NoteVocabulary vocabulary, bool byteOrderMark, ImmutableArray<LineSyntax> lines)
     {
-        this.reader = reader;
+        this.vocabulary = vocabulary;
         ByteOrderMark = byteOrderMark;
         Lines = lines;
     }
@@ -34,9 +34,8 @@ public sealed class NoteSyntax
     /// <summary>Reads a note with a given vocabulary.</summary>
     public static NoteSyntax Parse(string text, NoteVocabulary vocabulary)
     {
-        var reader = new LineReader(vocabulary);
         bool marked = text.StartsWith(Mark);
-        return new NoteSyntax(reader, marked, [.. ReadLines(reader, marked ? text[1..] : text)]);
+        return new NoteSyntax(vocabulary, marked, ReadLines(vocabulary, marked ? text[1..] : text));
     }
 
     /// <summary>
@@ -50,7 +49,7 @@ public sealed class NoteSyntax
         ImmutableArray<LineSyntax>.Builder lines = ImmutableArray.CreateBuilder<LineSyntax>(Lines.Length + 1);
         lines.AddRange(Lines.AsSpan()[..first]);
         bool marked = first == 0 && !ByteOrderMark && text.StartsWith(Mark);
-        lines.AddRange(ReadLines(reader, marked ? text[1..] : text));
+        lines.AddRange(ReadLines(vocabulary, marked ? text[1..] : text));
         ReadOnlySpan<LineSyntax> rest = Lines.AsSpan()[(first + count)..];
         if (rest.Length > 0 && lines[^1] is { Text: "", Ending: "" })
         {
@@ -58,7 +57,7 @@ public sealed class NoteSyntax
         }
 
         lines.AddRange(rest);
-        return new NoteSyntax(reader, ByteOrderMark || marked, lines.DrainToImmutable());
+        return new NoteSyntax(vocabulary, ByteOrderMark || marked, lines.DrainToImmutable());
     }
 
     /// <summary>The whole text, put together from the tokens.</summary>
@@ -78,6 +77,15 @@ public sealed class NoteSyntax
         return text.ToString();
     }
 
-    private static IEnumerable<LineSyntax> ReadLines(LineReader reader, string text) =>
-        LineSplitter.Split(text).Select(line => reader.Read(line.Text, line.Ending));
+    private static ImmutableArray<LineSyntax> ReadLines(NoteVocabulary vocabulary, string text)
+    {
+        var reader = new LineReader(vocabulary);
+        ImmutableArray<LineSyntax>.Builder lines = ImmutableArray.CreateBuilder<LineSyntax>(text.AsSpan().Count('\n') + 1);
+        foreach ((string line, string ending) in LineSplitter.Split(text))
+        {
+            lines.Add(reader.Read(line, ending));
+        }
+
+        return lines.DrainToImmutable();
+    }
 }

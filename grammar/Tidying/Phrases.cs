@@ -18,7 +18,8 @@ internal static class Phrases
     private static bool Start<T>(Scope<T> scope, string left, string right)
         where T : class, ITerm
     {
-        if (scope.LongestPhrase(left) == 1)
+        scope.Find(left, out int longest);
+        if (longest == 1)
         {
             return false;
         }

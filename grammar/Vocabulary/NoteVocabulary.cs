@@ -6,6 +6,9 @@ namespace HealthNotes.Grammar.Vocabulary;
 /// </summary>
 public sealed class NoteVocabulary
 {
+    /// <summary>The part whose rows say what a word means of a milk tooth; no line starts with it.</summary>
+    private const string MilkTooth = "milk-tooth";
+
     private static readonly Lazy<NoteVocabulary> Shared = new(() => new NoteVocabulary());
     private readonly Dictionary<string, Scope<DescribingWord>> describing;
     private readonly Dictionary<string, Scope<Abbreviation>> abbreviations;
@@ -27,6 +30,8 @@ public sealed class NoteVocabulary
             .ToDictionary(word => word, word => new Scope<StateWord>(allStates.Where(s => s.For.Contains(word))));
         fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
             .ToDictionary(group => group.Key, group => new Scope<FixedWord>(group));
+        Sides = fixedWords["side"];
+        Ok = fixedWords["ok"];
     }
 
     /// <summary>The vocabulary that is built in.</summary>
@@ -43,6 +48,12 @@ public sealed class NoteVocabulary
 
     /// <summary>The objects a lump may be compared with.</summary>
     public Scope<ComparisonObject> Objects { get; }
+
+    /// <summary>The sides of the body.</summary>
+    public Scope<FixedWord> Sides { get; }
+
+    /// <summary>The word ok and its synonyms.</summary>
+    public Scope<FixedWord> Ok { get; }
 
     /// <summary>The tooth numbers, by species and set.</summary>
     public IReadOnlyList<ToothSet> Teeth => teeth;
@@ -69,8 +80,8 @@ public sealed class NoteVocabulary
     private Dictionary<string, Scope<DescribingWord>> DescribingByLineWord()
     {
         ILookup<string, DescribingWord> byPart = VocabularyTables.DescribingWords().ToLookup(w => w.Part, w => w.Word);
-        return LineWords.Terms.Where(word => word.Has(SlotKind.Words))
-            .ToDictionary(word => word.Word, word => new Scope<DescribingWord>(byPart[word.Word].Concat(byPart["any"])));
+        return LineWords.Terms.Where(word => word.Has(SlotKind.Words)).Select(word => word.Word).Append(MilkTooth)
+            .ToDictionary(part => part, part => new Scope<DescribingWord>(byPart[part].Concat(byPart["any"])));
     }
 
     private static class Empty<T>

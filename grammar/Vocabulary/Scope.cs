@@ -5,10 +5,8 @@ namespace HealthNotes.Grammar.Vocabulary;
 public sealed class Scope<T>
     where T : class, ITerm
 {
-    private readonly Dictionary<string, T> spellings = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, int> phraseStarts = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, T>.AlternateLookup<ReadOnlySpan<char>> bySpelling;
-    private readonly Dictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> byPhraseStart;
+    private readonly Dictionary<string, Spelling> spellings = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, Spelling>.AlternateLookup<ReadOnlySpan<char>> bySpan;
 
     /// <summary>Collects the spellings of <paramref name="terms"/>; where two terms share one, the first keeps it.</summary>
     public Scope(IEnumerable<T> terms)
@@ -22,35 +20,49 @@ public sealed class Scope<T>
             }
         }
 
-        bySpelling = spellings.GetAlternateLookup<ReadOnlySpan<char>>();
-        byPhraseStart = phraseStarts.GetAlternateLookup<ReadOnlySpan<char>>();
+        bySpan = spellings.GetAlternateLookup<ReadOnlySpan<char>>();
     }
 
     /// <summary>Every spelling that is understood here.</summary>
-    public IEnumerable<string> Spellings => spellings.Keys;
+    public IEnumerable<string> Spellings => spellings.Where(pair => pair.Value.Term is not null).Select(pair => pair.Key);
 
     /// <summary>Every word once, in table order.</summary>
-    public IEnumerable<T> Terms => spellings.Values.Distinct();
+    public IEnumerable<T> Terms => spellings.Values.Select(spelling => spelling.Term).OfType<T>().Distinct();
 
     /// <summary>The word spelled so, in any case, or null.</summary>
-    public T? Find(ReadOnlySpan<char> spelling) => bySpelling.TryGetValue(spelling, out T? term) ? term : null;
+    public T? Find(ReadOnlySpan<char> spelling) => Find(spelling, out _);
 
-    /// <summary>The most words in a spelling that starts with <paramref name="word"/>; 1 when there is no such phrase.</summary>
-    public int LongestPhrase(ReadOnlySpan<char> word) => byPhraseStart.TryGetValue(word, out int words) ? words : 1;
+    /// <summary>The word spelled so, or null; and the most words in a spelling that starts with this one.</summary>
+    public T? Find(ReadOnlySpan<char> spelling, out int longestPhrase)
+    {
+        if (bySpan.TryGetValue(spelling, out Spelling found))
+        {
+            longestPhrase = found.LongestPhrase;
+            return found.Term;
+        }
+
+        longestPhrase = 1;
+        return null;
+    }
 
     private void Add(string spelling, T term)
     {
-        if (!spellings.TryAdd(spelling, term))
+        Spelling known = spellings.GetValueOrDefault(spelling, new Spelling(null, 1));
+        if (known.Term is not null)
         {
             return;
         }
 
+        spellings[spelling] = known with { Term = term };
         int blank = spelling.IndexOf(' ', StringComparison.Ordinal);
         if (blank > 0)
         {
             string first = spelling[..blank];
-            int words = spelling.Count(c => c == ' ') + 1;
-            phraseStarts[first] = Math.Max(words, phraseStarts.GetValueOrDefault(first, 1));
+            Spelling start = spellings.GetValueOrDefault(first, new Spelling(null, 1));
+            spellings[first] = start with { LongestPhrase = Math.Max(start.LongestPhrase, spelling.Count(c => c == ' ') + 1) };
         }
     }
+
+    /// <summary>A spelling's word, if it is one, and the longest phrase it starts.</summary>
+    private readonly record struct Spelling(T? Term, int LongestPhrase);
 }

@@ -73,19 +73,10 @@ public enum Level
 /// <summary>A word a line starts with. <paramref name="Takes"/> lists the slots it may hold (see <see cref="Slot"/>).</summary>
 public sealed record LineWord(string Word, WordKind Kind, IReadOnlyList<string> Synonyms, string Species, int Order, IReadOnlyList<Slot> Takes, string Definition, string Source) : ITerm
 {
-    /// <summary>True when the word may hold <paramref name="kind"/>.</summary>
-    public bool Has(SlotKind kind)
-    {
-        for (int i = 0; i < Takes.Count; i++)
-        {
-            if (Takes[i].Kind == kind)
-            {
-                return true;
-            }
-        }
+    private readonly ulong holds = Takes.Aggregate(0UL, (mask, slot) => mask | (1UL << (int)slot.Kind));
 
-        return false;
-    }
+    /// <summary>True when the word may hold <paramref name="kind"/>.</summary>
+    public bool Has(SlotKind kind) => (holds & (1UL << (int)kind)) != 0;
 }
 
 /// <summary>A place in a line for one kind of value; <paramref name="Needed"/> when the line makes no sense without it.</summary>
@@ -151,8 +142,11 @@ public enum SideRule
     Hind,
 }
 
-/// <summary>A unit of measure: canonical value = (written + <paramref name="Offset"/>) × <paramref name="Factor"/>, in <paramref name="Canonical"/>.</summary>
-public sealed record Unit(string Word, IReadOnlyList<string> Synonyms, Quantity Quantity, decimal Factor, decimal Offset, string Canonical, string Source) : ITerm;
+/// <summary>
+/// A unit of measure: canonical value = (written + <paramref name="Offset"/>) × <paramref name="Factor"/> / <paramref name="Divisor"/>,
+/// in <paramref name="Canonical"/>. The divisor keeps fractions such as 5/9 exact.
+/// </summary>
+public sealed record Unit(string Word, IReadOnlyList<string> Synonyms, Quantity Quantity, decimal Factor, decimal Divisor, decimal Offset, string Canonical, string Source) : ITerm;
 
 /// <summary>What a unit measures.</summary>
 public enum Quantity

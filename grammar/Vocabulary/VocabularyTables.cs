@@ -36,7 +36,7 @@ internal static class VocabularyTables
 
     public static List<Unit> Units() => Rows("units.tsv", row => new Unit(
         row["unit"], row.Several("synonyms"), Named<Quantity>(row, "quantity"), (decimal)row.Number("factor")!,
-        (decimal)row.Number("offset")!, row["canonical"], row["source"]));
+        (decimal)row.Number("divisor")!, (decimal)row.Number("offset")!, row["canonical"], row["source"]));
 
     public static List<ComparisonObject> Objects() => Rows("objects.tsv", row => new ComparisonObject(
         row["object"], row.Several("synonyms"), (decimal)row.Number("low-mm")!, (decimal)row.Number("high-mm")!,

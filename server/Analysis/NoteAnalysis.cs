@@ -33,6 +33,26 @@ public sealed record NoteAnalysis(
         return new NoteAnalysis(note, today, pet, readings, RuleBook.FindAll(context));
     }
 
+    /// <summary>The first day of the current period; see <see cref="CurrentPeriod"/>.</summary>
+    public DateOnly? CurrentFrom { get; } = CurrentPeriod.FirstDay(Note, Today);
+
+    /// <summary>True for a finding in the opening, in an entry of the current period, or in one without a date.</summary>
+    public bool IsCurrent(NoteFinding finding) => EntryAt(finding.Line) is not { Head.Date: { } date } || date >= CurrentFrom;
+
+    /// <summary>The entry that a line stands in; null for the opening.</summary>
+    public Entry? EntryAt(int line)
+    {
+        int low = 0;
+        int high = Note.Entries.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = Note.Entries[middle].Line <= line ? (middle + 1, high) : (low, middle);
+        }
+
+        return low == 0 ? null : Note.Entries[low - 1];
+    }
+
     /// <summary>The key under which a reading's normal range is looked up; null when it is not compared.</summary>
     public ReadingKey? KeyOf(NoteReading reading) => RuleContext.KeyOf(reading, Pet, ClinicalTables.Default);
 

@@ -1,1 +1,3 @@
-return 0;
+using HealthNotes.Cli;
+
+return App.Run(args);

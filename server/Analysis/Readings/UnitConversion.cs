@@ -7,11 +7,11 @@ namespace HealthNotes.Analysis.Readings;
 public static class UnitConversion
 {
     /// <summary>The amount in its unit's canonical unit: kg, mm, Cel, mL, s, mmol/L, /min.</summary>
-    public static decimal ToCanonical(Amount amount) => (amount.Value + amount.Unit.Offset) * amount.Unit.Factor;
+    public static decimal ToCanonical(Amount amount) => (amount.Value + amount.Unit.Offset) * amount.Unit.Factor / amount.Unit.Divisor;
 
     /// <summary>The measure in its canonical unit; its amounts are added (<c>47lb 3oz</c>).</summary>
     public static decimal ToCanonical(Measure measure) => measure.Amounts.Sum(ToCanonical);
 
     /// <summary>A canonical value in <paramref name="unit"/>.</summary>
-    public static decimal FromCanonical(decimal canonical, Unit unit) => (canonical / unit.Factor) - unit.Offset;
+    public static decimal FromCanonical(decimal canonical, Unit unit) => (canonical * unit.Divisor / unit.Factor) - unit.Offset;
 }

@@ -26,7 +26,7 @@ public sealed class CallIfRule : IRule
                 {
                     string who = line.Fact.Per is null ? "" : $", drawn by {Who(line.Fact.Per)}";
                     yield return RuleContext.At(Name, FindingLevel.Call, reading.Line, reading.Span,
-                        $"{Wording.Describe(reading)}: past the line to call at{who} (line {line.Line + 1}: `{context.Note.Syntax.Lines[line.Line].Text.Trim()}`). {Wording.Advice(FindingLevel.Call)}",
+                        $"{Wording.Describe(reading, context.Pet.ShowUsUnits)}: past the line to call at{who} (line {line.Line + 1}: `{context.Note.Syntax.Lines[line.Line].Text.Trim()}`). {Wording.Advice(FindingLevel.Call)}",
                         "the line drawn for this pet", line.Line);
                 }
             }

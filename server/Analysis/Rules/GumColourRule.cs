@@ -10,10 +10,10 @@ public sealed class GumColourRule : IRule
     public string Name => "gum-colour";
 
     /// <inheritdoc/>
-    public string Topic => "words";
+    public string Topic => "seen";
 
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context) =>
         context.Items().Where(placed => placed.Item is Examined { Word.Word: "gums" })
-            .Select(placed => WorryingWords.In(context, Name, placed.Line, placed.Item)).OfType<NoteFinding>();
+            .Select(placed => WorryingWords.In(context, Name, placed.Entry, placed.Line, placed.Item)).OfType<NoteFinding>();
 }

@@ -9,7 +9,7 @@ public interface IRule
     string Name { get; }
 
     /// <summary>
-    /// What its findings are about. Of several findings with one topic at one place the strongest is kept: one cause gives
+    /// What its findings are about. Of several findings with one topic in one line the strongest is kept: one cause gives
     /// one finding.
     /// </summary>
     string Topic { get; }

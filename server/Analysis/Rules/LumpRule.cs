@@ -10,7 +10,7 @@ public sealed class LumpRule : IRule
     public string Name => "lump";
 
     /// <inheritdoc/>
-    public string Topic => "lump";
+    public string Topic => "seen";
 
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context)

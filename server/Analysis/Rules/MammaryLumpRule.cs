@@ -10,7 +10,7 @@ public sealed class MammaryLumpRule : IRule
     public string Name => "mammary-lump";
 
     /// <inheritdoc/>
-    public string Topic => "lump";
+    public string Topic => "seen";
 
     /// <summary>True for a lump whose site is a mammary gland.</summary>
     public static bool IsMammary(Finding lump) => lump.Site.Region?.Word == "gland";

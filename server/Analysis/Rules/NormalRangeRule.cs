@@ -55,16 +55,16 @@ public sealed class NormalRangeRule : IRule
         if (LineCrossing.Strongest(reading, lines, before) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
         {
             return RuleContext.At(Name, crossing.Level, reading.Line, reading.Span,
-                Message(reading, crossing, normal), crossing.Line.Source, crossing.Earlier.Select(r => r.Line));
+                Message(reading, crossing, normal, context.Pet.ShowUsUnits), crossing.Line.Source, crossing.Earlier.Select(r => r.Line));
         }
 
         return !usual && normal is not null && OutsideNormal(reading.Value.OnScaleOfNine(), normal) is { } side
             ? RuleContext.At(Name, FindingLevel.Info, reading.Line, reading.Span,
-                $"{Wording.Describe(reading)}: {side} the range shown as normal, {Wording.Show(normal)}, but past no line that raises a level.", normal.Source)
+                $"{Wording.Describe(reading, context.Pet.ShowUsUnits)}: {side} the range shown as normal, {Wording.Show(normal, context.Pet.ShowUsUnits)}, but past no line that raises a level.", normal.Source)
             : null;
     }
 
-    private static string Message(NoteReading reading, LineCrossing crossing, NormalRange? normal)
+    private static string Message(NoteReading reading, LineCrossing crossing, NormalRange? normal, bool us)
     {
         string side = (crossing.Line.Above, crossing.Line.Inclusive) switch
         {
@@ -74,11 +74,14 @@ public sealed class NormalRangeRule : IRule
             _ => "below",
         };
         string again = crossing.Earlier.Count > 0 ? $", {crossing.Earlier.Count + 1} readings in a row" : "";
-        string shown = normal is null ? "" : $" Shown as normal: {Wording.Show(normal)}.";
+        string shown = normal is null ? "" : $" Shown as normal: {Wording.Show(normal, us)}.";
         string repeat = crossing.Waiting && crossing.Level >= FindingLevel.Watch
             ? $" Take it again when the pet is calm: {crossing.Line.Repeat} in a row would be {(crossing.Line.Level == FindingLevel.Urgent ? "urgent" : "a reason to phone the clinic")}."
             : "";
-        return $"{Wording.Describe(reading)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit)}{again}. {Wording.Advice(crossing.Level)}{repeat}{shown}";
+        string seconds = reading is { What: "hr" or "rr", Value.Low: null } && !crossing.Line.Above
+            ? $" If it was counted in 15 seconds, write {reading.Written}/15s."
+            : "";
+        return $"{Wording.Describe(reading, us)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit, us)}{again}. {Wording.Advice(crossing.Level)}{repeat}{seconds}{shown}";
     }
 
     private static string? OutsideNormal(ReadValue value, NormalRange normal)

@@ -26,7 +26,7 @@ public sealed class NotPlausibleRule : IRule
                 ? $" If you counted {reading.Written} in 15 seconds, write {reading.Written}/15s."
                 : " Check the number and its unit.";
             yield return RuleContext.At(Name, FindingLevel.Error, reading.Line, reading.Span,
-                $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit)} can't be right.{hint}",
+                $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, context.Pet.ShowUsUnits)} can't be right.{hint}",
                 context.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat);
         }
     }

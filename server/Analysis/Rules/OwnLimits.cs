@@ -9,13 +9,13 @@ internal static class OwnLimits
 {
     /// <summary>The latest <c>usual</c> that holds for a reading's vital, state and day; null when there is none.</summary>
     public static DatedFact<UsualFact>? UsualFor(RuleContext context, NoteReading reading) =>
-        context.Note.Facts<UsualFact>(reading.Day)
-            .LastOrDefault(usual => Concerns(reading, usual.Fact.Vital, usual.Fact.State, usual.Fact.Place));
+        context.Usuals
+            .LastOrDefault(usual => Holds(usual.Day, reading.Day) && Concerns(reading, usual.Fact.Vital, usual.Fact.State, usual.Fact.Place));
 
     /// <summary>The <c>call-if</c> lines that hold for a reading's vital, state and day.</summary>
     public static IEnumerable<DatedFact<CallIfFact>> CallIfFor(RuleContext context, NoteReading reading) =>
-        context.Note.Facts<CallIfFact>(reading.Day)
-            .Where(call => Concerns(reading, call.Fact.Vital, call.Fact.State, call.Fact.Place));
+        context.CallIfs
+            .Where(call => Holds(call.Day, reading.Day) && Concerns(reading, call.Fact.Vital, call.Fact.State, call.Fact.Place));
 
     /// <summary>True when the value lies within the usual range; a bound never does.</summary>
     public static bool Holds(UsualFact usual, ReadValue value) =>
@@ -23,6 +23,9 @@ internal static class OwnLimits
 
     /// <summary>A number of a fact in the canonical unit of its vital.</summary>
     public static decimal Canonical(decimal number, Unit? unit) => unit is null ? number : UnitConversion.ToCanonical(new Amount(number, unit));
+
+    /// <summary>A fact of the opening always holds; one of a visit holds from that day on.</summary>
+    private static bool Holds(DateOnly? since, DateOnly? day) => since is null || day is null || since <= day;
 
     /// <summary>True when a fact about a vital is about this reading; a state or place that is not named allows all but panting and the like.</summary>
     private static bool Concerns(NoteReading reading, LineWord vital, StateWord? state, StateWord? place) =>

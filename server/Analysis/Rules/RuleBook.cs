@@ -10,18 +10,18 @@ public static class RuleBook
     /// <summary>What is said of a problem that reading found: it rests on the note format alone.</summary>
     public const string NoteFormat = "the note format (LANGUAGE.md)";
 
-    /// <summary>Every rule; where two are equally strong at one place, the earlier one speaks.</summary>
+    /// <summary>Every rule; where two are equally strong in one line, the earlier one speaks.</summary>
     public static IReadOnlyList<IRule> All { get; } =
     [
         new NotPlausibleRule(),
         new CallIfRule(),
         new UsualRangeRule(),
         .. NormalRangeRule.ForEachVital(),
-        new GumColourRule(),
-        new SignRule(),
         new MammaryLumpRule(),
         new LumpRule(),
         new SeizureRule(),
+        new GumColourRule(),
+        new SignRule(),
         new HumanPainkillerRule(),
         new FactsMissingRule(),
         new EntryDateRule(),
@@ -30,12 +30,12 @@ public static class RuleBook
     /// <summary>Everything there is to say about a note, in line order.</summary>
     public static ImmutableArray<NoteFinding> FindAll(RuleContext context)
     {
-        var strongest = new Dictionary<(string Topic, int Line, int Start), NoteFinding>();
+        var strongest = new Dictionary<(string Topic, int Line), NoteFinding>();
         foreach (IRule rule in All)
         {
             foreach (NoteFinding finding in rule.Find(context))
             {
-                (string, int, int) place = (rule.Topic, finding.Line, finding.Span.Start);
+                (string, int) place = (rule.Topic, finding.Line);
                 if (!strongest.TryGetValue(place, out NoteFinding? other) || finding.Level > other.Level)
                 {
                     strongest[place] = finding;

@@ -20,6 +20,15 @@ public sealed record RuleContext(
     /// <summary>Where grown animals are compared when no birth is written.</summary>
     private const string StageWhenUnknown = "mature";
 
+    /// <summary>The usual ranges that were written, in file order. Collected once: rules ask for them at every reading.</summary>
+    public ImmutableArray<DatedFact<UsualFact>> Usuals { get; } = [.. Note.Facts<UsualFact>()];
+
+    /// <summary>The lines the clinic drew, in file order.</summary>
+    public ImmutableArray<DatedFact<CallIfFact>> CallIfs { get; } = [.. Note.Facts<CallIfFact>()];
+
+    /// <summary>The conditions the vet has named, in file order.</summary>
+    public ImmutableArray<DatedFact<TextFact>> Knowns { get; } = [.. Note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "known")];
+
     /// <summary>How a reading is looked up in the tables; null when it is not compared: species or day unknown, panting, before birth.</summary>
     public static ReadingKey? KeyOf(NoteReading reading, PetProfile pet, ClinicalTables tables)
     {

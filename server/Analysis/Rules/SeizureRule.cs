@@ -14,7 +14,7 @@ public sealed class SeizureRule : IRule
     public string Name => "seizure";
 
     /// <inheritdoc/>
-    public string Topic => "words";
+    public string Topic => "seen";
 
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context)

@@ -10,19 +10,19 @@ public sealed class SignRule : IRule
     public string Name => "sign";
 
     /// <inheritdoc/>
-    public string Topic => "words";
+    public string Topic => "seen";
 
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(RuleContext context)
     {
-        foreach ((_, int line, NoteItem item) in context.Items())
+        foreach ((Entry entry, int line, NoteItem item) in context.Items())
         {
             if (item is Examined { Word.Word: "gums" })
             {
                 continue;
             }
 
-            if (WorryingWords.In(context, Name, line, item) is { } finding)
+            if (WorryingWords.In(context, Name, entry, line, item) is { } finding)
             {
                 yield return finding;
             }

@@ -28,7 +28,7 @@ public sealed class UsualRangeRule : IRule
             if (above || LineCrossing.Crosses(reading.Value, above: false, low, inclusive: false))
             {
                 yield return RuleContext.At(Name, FindingLevel.Watch, reading.Line, reading.Span,
-                    $"{Wording.Describe(reading)}: {(above ? "above" : "below")} this pet's usual {Wording.Round(low, 1)} to {Wording.Show(high, reading.Value.Unit)} (line {usual.Line + 1}). {Wording.Advice(FindingLevel.Watch)} Take it again when the pet is calm.",
+                    $"{Wording.Describe(reading, context.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, context.Pet.ShowUsUnits)} (line {usual.Line + 1}). {Wording.Advice(FindingLevel.Watch)} Take it again when the pet is calm.",
                     "the usual range written for this pet", usual.Line);
             }
         }

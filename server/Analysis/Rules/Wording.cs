@@ -24,35 +24,44 @@ public static class Wording
         "lump" => "Lump",
         "node" => "Lymph node",
         "wound" => "Wound",
+        "pain-site" => "Sore place",
         _ => char.ToUpperInvariant(what[0]) + what[1..],
     };
 
-    /// <summary>A number with its unit, rounded for reading.</summary>
-    public static string Show(decimal number, string unit) => unit switch
+    /// <summary>A number with its unit, rounded for reading; in US units where <paramref name="us"/>.</summary>
+    public static string Show(decimal number, string unit, bool us = false) => (unit, us) switch
     {
-        "/min" => $"{Round(number, 0)} a minute",
-        "Cel" => $"{Round(number, 1)} °C",
-        "s" => $"{Round(number, 1)} s",
-        "kg" => $"{Round(number, number < 1 ? 3 : 2)} kg",
-        "mm" => $"{Round(number, 1)} mm",
-        "mL" => $"{Round(number, 0)} mL",
-        "mmol/L" => $"{Round(number, 1)} mmol/L",
+        ("/min", _) => $"{Round(number, 0)} a minute",
+        ("Cel", true) => $"{Round((number * 1.8m) + 32, 1)} °F",
+        ("Cel", false) => $"{Round(number, 1)} °C",
+        ("s", _) => $"{Round(number, 1)} s",
+        ("kg", true) => Pounds(number),
+        ("kg", false) => $"{Round(number, number < 1 ? 3 : 2)} kg",
+        ("mm", true) => $"{Round(number / 25.4m, 2)} in",
+        ("mm", false) => $"{Round(number, 1)} mm",
+        ("mL", true) => $"{Round(number / 29.5735295625m, 1)} fl oz",
+        ("mL", false) => $"{Round(number, 0)} mL",
+        ("mmol/L", true) => $"{Round(number * 18.016m, 0)} mg/dL",
+        ("mmol/L", false) => $"{Round(number, 1)} mmol/L",
         _ when unit.StartsWith('/') => $"{Round(number, 1)}{unit}",
         _ => $"{Round(number, 1)} {unit}",
     };
 
     /// <summary>A range: <c>16 to 24 a minute</c>, <c>up to 90</c>, <c>220 or more</c>.</summary>
-    public static string Show(NormalRange range) => (range.Low, range.High) switch
+    public static string Show(NormalRange range, bool us = false) => (range.Low, range.High) switch
     {
-        ({ } low, { } high) when low == high => Show(low, range.Unit),
-        ({ } low, { } high) => $"{Bare(low, range.Unit)} to {Show(high, range.Unit)}",
-        (null, { } high) => $"up to {Show(high, range.Unit)}",
-        ({ } low, null) => $"{Show(low, range.Unit)} or more",
+        ({ } low, { } high) when low == high => Show(low, range.Unit, us),
+        ({ } low, { } high) => Show(low, high, range.Unit, us),
+        (null, { } high) => $"up to {Show(high, range.Unit, us)}",
+        ({ } low, null) => $"{Show(low, range.Unit, us)} or more",
         _ => "not known",
     };
 
+    /// <summary>A range of this pet's own: <c>16 to 24 a minute</c>.</summary>
+    public static string Show(decimal low, decimal high, string unit, bool us = false) => $"{Bare(low, unit, us)} to {Show(high, unit, us)}";
+
     /// <summary>How a reading was taken and counted, for the start of a message.</summary>
-    public static string Describe(NoteReading reading)
+    public static string Describe(NoteReading reading, bool us = false)
     {
         string bound = reading.Value.Bound switch { Grammar.Notes.Bound.Below => "below ", Grammar.Notes.Bound.Above => "above ", Grammar.Notes.Bound.About => "about ", _ => "" };
         string state = reading.State is null ? "" : " " + reading.State;
@@ -60,7 +69,7 @@ public static class Wording
         string spread = reading.Value is { Low: { } low, High: { } high, Unit: "/min" }
             ? $" ({reading.Written}; one count more or less makes it {Round(low, 0)} to {Round(high, 0)})"
             : "";
-        return $"{NameOf(reading.What)} {bound}{Show(reading.Value.Number, reading.Value.Unit)}{state}{place}{spread}";
+        return $"{NameOf(reading.What)} {bound}{Show(reading.Value.Number, reading.Value.Unit, us)}{state}{place}{spread}";
     }
 
     /// <summary>What the level asks of the reader. Never a treatment.</summary>
@@ -86,5 +95,14 @@ public static class Wording
     public static string Round(decimal number, int decimals) =>
         Math.Round(number, decimals, MidpointRounding.AwayFromZero).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
 
-    private static string Bare(decimal number, string unit) => Show(number, unit).Split(' ')[0].Split('/')[0];
+    private static string Bare(decimal number, string unit, bool us) => Show(number, unit, us).Split(' ')[0].Split('/')[0];
+
+    /// <summary>Pounds and ounces for a small animal, pounds for a large one.</summary>
+    private static string Pounds(decimal kg)
+    {
+        decimal pounds = kg / 0.45359237m;
+        decimal whole = Math.Floor(pounds);
+        decimal ounces = Math.Round((pounds - whole) * 16, 1, MidpointRounding.AwayFromZero);
+        return pounds >= 20 || ounces >= 16 ? $"{Round(pounds, 1)} lb" : whole == 0 ? $"{Round(ounces, 1)} oz" : $"{whole} lb {Round(ounces, 1)} oz";
+    }
 }

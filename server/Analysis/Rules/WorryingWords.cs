@@ -8,13 +8,15 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>Finds the describing words of a line that are worth watching or more, for this animal.</summary>
 internal static class WorryingWords
 {
+    private const int FirstMilkTooth = 501;
+
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
-    public static NoteFinding? In(RuleContext context, string rule, int line, NoteItem item)
+    public static NoteFinding? In(RuleContext context, string rule, Entry entry, int line, NoteItem item)
     {
         Species species = context.Pet.Species;
         bool male = context.Pet.Male == true;
         List<(Described Word, Meaning Meaning)> worrying = [.. WordsOf(item)
-            .Select(word => (word, Meaning: word.Word.For(species, male)))
+            .Select(word => (word, Meaning: MilkToothMeaning(item, word) ?? word.Word.For(species, male)))
             .Where(pair => pair.Meaning is { Level: > Level.Expected })
             .Select(pair => (pair.word, pair.Meaning!))];
         if (worrying.Count == 0)
@@ -24,13 +26,42 @@ internal static class WorryingWords
 
         (Described worst, Meaning meaning) = worrying.MaxBy(pair => pair.Meaning.Level);
         FindingLevel level = meaning.Level switch { Level.Urgent => FindingLevel.Urgent, Level.Call => FindingLevel.Call, _ => FindingLevel.Watch };
+        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(context, entry, item.Word, worst.Word.Word) : null;
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
         string where = SiteOf(item) is { } site ? $" {site.Name}" : "";
-        return RuleContext.At(rule, level, line, worst.Span,
-            $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({meaning.Definition.TrimEnd('.').ToLowerInvariant()[0]}{meaning.Definition.TrimEnd('.')[1..]}).{more} {Wording.Advice(level)}",
-            meaning.Source);
+        string definition = char.ToLowerInvariant(meaning.Definition[0]) + meaning.Definition[1..].TrimEnd('.');
+        string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({definition}).{more}";
+        return known is null
+            ? RuleContext.At(rule, level, line, worst.Span, $"{message} {Wording.Advice(level)}", meaning.Source)
+            : RuleContext.At(rule, FindingLevel.Info, line, worst.Span, $"{message} Known: {known.Fact.Text.Text} (line {known.Line + 1}).", meaning.Source, known.Line);
     }
+
+    /// <summary>
+    /// A fact <c>known</c> that names both the part and the word quiets it, unless it is urgent: the vet has seen it
+    /// already. The word alone is not enough: <c>known dry eye</c> says nothing about dry gums.
+    /// </summary>
+    private static DatedFact<TextFact>? KnownFor(RuleContext context, Entry entry, LineWord part, string word)
+    {
+        foreach (DatedFact<TextFact> fact in context.Knowns)
+        {
+            bool holds = fact.Day is null || entry.Head.Date is null || fact.Day <= entry.Head.Date;
+            string[] said = fact.Fact.Text.Text.Split(' ', ',', ';', '.');
+            if (holds && said.Contains(word, StringComparer.OrdinalIgnoreCase)
+                && part.Synonyms.Append(part.Word).Any(name => said.Contains(name, StringComparer.OrdinalIgnoreCase)))
+            {
+                return fact;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Milk teeth (501 and above) come loose and fall out: the vocabulary has rows of their own for them.</summary>
+    private static Meaning? MilkToothMeaning(NoteItem item, Described word) =>
+        item is Examined { Word.Word: "tooth", Site.Number: >= FirstMilkTooth }
+            ? NoteVocabulary.Default.Describing("milk-tooth").Find(word.Word.Word)?.Meanings[0]
+            : null;
 
     private static ImmutableArray<Described> WordsOf(NoteItem item) => item switch
     {

@@ -14,7 +14,7 @@ public partial class TableTests
     [InlineData("sites.tsv", "region|synonyms|species|sides|roles|surface|x|y|definition|source")]
     [InlineData("states.tsv", "word|synonyms|kind|for|comparable|definition|source")]
     [InlineData("teeth.tsv", "species|set|numbers|source")]
-    [InlineData("units.tsv", "unit|synonyms|quantity|factor|offset|canonical|source")]
+    [InlineData("units.tsv", "unit|synonyms|quantity|factor|divisor|offset|canonical|source")]
     [InlineData("words.tsv", "word|kind|synonyms|species|order|takes|definition|source")]
     public void Has_its_columns_and_rows(string table, string columns)
     {

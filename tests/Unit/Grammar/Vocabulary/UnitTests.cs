@@ -12,7 +12,7 @@ public class UnitTests
     [Theory]
     [MemberData(nameof(Physical))]
     public void The_factor_is_that_of_an_independent_library(string unit, double canonical) =>
-        Assert.Equal(canonical, (double)Found(unit).Factor, canonical * 1e-9);
+        Assert.Equal(canonical, (double)(Found(unit).Factor / Found(unit).Divisor), canonical * 1e-9);
 
     public static TheoryData<string, double> Physical { get; } = new()
     {
@@ -53,7 +53,7 @@ public class UnitTests
     public void Fahrenheit_is_that_of_an_independent_library(double fahrenheit, double celsius)
     {
         Unit unit = Found("F");
-        decimal found = ((decimal)fahrenheit + unit.Offset) * unit.Factor;
+        decimal found = ((decimal)fahrenheit + unit.Offset) * unit.Factor / unit.Divisor;
         Assert.Equal(Temperature.FromDegreesFahrenheit(fahrenheit).DegreesCelsius, (double)found, 1e-9);
         Assert.Equal(celsius, (double)found, 0.001);
     }

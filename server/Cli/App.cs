@@ -1,0 +1,57 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using HealthNotes.Cli.Commands;
+using HealthNotes.Cli.Files;
+
+namespace HealthNotes.Cli;
+
+/// <summary>Puts the commands together and turns what can go wrong into a message and an exit code.</summary>
+internal static class App
+{
+    /// <summary>Runs <c>hnote</c> with these arguments.</summary>
+    public static int Run(string[] args)
+    {
+        try
+        {
+            ParseResult parsed = Root().Parse(args);
+            int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            return parsed.Action is ParseErrorAction ? ExitCodes.Refused : code;
+        }
+        catch (RefusedException refused)
+        {
+            Console.Error.WriteLine($"hnote: {refused.Message}");
+            return ExitCodes.Refused;
+        }
+        catch (IOException broken) when (broken.Message.Contains("pipe", StringComparison.OrdinalIgnoreCase))
+        {
+            // the reader at the other end has seen enough, as with `| head`
+            return ExitCodes.Fine;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            Console.Error.WriteLine($"hnote: a fault in hnote itself ({fault.GetType().Name}: {fault.Message}). Your files are as they were. Please report it with the note that caused it.");
+            return ExitCodes.Fault;
+        }
+    }
+
+    private static RootCommand Root()
+    {
+        var root = new RootCommand("""
+            Health notes for your dog or cat: plain-text notes that are checked as you write them, and turned into one clean
+            page for the clinic. hnote compares and describes; it makes no diagnosis. A veterinarian decides.
+            """)
+        {
+            NewCommand.Create(),
+            CheckCommand.Create(),
+            PageCommand.Create(),
+            TidyCommand.Create(),
+            ValuesCommand.Create(),
+            ExplainCommand.Create(),
+            CompletionCommand.Create(),
+        };
+        HelpOption help = root.Options.OfType<HelpOption>().Single();
+        help.Action = new HelpWithExamples((HelpAction)help.Action!);
+        return root;
+    }
+}

@@ -1,0 +1,65 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+
+namespace HealthNotes.Cli.Commands;
+
+/// <summary>The library's help, with examples below it: people copy an example sooner than they read a usage line.</summary>
+internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLineAction
+{
+    private static readonly Dictionary<string, string> Examples = new()
+    {
+        ["hnote"] = """
+              hnote new                        start a note by answering questions
+              hnote check marlow.hnote         what is wrong or worrying in it
+              hnote page marlow.hnote          make marlow.html, the page for the clinic
+            """,
+        ["new"] = """
+              hnote new
+              hnote new --name Marlow --species dog --born 2017-03 --sex "male neutered"
+              hnote new pets/tansy.hnote --name Tansy --species cat
+            """,
+        ["check"] = """
+              hnote check marlow.hnote         one note
+              hnote check pets                 every note in a folder
+              hnote check --all marlow.hnote   findings of older entries too
+              hnote check --json pets          for other programs
+            """,
+        ["page"] = """
+              hnote page marlow.hnote                       makes marlow.html
+              hnote page marlow.hnote --out visit.md        makes Markdown instead
+              hnote page marlow.hnote --today 2026-11-25    as it would have been on that day
+            """,
+        ["tidy"] = """
+              hnote tidy marlow.hnote          shows the tidy text
+              hnote tidy --write pets/*.hnote  puts the files in order
+            """,
+        ["values"] = """
+              hnote values marlow.hnote
+              hnote values --json marlow.hnote
+            """,
+        ["explain"] = """
+              hnote explain gum-colour
+              hnote explain                    lists the rules
+            """,
+        ["completion"] = """
+              hnote completion bash >> ~/.bashrc
+              hnote completion zsh >> ~/.zshrc
+              hnote completion fish > ~/.config/fish/completions/hnote.fish
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override int Invoke(ParseResult parseResult)
+    {
+        int code = plain.Invoke(parseResult);
+        Command command = parseResult.CommandResult.Command;
+        string name = command is RootCommand ? "hnote" : command.Name;
+        if (Examples.TryGetValue(name, out string? examples))
+        {
+            parseResult.InvocationConfiguration.Output.WriteLine($"Examples:{Environment.NewLine}{examples}");
+        }
+
+        return code;
+    }
+}

@@ -1,0 +1,37 @@
+using System.CommandLine;
+using System.Text.Json;
+using HealthNotes.Analysis;
+using HealthNotes.Cli.Files;
+using HealthNotes.Cli.Output;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Cli.Commands;
+
+/// <summary><c>hnote values FILE</c></summary>
+internal static class ValuesCommand
+{
+    public static Command Create()
+    {
+        var file = new Argument<string>("file") { Description = "The note" };
+        Option<bool> json = SharedOptions.Json();
+        Option<DateOnly?> today = SharedOptions.Today();
+        var command = new Command("values", "List every value of a note with what follows from it: rates per minute, kilograms, millimetres") { file, json, today };
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(json), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
+        return command;
+    }
+
+    private static int Run(string path, bool json, DateOnly today, TextWriter output)
+    {
+        var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
+        if (json)
+        {
+            output.WriteLine(JsonSerializer.Serialize(ContractReports.Values(analysis), ContractJson.Readable.ValuesReport));
+        }
+        else
+        {
+            ValuesPrinter.Print(output, analysis);
+        }
+
+        return ExitCodes.Fine;
+    }
+}

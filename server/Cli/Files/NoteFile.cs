@@ -1,0 +1,94 @@
+using System.Text;
+
+namespace HealthNotes.Cli.Files;
+
+/// <summary>A note read from disk.</summary>
+/// <param name="Path">The path as it was given.</param>
+/// <param name="Text">The whole text; a UTF-8 byte-order mark is its first character.</param>
+/// <param name="Encoding">How to write it back.</param>
+internal sealed record NoteFile(string Path, string Text, Encoding Encoding)
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    /// <summary>Reads a note. A single dash reads standard input.</summary>
+    /// <exception cref="RefusedException">The file can't be read, or is no text.</exception>
+    public static NoteFile Read(string path)
+    {
+        byte[] bytes = ReadBytes(path);
+        Encoding encoding = EncodingOf(bytes);
+        try
+        {
+            string text = encoding.GetString(bytes);
+            if (LooksBinary(text))
+            {
+                throw new RefusedException($"{path} is not a text file, so it is not a note");
+            }
+
+            return new NoteFile(path, text, encoding);
+        }
+        catch (DecoderFallbackException)
+        {
+            (int line, int column) = FirstInvalid(bytes);
+            throw new RefusedException($"{path} can't be read as text: line {line}, column {column} has bytes that are not UTF-8. Save it in your editor as UTF-8 and try again");
+        }
+    }
+
+    private static byte[] ReadBytes(string path)
+    {
+        if (path == "-")
+        {
+            using var memory = new MemoryStream();
+            using Stream input = Console.OpenStandardInput();
+            input.CopyTo(memory);
+            return memory.ToArray();
+        }
+
+        try
+        {
+            return File.ReadAllBytes(path);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            string why = Directory.Exists(path) ? "it is a folder"
+                : problem is FileNotFoundException or DirectoryNotFoundException ? "there is no such file"
+                : problem is UnauthorizedAccessException ? "you are not allowed to read it"
+                : "the system refused it";
+            throw new RefusedException($"can't read {path}: {why}");
+        }
+    }
+
+    /// <summary>UTF-16 where a byte-order mark says so (old Windows editors), UTF-8 otherwise.</summary>
+    private static Encoding EncodingOf(ReadOnlySpan<byte> bytes) => bytes switch
+    {
+        [0xFF, 0xFE, ..] => new UnicodeEncoding(bigEndian: false, byteOrderMark: false, throwOnInvalidBytes: true),
+        [0xFE, 0xFF, ..] => new UnicodeEncoding(bigEndian: true, byteOrderMark: false, throwOnInvalidBytes: true),
+        _ => Utf8,
+    };
+
+    /// <summary>A stray control character is a flaw in a line; many of them mean that this is no note.</summary>
+    private static bool LooksBinary(string text)
+    {
+        int controls = 0;
+        foreach (char c in text.AsSpan(0, Math.Min(text.Length, 8_192)))
+        {
+            controls += c < ' ' && c is not ('\t' or '\n' or '\r' or '\f') ? 1 : 0;
+        }
+
+        return controls > 8 && controls * 20 > Math.Min(text.Length, 8_192);
+    }
+
+    private static (int Line, int Column) FirstInvalid(byte[] bytes)
+    {
+        int good = 0;
+        int line = 1;
+        int column = 1;
+        while (good < bytes.Length && Rune.DecodeFromUtf8(bytes.AsSpan(good), out Rune rune, out int used) == System.Buffers.OperationStatus.Done)
+        {
+            good += used;
+            column = rune.Value == '\n' ? 1 : column + rune.Utf16SequenceLength;
+            line += rune.Value == '\n' ? 1 : 0;
+        }
+
+        return (line, column);
+    }
+}

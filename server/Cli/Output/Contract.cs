@@ -1,0 +1,53 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace HealthNotes.Cli.Output;
+
+// The JSON that other programs read. Names and meanings here are a contract; tests hold them.
+
+/// <summary>What <c>check --json</c> prints.</summary>
+internal sealed record CheckReport(IReadOnlyList<FileReport> Files);
+
+/// <summary>One file of a check.</summary>
+internal sealed record FileReport(string Path, IReadOnlyList<ProblemReport> Problems);
+
+/// <summary>One finding. Lines and columns count from 1, columns in UTF-16 units, the end is just after the last character.</summary>
+internal sealed record ProblemReport(
+    string Rule, string Level, int Line, int Column, int EndLine, int EndColumn, string Message, string Source, IReadOnlyList<int> Evidence);
+
+/// <summary>What <c>values --json</c> prints.</summary>
+internal sealed record ValuesReport(PetReport Pet, IReadOnlyList<ValueReport> Values);
+
+/// <summary>Who the note is about, on the day asked for.</summary>
+internal sealed record PetReport(
+    string? Name, string? Species, string? Breed, string? Sex, bool? Neutered, string? Born, int? AgeDays, bool? AgeIsAbout, string? LifeStage, string? Size, decimal? AdultWeightKg);
+
+/// <summary>One value in canonical units. <c>bound</c> and <c>tag</c> are there only when they say something.</summary>
+internal sealed record ValueReport(
+    int Line,
+    string? Date,
+    string? Time,
+    string What,
+    string? Site,
+    string? State,
+    string Written,
+    decimal Value,
+    string Unit,
+    decimal? Low,
+    decimal? High,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Bound,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Tag);
+
+/// <summary>Writes the contract without reflection.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(CheckReport))]
+[JsonSerializable(typeof(ValuesReport))]
+internal sealed partial class ContractJson : JsonSerializerContext
+{
+    /// <summary>Plain letters stay plain: the output is for terminals and files, not for web pages.</summary>
+    public static ContractJson Readable { get; } = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    });
+}

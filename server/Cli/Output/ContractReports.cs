@@ -1,0 +1,65 @@
+using System.Globalization;
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Pet;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Cli.Output;
+
+/// <summary>Turns an analysis into the JSON contract.</summary>
+internal static class ContractReports
+{
+    public static FileReport Check(string path, NoteAnalysis analysis) => new(path, [.. analysis.Findings.Select(Problem)]);
+
+    public static ValuesReport Values(NoteAnalysis analysis) => new(Pet(analysis), [.. analysis.Readings.Select(Value)]);
+
+    private static ProblemReport Problem(NoteFinding finding) => new(
+        finding.Rule,
+        finding.Level.ToString().ToLowerInvariant(),
+        finding.Line + 1,
+        finding.Span.Start + 1,
+        finding.Line + 1,
+        finding.Span.End + 1,
+        finding.Message,
+        finding.Source,
+        [.. finding.Evidence.Select(line => line + 1)]);
+
+    private static PetReport Pet(NoteAnalysis analysis)
+    {
+        PetProfile pet = analysis.Pet;
+        Age? age = pet.AgeOn(analysis.Today);
+        return new PetReport(
+            pet.Name,
+            pet.Species switch { Species.Dog => "dog", Species.Cat => "cat", _ => null },
+            pet.Breed,
+            pet.Male switch { true => "male", false => "female", null => null },
+            pet.Neutered,
+            pet.Born?.ToString(),
+            age?.Days,
+            age?.About,
+            pet.StageOn(analysis.Today, ClinicalTables.Default)?.Name,
+            pet.SizeOn(analysis.Today, ClinicalTables.Default),
+            pet.AdultWeightKg is { } kg ? Plain(kg) : null);
+    }
+
+    private static ValueReport Value(NoteReading reading) => new(
+        reading.Line + 1,
+        reading.Day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        reading.Time?.ToString("HH:mm", CultureInfo.InvariantCulture),
+        reading.What,
+        reading.Site,
+        reading.State,
+        reading.Written,
+        Plain(reading.Value.Number),
+        reading.Value.Unit,
+        reading.Value.Low is { } low ? Plain(low) : null,
+        reading.Value.High is { } high ? Plain(high) : null,
+        reading.Value.Bound switch { Bound.Below => "<", Bound.Above => ">", Bound.About => "~", _ => null },
+        reading.Tag);
+
+    /// <summary>Six decimals at most, and no needless zeros: 40, not 40.000000.</summary>
+    private static decimal Plain(decimal number) => Math.Round(number, 6, MidpointRounding.AwayFromZero) / 1.0000000000000000000000000000m;
+}

@@ -1,0 +1,26 @@
+namespace HealthNotes.Cli.Output;
+
+/// <summary>Says how far long work is, on a terminal only and on the error stream, so that output stays clean.</summary>
+internal sealed class Progress(int total)
+{
+    private const int WorthShowing = 5;
+    private readonly bool shown = total >= WorthShowing && !Console.IsErrorRedirected;
+    private int done;
+
+    public void Next(string path)
+    {
+        done++;
+        if (shown)
+        {
+            Console.Error.Write($"\r\u001b[2Kreading {done} of {total}: {path}");
+        }
+    }
+
+    public void Clear()
+    {
+        if (shown)
+        {
+            Console.Error.Write("\r\u001b[2K");
+        }
+    }
+}

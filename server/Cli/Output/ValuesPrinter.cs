@@ -1,0 +1,49 @@
+using System.Globalization;
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Rules;
+
+namespace HealthNotes.Cli.Output;
+
+/// <summary>Writes every value as a table.</summary>
+internal static class ValuesPrinter
+{
+    private static readonly string[] Titles = ["line", "day", "time", "what", "where", "state", "written", "value", "normal"];
+
+    public static void Print(TextWriter output, NoteAnalysis analysis)
+    {
+        output.WriteLine(Who(analysis));
+        output.WriteLine();
+        List<string[]> rows = [Titles, .. analysis.Readings.Select(reading => Row(analysis, reading))];
+        int[] widths = [.. Titles.Select((_, column) => rows.Max(row => row[column].Length))];
+        foreach (string[] row in rows)
+        {
+            output.WriteLine(string.Join("  ", row.Select((cell, column) => cell.PadRight(widths[column]))).TrimEnd());
+        }
+    }
+
+    private static string Who(NoteAnalysis analysis)
+    {
+        string age = analysis.Pet.AgeOn(analysis.Today) is { } known ? $", {known} on {analysis.Today:yyyy-MM-dd}" : "";
+        return FindingPrinter.Clean(analysis.Pet.Name ?? "A pet without a name") + age;
+    }
+
+    private static string[] Row(NoteAnalysis analysis, NoteReading reading)
+    {
+        ReadValue value = reading.Value;
+        string bound = value.Bound switch { Grammar.Notes.Bound.Below => "< ", Grammar.Notes.Bound.Above => "> ", Grammar.Notes.Bound.About => "≈ ", _ => "= " };
+        string spread = value is { Low: { } low, High: { } high } ? $" ({Wording.Round(low, 1)}–{Wording.Round(high, 1)})" : "";
+        return
+        [
+            $"{reading.Line + 1}",
+            reading.Day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+            reading.Time?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "",
+            reading.What,
+            reading.Site + (reading.Tag is null ? "" : $" @{reading.Tag}"),
+            reading.State ?? "",
+            FindingPrinter.Clean(reading.Written),
+            bound + Wording.Show(value.Number, value.Unit) + spread,
+            analysis.NormalFor(reading) is { } normal ? Wording.Show(normal) : "",
+        ];
+    }
+}

@@ -1,0 +1,61 @@
+using Markdig;
+using Markdig.Extensions.Tables;
+using Markdig.Parsers;
+using Markdig.Renderers;
+using Markdig.Renderers.Html;
+using Markdig.Renderers.Html.Inlines;
+using Markdig.Syntax;
+
+namespace HealthNotes.Rendering.Html;
+
+/// <summary>
+/// The one way from Markdown to HTML. The only extension is pipe tables; raw HTML is text. Each piece is read on its own,
+/// so nothing defined in one is known in another.
+/// </summary>
+internal static class NoteMarkdown
+{
+    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().UsePipeTables().DisableHtml().Build();
+
+    /// <summary>The page's own Markdown, with captions, levels and small print.</summary>
+    public static string OwnToHtml(string markdown)
+    {
+        MarkdownDocument document = MarkdownParser.Parse(markdown, Pipeline);
+        PageStructure.Apply(document);
+        return Render(document, renderer =>
+        {
+            renderer.ObjectRenderers.ReplaceOrAdd<EmphasisInlineRenderer>(new LevelRenderer());
+            renderer.ObjectRenderers.ReplaceOrAdd<CodeInlineRenderer>(new IsolatedCodeRenderer());
+        });
+    }
+
+    /// <summary>Free text of the note; when it is nested too deeply to be read, the text itself.</summary>
+    public static string FreeToHtml(string markdown)
+    {
+        try
+        {
+            MarkdownDocument document = MarkdownParser.Parse(markdown, Pipeline);
+            return Render(document, renderer =>
+            {
+                renderer.ObjectRenderers.ReplaceOrAdd<HeadingRenderer>(new FreeHeadingRenderer());
+                renderer.ObjectRenderers.ReplaceOrAdd<LinkInlineRenderer>(new FreeLinkRenderer());
+                renderer.ObjectRenderers.ReplaceOrAdd<AutolinkInlineRenderer>(new FreeAutolinkRenderer());
+            });
+        }
+        catch (ArgumentException)
+        {
+            return $"<pre>{HtmlText.Escape(markdown)}</pre>\n";
+        }
+    }
+
+    private static string Render(MarkdownDocument document, Action<HtmlRenderer> setUp)
+    {
+        using var writer = new StringWriter { NewLine = "\n" };
+        var renderer = new HtmlRenderer(writer) { LinkRewriter = SafeLinks.Rewrite };
+        Pipeline.Setup(renderer);
+        renderer.ObjectRenderers.ReplaceOrAdd<HtmlTableRenderer>(new PageTableRenderer());
+        renderer.ObjectRenderers.ReplaceOrAdd<LiteralInlineRenderer>(new IsolatedTextRenderer());
+        setUp(renderer);
+        renderer.Render(document);
+        return writer.ToString();
+    }
+}

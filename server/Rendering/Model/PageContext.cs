@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Rendering.Model;
+
+/// <summary>An item of the current period with its entry.</summary>
+internal sealed record CurrentItem(DatedEntry Entry, int Line, NoteItem Item)
+{
+    /// <summary>The time of its line, else of its entry.</summary>
+    public TimeOnly? Time => Item.Head.Time ?? Entry.Entry.Head.Time;
+}
+
+/// <summary>What every section is built from: the analysis, its period, and quick ways to look things up by line.</summary>
+internal sealed class PageContext
+{
+    private readonly Dictionary<int, FindingLevel> strongest = [];
+    private readonly HashSet<int> currentEntries;
+    private readonly HashSet<int> problems;
+    private readonly Dictionary<int, DateOnly?> days;
+    private readonly Dictionary<int, string> things;
+
+    public PageContext(NoteAnalysis analysis)
+    {
+        Analysis = analysis;
+        Period = Period.Of(analysis);
+        Units = new ShownUnits(analysis.Pet.ShowUsUnits);
+        currentEntries = [.. Period.Current.Select(e => e.Entry.Line)];
+        days = Period.Current.Concat(Period.Earlier).ToDictionary(e => e.Entry.Line, e => e.Day);
+        Items = [.. Period.Current.SelectMany(e => e.Entry.Items.Select(item => new CurrentItem(e, item.Line, item.Value)))];
+        things = Items.ToDictionary(item => item.Line, item => ThingOf(item.Item));
+        problems = [.. analysis.Findings.Where(f => f.Level == FindingLevel.Error).Select(f => f.Line)];
+        foreach (NoteFinding finding in analysis.Findings.Where(f => f.Level != FindingLevel.Error))
+        {
+            strongest[finding.Line] = (FindingLevel)Math.Max((int)finding.Level, (int)strongest.GetValueOrDefault(finding.Line));
+        }
+    }
+
+    public NoteAnalysis Analysis { get; }
+
+    public Period Period { get; }
+
+    public ShownUnits Units { get; }
+
+    /// <summary>The items of the current period, by day and then line.</summary>
+    public ImmutableArray<CurrentItem> Items { get; }
+
+    /// <summary>The strongest finding about a line, or null.</summary>
+    public FindingLevel? LevelOf(int line) => strongest.TryGetValue(line, out FindingLevel level) ? level : null;
+
+    /// <summary>The lines with something that could not be read, or cannot be right.</summary>
+    public IReadOnlyCollection<int> Problems => problems;
+
+    /// <summary>True when something in a line could not be read, or cannot be right.</summary>
+    public bool HasProblem(int line) => problems.Contains(line);
+
+    /// <summary>A line as it was written, without the blanks around it.</summary>
+    public WrittenLine Written(int line) => new(line + 1, DayOf(line), NoteText.Line(Analysis.Note.Syntax.Lines[line].Text));
+
+    /// <summary>True for lines of the current period, and of the opening, which always holds.</summary>
+    public bool IsCurrent(int line) => Analysis.EntryAt(line) is not { } entry || currentEntries.Contains(entry.Line);
+
+    /// <summary>The day of the entry that a line stands in; null in the opening.</summary>
+    public DateOnly? DayOf(int line) => Analysis.EntryAt(line) is { } entry ? days[entry.Line] : null;
+
+    /// <summary>What a line is about: its word and its site. Empty for heads of entries and for lines before the current period.</summary>
+    public string ThingAt(int line) => things.GetValueOrDefault(line, "");
+
+    private static string ThingOf(NoteItem item) => item switch
+    {
+        Examined examined => $"{item.Word.Word} {examined.Site?.Name} @{examined.Tag?.Name}",
+        Finding finding => $"{item.Word.Word} {finding.Site.Name} @{finding.Tag?.Name}",
+        Reading reading => $"{item.Word.Word} {reading.Site?.Name} {reading.State?.Comparable}",
+        _ => item.Word.Word,
+    };
+}

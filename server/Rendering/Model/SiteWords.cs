@@ -1,0 +1,26 @@
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Rendering.Text;
+
+namespace HealthNotes.Rendering.Model;
+
+/// <summary>A site as a person says it: <c>left flank</c>, <c>right gland 3</c>, <c>tooth 208</c>.</summary>
+internal static class SiteWords
+{
+    /// <summary>The words; empty when no site is written.</summary>
+    public static string Of(Site? site, FindingTag? tag = null)
+    {
+        if (site is null)
+        {
+            return "";
+        }
+
+        string[] words =
+        [
+            PageWords.NameOf(site.Side),
+            site.Region?.Word.Replace('-', ' ') ?? "",
+            site.Number is { } number ? $"{number}" : "",
+            tag is null ? "" : "@" + NoteText.Field(tag.Name),
+        ];
+        return string.Join(' ', words.Where(word => word.Length > 0));
+    }
+}

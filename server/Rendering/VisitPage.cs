@@ -1,0 +1,18 @@
+using HealthNotes.Analysis;
+using HealthNotes.Rendering.Html;
+using HealthNotes.Rendering.Markdown;
+using HealthNotes.Rendering.Model;
+
+namespace HealthNotes.Rendering;
+
+/// <summary>The visit page: what a vet reads in two minutes. Pure: the same analysis gives the same page, to the byte.</summary>
+public static class VisitPage
+{
+    /// <summary>The page as Markdown that also reads well as plain text.</summary>
+    public static string Markdown(NoteAnalysis analysis) => MarkdownPage.Of(Text(analysis));
+
+    /// <summary>The page as one self-contained HTML file: no script, nothing loaded from elsewhere.</summary>
+    public static string Html(NoteAnalysis analysis) => HtmlPage.Of(Text(analysis));
+
+    private static PageText Text(NoteAnalysis analysis) => PageWriter.Write(PageModel.Of(new PageContext(analysis)));
+}

@@ -1,0 +1,112 @@
+using System.Reflection;
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Tests.Analysis;
+
+/// <summary>The data files themselves: complete, ordered, sourced, and in step with the publications they name.</summary>
+public class ClinicalDataTests
+{
+    private static readonly Assembly Data = typeof(NoteAnalysis).Assembly;
+    private static readonly string[] Stages = ["newborn", "growing", "young-adult", "mature", "senior"];
+    private static readonly string?[] Sizes = [null, "small", "medium", "large", "giant"];
+    private static readonly string[] States = ["asleep", "rest", "any", "on-insulin", "before-food", "after-food"];
+    private static readonly string?[] Places = [null, "rectal", "ear", "armpit"];
+    private static readonly string[] Vitals = ["hr", "rr", "temp", "crt", "bcs", "mcs", "pain", "glucose", "water"];
+
+    public static TheoryData<string> Tables =>
+        [.. Data.GetManifestResourceNames().Where(name => name.EndsWith(".tsv", StringComparison.Ordinal))];
+
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void Every_row_has_a_source(string table) =>
+        Assert.All(TsvTable.Load(Data, table).Rows, row => Assert.NotEqual("", row["source"]));
+
+    [Fact]
+    public void Equally_full_selectors_never_match_the_same_reading()
+    {
+        foreach (ReadingKey key in AllKeys())
+        {
+            Assert.True(ClinicalTables.Default.LinesFor(key).Select(line => Cells(line.For)).Distinct().Count() <= 1, key.ToString());
+        }
+    }
+
+    [Fact]
+    public void Levels_lie_outward_from_normal()
+    {
+        foreach (ReadingKey key in AllKeys())
+        {
+            foreach (IGrouping<bool, LevelLine> side in ClinicalTables.Default.LinesFor(key).Where(line => line.Repeat == 1).GroupBy(line => line.Above))
+            {
+                decimal[] values = [.. side.OrderBy(line => line.Level).Select(line => line.Value)];
+                Assert.Equal(side.Key ? values.Order() : values.OrderDescending(), values);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_value_in_the_normal_range_crosses_no_line()
+    {
+        foreach (ReadingKey key in AllKeys())
+        {
+            if (ClinicalTables.Default.NormalFor(key) is not { } normal)
+            {
+                continue;
+            }
+
+            foreach (LevelLine line in ClinicalTables.Default.LinesFor(key))
+            {
+                Assert.True(line.Above ? normal.High is null || normal.High <= line.Value : normal.Low is null || normal.Low >= line.Value, $"{key}: {line}");
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("hr")]
+    [InlineData("rr")]
+    [InlineData("temp")]
+    [InlineData("crt")]
+    public void Every_grown_or_growing_animal_has_a_range(string vital)
+    {
+        foreach (ReadingKey key in AllKeys().Where(k => k.What == vital && k.Stage != "newborn" && k.State is "asleep" or "rest" or "any"))
+        {
+            bool stateFits = (vital is "hr" or "rr") == (key.State != "any");
+            Assert.True(!stateFits || key.What != vital || ClinicalTables.Default.NormalFor(key) is not null, key.ToString());
+        }
+    }
+
+    /// <summary>Figures read in the publications, held against what the tables give.</summary>
+    [Theory]
+    [InlineData("rr", "cat", "mature", "asleep", null, 30, FindingLevel.Call, 2)] // Ljungvall et al., J Feline Med Surg 2014: several sleeping counts above 30
+    [InlineData("rr", "dog", "mature", "asleep", null, 30, FindingLevel.Call, 2)] // Rishniw et al., Res Vet Sci 2012: healthy dogs sleep below 30
+    [InlineData("hr", "dog", "mature", "rest", null, 180, FindingLevel.Urgent, 1)] // Merck Veterinary Manual, triage parameter table: tachycardia above 180
+    [InlineData("hr", "cat", "mature", "rest", null, 220, FindingLevel.Urgent, 1)] // the same table: above 220
+    [InlineData("temp", "dog", "mature", "any", "rectal", 39.4, FindingLevel.Call, 1)] // Veterinary Partner (VIN) client pages: phone above 103 F (39.4 C)
+    [InlineData("temp", "cat", "mature", "any", "rectal", 38.9, FindingLevel.Watch, 1)] // Levy et al. 2015: upper limit 38.9
+    [InlineData("crt", "dog", "mature", "any", null, 2, FindingLevel.Watch, 1)] // Merck Veterinary Manual: slow above 2 s
+    public void Upper_lines_are_where_the_publication_draws_them(string what, string species, string stage, string state, string? place, double value, FindingLevel level, int repeat)
+    {
+        var key = new ReadingKey(what, Enum.Parse<Species>(species, ignoreCase: true), stage, null, state, place);
+        Assert.Contains(ClinicalTables.Default.LinesFor(key), line => line.Above && line.Level == level && line.Repeat == repeat && line.Value == (decimal)value);
+    }
+
+    [Fact]
+    public void Levy_2015_is_the_range_shown_for_cats()
+    {
+        NormalRange? range = ClinicalTables.Default.NormalFor(new ReadingKey("temp", Species.Cat, "mature", null, "any", "rectal"));
+        Assert.Equal((36.7m, 38.9m), (range?.Low, range?.High));
+    }
+
+    private static string Cells(Selector s) => string.Join('/', s.Stages.Concat(s.Sizes).Concat(s.States).Concat(s.Places));
+
+    private static IEnumerable<ReadingKey> AllKeys() =>
+        from what in Vitals
+        from species in new[] { Species.Dog, Species.Cat }
+        from stage in Stages
+        from size in Sizes
+        from state in States
+        from place in Places
+        select new ReadingKey(what, species, stage, size, state, place);
+}

@@ -1,0 +1,61 @@
+using System.Reflection;
+using System.Text.RegularExpressions;
+using HealthNotes.Analysis;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Rendering;
+using HealthNotes.Tests.Support;
+
+namespace HealthNotes.Tests.Architecture;
+
+/// <summary>What each layer must not know. The lines in words are in DEVELOPERS.md.</summary>
+public class LayerTests
+{
+    private static readonly string[] Outside = ["System.Console", "System.CommandLine", "System.Text.Json", "StreamJsonRpc", "System.Net.Http", "System.Diagnostics.Process", "System.Text.RegularExpressions"];
+
+    public static TheoryData<Type, string[], string[]> Layers => new()
+    {
+        // layer, the project's own assemblies it may use, libraries it may use
+        { typeof(Note), [], ["Pidgin", "Quickenshtein"] },
+        { typeof(NoteAnalysis), ["HealthNotes.Grammar"], [] },
+        { typeof(VisitPage), ["HealthNotes.Grammar", "HealthNotes.Analysis"], ["Markdig"] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Layers))]
+    public void Dependencies_go_one_way(Type layer, string[] own, string[] libraries)
+    {
+        string[] references = [.. layer.Assembly.GetReferencedAssemblies().Select(name => name.Name!)];
+        Assert.Empty(references.Where(name => name.StartsWith("HealthNotes", StringComparison.Ordinal)).Except(own));
+        Assert.Empty(references.Where(name => !name.StartsWith("System", StringComparison.Ordinal) && !name.StartsWith("HealthNotes", StringComparison.Ordinal)).Except(libraries));
+        Assert.Empty(references.Intersect(Outside));
+    }
+
+    /// <summary>No clock, no disk, no terminal inside: the day and the text come from outside.</summary>
+    [Theory]
+    [InlineData("grammar")]
+    [InlineData("server/Analysis")]
+    [InlineData("server/Rendering")]
+    public void The_inner_layers_are_pure(string folder)
+    {
+        var forbidden = new Regex(@"(?<![\w.])(DateTime(Offset)?\.(Now|UtcNow|Today)|File\.|Directory\.|Console\.|Environment\.|Random\b|Guid\.NewGuid)");
+        IEnumerable<string> hits =
+            from file in Directory.EnumerateFiles(Repository.PathOf(folder), "*.cs", SearchOption.AllDirectories)
+            where !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("/bin/", StringComparison.Ordinal)
+            from line in File.ReadLines(file)
+            where !line.TrimStart().StartsWith("//", StringComparison.Ordinal) && forbidden.IsMatch(line)
+            select $"{Path.GetFileName(file)}: {line.Trim()}";
+        Assert.Empty(hits);
+    }
+
+    /// <summary>Static state that can change would let one note's reading disturb another's.</summary>
+    [Theory]
+    [MemberData(nameof(Assemblies))]
+    public void Nothing_static_can_change(Assembly assembly) => Assert.Empty(
+        from type in assembly.GetTypes()
+        where !type.Name.StartsWith('<') && !(type.DeclaringType?.Name.StartsWith('<') ?? false)
+        from field in type.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)
+        where !field.IsInitOnly && !field.IsLiteral && !field.Name.StartsWith('<')
+        select $"{type.Name}.{field.Name}");
+
+    public static TheoryData<Assembly> Assemblies => [typeof(Note).Assembly, typeof(NoteAnalysis).Assembly, typeof(VisitPage).Assembly];
+}
