@@ -14,7 +14,7 @@ internal static class TimeReader
     {
         time = null;
         timeEnd = start + BareLength;
-        if (timeEnd >= end || !Scanners.IsBlank(text[timeEnd])
+        if (timeEnd >= end || !(Scanners.IsBlank(text[timeEnd]) || Scanners.IsSeparator(text[timeEnd]))
             || !int.TryParse(text.AsSpan(start, BareLength), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
             || number / 100 > 23 || number % 100 > 59)
         {
