@@ -16,7 +16,7 @@ internal sealed partial class LineBinder
             return true;
         }
 
-        if (Word.Has(SlotKind.Birth) || (TakesDate && LooksLikeDate(part) && !UnitFollows(part)))
+        if (Word.Has(SlotKind.Birth) || (TakesDate && LooksLikeDate(part) && !UnitFollows(part, at)))
         {
             return BindDate(part);
         }
@@ -44,8 +44,8 @@ internal sealed partial class LineBinder
     private bool TakesDate => Word.Has(SlotKind.Schedule) || Word.Has(SlotKind.Per);
 
     /// <summary>True for the <c>2000</c> of <c>2000 mg</c>: an amount, no year.</summary>
-    private bool UnitFollows(NumberPart part) =>
-        !part.Second.Exists && at + 1 < parts.Count && vocabulary.Units.Find(TextOf(parts[at + 1])) is { } unit && FitsAny(unit);
+    private bool UnitFollows(NumberPart part, int index) =>
+        !part.Second.Exists && index + 1 < parts.Count && vocabulary.Units.Find(TextOf(parts[index + 1])) is { } unit && FitsAny(unit);
 
     private bool BindDate(NumberPart part)
     {
@@ -75,7 +75,7 @@ internal sealed partial class LineBinder
     {
         bool bare = part.First.Unit.Length == 0 && !part.Second.Exists && part.BoundSpan.Length == 0;
         bool tooth = SiteSlot == SlotKind.Tooth;
-        bool gland = SiteSlot == SlotKind.Gland && part.First.Digits.Length == 1;
+        bool gland = SiteSlot == SlotKind.Gland && GlandNumberAt(at) is not null;
         if (!bare || !(tooth || gland))
         {
             return false;

@@ -51,16 +51,19 @@ internal sealed partial class LineBinder
         if (sideLength == text.Length)
         {
             at++;
-            if (at < parts.Count && parts[at].Kind == PartKind.Word)
+            if (StartsDescribingPhrase(at))
             {
-                // "skip anus left him in peace": a spelled-out side with words behind it starts the reason
-                if (!RegionHere(TextOf(parts[at]), slot, ref region, ref number) && Word.Kind == WordKind.Skip && text.Length > 2)
+                // "gait R toe touching": the toe belongs to what was seen
+            }
+            else if (at < parts.Count && parts[at].Kind == PartKind.Word)
+            {
+                if (!RegionHere(TextOf(parts[at]), slot, ref region, ref number) && StartsReason(at - 1, side))
                 {
                     at = first;
                     return false;
                 }
             }
-            else if (slot == SlotKind.Gland && at < parts.Count && GlandNumberPart(parts[at]) is { } here)
+            else if (slot == SlotKind.Gland && GlandNumberAt(at) is { } here)
             {
                 number = here;
                 region = GlandRegion;
@@ -74,8 +77,12 @@ internal sealed partial class LineBinder
         }
         else if (side == Side.None && at < parts.Count && PhraseLength(vocabulary.Sides, at, out FixedWord? behind) is > 0 and var behindParts)
         {
-            side = Enum.Parse<Side>(behind!.Word, ignoreCase: true);
-            at += behindParts;
+            Side written = Enum.Parse<Side>(behind!.Word, ignoreCase: true);
+            if (!StartsReason(at, written))
+            {
+                side = written;
+                at += behindParts;
+            }
         }
 
         tokens.RemoveRange(tokenCount, tokens.Count - tokenCount);
@@ -91,6 +98,13 @@ internal sealed partial class LineBinder
         CheckSide(site, slot);
         return true;
     }
+
+    /// <summary>"skip anus left him in peace": <c>left</c> and <c>right</c> with words behind them start the reason.</summary>
+    private bool StartsReason(int index, Side side) =>
+        Word.Kind == WordKind.Skip && side is Side.L or Side.R && parts[index].Span.Length > 1 && index + 1 < parts.Count;
+
+    private bool StartsDescribingPhrase(int index) =>
+        index < parts.Count && Word.Has(SlotKind.Words) && PhraseLength(vocabulary.Describing(Word.Word), index, out _) > 1;
 
     private Region GlandRegion => vocabulary.Regions.Find("gland")!;
 
@@ -136,7 +150,7 @@ internal sealed partial class LineBinder
         {
             region = found;
             at++;
-            if (found.Word == "gland" && at < parts.Count && GlandNumberPart(parts[at]) is { } next)
+            if (found.Word == "gland" && GlandNumberAt(at) is { } next)
             {
                 number = next;
                 at++;
@@ -163,8 +177,10 @@ internal sealed partial class LineBinder
         return false;
     }
 
-    private int? GlandNumberPart(Part part) =>
-        part is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: 1 } }
+    /// <summary>The gland's number that stands at <paramref name="index"/>: one figure, and no size such as <c>1 cm</c>.</summary>
+    private int? GlandNumberAt(int index) =>
+        index < parts.Count && parts[index] is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: 1 } } part
+            && !UnitFollows(part, index)
             ? TextOf(part)[0] - '0'
             : null;
 

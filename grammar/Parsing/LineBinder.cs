@@ -108,7 +108,7 @@ internal sealed partial class LineBinder
         }
         else
         {
-            parts = PartReader.Read(line, end, blanksInNumbers: !Word.Has(SlotKind.Note));
+            parts = PartReader.Read(line, end, blanksInNumbers: !Word.Has(SlotKind.Note) && !Word.Has(SlotKind.Times));
             at = SkipHead();
             foreach (string word in implied?.Split(' ') ?? [])
             {

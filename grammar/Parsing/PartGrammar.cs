@@ -50,7 +50,7 @@ internal sealed class PartGrammar
             Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), numbers);
 
         Parser<char, Part> wordPart =
-            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/').Select(span => new Part(PartKind.Word, span));
+            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/' or '"').Select(span => new Part(PartKind.Word, span));
 
         Parser<char, Part> tagPart =
             new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));

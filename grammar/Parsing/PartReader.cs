@@ -14,7 +14,7 @@ internal static class PartReader
     /// <param name="end">Where its content ends.</param>
     /// <param name="blanksInNumbers">
     /// True to read <c>12 x 9 mm</c> as one part. Not so where a remark may follow a number: in <c>5mg - 3 hours late</c>
-    /// the <c>-</c> starts the remark.
+    /// the <c>-</c> starts the remark; nor where a number may be a count of times: <c>2 x 30s</c> is two times and half a minute.
     /// </param>
     public static ArraySegment<Part> Read(string line, int end, bool blanksInNumbers)
     {

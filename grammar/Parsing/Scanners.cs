@@ -74,14 +74,14 @@ internal static class Scanners
         }
     }
 
-    /// <summary>A unit right after a number: <c>kg</c>, <c>mmol/L</c>, <c>/min</c>, <c>°C</c>, <c>%</c>.</summary>
+    /// <summary>A unit right after a number: <c>kg</c>, <c>mmol/L</c>, <c>/min</c>, <c>fl-oz</c>, <c>°C</c>, <c>%</c>.</summary>
     internal sealed class UnitScanner() : Scanner("a unit")
     {
         protected override int Measure(ReadOnlySpan<char> ahead)
         {
             int length = 0;
             while (length < ahead.Length && (char.IsLetter(ahead[length]) || ahead[length] is '%' or '°' or '"'
-                || (ahead[length] == '/' && length + 1 < ahead.Length && char.IsLetter(ahead[length + 1]))))
+                || (ahead[length] is '/' or '-' && length + 1 < ahead.Length && char.IsLetter(ahead[length + 1]))))
             {
                 // 12x9mm and 12mmx9mm: the x belongs to the next diameter
                 if (OperatorScanner.IsTimes(ahead[length]) && length + 1 < ahead.Length && IsDigit(ahead[length + 1]))

@@ -31,6 +31,14 @@ public class RegressionTests
     [InlineData("gave prednisone 5mg with food oral", "gave prednisone 5mg oral with food")]
     [InlineData("gave x 1 1/2 tablets", "gave x 3/2 tablet")] // the 1 was dropped
     [InlineData("skip nail :L", "skip nail :L")] // the colon was dropped, and then L was a side
+    [InlineData("skip OU cherry red", "skip eye both cherry red")] // `both` was taken for the start of the reason
+    [InlineData("gave water 10fl-oz", "gave water 10floz")]
+    [InlineData("lump L-flank 0.5 \"", "lump L-flank 0.5in")] // the mark of inches was read only without a blank
+    [InlineData("gait R toe touching", "gait R toe-touching")] // the toe was taken for a site
+    [InlineData("gland 1 cm", "gland 1cm")] // the 1 was taken for the gland's number
+    [InlineData("gland R 3 8 mm", "gland R-gland3 8mm")]
+    [InlineData("skip joint spine left him in peace", "skip joint spine left him in peace")] // no left spine
+    [InlineData("cough 3 x 55min", "cough 3x 55min")] // the x was read as a sign between two numbers
     [InlineData("pet :# x", "pet :# x")] // the colon was dropped, and then # x was a comment
     [InlineData("condition,# x", "known ,# x")]
     [InlineData("fed,# liver", "food ,# liver")]

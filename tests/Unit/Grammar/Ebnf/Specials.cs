@@ -1,0 +1,99 @@
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Tests.Grammar.Ebnf;
+
+/// <summary>The vocabulary's words as the special sequences of the EBNF name them; the line's word decides which fit.</summary>
+internal static class Specials
+{
+    private static readonly NoteVocabulary Vocabulary = NoteVocabulary.Default;
+
+    private static readonly string[] Texts =
+        ["Marlow", "heart murmur grade 2 since 2026-01", "does the ear need drops again?", "01632 960199", "a, b; c", "is 3/4 of it enough", "狗 \ud83d\udc36", "x#y", "> odd", "07:30 hr 72", "ok"];
+
+    private static readonly string[] Remarks = ["took it well", "spat it out", "(in cheese)", "left him in peace", "\"no\", he said", "?"];
+    private static readonly string[] Medicines = ["benazepril", "fish-oil", "vitamin-b12", "prednisone"];
+    private static readonly string[] LongNames = ["fish oil", "ear wash strength two", "benazepril", "glucosamine and chondroitin"];
+    private static readonly string[] Foods = ["chicken and rice", "salmon biscuits", "lamb", "turkey, pumpkin"];
+    private static readonly string[] Topics = ["booster", "yearly check with teeth", "trip to the vet", "2nd worming", "nails, all four paws"];
+
+    /// <summary>One text that the special sequence allows after the line word <paramref name="word"/>.</summary>
+    public static string Resolve(string special, string word, Random random) => special switch
+    {
+        "free words" => One(Texts, random),
+        "a remark" => One(Remarks, random),
+        "a medicine's name of one word" => One(Medicines, random),
+        "a medicine's name" => One(LongNames, random),
+        "a food's name" => One(Foods, random),
+        "what falls due" => One(Topics, random),
+        "who it was" => One(["vet", "the night vet", "Owner", "technician"], random),
+        "a file name" => One(["left-ear.jpg", "left ear.JPG", "gait.mp4", "x-ray"], random),
+        "a name without blanks" => One(["lower", "Upper", "a", "2nd", "near-tail"], random),
+        "a state of the line's word" => One(States(word, StateKind.State), random),
+        "a place of the line's word" => One(States(word, StateKind.Place), random),
+        "a route" => One([.. States("med", StateKind.Route), .. Vocabulary.Abbreviations("route").Spellings], random),
+        "with food or without" => One(States("med", StateKind.Food), random),
+        "only when needed" => One([.. States("med", StateKind.When), "PRN"], random),
+        "an interval's abbreviation" => One([.. Vocabulary.Abbreviations("schedule").Terms.Where(a => a.StandsFor.StartsWith("every", StringComparison.Ordinal)).Select(a => a.Word)], random),
+        "a describing word of the line's word" => One([.. Vocabulary.Describing(word).Spellings], random),
+        "a comparison object" => One([.. Vocabulary.Objects.Spellings], random),
+        "a tooth's number" => One(BothTeeth, random),
+        "a unit of time" => One(UnitsOf(Quantity.Time), random),
+        "a unit of mass of a pet" => One([.. UnitsOf(Quantity.Mass).Where(unit => Vocabulary.Units.Find(unit)!.Word is not ("mg" or "ug"))], random),
+        "a unit of temperature" => One(UnitsOf(Quantity.Temperature), random),
+        "a unit of length of a lump" => One([.. UnitsOf(Quantity.Length).Where(unit => Vocabulary.Units.Find(unit)!.Word is "mm" or "cm" or "in")], random),
+        "a unit of distance" => One([.. UnitsOf(Quantity.Length).Where(unit => Vocabulary.Units.Find(unit)!.Word is "km" or "mi")], random),
+        "a unit of volume" => One(UnitsOf(Quantity.Volume), random),
+        "a unit of glucose" => One(UnitsOf(Quantity.Glucose), random),
+        "a unit of amount" => One([.. UnitsOf(Quantity.Mass), .. UnitsOf(Quantity.Volume), .. UnitsOf(Quantity.Dose), .. UnitsOf(Quantity.DoseRate)], random),
+        "a unit of seconds or minutes" => One([.. UnitsOf(Quantity.Time).Where(unit => Vocabulary.Units.Find(unit)!.Word is "s" or "min")], random),
+        "a unit of rate" => One(UnitsOf(Quantity.Rate), random),
+        "a region with a left and a right" => One(Regions(SideRule.Pair, word), random),
+        "a region on the midline" => One(Regions(SideRule.Mid, word), random),
+        "a region with or without a side" => One(Regions(SideRule.Any, word), random),
+        "a region of all four limbs" => One(Regions(SideRule.Four, word), random),
+        "a region of the front limbs" => One(Regions(SideRule.Front, word), random),
+        "a region of the hind limbs" => One(Regions(SideRule.Hind, word), random),
+        "two numbers, the lower first" => Ordered(random, lowerFirst: true),
+        "two numbers, the higher first" => Ordered(random, lowerFirst: false),
+        "01 to 12" => $"{random.Next(1, 13):00}",
+        "01 to the month's last day" => $"{random.Next(1, 29):00}",
+        "00 to 59" => $"{random.Next(60):00}",
+        "a tab or a blank" => One([" ", "\t", "  "], random),
+        "a line break" => "\n",
+        _ => throw new ArgumentOutOfRangeException(nameof(special), special, "a special sequence without a meaning"),
+    };
+
+    private static string[] BothTeeth { get; } =
+        [.. Vocabulary.Teeth.SelectMany(set => set.Numbers).Distinct().Where(n => Vocabulary.IsTooth(n, Species.Dog) && Vocabulary.IsTooth(n, Species.Cat)).Select(n => $"{n}")];
+
+    private static string[] States(string word, StateKind kind) =>
+        [.. Vocabulary.States(word).Spellings.Where(spelling => Vocabulary.States(word).Find(spelling)!.Kind == kind)];
+
+    private static string[] UnitsOf(Quantity quantity) =>
+        [.. Vocabulary.Units.Terms.Where(unit => unit.Quantity == quantity).SelectMany(unit => unit.Synonyms.Prepend(unit.Word))];
+
+    /// <summary>Regions of both species that go with the line's word; where it takes few, one that it takes all the same.</summary>
+    private static string[] Regions(SideRule sides, string word)
+    {
+        string role = word is "node" or "joint" or "muscle" ? word : "body";
+        return [.. Vocabulary.Regions.Terms
+            .Where(region => region.Sides == sides && region.Species == "both" && region.Roles.Contains(role))
+            .SelectMany(region => region.Synonyms.Prepend(region.Word))];
+    }
+
+    private static string Ordered(Random random, bool lowerFirst)
+    {
+        int low = random.Next(1, 60);
+        int high = low + random.Next(1, 60);
+        string join = One(["-", "-", " - ", "–"], random);
+        return lowerFirst ? $"{low}{join}{high}" : $"{high},5{join}{low}.25";
+    }
+
+    private static string One(string[] all, Random random) => all[random.Next(all.Length)];
+}
+
+/// <summary>What the writer asks the vocabulary.</summary>
+internal static class Words
+{
+    public static bool IsLineWord(string text) => NoteVocabulary.Default.LineWords.Find(text)?.Word == text;
+}
