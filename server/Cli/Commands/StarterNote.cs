@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Cli.Commands;
 

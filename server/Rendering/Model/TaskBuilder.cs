@@ -1,7 +1,7 @@
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Tidying;
 using HealthNotes.Rendering.Text;
-using HealthNotes.Analysis.Rules;
 
 namespace HealthNotes.Rendering.Model;
 

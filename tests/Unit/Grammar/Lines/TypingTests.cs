@@ -24,7 +24,7 @@ public class TypingTests
     }
 
     [Fact]
-    public void What_is_there_already_is_known_while_the_rest_is_typed() 
+    public void What_is_there_already_is_known_while_the_rest_is_typed()
     {
         LineSyntax line = NoteSyntax.Parse("lump L-flank 12").Lines[0];
         Assert.Equal("L-flank", Assert.IsType<Finding>(line.Item).Site.Name);
