@@ -45,7 +45,7 @@ public static class ReadingCollector
     private static NoteReading? Seizure(Note note, Entry entry, Placed<NoteItem> item, CareEvent seizure)
     {
         Amount duration = seizure.Duration!.Value;
-        var measure = new Measure(seizure.Head.Span, Bound.Exact, [duration]);
+        var measure = new Measure(seizure.Head.Span, duration.Bound, [duration]);
         return Make(note, entry, item, measure, null, null, null, "any") is { } made
             ? made with { Written = Grammar.Tidying.ValuePrinter.Print(duration) }
             : null;

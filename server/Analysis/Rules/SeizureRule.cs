@@ -35,7 +35,7 @@ public sealed class SeizureRule : IRule
 
     private NoteFinding Judge(int line, CareEvent seizure, DateTime? when, (int Line, DateTime? When)? before)
     {
-        if (seizure.Duration is { } duration && UnitConversion.ToCanonical(duration) >= LongSeconds)
+        if (seizure.Duration is { Bound: not Bound.Below } duration && UnitConversion.ToCanonical(duration) >= LongSeconds)
         {
             return At(FindingLevel.Urgent, "Seizure of 5 minutes or more.", Definitions);
         }
