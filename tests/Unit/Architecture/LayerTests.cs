@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using HealthNotes.Analysis;
+using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Tests.Support;
@@ -18,6 +19,7 @@ public class LayerTests
         { typeof(Note), [], ["Pidgin", "Quickenshtein"] },
         { typeof(NoteAnalysis), ["HealthNotes.Grammar"], [] },
         { typeof(VisitPage), ["HealthNotes.Grammar", "HealthNotes.Analysis"], ["Markdig"] },
+        { typeof(Document), ["HealthNotes.Grammar", "HealthNotes.Analysis"], [] },
     };
 
     [Theory]
@@ -35,6 +37,7 @@ public class LayerTests
     [InlineData("grammar")]
     [InlineData("server/Analysis")]
     [InlineData("server/Rendering")]
+    [InlineData("server/Features")]
     public void The_inner_layers_are_pure(string folder)
     {
         var forbidden = new Regex(@"(?<![\w.])(DateTime(Offset)?\.(Now|UtcNow|Today)|File\.|Directory\.|Console\.|Environment\.|Random\b|Guid\.NewGuid)");
@@ -57,5 +60,5 @@ public class LayerTests
         where !field.IsInitOnly && !field.IsLiteral && !field.Name.StartsWith('<')
         select $"{type.Name}.{field.Name}");
 
-    public static TheoryData<Assembly> Assemblies => [typeof(Note).Assembly, typeof(NoteAnalysis).Assembly, typeof(VisitPage).Assembly];
+    public static TheoryData<Assembly> Assemblies => [typeof(Note).Assembly, typeof(NoteAnalysis).Assembly, typeof(VisitPage).Assembly, typeof(Document).Assembly];
 }
