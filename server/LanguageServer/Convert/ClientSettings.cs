@@ -26,17 +26,28 @@ internal static class ClientSettings
 
         return before with
         {
-            Units = Text(settings, "units") switch
-            {
-                "metric" => UnitsShown.Metric,
-                "us" => UnitsShown.Us,
-                "asNoted" => UnitsShown.AsNoted,
-                _ => before.Units,
-            },
+            Units = UnitsOf(Text(settings, "units")) ?? before.Units,
             PastFindings = Switch(settings, "pastFindings") ?? before.PastFindings,
             Hints = settings.TryGetProperty("hints", out JsonElement hints) ? HintsOf(hints, before.Hints) : before.Hints,
         };
     }
+
+    /// <summary>The units of a setting's name, or null.</summary>
+    public static UnitsShown? UnitsOf(string? name) => name switch
+    {
+        "metric" => UnitsShown.Metric,
+        "us" => UnitsShown.Us,
+        "asNoted" => UnitsShown.AsNoted,
+        _ => null,
+    };
+
+    /// <summary>A setting's name of the units.</summary>
+    public static string NameOf(UnitsShown units) => units switch
+    {
+        UnitsShown.Metric => "metric",
+        UnitsShown.Us => "us",
+        _ => "asNoted",
+    };
 
     private static HintSettings HintsOf(JsonElement hints, HintSettings before) => hints.ValueKind switch
     {

@@ -54,6 +54,24 @@ internal static class Findings
         };
     }
 
+    /// <summary>The findings of one line.</summary>
+    public static IEnumerable<NoteFinding> At(Document document, int line)
+    {
+        ImmutableArray<NoteFinding> findings = document.Analysis.Findings;
+        int low = 0;
+        int high = findings.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = findings[middle].Line < line ? (middle + 1, high) : (low, middle);
+        }
+
+        for (; low < findings.Length && findings[low].Line == line; low++)
+        {
+            yield return findings[low];
+        }
+    }
+
     /// <summary>How strongly the client shows a level.</summary>
     public static DiagnosticSeverity SeverityOf(FindingLevel level) => level switch
     {

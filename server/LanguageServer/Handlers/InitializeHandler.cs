@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
@@ -13,21 +12,18 @@ internal static class InitializeHandler
     {
         Client = ClientProfile.Of(parameters.Capabilities),
         Settings = ClientSettings.Of(parameters.InitializationOptions, workspace.Settings),
-        Folders = FoldersOf(parameters),
+        Folders = Convert.Folders.Of(parameters),
     };
 
     /// <summary>What the server can do for this client.</summary>
     public static InitializeResult Answer(ClientProfile client, string version) => new(
         new ServerCapabilities(Positions.NameOf(client.Encoding), new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncKind.Incremental, new SaveOptions(IncludeText: false)))
         {
-            DiagnosticProvider = client.PullsDiagnostics ? new DiagnosticOptions(Findings.Source, InterFileDependencies: false, WorkspaceDiagnostics: false) : null,
+            DiagnosticProvider = client.PullsDiagnostics ? new DiagnosticOptions(Findings.Source, InterFileDependencies: false, WorkspaceDiagnostics: true) : null,
+            CompletionProvider = new CompletionOptions(CompletionHandler.TriggerCharacters, ResolveProvider: true),
+            CodeActionProvider = new CodeActionOptions([CodeActionKind.QuickFix, CodeActionKind.Rewrite, CodeActionKind.FixAllHere], ResolveProvider: true),
+            ExecuteCommandProvider = new ExecuteCommandOptions(CommandNames.All),
+            Workspace = new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true)),
         },
         new ServerInfo("hnote", version));
-
-    private static ImmutableArray<string> FoldersOf(InitializeParams parameters)
-    {
-        IEnumerable<string?> folders = parameters.WorkspaceFolders is { } several ? several.Select(folder => Uris.PathOf(folder.Uri))
-            : [parameters.RootUri is { } uri ? Uris.PathOf(uri) : parameters.RootPath];
-        return [.. folders.OfType<string>().Distinct()];
-    }
 }

@@ -7,17 +7,17 @@ using HealthNotes.LanguageServer.State;
 namespace HealthNotes.LanguageServer.Host;
 
 /// <summary>What happens at each message that changes something.</summary>
-internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, FindingsPublisher publisher, ServerEvents events) : IChanges
+internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, FindingsPublisher publisher, ServerEvents events, string version) : IChanges
 {
     public Task<InitializeResult> Initialize(InitializeParams parameters)
     {
         lifecycle.Initialize();
         Workspace workspace = state.Swap(current => InitializeHandler.Apply(current, parameters));
         events.Initialized(parameters);
-        return Task.FromResult(InitializeHandler.Answer(workspace.Client, events.Version));
+        return Task.FromResult(InitializeHandler.Answer(workspace.Client, version));
     }
 
-    public void Initialized(InitializedParams parameters) => Change("initialized", events.Ready);
+    public void Initialized(InitializedParams? parameters = null) => Change("initialized", events.Ready);
 
     public Task Shutdown()
     {
@@ -70,6 +70,20 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
         state.Swap(current => current with { Open = current.Open.Remove(uri) });
         publisher.Look(uri);
     });
+
+    public void DidChangeConfiguration(DidChangeConfigurationParams? parameters = null) =>
+        Change("workspace/didChangeConfiguration", () => events.SettingsChanged(parameters?.Settings));
+
+    public void DidChangeWatchedFiles(DidChangeWatchedFilesParams parameters) =>
+        Change("workspace/didChangeWatchedFiles", () => events.FilesChanged(parameters.Changes ?? []));
+
+    public void DidChangeWorkspaceFolders(DidChangeWorkspaceFoldersParams parameters) => Change("workspace/didChangeWorkspaceFolders", () =>
+    {
+        state.Swap(current => current with { Folders = Folders.After(current.Folders, parameters.Event) });
+        events.FoldersChanged();
+    });
+
+    public void CancelWorkDoneProgress(WorkDoneProgressCancelParams parameters) => Change("window/workDoneProgress/cancel", events.ProgressCancelled);
 
     /// <summary>
     /// Outside of the session a change is dropped. One that fails ends the session: from then on the client's text and ours

@@ -1,6 +1,8 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.State;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
 
@@ -11,8 +13,10 @@ internal sealed class Connection : JsonRpc
 {
     private const int InvalidParams = -32602;
     private const int InternalError = -32603;
+    private const int ContentModified = -32801;
     private readonly MessageHandler handler;
     private readonly ServerLog log;
+    private volatile Trace trace;
 
     public Connection(MessageHandler handler, ServerLog log)
         : base(handler)
@@ -39,20 +43,36 @@ internal sealed class Connection : JsonRpc
     /// <summary>Asks the client for something. A refusal is logged and life goes on; the answer is then null.</summary>
     public async Task<TResult?> AskAsync<T, TResult>(string method, T? parameters, CancellationToken token = default)
         where T : class
+        where TResult : class => (await TryAskAsync<T, TResult>(method, parameters, token).ConfigureAwait(false)).Answer;
+
+    /// <summary>Asks the client to do something; false when it refused.</summary>
+    public async Task<bool> AskedAsync<T>(string method, T? parameters, CancellationToken token = default)
+        where T : class => (await TryAskAsync<T, object>(method, parameters, token).ConfigureAwait(false)).Done;
+
+    private async Task<(bool Done, TResult? Answer)> TryAskAsync<T, TResult>(string method, T? parameters, CancellationToken token)
+        where T : class
         where TResult : class
     {
         RequestId id = CreateNewRequestId();
         handler.Expect(id);
         try
         {
-            return await InvokeCoreAsync<TResult?>(id, method, parameters is null ? null : [parameters], null, null, token, isParameterObject: true).ConfigureAwait(false);
+            return (true, await InvokeCoreAsync<TResult?>(id, method, parameters is null ? null : [parameters], null, null, token, isParameterObject: true).ConfigureAwait(false));
         }
         catch (Exception refused) when (refused is RemoteRpcException or OperationCanceledException or JsonException || IsGone(refused))
         {
             log.Note($"{method} was refused: {refused.GetType().Name}");
-            return null;
+            return (false, null);
         }
     }
+
+    /// <summary>3.17, Lifecycle Messages, SetTrace Notification: off, messages or verbose.</summary>
+    public void SetTrace(string? value) => trace = value switch
+    {
+        "messages" => Trace.Messages,
+        "verbose" => Trace.Verbose,
+        _ => Trace.Off,
+    };
 
     /// <summary>Says that something went wrong inside, to the log and to the client's log.</summary>
     public void Report(string what, Exception fault)
@@ -68,12 +88,34 @@ internal sealed class Connection : JsonRpc
         {
             case LocalRpcException refused:
                 return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)refused.ErrorCode, Message = refused.Message };
+            case ContentModifiedException modified:
+                return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)ContentModified, Message = modified.Message };
             case JsonException:
                 return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)InvalidParams, Message = $"the parameters of {request.Method} can't be read" };
             default:
                 Report(request.Method ?? "a request", exception);
                 return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)InternalError, Message = "something went wrong inside hnote; its log says more" };
         }
+    }
+
+    /// <summary>The library's dispatch, with a word to whoever listens. Nothing waits before it, so the order of messages stays.</summary>
+    protected override async ValueTask<JsonRpcMessage> DispatchRequestAsync(JsonRpcRequest request, TargetMethod targetMethod, CancellationToken cancellationToken)
+    {
+        if (trace == Trace.Off && !log.HasFile)
+        {
+            return await base.DispatchRequestAsync(request, targetMethod, cancellationToken).ConfigureAwait(false);
+        }
+
+        long start = Stopwatch.GetTimestamp();
+        JsonRpcMessage answer = await base.DispatchRequestAsync(request, targetMethod, cancellationToken).ConfigureAwait(false);
+        string took = string.Create(CultureInfo.InvariantCulture, $"{Stopwatch.GetElapsedTime(start).TotalMilliseconds:0.0} ms{(answer is JsonRpcError ? ", an error" : "")}");
+        log.Note($"{request.Method} took {took}");
+        if (trace != Trace.Off)
+        {
+            await TellAsync("$/logTrace", new LogTraceParams($"received {request.Method}", trace == Trace.Verbose ? $"took {took}" : null)).ConfigureAwait(false);
+        }
+
+        return answer;
     }
 
     /// <summary>Whatever the library puts beside an error (types, stack traces) stays here.</summary>
@@ -89,6 +131,13 @@ internal sealed class Connection : JsonRpc
         }
 
         return base.SendAsync(message, cancellationToken);
+    }
+
+    private enum Trace
+    {
+        Off,
+        Messages,
+        Verbose,
     }
 
     private static bool IsGone(Exception problem) => problem is ConnectionLostException or ObjectDisposedException or IOException;

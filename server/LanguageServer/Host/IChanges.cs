@@ -16,7 +16,7 @@ internal partial interface IChanges
     Task<InitializeResult> Initialize(InitializeParams parameters);
 
     [JsonRpcMethod("initialized", UseSingleObjectParameterDeserialization = true)]
-    void Initialized(InitializedParams parameters);
+    void Initialized(InitializedParams? parameters = null);
 
     [JsonRpcMethod("shutdown")]
     Task Shutdown();
@@ -38,4 +38,16 @@ internal partial interface IChanges
 
     [JsonRpcMethod("textDocument/didClose", UseSingleObjectParameterDeserialization = true)]
     void DidClose(DidCloseTextDocumentParams parameters);
+
+    [JsonRpcMethod("workspace/didChangeConfiguration", UseSingleObjectParameterDeserialization = true)]
+    void DidChangeConfiguration(DidChangeConfigurationParams? parameters = null);
+
+    [JsonRpcMethod("workspace/didChangeWatchedFiles", UseSingleObjectParameterDeserialization = true)]
+    void DidChangeWatchedFiles(DidChangeWatchedFilesParams parameters);
+
+    [JsonRpcMethod("workspace/didChangeWorkspaceFolders", UseSingleObjectParameterDeserialization = true)]
+    void DidChangeWorkspaceFolders(DidChangeWorkspaceFoldersParams parameters);
+
+    [JsonRpcMethod("window/workDoneProgress/cancel", UseSingleObjectParameterDeserialization = true)]
+    void CancelWorkDoneProgress(WorkDoneProgressCancelParams parameters);
 }

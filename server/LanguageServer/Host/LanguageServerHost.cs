@@ -30,15 +30,22 @@ public static class LanguageServerHost
     private static async Task<int> RunAsync(ServerOptions options, Transport transport, ServerLog log)
     {
         var lifecycle = new Lifecycle();
-        var state = new WorkspaceState(new Workspace(options.Today ?? DateOnly.FromDateTime(DateTime.Now)));
+        var state = new WorkspaceState(new Workspace(options.Today ?? DayWatch.Today));
         using var connection = new Connection(new MessageHandler(transport, CreateFormatter(), log), log);
         var publisher = new FindingsPublisher(state, connection);
-        var events = new ServerEvents(log, lifecycle, options.Version);
-        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IChanges>(), new Changes(state, lifecycle, publisher, events), null);
-        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IReads>(), new Reads(state, lifecycle), null);
-        if (options.ClientProcessId is { } client)
+        var client = new Client(connection, state);
+        var scan = new FolderScan(state, client, connection, log);
+        var events = new ServerEvents(state, lifecycle, connection, client, scan, publisher, log);
+        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IChanges>(), new Changes(state, lifecycle, publisher, events, options.Version), null);
+        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IReads>(), new Reads(state, lifecycle, new Commands(client, events)), null);
+        if (options.Today is null)
         {
-            ParentWatch.Start(client, lifecycle, log);
+            _ = new DayWatch(state, events.DayChanged).WatchAsync(lifecycle.Ended);
+        }
+
+        if (options.ClientProcessId is { } process)
+        {
+            ParentWatch.Start(process, lifecycle, log);
         }
 
         connection.StartListening();

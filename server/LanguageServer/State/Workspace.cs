@@ -17,6 +17,9 @@ internal sealed record Workspace(DateOnly Today)
     /// <summary>The paths of the folders that the client works in.</summary>
     public ImmutableArray<string> Folders { get; init; } = [];
 
+    /// <summary>What is known of the notes in those folders, open or not, by their names.</summary>
+    public ImmutableDictionary<string, FolderNote> Notes { get; init; } = ImmutableDictionary<string, FolderNote>.Empty;
+
     /// <summary>The document, or null when the client has not opened it.</summary>
     public Document? Find(string uri) => Open.GetValueOrDefault(uri)?.Document;
 
