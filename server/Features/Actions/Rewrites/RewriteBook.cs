@@ -38,7 +38,7 @@ internal static class RewriteBook
 
         if (document.Analysis.EntryAt(line) is { Head.Kind: "check" } check)
         {
-            foreach (ActionOffer offer in LumpsAgain.In(document, check, range.Start))
+            foreach (ActionOffer offer in CompleteCheck.In(document, check).Concat(LumpsAgain.In(document, check, range.Start)))
             {
                 yield return offer;
             }

@@ -56,7 +56,8 @@ public class LineFixTests
     [InlineData("bcs 7|", new[] { "Write `7/9` *" })]
     [InlineData("bcs 5|", new[] { "Write `5/9`", "Write `5/5`" })]
     [InlineData("mcs 2|", new[] { "Write `2/3` *" })]
-    [InlineData("recheck ear L in 2|", new[] { "Write `2h`", "Write `2d`", "Write `2w`", "Write `2mo`" })]
+    [InlineData("recheck ear L in 2|", new[] { "Write `2d`", "Write `2w`", "Write `2mo`", "Write `2h`" })]
+    [InlineData("med benazepril 5mg every 12|", new string[0])]
     [InlineData("gave meloxicam 0.5|", new string[0])]
     [InlineData("weight 0|", new string[0])]
     [InlineData("weight 999999999|", new string[0])]
@@ -179,7 +180,9 @@ public class LineFixTests
     [InlineData("weight 1,200g|", "decimal-mark", "weight 1200g")]
     [InlineData("hr 45//1|5s", "sign-once", "hr 45/15s")]
     [InlineData("home-check 30d|", "time-word", "home-check every 30d")]
-    public void A_number_with_a_slip(string line, string id, string expected) => Check(line, id, expected);
+    [InlineData("med benazepril 5mg 24h|", "time-word", null)]
+    [InlineData("ate 3/0|", "swap-numbers", null)]
+    public void A_number_with_a_slip(string line, string id, string? expected) => Check(line, id, expected);
 
     [Fact]
     public void A_line_to_cross_has_two_sides_and_none_is_preferred()
@@ -193,6 +196,22 @@ public class LineFixTests
     [InlineData("\tseemed| a bit off today", "comment-out", "\t# seemed a bit off today")]
     [InlineData("|🐶 e\u0301 狗", "free-text", "> 🐶 e\u0301 狗")]
     public void A_line_that_is_not_understood_is_kept_as_it_is(string line, string id, string expected) => Check(line, id, expected);
+
+    /// <summary>A line whose word alone is understood can be kept, too; one that is half typed is left alone.</summary>
+    [Theory]
+    [InlineData("weight ????|", "free-text", "> weight ????")]
+    [InlineData("alert brite|", "comment-out", "# alert brite")]
+    [InlineData("lump L-flank xyzzy|", "free-text", null)]
+    [InlineData("weight 21|", "free-text", null)]
+    [InlineData("coat glosssy|", "free-text", null)]
+    public void A_line_of_which_nothing_is_understood_is_kept(string line, string id, string? expected) => Check(line, id, expected);
+
+    [Fact]
+    public void Which_of_two_is_right_is_for_the_writer()
+    {
+        Assert.Equal(["Take the second `asleep` away *"], Offers.Titles(Dog + "rr 7/30s asleep asleep|", "say-once"));
+        Assert.Equal(["Take `40mm` away"], Offers.Titles(Dog + "wound L-thigh 30mm 40mm|", "say-once"));
+    }
 
     [Fact]
     public void A_line_too_long_becomes_free_text()
