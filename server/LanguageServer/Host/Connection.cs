@@ -87,14 +87,14 @@ internal sealed class Connection : JsonRpc
         switch (exception)
         {
             case LocalRpcException refused:
-                return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)refused.ErrorCode, Message = refused.Message };
+                return new OurError { Code = (JsonRpcErrorCode)refused.ErrorCode, Message = refused.Message };
             case ContentModifiedException modified:
-                return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)ContentModified, Message = modified.Message };
+                return new OurError { Code = (JsonRpcErrorCode)ContentModified, Message = modified.Message };
             case JsonException:
-                return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)InvalidParams, Message = $"the parameters of {request.Method} can't be read" };
+                return new OurError { Code = (JsonRpcErrorCode)InvalidParams, Message = $"the parameters of {request.Method} can't be read" };
             default:
                 Report(request.Method ?? "a request", exception);
-                return new JsonRpcError.ErrorDetail { Code = (JsonRpcErrorCode)InternalError, Message = "something went wrong inside hnote; its log says more" };
+                return new OurError { Code = (JsonRpcErrorCode)InternalError, Message = "something went wrong inside hnote; its log says more" };
         }
     }
 
@@ -124,7 +124,7 @@ internal sealed class Connection : JsonRpc
         if (message is JsonRpcError { Error: { } error })
         {
             error.Data = null;
-            if (error.Code == JsonRpcErrorCode.InvalidParams)
+            if (error.Code == JsonRpcErrorCode.InvalidParams && error is not OurError)
             {
                 error.Message = "the parameters can't be read";
             }
@@ -132,6 +132,9 @@ internal sealed class Connection : JsonRpc
 
         return base.SendAsync(message, cancellationToken);
     }
+
+    /// <summary>An error whose words are ours.</summary>
+    private sealed class OurError : JsonRpcError.ErrorDetail;
 
     private enum Trace
     {
