@@ -17,12 +17,12 @@ public class ConvertTests
         Findings.Of(Document.Open("file:///n.hnote", 1, text, Today), null, Plain with { Client = client ?? ClientProfile.Plain });
 
     [Theory]
-    [InlineData(FindingLevel.Error, DiagnosticSeverity.Error)]
-    [InlineData(FindingLevel.Urgent, DiagnosticSeverity.Error)]
-    [InlineData(FindingLevel.Call, DiagnosticSeverity.Warning)]
-    [InlineData(FindingLevel.Watch, DiagnosticSeverity.Information)]
-    [InlineData(FindingLevel.Info, DiagnosticSeverity.Hint)]
-    public void Severities(FindingLevel level, DiagnosticSeverity severity) => Assert.Equal(severity, Findings.SeverityOf(level));
+    [InlineData(FindingLevel.Error, 1)]
+    [InlineData(FindingLevel.Urgent, 1)]
+    [InlineData(FindingLevel.Call, 2)]
+    [InlineData(FindingLevel.Watch, 3)]
+    [InlineData(FindingLevel.Info, 4)]
+    public void Severities(FindingLevel level, int severity) => Assert.Equal(severity, (int)Findings.SeverityOf(level));
 
     [Fact]
     public void Urgent_and_not_understood_share_a_severity_and_are_told_apart_by_words_and_data()
@@ -109,10 +109,10 @@ public class ConvertTests
     [Fact]
     public void Folders_come_from_whichever_field_is_there()
     {
-        Assert.Equal(["/a", "/b"], Folders.Of(new InitializeParams(RootUri: "file:///c", WorkspaceFolders: [new WorkspaceFolder("file:///a"), new WorkspaceFolder("file:///b"), new WorkspaceFolder("http://x/")])));
-        Assert.Equal(["/c"], Folders.Of(new InitializeParams(RootUri: "file:///c", RootPath: "/d")));
-        Assert.Equal(["/d"], Folders.Of(new InitializeParams(RootPath: "/d")));
-        Assert.Equal(["/b", "/e"], Folders.After(["/a", "/b"], new WorkspaceFoldersChangeEvent([new WorkspaceFolder("file:///e"), new WorkspaceFolder("file:///b")], [new WorkspaceFolder("file:///a")])));
+        Assert.Equal(["/a", "/b"], Folders.Of(new InitializeParams(RootUri: "file:///c", WorkspaceFolders: [new WorkspaceFolder("file:///a"), new WorkspaceFolder("file:///b"), new WorkspaceFolder("http://x/")])).AsEnumerable());
+        Assert.Equal(["/c"], Folders.Of(new InitializeParams(RootUri: "file:///c", RootPath: "/d")).AsEnumerable());
+        Assert.Equal(["/d"], Folders.Of(new InitializeParams(RootPath: "/d")).AsEnumerable());
+        Assert.Equal(["/b", "/e"], Folders.After(["/a", "/b"], new WorkspaceFoldersChangeEvent([new WorkspaceFolder("file:///e"), new WorkspaceFolder("file:///b")], [new WorkspaceFolder("file:///a")])).AsEnumerable());
     }
 
     [Theory]
