@@ -31,6 +31,24 @@ public class LineFixTests
     [Fact]
     public void The_kind_of_an_entry() => Offers.Fix("2026-11-01 18:10 che|kc\n  gums pink", "nearest-word", "2026-11-01 18:10 check\n  gums pink");
 
+    /// <summary>One keystroke takes only what starts alike; unread is mended only what is one slip away.</summary>
+    [Theory]
+    [InlineData("coat glosssy|", "coat glossy", true)]
+    [InlineData("coat lgossy|", "coat lgossy", false)]
+    [InlineData("coat glosssyy|", "coat glosssyy", true)]
+    [InlineData("lump L-flnak| 12mm", "lump L-flank 12mm", true)]
+    [InlineData("gait ueven|", "gait ueven", false)]
+    [InlineData("ear L brwn|", "ear L brown", true)]
+    public void How_sure_a_nearest_word_is(string line, string fixedAll, bool preferred)
+    {
+        Assert.Equal(preferred, Offers.At(Dog + line).Any(offer => offer.Id == "nearest-word" && offer.IsPreferred));
+        var document = Tests.Support.Cursor.Note(Dog + line.Replace("|", "", StringComparison.Ordinal));
+        Assert.Equal(Dog + fixedAll, Tests.Support.Cursor.Apply(document, HealthNotes.Features.Actions.ActionFeature.FixAll(document)));
+    }
+
+    [Fact]
+    public void No_word_is_offered_for_its_opposite() => Offers.None(Dog + "gait unev|en", "nearest-word");
+
     [Fact]
     public void Where_several_words_are_near_each_is_offered_and_none_is_preferred()
     {
