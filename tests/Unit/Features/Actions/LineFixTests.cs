@@ -102,6 +102,16 @@ public class LineFixTests
     public void Us_units_come_first_in_a_note_that_shows_them() =>
         Assert.Equal(["Write `40lb`", "Write `40kg`", "Write `40g`"], Offers.Titles("units us\n2026-11-01 check\nweight 40|", "add-unit"));
 
+    [Theory]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.Us, "lb")]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.Metric, "kg")]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.AsNoted, "lb")]
+    public void Us_units_come_first_for_a_reader_of_them(HealthNotes.Features.Documents.UnitsShown units, string first)
+    {
+        var at = Tests.Support.Cursor.In("units us\n2026-11-01 check\nweight 40|");
+        Assert.Equal(first, HealthNotes.Features.Actions.ActionFeature.In(at.Document, at.Range, new() { Units = units })[0].Edits[0].NewText);
+    }
+
     /// <summary>The unit of a medicine is only ever taken from the plan in the note.</summary>
     [Fact]
     public void A_dose_gets_the_unit_of_its_plan()
