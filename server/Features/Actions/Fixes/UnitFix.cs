@@ -92,7 +92,7 @@ internal static class UnitFix
     }
 
     private static IEnumerable<string> Ordered(LineAt at, IReadOnlyList<string> units) =>
-        at.Document.Analysis.Pet.ShowUsUnits ? units.OrderByDescending(unit => unit is "lb" or "F" or "in" or "cup" or "mg/dL" or "oz" or "mi") : units;
+        at.UsFirst ? units.OrderByDescending(unit => unit is "lb" or "F" or "in" or "cup" or "mg/dL" or "oz" or "mi") : units;
 
     /// <summary>Whether a living pet can have the values in this unit; null where the table has nothing to say.</summary>
     private static bool? IsPlausible(string what, decimal[] values, string unit, bool overTime)

@@ -31,6 +31,24 @@ public class LineFixTests
     [Fact]
     public void The_kind_of_an_entry() => Offers.Fix("2026-11-01 18:10 che|kc\n  gums pink", "nearest-word", "2026-11-01 18:10 check\n  gums pink");
 
+    /// <summary>One keystroke takes only what starts alike; unread is mended only what is one slip away.</summary>
+    [Theory]
+    [InlineData("coat glosssy|", "coat glossy", true)]
+    [InlineData("coat lgossy|", "coat lgossy", false)]
+    [InlineData("coat glosssyy|", "coat glosssyy", true)]
+    [InlineData("lump L-flnak| 12mm", "lump L-flank 12mm", true)]
+    [InlineData("gait ueven|", "gait ueven", false)]
+    [InlineData("ear L brwn|", "ear L brown", true)]
+    public void How_sure_a_nearest_word_is(string line, string fixedAll, bool preferred)
+    {
+        Assert.Equal(preferred, Offers.At(Dog + line).Any(offer => offer.Id == "nearest-word" && offer.IsPreferred));
+        var document = Tests.Support.Cursor.Note(Dog + line.Replace("|", "", StringComparison.Ordinal));
+        Assert.Equal(Dog + fixedAll, Tests.Support.Cursor.Apply(document, HealthNotes.Features.Actions.ActionFeature.FixAll(document)));
+    }
+
+    [Fact]
+    public void No_word_is_offered_for_its_opposite() => Offers.None(Dog + "gait unev|en", "nearest-word");
+
     [Fact]
     public void Where_several_words_are_near_each_is_offered_and_none_is_preferred()
     {
@@ -83,6 +101,16 @@ public class LineFixTests
     [Fact]
     public void Us_units_come_first_in_a_note_that_shows_them() =>
         Assert.Equal(["Write `40lb`", "Write `40kg`", "Write `40g`"], Offers.Titles("units us\n2026-11-01 check\nweight 40|", "add-unit"));
+
+    [Theory]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.Us, "lb")]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.Metric, "kg")]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.AsNoted, "lb")]
+    public void Us_units_come_first_for_a_reader_of_them(HealthNotes.Features.Documents.UnitsShown units, string first)
+    {
+        var at = Tests.Support.Cursor.In("units us\n2026-11-01 check\nweight 40|");
+        Assert.Equal(first, HealthNotes.Features.Actions.ActionFeature.In(at.Document, at.Range, new() { Units = units })[0].Edits[0].NewText);
+    }
 
     /// <summary>The unit of a medicine is only ever taken from the plan in the note.</summary>
     [Fact]
