@@ -1,0 +1,36 @@
+using System.Globalization;
+using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Actions.Rewrites;
+using HealthNotes.Features.Documents;
+
+namespace HealthNotes.Features.Actions;
+
+/// <summary>A change to a note (null when there is nothing to change), and where the cursor goes once it is made (a place in the text after it).</summary>
+public sealed record CheckEdit(DocumentEdit? Edit, Place Cursor);
+
+/// <summary>Changes that commands make.</summary>
+public static class CheckEdits
+{
+    private const string HowTo = "  # Take the # away from a line and write what you saw. What stays behind a # is not recorded.";
+    private const int Indent = 2;
+
+    /// <summary>
+    /// Adds a check dated <see cref="Document.Today"/> to the end of the note: a line for each part and vital from head to
+    /// tail, and for each known lump, to be measured again. The lines wait as comments and hold no values: nothing is
+    /// recorded that was not looked at. The cursor stands before the first of them. Where today has a check already,
+    /// nothing is added and the cursor goes to the end of its head.
+    /// </summary>
+    public static CheckEdit AddCheckForToday(Document document)
+    {
+        if (document.Note.Entries.LastOrDefault(entry => entry.Head.Date == document.Today && entry.Head.Kind == "check") is { } check)
+        {
+            return new CheckEdit(null, new Place(check.Line, document.Syntax.Lines[check.Line].Text.Length));
+        }
+
+        IEnumerable<string> words = WholeCheck.Of(document.Analysis.Pet).Select(word => word.Word);
+        IEnumerable<string> lumps = KnownLumps.NotIn(document, null, document.Today).Select(lump => "lump " + lump.Name);
+        string head = document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " check";
+        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, HowTo, .. words.Concat(lumps).Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
+        return new CheckEdit(edit, new Place(first + 2, Indent));
+    }
+}

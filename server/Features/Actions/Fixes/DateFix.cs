@@ -1,0 +1,55 @@
+using System.Globalization;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Features.Actions.Lines;
+
+namespace HealthNotes.Features.Actions.Fixes;
+
+/// <summary>
+/// A date in another order gives way to each day it can mean. Where it can mean two, both are offered and none is
+/// preferred: which one was meant is for the writer to say. Days that have been come before days to come.
+/// </summary>
+internal static class DateFix
+{
+    /// <summary>The orders in use. With the year first the day comes last, unless that is no day.</summary>
+    private static readonly string[][] Orders =
+    [
+        ["yyyy/M/d", "yyyy.M.d"],
+        ["yyyy-d-M", "yyyy/d/M", "yyyy.d.M"],
+        ["d/M/yyyy", "M/d/yyyy", "d.M.yyyy", "M.d.yyyy", "d-M-yyyy", "M-d-yyyy"],
+        ["d/M/yy", "M/d/yy", "d.M.yy", "M.d.yy", "d-M-yy", "M-d-yy"],
+    ];
+
+    public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)
+    {
+        List<DateOnly> days = [.. Readings(finding.Span.In(at.Text)).OrderBy(day => day > at.Document.Today).ThenBy(day => day)];
+        bool single = days.Count == 1;
+        return at.Better(finding, days.Select(day =>
+        {
+            string text = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            return new LineFix("date-order", $"Write `{text}`, {day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}", finding.Span, text, single, single);
+        }));
+    }
+
+    private static HashSet<DateOnly> Readings(ReadOnlySpan<char> written)
+    {
+        foreach (string[] orders in Orders)
+        {
+            HashSet<DateOnly> days = [];
+            foreach (string order in orders)
+            {
+                // two figures of a year are of this century: a pet's notes are not older
+                if (DateOnly.TryParseExact(written, order, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+                {
+                    days.Add(day.Year < 2000 && orders == Orders[^1] ? day.AddYears(100) : day);
+                }
+            }
+
+            if (days.Count > 0)
+            {
+                return days;
+            }
+        }
+
+        return [];
+    }
+}

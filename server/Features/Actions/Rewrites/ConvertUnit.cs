@@ -1,0 +1,39 @@
+using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Tidying;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Actions.Rewrites;
+
+/// <summary>
+/// Writes the value under the cursor in the other system, rounded as a person would write it. Only what was measured is
+/// converted: a count over time has no other system, a dose is as it was ordered, and a limit is as it was drawn.
+/// </summary>
+internal static class ConvertUnit
+{
+    public static IEnumerable<ActionOffer> At(LineAt at, Place place)
+    {
+        if (Measured(at.Line.Item) is not { } value || !PlaceRange.Of(at.Index, value.Span).Touches(place) || UnitRounding.Convert(value) is not { } converted)
+        {
+            yield break;
+        }
+
+        string text = ValuePrinter.Print(converted);
+        string line = at.Text.Remove(value.Span.Start, value.Span.Length).Insert(value.Span.Start, text);
+        if (at.Trial.Read(line).Errors.Length <= at.Read.Errors.Length)
+        {
+            yield return Rewrite.Offer("convert-unit", $"Write `{text}`", new DocumentEdit(PlaceRange.Of(at.Index, value.Span), text));
+        }
+    }
+
+    private static NoteValue? Measured(NoteItem? item) => item switch
+    {
+        Reading reading => reading.Value,
+        Finding finding => finding.Size,
+        Examined examined => examined.Size,
+        AdultWeightFact fact => fact.Weight,
+        CareEvent { Quantity: Measure { Quantity: Quantity.Volume or Quantity.Mass } amount } => amount,
+        _ => null,
+    };
+}

@@ -1,0 +1,57 @@
+using System.Globalization;
+using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+
+namespace HealthNotes.Features.Actions.Rewrites;
+
+/// <summary>
+/// On a line about a lump: records that it is there no longer. A line of today that says nothing yet gets the word; else
+/// a line is added to the check of today, or to a new entry of today where there is no check: the finding is of today,
+/// so it never goes into an older entry.
+/// </summary>
+internal static class LumpGone
+{
+    public static IEnumerable<ActionOffer> At(Document document, int line)
+    {
+        if (document.Syntax.Lines[line].Item is not Finding { Word.Word: "lump" } lump || document.Analysis.EntryAt(line) is not { } here
+            || !(here.Head.Date <= document.Today))
+        {
+            yield break;
+        }
+
+        string name = FoundLine.NameOf(lump.Site, lump.Tag);
+        string title = $"Record the lump {name} as gone";
+        FoundLine last = KnownLumps.Lines(document, "lump").Where(other => other.Name == name).MaxBy(other => (other.Entry.Head.Date ?? DateOnly.MinValue, other.Line))!;
+        if (last.IsGone || !KnownLumps.CanBe(document, name))
+        {
+            yield break;
+        }
+
+        if (last.Entry.Head.Date == document.Today)
+        {
+            LineSyntax said = document.Syntax.Lines[last.Line];
+            if (last.Finding is { Size: null, Words.Length: 0, Ok: false } && said.Problems.Length == 0)
+            {
+                yield return Rewrite.Offer("record-gone", title, DocumentEdit.Insert(last.Line, LineAt.ContentEnd(said), " gone"));
+            }
+
+            yield break;
+        }
+
+        yield return Rewrite.Offer("record-gone", title, Add(document, $"lump {name} gone"));
+    }
+
+    private static DocumentEdit Add(Document document, string text)
+    {
+        if (document.Note.Entries.LastOrDefault(entry => entry.Head.Date == document.Today && entry.Head.Kind == "check") is { } check)
+        {
+            (int below, int indent) = EntryLines.PlaceFor(document, check, Grammar.Vocabulary.NoteVocabulary.Default.LineWords.Find("lump")!);
+            return WholeLines.InsertBelow(document, below, [new string(' ', indent) + text]);
+        }
+
+        string head = document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " log";
+        return NewEntry.AtEnd(document, [head, "  " + text]).Edit;
+    }
+}

@@ -1,0 +1,80 @@
+using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Features.Actions.Rewrites;
+
+/// <summary>
+/// Gives tags to what is found at one place and not told apart.
+/// <para>
+/// Several lines of one word at one place in one entry, without tags and without times that tell them apart, are several
+/// lumps: they get <c>@a</c>, <c>@b</c> and so on, in the order they are written. Other entries that have as many lines
+/// there get the same tags only by an offer of its own, for the order may not be the same.
+/// </para>
+/// <para>
+/// A remark (a comment, or free text below) that is repeated word for word at lines of one place is what tells that lump
+/// from others: it becomes a tag of its first telling words, on all lines with the remark. Where the place never has two
+/// lines in one entry and no other remark, there is but one lump, and all its lines get the tag. The remark itself stays.
+/// </para>
+/// </summary>
+internal static class TellApart
+{
+    private const int MostTold = 4;
+
+    public static IEnumerable<ActionOffer> At(Document document, int line)
+    {
+        if (document.Syntax.Lines[line].Item is not Finding { Tag: null } here || document.Syntax.Lines[line].Problems.Length > 0)
+        {
+            yield break;
+        }
+
+        List<FoundLine> place = [.. KnownLumps.Lines(document, here.Word.Word).Where(other => other.Finding.Site.Name == here.Site.Name)];
+        HashSet<string> used = [.. place.Select(other => other.Finding.Tag?.Name).OfType<string>()];
+        List<IGrouping<int, FoundLine>> entries = [.. place.Where(other => other.Finding.Tag is null && document.Syntax.Lines[other.Line].Problems.Length == 0).GroupBy(other => other.Entry.Line)];
+        foreach (ActionOffer offer in Several(entries, line, here, used).Concat(Remarked(document, entries, line, here, used)))
+        {
+            yield return offer;
+        }
+    }
+
+    private static IEnumerable<ActionOffer> Several(List<IGrouping<int, FoundLine>> entries, int line, Finding here, HashSet<string> used)
+    {
+        if (entries.Find(entry => entry.Any(other => other.Line == line)) is not { } lines || lines.Count() is < 2 or > MostTold
+            || lines.Select(other => other.Finding.Head.Time).Distinct().Count() > 1)
+        {
+            yield break;
+        }
+
+        string[] tags = [.. Enumerable.Range(0, 26).Select(index => ((char)('a' + index)).ToString()).Where(tag => !used.Contains(tag)).Take(lines.Count())];
+        string named = string.Join(", ", tags.Select(tag => "@" + tag));
+        yield return Rewrite.Offer("tell-apart", $"Tell {tags.Length} at {here.Site.Name} apart in this entry: {named}", [.. Tagged(lines, tags)]);
+        List<IGrouping<int, FoundLine>> alike = [.. entries.Where(entry => entry.Count() == tags.Length)];
+        if (alike.Count > 1)
+        {
+            yield return Rewrite.Offer("tell-apart", $"Tell {tags.Length} at {here.Site.Name} apart in {alike.Count} entries, in the order written: {named}",
+                [.. alike.SelectMany(entry => Tagged(entry, tags))]);
+        }
+    }
+
+    private static IEnumerable<ActionOffer> Remarked(Document document, List<IGrouping<int, FoundLine>> entries, int line, Finding here, HashSet<string> used)
+    {
+        if (Remark.At(document, line) is not { } remark)
+        {
+            yield break;
+        }
+
+        List<(FoundLine Line, string? Remark)> all = [.. entries.SelectMany(entry => entry).Select(other => (other, Remark.At(document, other.Line)))];
+        List<FoundLine> same = [.. all.Where(other => remark.Equals(other.Remark, StringComparison.OrdinalIgnoreCase)).Select(other => other.Line)];
+        if (same.Select(other => other.Entry.Line).Distinct().Count() < 2 || Remark.Tag(remark) is not { } tag || used.Contains(tag))
+        {
+            yield break;
+        }
+
+        bool one = entries.TrueForAll(entry => entry.Count() == 1) && all.TrueForAll(other => other.Remark is null || remark.Equals(other.Remark, StringComparison.OrdinalIgnoreCase));
+        List<FoundLine> its = one ? [.. all.Select(other => other.Line)] : same;
+        yield return Rewrite.Offer("tag-remark", $"Tag this {here.Word.Word} `@{tag}` in its {its.Count} lines", [.. its.Select(other => Put(other, tag))]);
+    }
+
+    private static IEnumerable<DocumentEdit> Tagged(IEnumerable<FoundLine> lines, string[] tags) => lines.Select((line, index) => Put(line, tags[index]));
+
+    private static DocumentEdit Put(FoundLine line, string tag) => DocumentEdit.Insert(line.Line, line.Finding.Site.Span.End, " @" + tag);
+}
