@@ -50,6 +50,9 @@ public sealed class NoteAnalysis
     /// <summary>Everything a reader should know, in line order; what could not be read is among them.</summary>
     public ImmutableArray<NoteFinding> Findings => findings.Value;
 
+    /// <summary>How many findings there are.</summary>
+    public int FindingCount => opening.Length + entries.Sum(entry => entry.Findings.Length);
+
     /// <summary>The first day of the current period; see <see cref="CurrentPeriod"/>.</summary>
     public DateOnly? CurrentFrom { get; }
 
