@@ -48,6 +48,7 @@ internal static class App
             TidyCommand.Create(),
             ValuesCommand.Create(),
             ExplainCommand.Create(),
+            LspCommand.Create(),
             CompletionCommand.Create(),
         };
         HelpOption help = root.Options.OfType<HelpOption>().Single();

@@ -42,6 +42,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote explain gum-colour
               hnote explain                    lists the rules
             """,
+        ["lsp"] = """
+              hnote lsp                        what an editor's settings name as the command
+              hnote lsp --log hnote.log        with a log, when something is wrong
+            """,
         ["completion"] = """
               hnote completion bash >> ~/.bashrc
               hnote completion zsh >> ~/.zshrc

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Features.Diagnostics;
 
 namespace HealthNotes.Cli.Output;
 
@@ -10,18 +11,18 @@ internal static class CheckPrinter
     {
         output.WriteLine(Terminal.Strong(FindingPrinter.Clean(path)) + (analysis.Pet.Name is { } name ? $"  ({FindingPrinter.Clean(name)})" : ""));
         output.WriteLine();
-        List<NoteFinding> errors = [.. analysis.Findings.Where(f => f.Level == FindingLevel.Error)];
-        List<NoteFinding> others = [.. analysis.Findings.Where(f => f.Level != FindingLevel.Error && (all || analysis.IsCurrent(f)))];
+        var shown = ShownFindings.Of(analysis, past: all);
+        List<NoteFinding> errors = [.. shown.Findings.Where(f => f.Level == FindingLevel.Error)];
+        List<NoteFinding> others = [.. shown.Findings.Where(f => f.Level != FindingLevel.Error)];
         foreach (NoteFinding finding in errors.Concat(others.OrderByDescending(f => f.Level).ThenBy(f => f.Line)))
         {
             FindingPrinter.Print(output, analysis, finding);
         }
 
-        int older = analysis.Findings.Length - errors.Count - others.Count;
         output.WriteLine("  " + Summary(errors.Count, others));
-        if (older > 0)
+        if (shown.Left > 0)
         {
-            output.WriteLine($"  {older} {(older == 1 ? "finding" : "findings")} in older entries; --all shows them.");
+            output.WriteLine($"  {shown.Left} {(shown.Left == 1 ? "finding" : "findings")} in older entries; --all shows them.");
         }
 
         output.WriteLine("  hnote compares and describes; it makes no diagnosis. A veterinarian decides.");

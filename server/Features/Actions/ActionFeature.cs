@@ -14,7 +14,7 @@ public static class ActionFeature
         Place start = document.Clamp(range.Start);
         Place end = document.Clamp(range.End);
         PlaceRange within = start <= end ? new PlaceRange(start, end) : new PlaceRange(end, start);
-        return [.. QuickFixes.In(document, within), .. RewriteBook.In(document, within, settings)];
+        return [.. QuickFixes.In(document, within, settings), .. RewriteBook.In(document, within, settings)];
     }
 
     /// <summary>The edits of an offer that left them to be worked out; empty when the key is not known or there is nothing left to do.</summary>

@@ -27,7 +27,7 @@ public static class CheckEdits
             return new CheckEdit(null, new Place(check.Line, document.Syntax.Lines[check.Line].Text.Length));
         }
 
-        IEnumerable<string> words = MissingItems.OfAWholeCheck(document.Analysis.Pet).Select(word => word.Word);
+        IEnumerable<string> words = WholeCheck.Of(document.Analysis.Pet).Select(word => word.Word);
         IEnumerable<string> lumps = KnownLumps.NotIn(document, null, document.Today).Select(lump => "lump " + lump.Name);
         string head = document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " check";
         (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, HowTo, .. words.Concat(lumps).Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using HealthNotes.Analysis;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.LanguageServer.Host;
 using HealthNotes.Rendering;
 using HealthNotes.Tests.Support;
 
@@ -30,6 +31,19 @@ public class LayerTests
         Assert.Empty(references.Where(name => name.StartsWith("HealthNotes", StringComparison.Ordinal)).Except(own));
         Assert.Empty(references.Where(name => !name.StartsWith("System", StringComparison.Ordinal) && !name.StartsWith("HealthNotes", StringComparison.Ordinal)).Except(libraries));
         Assert.Empty(references.Intersect(Outside));
+    }
+
+    /// <summary>The protocol is a coat over the features: it knows no command line, and its handlers know no JSON.</summary>
+    [Fact]
+    public void The_language_server_knows_the_layers_below_and_its_protocol()
+    {
+        string[] references = [.. typeof(LanguageServerHost).Assembly.GetReferencedAssemblies().Select(name => name.Name!)];
+        Assert.Empty(references.Where(name => name.StartsWith("HealthNotes", StringComparison.Ordinal))
+            .Except(["HealthNotes.Grammar", "HealthNotes.Analysis", "HealthNotes.Rendering", "HealthNotes.Features"]));
+        Assert.DoesNotContain("System.CommandLine", references);
+        Assert.DoesNotContain("System.Net.Http", references);
+        IEnumerable<string> handlers = Directory.EnumerateFiles(Repository.PathOf("server/LanguageServer/Handlers"), "*.cs", SearchOption.AllDirectories);
+        Assert.Empty(handlers.Where(file => File.ReadAllText(file).Contains("Json", StringComparison.Ordinal)).Select(Path.GetFileName));
     }
 
     /// <summary>No clock, no disk, no terminal inside: the day and the text come from outside.</summary>

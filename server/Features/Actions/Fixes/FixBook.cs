@@ -10,8 +10,33 @@ namespace HealthNotes.Features.Actions.Fixes;
 /// </summary>
 internal static class FixBook
 {
+    private const string EntryDate = "entry-date";
+    private const string FactsMissing = "facts-missing";
+
+    /// <summary>The rules about a rate that may be a count without its time.</summary>
+    private static readonly string[] Rates = ["not-plausible", "hr-range", "rr-range", "usual-range", "call-if"];
+
+    /// <summary>True for a rule that some fix goes with.</summary>
+    public static bool Has(string rule) => ProblemRules.All.Contains(rule) || rule is EntryDate or FactsMissing || Rates.Contains(rule);
+
     /// <summary>The ways to mend a finding within its line.</summary>
-    public static IEnumerable<LineFix> InLine(LineAt at, NoteFinding finding) => finding.Rule switch
+    public static IEnumerable<LineFix> InLine(LineAt at, NoteFinding finding)
+    {
+        List<LineFix> fixes = [.. Mend(at, finding)];
+        return finding.Rule is ProblemRules.Missing or ProblemRules.MissingUnit ? fixes : fixes.Concat(FreeTextFix.IfNothingElse(at, finding, fixes));
+    }
+
+    /// <summary>The ways to mend a finding that change other lines too.</summary>
+    public static IEnumerable<ActionOffer> InNote(LineAt at, NoteFinding finding) => finding.Rule switch
+    {
+        ProblemRules.Misplaced => [.. MisplacedFact.Of(at.Document, finding), .. MisplacedObservation.Of(at.Document, finding)],
+        ProblemRules.SaidTwice => FactSaidTwice.Of(at.Document, finding),
+        ProblemRules.UnknownWord when finding.Nearest is null => RemarkBelow.Of(at, finding),
+        FactsMissing => SpeciesFix.Of(at.Document, finding),
+        _ => [],
+    };
+
+    private static IEnumerable<LineFix> Mend(LineAt at, NoteFinding finding) => finding.Rule switch
     {
         ProblemRules.UnknownWord => NearestWordFix.Of(at, finding),
         ProblemRules.UnknownLine => [.. NearestWordFix.Of(at, finding), .. TimeFix.Of(at, finding), .. FreeTextFix.Of(at, finding)],
@@ -24,18 +49,8 @@ internal static class FixBook
         ProblemRules.BadDate => DateFix.Of(at, finding),
         ProblemRules.BadTime => TimeFix.Of(at, finding),
         ProblemRules.Missing => MissingFix.Of(at, finding),
-        "entry-date" => EntryDateFix.Of(at, finding),
-        "not-plausible" or "hr-range" or "rr-range" or "usual-range" or "call-if" => CountTimeFix.Of(at, finding),
-        _ => [],
-    };
-
-    /// <summary>The ways to mend a finding that change other lines too.</summary>
-    public static IEnumerable<ActionOffer> InNote(LineAt at, NoteFinding finding) => finding.Rule switch
-    {
-        ProblemRules.Misplaced => [.. MisplacedFact.Of(at.Document, finding), .. MisplacedObservation.Of(at.Document, finding)],
-        ProblemRules.SaidTwice => FactSaidTwice.Of(at.Document, finding),
-        ProblemRules.UnknownWord => RemarkBelow.Of(at, finding),
-        "facts-missing" => SpeciesFix.Of(at.Document, finding),
+        EntryDate => EntryDateFix.Of(at, finding),
+        var rule when Rates.Contains(rule) => CountTimeFix.Of(at, finding),
         _ => [],
     };
 }

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Features.Actions.Fixes;
@@ -7,6 +8,11 @@ namespace HealthNotes.Features.Actions.Fixes;
 /// <summary>A line that is not understood becomes free text, which is printed for the vet, or a comment, which is not. Every character of it stays.</summary>
 internal static class FreeTextFix
 {
+    /// <summary>For a line of which nothing is understood but its word, where nothing else mends it.</summary>
+    public static IEnumerable<LineFix> IfNothingElse(LineAt at, NoteFinding finding, IReadOnlyCollection<LineFix> others) =>
+        others.Count == 0 && at.Line.Kind == LineKind.Item && at.Line.Item is null ? Of(at, finding) : [];
+
+    /// <summary>Both ways to keep a line.</summary>
     public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)
     {
         var before = new TextSpan(at.Line.Indent, 0);

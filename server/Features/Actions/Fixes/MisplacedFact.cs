@@ -10,7 +10,8 @@ namespace HealthNotes.Features.Actions.Fixes;
 
 /// <summary>
 /// A fact in an entry moves to the end of the opening's facts, with what is written below it. One that the opening has
-/// said already is not moved: the same again can go, something else is for the writer to sort out.
+/// said already is not moved: the same again can go, something else is for the writer to sort out. Moving is not preferred
+/// for what a vet may have said that day: making the entry a visit would be right too.
 /// </summary>
 internal static class MisplacedFact
 {
@@ -27,7 +28,7 @@ internal static class MisplacedFact
         int last = WholeLines.LastOf(document, finding.Line);
         if (said is null)
         {
-            yield return NoteFix.Offer("move-to-opening", $"Move `{fact.Word.Word}` to the facts at the top", finding, preferred: true,
+            yield return NoteFix.Offer("move-to-opening", $"Move `{fact.Word.Word}` to the facts at the top", finding, preferred: !MoreThanOnce.Contains(fact.Word.Word),
                 InsertFact(document, WholeLines.Reindented(document, finding.Line, 0)), WholeLines.Remove(document, finding.Line, last));
         }
         else if (ItemPrinter.Print(said.Value) == ItemPrinter.Print(fact) && last == finding.Line)

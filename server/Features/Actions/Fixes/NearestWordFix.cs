@@ -8,8 +8,9 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Features.Actions.Fixes;
 
 /// <summary>
-/// A word that is not known gives way to the known word it is nearest to; where several are near, each is offered. It is
-/// certain when only one is near and the word is long enough that this says something.
+/// A word that is not known gives way to the known word it is nearest to; where several are near, each is offered. The only
+/// one that is near is preferred when both start alike; it is certain when the two are one slip apart and long enough that
+/// this says something.
 /// </summary>
 internal static class NearestWordFix
 {
@@ -35,9 +36,24 @@ internal static class NearestWordFix
             }
         }
 
-        return found.Count == 1 && whole
-            ? [found[0] with { Preferred = true, Certain = bare.Length >= ShortestCertain && finding.Rule != ProblemRules.WrongUnit }]
+        return found.Count == 1 && whole && char.ToLowerInvariant(bare[0]) == char.ToLowerInvariant(found[0].Text[0])
+            ? [found[0] with { Preferred = true, Certain = bare.Length >= ShortestCertain && finding.Rule != ProblemRules.WrongUnit && IsOneSlip(bare, found[0].Text) }]
             : found;
+    }
+
+    /// <summary>True when one letter is missing, too many or another, or two neighbours have changed places.</summary>
+    private static bool IsOneSlip(string typed, string word)
+    {
+        (string one, string other) = (typed.ToLowerInvariant(), word.ToLowerInvariant());
+        int start = one.AsSpan().CommonPrefixLength(other);
+        int end = 0;
+        while (end < Math.Min(one.Length, other.Length) - start && one[^(end + 1)] == other[^(end + 1)])
+        {
+            end++;
+        }
+
+        (int left, int right) = (one.Length - start - end, other.Length - start - end);
+        return left <= 1 && right <= 1 ? left + right > 0 : left == 2 && right == 2 && one[start] == other[start + 1] && one[start + 1] == other[start];
     }
 
     /// <summary>Written as the word it stands for was: all capitals, a capital first, or as the vocabulary spells it.</summary>

@@ -1,6 +1,7 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Fixes;
 
@@ -43,7 +44,8 @@ internal static class NumberFix
             yield return Write("limit-sign", finding, "<" + written);
         }
 
-        if (numbers is [{ Start: 0 }])
+        // how often and how long a medicine is given is for who ordered it to say
+        if (numbers is [{ Start: 0 }] && at.Word?.Has(SlotKind.Medicine) == false)
         {
             foreach (string word in (string[])["every", "for", "in"])
             {
@@ -62,6 +64,11 @@ internal static class NumberFix
         }
 
         (TextSpan first, TextSpan second) = (numbers[0], numbers[1]);
+        if (Numbers.Value(second.In(written)) is null or 0)
+        {
+            return null;
+        }
+
         return string.Concat(written.AsSpan(0, first.Start), second.In(written), written.AsSpan(first.End, second.Start - first.End))
             + string.Concat(first.In(written), written.AsSpan(second.End));
     }

@@ -11,14 +11,18 @@ internal static class QuickFixes
     /// <summary>More findings than this are not looked at in one request: nobody reads a menu that long.</summary>
     private const int MostFindings = 40;
 
-    /// <summary>The fixes for the findings of the lines of a range; those the range touches come first.</summary>
-    public static IEnumerable<ActionOffer> In(Document document, PlaceRange range)
+    /// <summary>The fixes for the findings of the lines of a range; those the range touches come first. What mends two findings in the same way is one offer.</summary>
+    public static IEnumerable<ActionOffer> In(Document document, PlaceRange range, FeatureSettings settings) => All(document, range, settings)
+        .GroupBy(offer => string.Join('\n', offer.Edits.Select(edit => edit.ToString()).Prepend(offer.Id)))
+        .Select(same => same.First() with { Fixes = [.. same.SelectMany(offer => offer.Fixes).Distinct()] });
+
+    private static IEnumerable<ActionOffer> All(Document document, PlaceRange range, FeatureSettings settings)
     {
         LineAt? at = null;
         foreach (NoteFinding finding in Sorted.Between(document.Analysis.Findings, finding => finding.Line, range.Start.Line, range.End.Line)
-            .Take(MostFindings).OrderByDescending(finding => range.Touches(PlaceRange.Of(finding.Line, finding.Span))))
+            .Where(finding => FixBook.Has(finding.Rule)).Take(MostFindings).OrderByDescending(finding => range.Touches(PlaceRange.Of(finding.Line, finding.Span))))
         {
-            at = at?.Index == finding.Line ? at : LineAt.Of(document, finding.Line);
+            at = at?.Index == finding.Line ? at : LineAt.Of(document, finding.Line, settings);
             foreach (LineFix fix in FixBook.InLine(at, finding))
             {
                 yield return Offer(at, finding, fix);

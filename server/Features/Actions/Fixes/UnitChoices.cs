@@ -14,7 +14,7 @@ internal static class UnitChoices
     {
         if (inSchedule)
         {
-            return ["h", "d", "w", "mo"];
+            return ["d", "w", "mo", "h"];
         }
 
         return word.Takes.Select(slot => Of(slot.Kind, word.Word, overTime)).FirstOrDefault(units => units.Length > 0) ?? [];

@@ -29,19 +29,21 @@ internal static class UnitFix
         }
 
         TextSpan replaced = TextSpan.Between(number.End, missing ? EndOfWrongUnit(at, number.End) : finding.Span.End);
-        decimal[] values = [.. ValuesAround(at.Text, number).OfType<decimal>()];
+        var written = TextSpan.Between(StartOf(at.Text, number), number.End);
+        decimal[] values = [.. Numbers.In(at.Text, written).Select(span => Numbers.Value(span.In(at.Text))).OfType<decimal>()];
         bool overTime = at.Text.AsSpan(0, number.End).LastIndexOf('/') is var slash && slash >= 0 && at.Text.AsSpan(slash, number.End - slash).IndexOfAny(' ', '\t') < 0;
         bool schedule = AfterScheduleWord(at.Text, number.Start);
-        if (word.Has(SlotKind.Medicine) && !schedule)
+        if (word.Has(SlotKind.Medicine))
         {
-            return OfDose(at, finding, replaced);
+            // how often a medicine is given is part of the order, too: nothing is offered for it
+            return schedule ? [] : OfDose(at, finding, replaced);
         }
 
         LineWord subject = Subject(at, word);
         string what = word.Word == "adult-weight" ? "weight" : subject.Word;
         List<(string Unit, bool? Plausible)> units = [.. Ordered(at, UnitChoices.For(subject, overTime, schedule)).Select(unit => (unit, IsPlausible(what, values, unit, overTime)))];
         List<LineFix> fixes = [.. units.Where(unit => unit.Plausible != false)
-            .Select(unit => new LineFix(replaced.Length == 0 ? "add-unit" : "other-unit", $"Write `{number.In(at.Text)}{unit.Unit}`", replaced, unit.Unit))];
+            .Select(unit => new LineFix(replaced.Length == 0 ? "add-unit" : "other-unit", $"Write `{written.In(at.Text)}{unit.Unit}`", replaced, unit.Unit))];
         fixes = [.. at.Better(finding, fixes)];
         return fixes.Count == 1
             ? [fixes[0] with { Preferred = true, Certain = missing && units.Count > 1 && units.Any(unit => unit.Plausible == true) }]
@@ -70,8 +72,8 @@ internal static class UnitFix
         ? at.Line.Marks.Where(mark => mark.Kind == TokenKind.LineWord).Skip(1).Select(mark => NoteVocabulary.Default.LineWords.Find(mark.Span.In(at.Text))).FirstOrDefault() ?? word
         : word;
 
-    /// <summary>The numbers of the value: both of a range, or of a count and its time.</summary>
-    private static IEnumerable<decimal?> ValuesAround(string text, TextSpan number)
+    /// <summary>Where the value starts that the number is the end of: a range, or a count and its time.</summary>
+    private static int StartOf(string text, TextSpan number)
     {
         int start = number.Start;
         while (start > 0 && !char.IsWhiteSpace(text[start - 1]))
@@ -79,7 +81,7 @@ internal static class UnitFix
             start--;
         }
 
-        return Numbers.In(text, TextSpan.Between(start, number.End)).Select(span => Numbers.Value(span.In(text)));
+        return start;
     }
 
     private static bool AfterScheduleWord(string text, int start)
@@ -90,7 +92,7 @@ internal static class UnitFix
     }
 
     private static IEnumerable<string> Ordered(LineAt at, IReadOnlyList<string> units) =>
-        at.Document.Analysis.Pet.ShowUsUnits ? units.OrderByDescending(unit => unit is "lb" or "F" or "in" or "cup" or "mg/dL" or "oz" or "mi") : units;
+        at.UsFirst ? units.OrderByDescending(unit => unit is "lb" or "F" or "in" or "cup" or "mg/dL" or "oz" or "mi") : units;
 
     /// <summary>Whether a living pet can have the values in this unit; null where the table has nothing to say.</summary>
     private static bool? IsPlausible(string what, decimal[] values, string unit, bool overTime)

@@ -15,13 +15,15 @@ namespace HealthNotes.Features.Actions.Lines;
 /// <param name="Index">The index of the line.</param>
 /// <param name="Trial">Where it is tried.</param>
 /// <param name="Read">The line as it stands now.</param>
-internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLine Read)
+/// <param name="UsFirst">Whether US units are offered before metric ones.</param>
+internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLine Read, bool UsFirst = false)
 {
-    /// <summary>A line of the document.</summary>
-    public static LineAt Of(Document document, int index)
+    /// <summary>A line of the document, for a reader with these settings.</summary>
+    public static LineAt Of(Document document, int index, FeatureSettings settings)
     {
         var trial = Trial.For(document, index);
-        return new LineAt(document, index, trial, trial.Read(document.Syntax.Lines[index].Text));
+        bool us = settings.Units == UnitsShown.Us || (settings.Units == UnitsShown.AsNoted && document.Analysis.Pet.ShowUsUnits);
+        return new LineAt(document, index, trial, trial.Read(document.Syntax.Lines[index].Text), us);
     }
 
     /// <summary>The line.</summary>

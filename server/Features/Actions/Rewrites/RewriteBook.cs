@@ -29,7 +29,7 @@ internal static class RewriteBook
 
         if (document.Syntax.Lines[line].Item is not null)
         {
-            var at = LineAt.Of(document, line);
+            var at = LineAt.Of(document, line, settings);
             foreach (ActionOffer offer in (IEnumerable<ActionOffer>)[.. ConvertUnit.At(at, range.Start), .. OtherSide.At(at, range.Start), .. LumpGone.At(document, line), .. TellApart.At(document, line)])
             {
                 yield return offer;
@@ -38,7 +38,7 @@ internal static class RewriteBook
 
         if (document.Analysis.EntryAt(line) is { Head.Kind: "check" } check)
         {
-            foreach (ActionOffer offer in LumpsAgain.In(document, check, range.Start))
+            foreach (ActionOffer offer in CompleteCheck.In(document, check).Concat(LumpsAgain.In(document, check, range.Start)))
             {
                 yield return offer;
             }

@@ -31,7 +31,7 @@ public class ActionProperties
                 _ = ActionFeature.In(document, PlaceRange.At(line, character), FeatureSettings.Default);
             }
         }
-    }, iter: Effort.Times(40));
+    }, iter: Effort.Times(15));
 
     [Fact]
     public void Every_offer_applies_cleanly_and_makes_nothing_worse() => Any.Sample(document =>
@@ -46,7 +46,7 @@ public class ActionProperties
             bool mayUncover = offer.Fixes.Any(f => f.Rule == ProblemRules.UnknownLine) || offer.Id is "say-species" or "nearest-word" or "add-entry-head";
             Assert.True(mayUncover || Errors(after) <= Errors(document), $"{offer.Id} {offer.Title}\n{document.Syntax.Print()}\n---\n{text}");
         }
-    }, iter: Effort.Times(200));
+    }, iter: Effort.Times(80));
 
     [Fact]
     public void Fix_all_does_nothing_the_second_time() => Any.Sample(document =>
@@ -56,7 +56,7 @@ public class ActionProperties
         Document after = Document.Open("file:///a.hnote", 2, Cursor.Apply(document, edits), Cursor.Today);
         Assert.Equal(after.Syntax.Lines.Length, document.Syntax.Lines.Length);
         Assert.Empty(ActionFeature.FixAll(after));
-    }, iter: Effort.Times(400));
+    }, iter: Effort.Times(200));
 
     /// <summary>Characters that are not blank go only where something was flagged.</summary>
     [Fact]
@@ -81,7 +81,7 @@ public class ActionProperties
             Assert.True(to <= Math.Max(end, from), line);
             Assert.True(from >= start || line[from..start].All(c => char.IsWhiteSpace(c) || c is ',' or ';'), line);
         }
-    }, iter: Effort.Times(400));
+    }, iter: Effort.Times(200));
 
     [Fact]
     public void A_check_for_today_is_added_to_any_note() => Any.Sample(document =>
@@ -100,7 +100,7 @@ public class ActionProperties
         Assert.Equal(check.Cursor, after.Clamp(check.Cursor));
         Assert.Equal(Errors(document), Errors(after));
         Assert.Equal(document.Note.Entries.Length + 1, after.Note.Entries.Length);
-    }, iter: Effort.Times(200));
+    }, iter: Effort.Times(80));
 
     private static IEnumerable<ActionOffer> Everything(Document document)
     {

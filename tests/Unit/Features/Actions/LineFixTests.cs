@@ -31,6 +31,24 @@ public class LineFixTests
     [Fact]
     public void The_kind_of_an_entry() => Offers.Fix("2026-11-01 18:10 che|kc\n  gums pink", "nearest-word", "2026-11-01 18:10 check\n  gums pink");
 
+    /// <summary>One keystroke takes only what starts alike; unread is mended only what is one slip away.</summary>
+    [Theory]
+    [InlineData("coat glosssy|", "coat glossy", true)]
+    [InlineData("coat lgossy|", "coat lgossy", false)]
+    [InlineData("coat glosssyy|", "coat glosssyy", true)]
+    [InlineData("lump L-flnak| 12mm", "lump L-flank 12mm", true)]
+    [InlineData("gait ueven|", "gait ueven", false)]
+    [InlineData("ear L brwn|", "ear L brown", true)]
+    public void How_sure_a_nearest_word_is(string line, string fixedAll, bool preferred)
+    {
+        Assert.Equal(preferred, Offers.At(Dog + line).Any(offer => offer.Id == "nearest-word" && offer.IsPreferred));
+        var document = Tests.Support.Cursor.Note(Dog + line.Replace("|", "", StringComparison.Ordinal));
+        Assert.Equal(Dog + fixedAll, Tests.Support.Cursor.Apply(document, HealthNotes.Features.Actions.ActionFeature.FixAll(document)));
+    }
+
+    [Fact]
+    public void No_word_is_offered_for_its_opposite() => Offers.None(Dog + "gait unev|en", "nearest-word");
+
     [Fact]
     public void Where_several_words_are_near_each_is_offered_and_none_is_preferred()
     {
@@ -56,7 +74,8 @@ public class LineFixTests
     [InlineData("bcs 7|", new[] { "Write `7/9` *" })]
     [InlineData("bcs 5|", new[] { "Write `5/9`", "Write `5/5`" })]
     [InlineData("mcs 2|", new[] { "Write `2/3` *" })]
-    [InlineData("recheck ear L in 2|", new[] { "Write `2h`", "Write `2d`", "Write `2w`", "Write `2mo`" })]
+    [InlineData("recheck ear L in 2|", new[] { "Write `2d`", "Write `2w`", "Write `2mo`", "Write `2h`" })]
+    [InlineData("med benazepril 5mg every 12|", new string[0])]
     [InlineData("gave meloxicam 0.5|", new string[0])]
     [InlineData("weight 0|", new string[0])]
     [InlineData("weight 999999999|", new string[0])]
@@ -83,6 +102,16 @@ public class LineFixTests
     public void Us_units_come_first_in_a_note_that_shows_them() =>
         Assert.Equal(["Write `40lb`", "Write `40kg`", "Write `40g`"], Offers.Titles("units us\n2026-11-01 check\nweight 40|", "add-unit"));
 
+    [Theory]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.Us, "lb")]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.Metric, "kg")]
+    [InlineData(HealthNotes.Features.Documents.UnitsShown.AsNoted, "lb")]
+    public void Us_units_come_first_for_a_reader_of_them(HealthNotes.Features.Documents.UnitsShown units, string first)
+    {
+        var at = Tests.Support.Cursor.In("units us\n2026-11-01 check\nweight 40|");
+        Assert.Equal(first, HealthNotes.Features.Actions.ActionFeature.In(at.Document, at.Range, new() { Units = units })[0].Edits[0].NewText);
+    }
+
     /// <summary>The unit of a medicine is only ever taken from the plan in the note.</summary>
     [Fact]
     public void A_dose_gets_the_unit_of_its_plan()
@@ -108,6 +137,14 @@ public class LineFixTests
     [InlineData("hr 90|", null)]
     [InlineData("hr <18|", null)]
     public void A_count_without_its_time(string line, string? expected) => Check(line, "count-time", expected);
+
+    [Fact]
+    public void A_rate_that_is_only_unusual_is_not_taken_for_a_count()
+    {
+        const string note = "pet Marlow\nspecies dog\nborn 2020-05-01\nadult-weight 15kg\nusual hr 100-140\n2026-11-01 check\nhr 65|";
+        Assert.Contains(Tests.Support.Cursor.In(note).Document.Analysis.Findings, finding => finding.Rule == "usual-range");
+        Offers.None(note, "count-time");
+    }
 
     /// <summary>A slow heart is real and may be urgent: no keystroke takes it away unread, and fix all leaves it alone.</summary>
     [Fact]
@@ -179,7 +216,9 @@ public class LineFixTests
     [InlineData("weight 1,200g|", "decimal-mark", "weight 1200g")]
     [InlineData("hr 45//1|5s", "sign-once", "hr 45/15s")]
     [InlineData("home-check 30d|", "time-word", "home-check every 30d")]
-    public void A_number_with_a_slip(string line, string id, string expected) => Check(line, id, expected);
+    [InlineData("med benazepril 5mg 24h|", "time-word", null)]
+    [InlineData("ate 3/0|", "swap-numbers", null)]
+    public void A_number_with_a_slip(string line, string id, string? expected) => Check(line, id, expected);
 
     [Fact]
     public void A_line_to_cross_has_two_sides_and_none_is_preferred()
@@ -193,6 +232,22 @@ public class LineFixTests
     [InlineData("\tseemed| a bit off today", "comment-out", "\t# seemed a bit off today")]
     [InlineData("|🐶 e\u0301 狗", "free-text", "> 🐶 e\u0301 狗")]
     public void A_line_that_is_not_understood_is_kept_as_it_is(string line, string id, string expected) => Check(line, id, expected);
+
+    /// <summary>A line whose word alone is understood can be kept, too; one that is half typed is left alone.</summary>
+    [Theory]
+    [InlineData("weight ????|", "free-text", "> weight ????")]
+    [InlineData("alert brite|", "comment-out", "# alert brite")]
+    [InlineData("lump L-flank xyzzy|", "free-text", null)]
+    [InlineData("weight 21|", "free-text", null)]
+    [InlineData("coat glosssy|", "free-text", null)]
+    public void A_line_of_which_nothing_is_understood_is_kept(string line, string id, string? expected) => Check(line, id, expected);
+
+    [Fact]
+    public void Which_of_two_is_right_is_for_the_writer()
+    {
+        Assert.Equal(["Take the second `asleep` away *"], Offers.Titles(Dog + "rr 7/30s asleep asleep|", "say-once"));
+        Assert.Equal(["Take `40mm` away"], Offers.Titles(Dog + "wound L-thigh 30mm 40mm|", "say-once"));
+    }
 
     [Fact]
     public void A_line_too_long_becomes_free_text()
@@ -218,6 +273,7 @@ public class LineFixTests
     [InlineData("2027-01-0|3 check", "2026-01-03 check")]
     [InlineData("2036-11-01| check", "2026-11-01 check")]
     [InlineData("2026-12-04| check", "2025-12-04 check")]
+    [InlineData("2027-12-04| check", "2025-12-04 check")]
     [InlineData("2028-02-29| check", null)]
     public void An_entry_dated_after_today(string line, string? expected) => Check(line, "nearer-year", expected);
 

@@ -57,7 +57,7 @@ public class NoteFixTests
 
     [Theory]
     [InlineData("stool soft aft|er dinner  # again\n", "stool soft  # again\n    > after dinner\n")]
-    [InlineData("stool sort| of soft", "stool soft\n    > sort of")]
+    [InlineData("stool fluf|fyish of soft", "stool soft\n    > fluffyish of")]
     [InlineData("ear L wax xyzzy|\n    > Only the edge.\n", "ear L wax\n    > xyzzy\n    > Only the edge.\n")]
     [InlineData("ear L wax xyzzy|\n  > He was calm.\n", "ear L wax\n  > xyzzy\n  > He was calm.\n")]
     public void Words_that_are_not_known_move_to_free_text(string line, string expected) => Offers.Fix("2026-11-01 log\n  " + line, "remark-below", "2026-11-01 log\n  " + expected);

@@ -1,0 +1,44 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Reflection;
+using HealthNotes.LanguageServer.Host;
+
+namespace HealthNotes.Cli.Commands;
+
+/// <summary><c>hnote lsp</c>: the language server, started by an editor.</summary>
+internal static class LspCommand
+{
+    /// <summary>The day for tests that can't pass an option.</summary>
+    private const string TodayVariable = "HNOTE_TODAY";
+
+    public static Command Create()
+    {
+        var standard = new Option<bool>("--stdio") { Description = "Speak over standard input and output (this is the default)" };
+        var pipe = new Option<string?>("--pipe") { Description = "Speak over a named pipe or socket file", HelpName = "NAME" };
+        var port = new Option<int?>("--port") { Description = "Speak over a port of this machine", HelpName = "NUMBER" };
+        var log = new Option<string?>("--log") { Description = "Add lines about what the server does to a file", HelpName = "FILE" };
+        var client = new Option<int?>("--clientProcessId") { Description = "End when this process ends", HelpName = "ID" };
+        Option<DateOnly?> today = SharedOptions.Today();
+        port.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() is < 1 or > 65535)
+            {
+                result.AddError("a port is a number from 1 to 65535");
+            }
+        });
+        var command = new Command("lsp", "The language server: an editor starts it, and it reads along") { standard, pipe, port, log, client, today };
+        command.SetAction((parsed, _) => LanguageServerHost.RunAsync(new ServerOptions
+        {
+            Pipe = parsed.GetValue(pipe),
+            Port = parsed.GetValue(port),
+            Log = parsed.GetValue(log),
+            ClientProcessId = parsed.GetValue(client),
+            Today = parsed.GetValue(today) ?? FromEnvironment(),
+            Version = typeof(LspCommand).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "",
+        }));
+        return command;
+    }
+
+    private static DateOnly? FromEnvironment() =>
+        DateOnly.TryParseExact(Environment.GetEnvironmentVariable(TodayVariable), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
+}

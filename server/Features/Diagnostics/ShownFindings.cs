@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Features.Diagnostics;
+
+/// <summary>
+/// The findings that a reader is shown unasked: what could not be read, wherever it stands, and what is about now. An owner
+/// of four years of notes wants today's findings.
+/// </summary>
+/// <param name="Findings">Those that are shown.</param>
+/// <param name="Left">How many there are besides.</param>
+public sealed record ShownFindings(ImmutableArray<NoteFinding> Findings, int Left)
+{
+    /// <summary>The most that are shown of one note at a time: more than anybody reads, and little enough to be sent at each keystroke.</summary>
+    public const int Most = 1_000;
+
+    /// <summary>Those of the current period and all errors, in line order; with <paramref name="past"/> all.</summary>
+    public static ShownFindings Of(NoteAnalysis analysis, bool past)
+    {
+        if (past)
+        {
+            return new ShownFindings(analysis.Findings, 0);
+        }
+
+        ImmutableArray<NoteFinding>.Builder shown = ImmutableArray.CreateBuilder<NoteFinding>();
+        ImmutableArray<Entry> entries = analysis.Note.Entries;
+        int next = 0;
+        foreach (NoteFinding finding in analysis.Findings)
+        {
+            // findings and entries are both in line order, so one walk finds the entry of each
+            while (next < entries.Length && entries[next].Line <= finding.Line)
+            {
+                next++;
+            }
+
+            bool current = next == 0 || entries[next - 1].Head.Date is not { } date || date >= analysis.CurrentFrom;
+            if (current || finding.Level == FindingLevel.Error)
+            {
+                shown.Add(finding);
+            }
+        }
+
+        ImmutableArray<NoteFinding> findings = shown.DrainToImmutable();
+        return new ShownFindings(findings, analysis.Findings.Length - findings.Length);
+    }
+
+    /// <summary>What an editor shows: at most <see cref="Most"/>, errors first, then the current period, then the newest.</summary>
+    public static ShownFindings For(NoteAnalysis analysis, FeatureSettings settings)
+    {
+        ShownFindings all = Of(analysis, settings.PastFindings);
+        if (all.Findings.Length <= Most)
+        {
+            return all with { Left = 0 };
+        }
+
+        NoteFinding[] kept = [.. all.Findings
+            .OrderBy(finding => finding.Level == FindingLevel.Error ? 0 : analysis.IsCurrent(finding) ? 1 : 2)
+            .ThenByDescending(finding => analysis.EntryAt(finding.Line)?.Head.Date ?? DateOnly.MaxValue)
+            .Take(Most)
+            .OrderBy(finding => finding.Line).ThenBy(finding => finding.Span.Start)];
+        return new ShownFindings([.. kept], all.Findings.Length - Most);
+    }
+}

@@ -1,0 +1,128 @@
+using System.Buffers;
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Diagnostics;
+
+/// <summary>
+/// A half-typed line is not scolded while the next character could make it right: <c>gum</c> may become <c>gums</c>,
+/// <c>hr 7</c> may become <c>hr 72</c>. What is held back is shown as soon as another line is edited, and when the note is
+/// saved or opened.
+/// </summary>
+public static class StillTyping
+{
+    private static readonly SearchValues<char> DateCharacters = SearchValues.Create("0123456789-:/.T ");
+
+    private static readonly string[] Joining =
+        ["every", "for", "from", "until", "per", "by", "like", "in", "with", "at", "on", "since", "check", "log", "visit"];
+
+    /// <summary>The findings without those that the next characters at <paramref name="caret"/>, where the last edit ended, could do away with.</summary>
+    public static ImmutableArray<NoteFinding> Without(Document document, ImmutableArray<NoteFinding> findings, Place? caret)
+    {
+        if (caret is not { } place || place.Line >= document.Syntax.Lines.Length)
+        {
+            return findings;
+        }
+
+        string line = document.Syntax.Lines[place.Line].Text;
+        int end = line.AsSpan().TrimEnd().Length;
+        return place.Character < end
+            ? findings
+            : findings.RemoveAll(finding => finding.Line == place.Line && CouldBecomeRight(finding, line, wordIsOver: place.Character > end));
+    }
+
+    private static bool CouldBecomeRight(NoteFinding finding, string line, bool wordIsOver)
+    {
+        bool error = finding.Level == FindingLevel.Error;
+        if (error && finding.Rule == ProblemRules.Missing)
+        {
+            // what is missing comes next
+            return true;
+        }
+
+        ReadOnlySpan<char> text = finding.Span.In(line);
+        if (finding.Span.End < line.AsSpan().TrimEnd().Length || text.IsEmpty)
+        {
+            return false;
+        }
+
+        if (error && finding.Rule == ProblemRules.MissingUnit)
+        {
+            return true;
+        }
+
+        if (!wordIsOver && EndsInNumber(text))
+        {
+            return finding.Rule switch
+            {
+                ProblemRules.SaidTwice or ProblemRules.Misplaced => false,
+                ProblemRules.UnknownLine => !text.ContainsAnyExcept(DateCharacters),
+                _ => true,
+            };
+        }
+
+        return error && IsStartOfWord(finding.Rule, wordIsOver ? $"{text} " : text.ToString(), line);
+    }
+
+    /// <summary>A number at the end may get more digits, or its unit.</summary>
+    private static bool EndsInNumber(ReadOnlySpan<char> text) => char.IsAsciiDigit(text[^1])
+        || (text.Length > 1 && text[^1] is '.' or ',' or '/' or '-' or ':' && char.IsAsciiDigit(text[^2]));
+
+    private static bool IsStartOfWord(string rule, string typed, string line)
+    {
+        NoteVocabulary words = NoteVocabulary.Default;
+        return rule switch
+        {
+            ProblemRules.UnknownLine => Starts(typed, words.LineWords.Spellings),
+            ProblemRules.WrongUnit => Starts(typed, words.Units.Spellings),
+            ProblemRules.UnknownWord => SpellingsAfter(FirstWord(line), words).Any(spellings => Starts(typed, spellings))
+                || Starts(typed[(typed.LastIndexOf('-') + 1)..], words.Regions.Spellings),
+            _ => false,
+        };
+    }
+
+    /// <summary>What may stand in a line after its first word; a little more than that does no harm.</summary>
+    private static IEnumerable<string>[] SpellingsAfter(string first, NoteVocabulary words)
+    {
+        string word = words.LineWords.Find(first)?.Word ?? first;
+        return
+        [
+            words.Describing(word).Spellings, words.States(word).Spellings, words.Sides.Spellings, words.Ok.Spellings,
+            words.Objects.Spellings, words.Units.Spellings, words.LineWords.Spellings, words.Fixed("species").Spellings,
+            words.Fixed("sex").Spellings, words.Fixed("neuter").Spellings, words.Fixed("units").Spellings,
+            words.Fixed("portion").Spellings, words.Fixed("mcs").Spellings, Joining,
+        ];
+    }
+
+    /// <summary>True when a longer word starts so.</summary>
+    private static bool Starts(string typed, IEnumerable<string> spellings)
+    {
+        foreach (string spelling in spellings)
+        {
+            if (spelling.Length > typed.Length && spelling.AsSpan().StartsWith(typed, StringComparison.OrdinalIgnoreCase))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The word that the line starts with, behind a time.</summary>
+    private static string FirstWord(string line)
+    {
+        foreach (System.Range range in line.AsSpan().Split(' '))
+        {
+            ReadOnlySpan<char> word = line.AsSpan()[range];
+            if (word.Length > 0 && !char.IsAsciiDigit(word[0]))
+            {
+                return word.ToString();
+            }
+        }
+
+        return "";
+    }
+}

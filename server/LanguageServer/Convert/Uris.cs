@@ -1,0 +1,20 @@
+namespace HealthNotes.LanguageServer.Convert;
+
+/// <summary>Between the names of documents and paths on disk.</summary>
+internal static class Uris
+{
+    /// <summary>The path that a name stands for, or null when it is no file (an unsaved document, a remote one).</summary>
+    public static string? PathOf(string? uri)
+    {
+        if (!Uri.TryCreate(uri, UriKind.Absolute, out Uri? parsed) || !parsed.IsFile)
+        {
+            return null;
+        }
+
+        string path = parsed.LocalPath;
+        return path.Length > 2 && path[0] == '/' && char.IsAsciiLetter(path[1]) && path[2] == ':' ? path[1..] : path;
+    }
+
+    /// <summary>The name of a file.</summary>
+    public static string Of(string path) => new Uri(Path.GetFullPath(path)).AbsoluteUri;
+}

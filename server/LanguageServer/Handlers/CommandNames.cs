@@ -1,0 +1,17 @@
+namespace HealthNotes.LanguageServer.Handlers;
+
+/// <summary>The commands that a client may run here. Names are a contract: keys are bound to them.</summary>
+internal static class CommandNames
+{
+    /// <summary>Makes the visit page and shows it. Takes the note's name.</summary>
+    public const string OpenPage = "hnote.openPage";
+
+    /// <summary>Adds a check for today to the end of the note. Takes the note's name.</summary>
+    public const string AddCheckToday = "hnote.addCheckToday";
+
+    /// <summary>Shows values in other units. Takes <c>metric</c>, <c>us</c> or <c>asNoted</c>; without it the next of them.</summary>
+    public const string ShowUnits = "hnote.showUnits";
+
+    /// <summary>All of them.</summary>
+    public static string[] All => [OpenPage, AddCheckToday, ShowUnits];
+}

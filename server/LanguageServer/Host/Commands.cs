@@ -1,0 +1,74 @@
+using HealthNotes.Features.Actions;
+using HealthNotes.Features.Documents;
+using HealthNotes.LanguageServer.Convert;
+using HealthNotes.LanguageServer.Handlers;
+using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.State;
+using HealthNotes.Rendering;
+using StreamJsonRpc;
+using Range = HealthNotes.LanguageServer.Protocol.Range;
+
+namespace HealthNotes.LanguageServer.Host;
+
+/// <summary>3.17, Workspace Features, Execute a command. What changes a note is asked of the client and comes back as a change.</summary>
+internal sealed class Commands(Client client, ServerEvents events)
+{
+    private const int InvalidParams = -32602;
+
+    /// <summary>Runs a command; the result is what it made, or null.</summary>
+    /// <exception cref="LocalRpcException">There is no such command, or no such note.</exception>
+    public Task<string?> RunAsync(Workspace workspace, ExecuteCommandParams parameters) => parameters.Command switch
+    {
+        CommandNames.OpenPage => OpenPageAsync(NoteOf(workspace, parameters)),
+        CommandNames.AddCheckToday => AddCheckAsync(NoteOf(workspace, parameters), workspace.Client),
+        CommandNames.ShowUnits => Task.FromResult(ShowUnits(CommandArguments.Text(parameters.Arguments, 0))),
+        _ => throw Refused($"there is no command {parameters.Command}"),
+    };
+
+    private async Task<string?> OpenPageAsync(Document document)
+    {
+        string page = PageFile.Write(document.Uri, VisitPage.Html(document.Analysis));
+        string uri = Uris.Of(page);
+        if (!await client.ShowAsync(new ShowDocumentParams(uri, External: true)).ConfigureAwait(false))
+        {
+            await client.SayAsync(MessageType.Info, $"The page is in {page}").ConfigureAwait(false);
+        }
+
+        return uri;
+    }
+
+    private async Task<string?> AddCheckAsync(Document document, ClientProfile profile)
+    {
+        CheckEdit check = CheckEdits.AddCheckForToday(document);
+        if (check.Edit is { } edit && !await client.ApplyAsync("Add a check for today", Edits.InWorkspace(document, [edit], profile)).ConfigureAwait(false))
+        {
+            await client.SayAsync(MessageType.Warning, "Your editor did not add the check.").ConfigureAwait(false);
+            return null;
+        }
+
+        // the cursor stands in a line of plain characters, where every encoding counts the same
+        var cursor = new Position(check.Cursor.Line, check.Cursor.Character);
+        await client.ShowAsync(new ShowDocumentParams(document.Uri, TakeFocus: true, Selection: new Range(cursor, cursor))).ConfigureAwait(false);
+        return document.Uri;
+    }
+
+    private string? ShowUnits(string? wanted)
+    {
+        UnitsShown shown = events.Apply(before => before with { Units = ClientSettings.UnitsOf(wanted) ?? Next(before.Units) }).Units;
+        return ClientSettings.NameOf(shown);
+    }
+
+    private static UnitsShown Next(UnitsShown units) => units switch
+    {
+        UnitsShown.AsNoted => UnitsShown.Metric,
+        UnitsShown.Metric => UnitsShown.Us,
+        _ => UnitsShown.AsNoted,
+    };
+
+    private static Document NoteOf(Workspace workspace, ExecuteCommandParams parameters) =>
+        CommandArguments.Text(parameters.Arguments, 0) is { } uri && workspace.Find(uri) is { } document
+            ? document
+            : throw Refused($"{parameters.Command} needs the name of a note that is open");
+
+    private static LocalRpcException Refused(string message) => new(message) { ErrorCode = InvalidParams };
+}

@@ -1,0 +1,69 @@
+using System.Diagnostics.CodeAnalysis;
+using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.State;
+using StreamJsonRpc;
+
+namespace HealthNotes.LanguageServer.Host;
+
+/// <summary>Puts the server together and runs it until the client is done.</summary>
+public static class LanguageServerHost
+{
+    /// <summary>Runs the server; the result is the exit code.</summary>
+    public static async Task<int> RunAsync(ServerOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        var log = new ServerLog(options.Log);
+        Transport transport;
+        try
+        {
+            transport = await Transport.OpenAsync(options).ConfigureAwait(false);
+        }
+        catch (IOException problem)
+        {
+            log.Fault($"can't reach the client: {problem.Message}");
+            return 1;
+        }
+
+        return await RunAsync(options, transport, log).ConfigureAwait(false);
+    }
+
+    private static async Task<int> RunAsync(ServerOptions options, Transport transport, ServerLog log)
+    {
+        var lifecycle = new Lifecycle();
+        var state = new WorkspaceState(new Workspace(options.Today ?? DayWatch.Today));
+        using var connection = new Connection(new MessageHandler(transport, CreateFormatter(), log), log);
+        var publisher = new FindingsPublisher(state, connection);
+        var client = new Client(connection, state);
+        var scan = new FolderScan(state, client, connection, log);
+        var events = new ServerEvents(state, lifecycle, connection, client, scan, publisher, log);
+        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IChanges>(), new Changes(state, lifecycle, publisher, events, options.Version), null);
+        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IReads>(), new Reads(state, lifecycle, new Commands(client, events)), null);
+        if (options.Today is null)
+        {
+            _ = new DayWatch(state, events.DayChanged).WatchAsync(lifecycle.Ended);
+        }
+
+        if (options.ClientProcessId is { } process)
+        {
+            ParentWatch.Start(process, lifecycle, log);
+        }
+
+        connection.StartListening();
+        _ = connection.Completion.ContinueWith(
+            done =>
+            {
+                if (done.Exception is { } broken)
+                {
+                    log.Fault($"the connection broke: {broken.InnerException?.Message}");
+                }
+
+                lifecycle.End();
+            },
+            TaskScheduler.Default);
+        return await lifecycle.Ended.ConfigureAwait(false);
+    }
+
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "Every type that is read or written is in ProtocolJson.")]
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "Every type that is read or written is in ProtocolJson.")]
+    private static SystemTextJsonFormatter CreateFormatter() => new() { JsonSerializerOptions = ProtocolJson.Default.Options };
+}

@@ -1,0 +1,51 @@
+namespace HealthNotes.LanguageServer.Host;
+
+/// <summary>Finds the notes in folders. Hidden folders, and those that hold other programs' files by the thousand, are passed over.</summary>
+internal static class NoteFiles
+{
+    private const string Ending = ".hnote";
+
+    private static readonly HashSet<string> PassedOver = new(["node_modules", "bower_components", "target", "obj", "bin", "__pycache__"], StringComparer.OrdinalIgnoreCase);
+
+    private static readonly EnumerationOptions Visible = new()
+    {
+        IgnoreInaccessible = true,
+        AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+    };
+
+    /// <summary>The paths of the notes, nearest first; at most <paramref name="mostFolders"/> folders are looked into.</summary>
+    public static IEnumerable<string> In(IEnumerable<string> folders, int mostFolders, Func<bool> goesOn)
+    {
+        var left = new Queue<string>(folders);
+        for (int seen = 0; left.Count > 0 && seen < mostFolders && goesOn(); seen++)
+        {
+            string folder = left.Dequeue();
+            foreach (string file in Listed(() => Directory.GetFiles(folder, "*" + Ending, Visible)))
+            {
+                yield return file;
+            }
+
+            foreach (string inner in Listed(() => Directory.GetDirectories(folder, "*", Visible)))
+            {
+                if (!PassedOver.Contains(Path.GetFileName(inner)))
+                {
+                    left.Enqueue(inner);
+                }
+            }
+        }
+    }
+
+    private static string[] Listed(Func<string[]> list)
+    {
+        try
+        {
+            string[] found = list();
+            Array.Sort(found, StringComparer.Ordinal);
+            return found;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return [];
+        }
+    }
+}

@@ -1,0 +1,113 @@
+using System.Text.Json;
+using HealthNotes.Features.Documents;
+using HealthNotes.LanguageServer.Convert;
+using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.State;
+
+namespace HealthNotes.LanguageServer.Host;
+
+/// <summary>What changes set going: nothing here makes a change wait.</summary>
+internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Connection connection, Client client, FolderScan scan, FindingsPublisher publisher, ServerLog log)
+{
+    /// <summary>The client has said what it can do. The tables are read while it is still busy with the answer.</summary>
+    public void Initialized(InitializeParams parameters)
+    {
+        if (parameters.ProcessId is { } process)
+        {
+            ParentWatch.Start(process, lifecycle, log);
+        }
+
+        connection.SetTrace(parameters.Trace);
+        _ = Task.Run(WarmUp.Run);
+    }
+
+    /// <summary>3.17, Initialized Notification: from now on the client may be asked.</summary>
+    public void Ready() => Run("initialized", async () =>
+    {
+        await client.RegisterAsync().ConfigureAwait(false);
+        await PullSettingsAsync().ConfigureAwait(false);
+        if (!state.Current.Folders.IsEmpty)
+        {
+            scan.Start();
+        }
+    });
+
+    /// <summary>3.17, DidChangeConfiguration Notification: the client gives the settings, or is asked for them.</summary>
+    public void SettingsChanged(JsonElement? given) => Run("workspace/didChangeConfiguration", async () =>
+    {
+        if (state.Current.Client.HasConfiguration)
+        {
+            await PullSettingsAsync().ConfigureAwait(false);
+        }
+        else
+        {
+            Apply(before => ClientSettings.Of(given, before));
+        }
+    });
+
+    /// <summary>The settings as they are to be from now on.</summary>
+    public FeatureSettings Apply(Func<FeatureSettings, FeatureSettings> change)
+    {
+        FeatureSettings before = state.Current.Settings;
+        FeatureSettings after = state.Swap(current => current with { Settings = change(current.Settings) }).Settings;
+        if (after == before)
+        {
+            return after;
+        }
+
+        publisher.LookAtAll();
+        Run("refreshing", client.RefreshAsync);
+        if (after.PastFindings != before.PastFindings)
+        {
+            scan.Start();
+        }
+
+        return after;
+    }
+
+    /// <summary>The folders, or the day, have changed.</summary>
+    public void FoldersChanged() => scan.Start();
+
+    /// <summary>It is another day.</summary>
+    public void DayChanged()
+    {
+        publisher.LookAtAll();
+        Run("refreshing", client.RefreshAsync);
+        scan.Start();
+    }
+
+    /// <summary>3.17, DidChangeWatchedFiles Notification.</summary>
+    public void FilesChanged(FileEvent[] changes) => scan.Look([.. changes.Select(change => change.Uri).OfType<string>().Distinct()]);
+
+    /// <summary>3.17, SetTrace Notification.</summary>
+    public void SetTrace(string? value) => connection.SetTrace(value);
+
+    /// <summary>3.17, Window Features, Cancel a Work Done Progress.</summary>
+    public void ProgressCancelled() => scan.Stop();
+
+    /// <summary>Something to know when there is trouble.</summary>
+    public void Note(string line) => log.Note(line);
+
+    /// <summary>A change that failed.</summary>
+    public void Failed(string method, Exception fault) => log.Fault($"a fault in {method}, the session ends: {fault}");
+
+    private async Task PullSettingsAsync()
+    {
+        if (await client.ConfigurationAsync().ConfigureAwait(false) is { } section)
+        {
+            Apply(before => ClientSettings.Of(section, before));
+        }
+    }
+
+    private void Run(string what, Func<Task> work) => _ = Task.Run(async () =>
+    {
+        try
+        {
+            await work().ConfigureAwait(false);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            connection.Report(what, fault);
+        }
+    });
+}

@@ -1,0 +1,12 @@
+using HealthNotes.LanguageServer.Protocol;
+
+namespace HealthNotes.LanguageServer.State;
+
+/// <summary>
+/// What is kept of a note that lies in one of the client's folders and is not open. Its tree is let go of: a folder may hold
+/// many, and nobody types in them.
+/// </summary>
+/// <param name="Uri">Its name.</param>
+/// <param name="Symbols">What the workspace's list of symbols shows of it.</param>
+/// <param name="Diagnostics">What is said about it.</param>
+internal sealed record FolderNote(string Uri, SymbolInformation[] Symbols, Diagnostic[] Diagnostics);

@@ -1,0 +1,60 @@
+using HealthNotes.Features.Actions;
+using HealthNotes.Features.Documents;
+using HealthNotes.Tests.Support;
+
+namespace HealthNotes.Tests.Features.Actions;
+
+/// <summary>Where a cursor may stand, and what is offered there.</summary>
+public class PlaceTests
+{
+    [Theory]
+    [InlineData("|", "say-species say-species")]
+    [InlineData("pet Marlow\nspecies dog\nborn 2020\n\n|\n\n2026-11-01 log\n  ate all\n", "")]
+    [InlineData("pet Marlow\nspecies dog\nborn 2020\n2026-11-01 log|", "")]
+    [InlineData("2026-11-01 log\n  hr |", "")]
+    [InlineData("2026-11-01 log\n  hr 18/15s|", "")]
+    [InlineData("2026-11-01 log\n  coat gl|osssy", "nearest-word")]
+    [InlineData("2026-11-01 log\n  coat glosssy|", "nearest-word")]
+    [InlineData("2026-11-01 log\n|  coat glosssy", "nearest-word")]
+    [InlineData("2026-11-01 log\n  coat glosssy\n|", "")]
+    [InlineData("2026-11-01 log\n  > coat glosssy|", "")]
+    [InlineData("2026-11-01 log\n  # coat glosssy|", "")]
+    public void Everything_about_the_line_is_offered_wherever_the_cursor_stands_in_it(string marked, string expected) =>
+        Assert.Equal(expected, string.Join(' ', Offers.At(marked).Select(offer => offer.Id)));
+
+    [Fact]
+    public void What_the_cursor_touches_comes_first()
+    {
+        Assert.Equal(["Write `glossy` *", "Write `greying` *"], Offers.Titles("2026-11-01 log\n  coat glos|ssy greyng", "nearest-word"));
+        Assert.Equal(["Write `greying` *", "Write `glossy` *"], Offers.Titles("2026-11-01 log\n  coat glosssy greyng|", "nearest-word"));
+    }
+
+    [Fact]
+    public void A_selection_has_the_fixes_of_its_lines() =>
+        Assert.Equal(["Write `glossy` *", "Write `brown` *"], Offers.Titles("2026-11-01 log\n  ‹coat glosssy\n  ear L brwn›\n  gums pnik\n", "nearest-word"));
+
+    [Fact]
+    public void Two_findings_that_are_mended_in_one_way_have_one_offer()
+    {
+        ActionOffer free = Assert.Single(Offers.At("call-if hr >two hundred|"), offer => offer.Id == "free-text");
+        Assert.Equal(2, free.Fixes.Length);
+    }
+
+    [Theory]
+    [InlineData(-3, -3)]
+    [InlineData(99, 99)]
+    [InlineData(1, 999)]
+    public void A_place_outside_the_text_counts_as_the_nearest(int line, int character)
+    {
+        Document document = Cursor.Note("2026-11-01 log\n  coat glosssy");
+        _ = ActionFeature.In(document, PlaceRange.At(line, character), FeatureSettings.Default);
+        Assert.NotEmpty(ActionFeature.In(document, new PlaceRange(new Place(99, 0), new Place(line, character)), FeatureSettings.Default));
+    }
+
+    [Fact]
+    public void Windows_line_ends_and_characters_of_two_units()
+    {
+        var document = Document.Open("file:///a.hnote", 1, "\ufeff2026-11-01 log\r\n  ear L brwn # 🐶 e\u0301\r\n  lump L-nose 3mm # 🐶\r\n", Cursor.Today);
+        Assert.Equal("\ufeff2026-11-01 log\r\n  ear L brown # 🐶 e\u0301\r\n  lump nose 3mm # 🐶\r\n", Cursor.Apply(document, ActionFeature.FixAll(document)));
+    }
+}
