@@ -28,7 +28,7 @@ internal static class WholeEntry
     private static IEnumerable<(string Text, string Ending)> CheckLines(NoteAround note, CarePlan plan)
     {
         var pet = new PetProfile(null, note.Species, null, note.Male, null, null, null, plan.OnInsulin, note.Us);
-        foreach (LineWord word in MissingItems.OfAWholeCheck(pet))
+        foreach (LineWord word in WholeCheck.Of(pet))
         {
             // mammary glands are asked for unless the pet is known to be male
             if (word.Word != "gland" || note.Male != true)

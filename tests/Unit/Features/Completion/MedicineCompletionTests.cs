@@ -29,6 +29,10 @@ public class MedicineCompletionTests
     public void A_plan_that_does_not_hold_is_not(string marked) =>
         Assert.DoesNotContain(Offered.At(marked).Items, item => item.Kind == CompletionKind.Medicine);
 
+    [Fact]
+    public void One_medicine_a_line() =>
+        Assert.DoesNotContain(Offered.At("med carprofen 50mg\n2026-10-04\n  gave | benazepril").Items, item => item.Kind == CompletionKind.Medicine);
+
     [Theory]
     [InlineData("  gave |", "benazepril 5mg", "  gave benazepril 5mg")]
     [InlineData("  gave be|", "benazepril 5mg", "  gave benazepril 5mg")]
