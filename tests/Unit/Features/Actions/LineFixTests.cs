@@ -138,6 +138,14 @@ public class LineFixTests
     [InlineData("hr <18|", null)]
     public void A_count_without_its_time(string line, string? expected) => Check(line, "count-time", expected);
 
+    [Fact]
+    public void A_rate_that_is_only_unusual_is_not_taken_for_a_count()
+    {
+        const string note = "pet Marlow\nspecies dog\nborn 2020-05-01\nadult-weight 15kg\nusual hr 100-140\n2026-11-01 check\nhr 65|";
+        Assert.Contains(Tests.Support.Cursor.In(note).Document.Analysis.Findings, finding => finding.Rule == "usual-range");
+        Offers.None(note, "count-time");
+    }
+
     /// <summary>A slow heart is real and may be urgent: no keystroke takes it away unread, and fix all leaves it alone.</summary>
     [Fact]
     public void A_low_rate_is_never_taken_for_a_slip_unasked()
@@ -265,6 +273,7 @@ public class LineFixTests
     [InlineData("2027-01-0|3 check", "2026-01-03 check")]
     [InlineData("2036-11-01| check", "2026-11-01 check")]
     [InlineData("2026-12-04| check", "2025-12-04 check")]
+    [InlineData("2027-12-04| check", "2025-12-04 check")]
     [InlineData("2028-02-29| check", null)]
     public void An_entry_dated_after_today(string line, string? expected) => Check(line, "nearer-year", expected);
 

@@ -11,6 +11,8 @@ public class RewriteTests
     [InlineData("weight |350g", "weight 12.3oz")]
     [InlineData("weight 47lb 3|oz", "weight 21.4kg")]
     [InlineData("weight 9|lb 4oz", "weight 4.2kg")]
+    [InlineData("weight 50|lb", "weight 22.7kg")]
+    [InlineData("weight 9lb 2|oz", "weight 4.14kg")]
     [InlineData("weight 12.3oz|", "weight 349g")]
     [InlineData("weight 83.2-55.9kg|", "weight 183.4-123.2lb")]
     [InlineData("weight 183.4-123.2lb|", "weight 83.2-55.9kg")]
