@@ -1,9 +1,7 @@
-using HealthNotes.Grammar.Notes;
-
 namespace HealthNotes.Analysis;
 
 /// <summary>Which entries are about now: what a reader is shown first.</summary>
-public static class CurrentPeriod
+internal static class CurrentPeriod
 {
     private const int DaysWithoutCheck = 30;
 
@@ -12,14 +10,21 @@ public static class CurrentPeriod
     /// check. Null when no entry has a date. A date after <paramref name="today"/> is most likely a slip of the pen: it
     /// counts only when there is no other, so that it cannot hide what is really current.
     /// </summary>
-    public static DateOnly? FirstDay(Note note, DateOnly today)
+    public static DateOnly? FirstDay(ReadOnlySpan<EntryAnalysis> entries, DateOnly today)
     {
         var checks = new LastDay(today);
         var all = new LastDay(today);
-        foreach (Entry entry in note.Entries)
+        foreach (EntryAnalysis entry in entries)
         {
-            all = all.With(entry.Head.Date);
-            checks = entry.Head.Kind == "check" ? checks.With(entry.Head.Date) : checks;
+            if (all.IsBefore(entry.Day))
+            {
+                all = all.With(entry.Day);
+            }
+
+            if (checks.IsBefore(entry.Day) && entry.Entry.Head.Kind == "check")
+            {
+                checks = checks.With(entry.Day);
+            }
         }
 
         return checks.Day ?? (all.Day is { } last ? DateOnly.FromDayNumber(Math.Max(0, last.DayNumber - DaysWithoutCheck)) : null);
@@ -29,6 +34,9 @@ public static class CurrentPeriod
     private readonly record struct LastDay(DateOnly Today, DateOnly? Past = null, DateOnly? Future = null)
     {
         public DateOnly? Day => Past ?? Future;
+
+        /// <summary>True when a date would change it.</summary>
+        public bool IsBefore(DateOnly? date) => date is { } day && !((day <= Today ? Past : Future) >= day);
 
         public LastDay With(DateOnly? date) => date is not { } day ? this
             : day <= Today ? (Past >= day ? this : this with { Past = day })

@@ -24,10 +24,15 @@ internal sealed class EntryAnalysis
         Compared = compared;
         Lumps = lumps;
         Seizures = seizures;
+        Day = entry.Head.Date;
+        Weighings = readings.Any(IsWeighing) ? [.. readings.Where(IsWeighing)] : [];
     }
 
     /// <summary>The entry.</summary>
     public Entry Entry { get; }
+
+    /// <summary>Its day; kept here since every edit looks at the days of all entries.</summary>
+    public DateOnly? Day { get; }
 
     /// <summary>Its values.</summary>
     public ImmutableArray<NoteReading> Readings { get; }
@@ -42,7 +47,7 @@ internal sealed class EntryAnalysis
     public ImmutableArray<Placed<CareEvent>> Seizures { get; }
 
     /// <summary>Its weighings.</summary>
-    public IEnumerable<NoteReading> Weighings => Readings.Where(reading => reading.What == "weight");
+    public ImmutableArray<NoteReading> Weighings { get; }
 
     /// <summary>True once the rules were applied.</summary>
     public bool IsDone { get; private set; }
@@ -116,6 +121,8 @@ internal sealed class EntryAnalysis
             Findings = Findings.Length == 0 ? [] : [.. Findings.Select(finding => Moved(finding, by))],
         };
     }
+
+    private static bool IsWeighing(NoteReading reading) => reading.What == "weight";
 
     private ImmutableArray<ComparedReading> Moved(ImmutableArray<NoteReading> readings)
     {

@@ -26,7 +26,7 @@ public sealed class NoteAnalysis
     {
         Note = note;
         Pet = pet;
-        CurrentFrom = CurrentPeriod.FirstDay(note, context.Today);
+        CurrentFrom = CurrentPeriod.FirstDay(entries.AsSpan(), context.Today);
         this.facts = facts;
         this.context = context;
         this.entries = entries;
@@ -61,7 +61,7 @@ public sealed class NoteAnalysis
     /// current period.
     /// </summary>
     public IEnumerable<NoteFinding> CurrentFindings => InOrder(entries.SelectMany(entry =>
-        IsCurrent(entry.Entry) ? entry.Findings : entry.HasErrors ? entry.Findings.Where(f => f.Level == FindingLevel.Error) : []));
+        IsCurrent(entry.Day) ? entry.Findings : entry.HasErrors ? entry.Findings.Where(f => f.Level == FindingLevel.Error) : []));
 
     /// <summary>Works out the note as read on <paramref name="today"/>.</summary>
     public static NoteAnalysis Of(Note note, DateOnly today) => Of(note, today, CancellationToken.None);
@@ -81,7 +81,7 @@ public sealed class NoteAnalysis
     public NoteAnalysis After(Note note, EntryChange change, CancellationToken stop) => Make(this, note, change, Today, stop);
 
     /// <summary>True for a finding in the opening, in an entry of the current period, or in one without a date.</summary>
-    public bool IsCurrent(NoteFinding finding) => EntryAt(finding.Line) is not { } entry || IsCurrent(entry);
+    public bool IsCurrent(NoteFinding finding) => EntryAt(finding.Line) is not { } entry || IsCurrent(entry.Head.Date);
 
     /// <summary>The entry that a line stands in; null for the opening.</summary>
     public Entry? EntryAt(int line) => Note.EntryAt(line);
@@ -106,10 +106,20 @@ public sealed class NoteAnalysis
             stop.ThrowIfCancellationRequested();
         }
 
-        var pet = PetProfile.Of(note, read.SelectMany(entry => entry!.Weighings));
+        var weighings = new List<NoteReading>();
+        foreach (EntryAnalysis? entry in read)
+        {
+            if (entry!.Weighings.Length > 0)
+            {
+                weighings.AddRange(entry.Weighings);
+            }
+        }
+
         var facts = FactSet.Of(note);
         bool factsMoved = false;
-        bool same = old is not null && facts.SameAs(old.facts, out factsMoved) && pet.ComparesLike(old.Pet, ClinicalTables.Default);
+        bool sameFacts = old is not null && facts.SameAs(old.facts, out factsMoved);
+        PetProfile pet = sameFacts ? old!.Pet.WithWeighings(weighings) : PetProfile.Of(note, weighings);
+        bool same = sameFacts && pet.ComparesLike(old!.Pet, ClinicalTables.Default);
         RuleContext context = same && !factsMoved ? old!.context : new RuleContext(note, pet, ClinicalTables.Default, today);
         return new NoteAnalysis(note, pet, facts, context, same ? Refreshed(read!, context, factsMoved, stop) : Found(read!, context, stop));
     }
@@ -166,7 +176,7 @@ public sealed class NoteAnalysis
         return ImmutableCollectionsMarshal.AsImmutableArray(done);
     }
 
-    private bool IsCurrent(Entry entry) => entry.Head.Date is not { } date || date >= CurrentFrom;
+    private bool IsCurrent(DateOnly? day) => day is null || day >= CurrentFrom;
 
     private ImmutableArray<NoteFinding> InOrder(IEnumerable<NoteFinding> rest)
     {

@@ -18,10 +18,14 @@ public sealed record PetProfile(
     bool OnInsulin,
     bool ShowUsUnits)
 {
+    /// <summary>All weighings, in file order.</summary>
+    private IReadOnlyList<NoteReading> Weighed { get; init; } = [];
+
+    /// <summary>Those that are points, by day.</summary>
     private ImmutableArray<NoteReading> Weights { get; init; } = [];
 
     /// <summary>Reads the opening, and takes the weighings of all entries. Facts that are not said are null; nothing is guessed.</summary>
-    public static PetProfile Of(Note note, IEnumerable<NoteReading> weighings)
+    public static PetProfile Of(Note note, IReadOnlyList<NoteReading> weighings)
     {
         Opening opening = note.Opening;
         SexFact? sex = opening.First<SexFact>();
@@ -31,10 +35,13 @@ public sealed record PetProfile(
         return new PetProfile(
             opening.Text("pet"), opening.Species, opening.Text("breed"), sex?.Male, sex?.Neutered, opening.First<BornFact>()?.Date,
             adult, insulin, opening.First<UnitsFact>()?.Units.Word == "us")
-        {
-            Weights = [.. weighings.Where(IsPoint).OrderBy(r => r.Day)],
-        };
+        .WithWeighings(weighings);
     }
+
+    /// <summary>The same pet with other weighings, in file order.</summary>
+    internal PetProfile WithWeighings(IReadOnlyList<NoteReading> weighings) =>
+        Weighed.SequenceEqual(weighings, ReferenceEqualityComparer.Instance) ? this
+            : this with { Weighed = weighings, Weights = [.. weighings.Where(IsPoint).OrderBy(r => r.Day)] };
 
     /// <summary>The age on <paramref name="day"/>, or null when no birth is written.</summary>
     public Age? AgeOn(DateOnly day) => Born is null ? null : Age.On(Born, day);
@@ -55,8 +62,9 @@ public sealed record PetProfile(
 
     /// <summary>True when every reading is looked up in the tables in the same way: all but the weights, and their size classes, are the same.</summary>
     public bool ComparesLike(PetProfile other, ClinicalTables tables) =>
-        (this with { Weights = [] }) == (other with { Weights = [] })
-        && (AdultWeightKg is not null || SizeChanges(tables).SequenceEqual(other.SizeChanges(tables)));
+        ReferenceEquals(this, other)
+        || ((this with { Weighed = [], Weights = [] }) == (other with { Weighed = [], Weights = [] })
+            && (AdultWeightKg is not null || SizeChanges(tables).SequenceEqual(other.SizeChanges(tables))));
 
     /// <summary>
     /// The size class: by the grown weight that is written, else by the last weighing of a grown animal; null when neither
