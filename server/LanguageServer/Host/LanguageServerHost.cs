@@ -1,5 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
-using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
 using StreamJsonRpc;
 
@@ -31,7 +29,7 @@ public static class LanguageServerHost
     {
         var lifecycle = new Lifecycle();
         var state = new WorkspaceState(new Workspace(options.Today ?? DayWatch.Today));
-        using var connection = new Connection(new MessageHandler(transport, CreateFormatter(), log), log);
+        using var connection = new Connection(new MessageHandler(transport, ProtocolFormatter.Create(), log), log);
         var publisher = new FindingsPublisher(state, connection);
         var client = new Client(connection, state);
         var scan = new FolderScan(state, client, connection, log);
@@ -62,8 +60,4 @@ public static class LanguageServerHost
             TaskScheduler.Default);
         return await lifecycle.Ended.ConfigureAwait(false);
     }
-
-    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "Every type that is read or written is in ProtocolJson.")]
-    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "Every type that is read or written is in ProtocolJson.")]
-    private static SystemTextJsonFormatter CreateFormatter() => new() { JsonSerializerOptions = ProtocolJson.Default.Options };
 }

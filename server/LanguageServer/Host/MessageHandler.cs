@@ -107,7 +107,7 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
             if (end is null)
             {
                 bool tooLong = result.Buffer.Length > LongestHeader;
-                strange |= tooLong;
+                strange = strange || (tooLong && Strange());
                 Reader.AdvanceTo(tooLong ? result.Buffer.End : result.Buffer.Start, result.Buffer.End);
                 if (result.IsCompleted)
                 {
@@ -120,17 +120,20 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
             ReadOnlySequence<byte> line = result.Buffer.Slice(0, end.Value);
             Line kind = Classify(line, ref length);
             Reader.AdvanceTo(result.Buffer.GetPosition(1, end.Value));
-            if (kind == Line.Strange && !strange)
-            {
-                strange = true;
-                log.Fault("what came is no header; looking for the next Content-Length");
-            }
+            strange = strange || (kind == Line.Strange && Strange());
 
             if (kind == Line.Blank && length is not null)
             {
                 return length;
             }
         }
+    }
+
+    /// <summary>Said once, however much of it comes.</summary>
+    private bool Strange()
+    {
+        log.Fault("what came is no header; looking for the next Content-Length");
+        return true;
     }
 
     /// <summary>The length may stand behind bytes that were left over from a message whose length was too small.</summary>

@@ -79,6 +79,11 @@ internal sealed record Transport(PipeReader Input, PipeWriter Output)
         try
         {
             await socket.ConnectAsync(place).ConfigureAwait(false);
+            if (place is IPEndPoint && Equals(socket.LocalEndPoint, socket.RemoteEndPoint))
+            {
+                // where nobody listens, a port of the passing kind can end up connected to itself
+                throw new SocketException((int)SocketError.ConnectionRefused);
+            }
         }
         catch (SocketException)
         {

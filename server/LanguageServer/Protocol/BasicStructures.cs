@@ -16,13 +16,13 @@ internal sealed record Location(string Uri, Range Range);
 internal sealed record LocationLink(string TargetUri, Range TargetRange, Range TargetSelectionRange, Range? OriginSelectionRange = null);
 
 /// <summary>3.17, Basic JSON Structures, TextDocumentItem.</summary>
-internal sealed record TextDocumentItem(string Uri, string? LanguageId, int Version, string Text);
+internal sealed record TextDocumentItem(string Uri, string? LanguageId = null, int Version = 0, string Text = "");
 
 /// <summary>3.17, Basic JSON Structures, TextDocumentIdentifier.</summary>
 internal sealed record TextDocumentIdentifier(string Uri);
 
 /// <summary>3.17, Basic JSON Structures, VersionedTextDocumentIdentifier; the version is null where it is the file on disk.</summary>
-internal sealed record VersionedTextDocumentIdentifier(string Uri, int? Version);
+internal sealed record VersionedTextDocumentIdentifier(string Uri, int? Version = null);
 
 /// <summary>3.17, Basic JSON Structures, TextDocumentPositionParams; base of every request about a place.</summary>
 internal sealed record TextDocumentPositionParams(TextDocumentIdentifier TextDocument, Position Position);

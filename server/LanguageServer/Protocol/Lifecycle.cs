@@ -22,7 +22,7 @@ internal sealed record ServerInfo(string Name, string Version);
 internal sealed record InitializedParams;
 
 /// <summary>3.17, Lifecycle Messages, SetTrace Notification.</summary>
-internal sealed record SetTraceParams(string? Value);
+internal sealed record SetTraceParams(string? Value = null);
 
 /// <summary>3.17, Lifecycle Messages, LogTrace Notification.</summary>
 internal sealed record LogTraceParams(string Message, string? Verbose = null);

@@ -7,7 +7,7 @@ internal sealed record DidOpenTextDocumentParams(TextDocumentItem TextDocument);
 internal sealed record DidChangeTextDocumentParams(VersionedTextDocumentIdentifier TextDocument, TextDocumentContentChangeEvent[] ContentChanges);
 
 /// <summary>3.17, Document Synchronization, TextDocumentContentChangeEvent; without a range the text is the whole document.</summary>
-internal sealed record TextDocumentContentChangeEvent(Range? Range, string Text);
+internal sealed record TextDocumentContentChangeEvent(Range? Range = null, string Text = "");
 
 /// <summary>3.17, Document Synchronization, DidSaveTextDocument Notification.</summary>
 internal sealed record DidSaveTextDocumentParams(TextDocumentIdentifier TextDocument);

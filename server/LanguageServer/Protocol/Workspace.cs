@@ -24,7 +24,7 @@ internal sealed record ConfigurationItem(string Section, string? ScopeUri = null
 internal sealed record DidChangeWatchedFilesParams(FileEvent[] Changes);
 
 /// <summary>3.17, Workspace Features, DidChangeWatchedFiles Notification, FileEvent.</summary>
-internal sealed record FileEvent(string Uri, FileChangeType Type);
+internal sealed record FileEvent(string Uri, FileChangeType Type = FileChangeType.Changed);
 
 /// <summary>3.17, Workspace Features, DidChangeWatchedFiles Notification, FileChangeType.</summary>
 internal enum FileChangeType

@@ -1,0 +1,128 @@
+using System.IO.Pipelines;
+using System.Text;
+using System.Text.Json;
+using HealthNotes.LanguageServer.Host;
+using HealthNotes.LanguageServer.State;
+using Nerdbank.Streams;
+
+namespace HealthNotes.Tests.LanguageServer;
+
+/// <summary>Frames and faults, over a pair of streams in memory.</summary>
+public sealed class ConnectionTests : IDisposable
+{
+    private readonly Stream client;
+    private readonly Connection connection;
+
+    public ConnectionTests()
+    {
+        (client, Stream server) = FullDuplexStream.CreatePair();
+        var log = new ServerLog(null);
+        connection = new Connection(new MessageHandler(new Transport(PipeReader.Create(server), PipeWriter.Create(server)), ProtocolFormatter.Create(), log), log);
+        connection.AddLocalRpcMethod("ping", () => "pong");
+        connection.AddLocalRpcMethod("boom", new Func<string>(() => throw new InvalidOperationException("secret")));
+        connection.AddLocalRpcMethod("stale", new Func<string>(() => throw new ContentModifiedException()));
+        connection.StartListening();
+    }
+
+    public void Dispose()
+    {
+        connection.Dispose();
+        client.Dispose();
+    }
+
+    private static string Frame(string body, int off = 0) => $"Content-Length: {Encoding.UTF8.GetByteCount(body) + off}\r\n\r\n{body}";
+
+    private static string Ping(int id) => $$"""{"jsonrpc":"2.0","id":{{id}},"method":"ping"}""";
+
+    private async Task SendAsync(string text)
+    {
+        await client.WriteAsync(Encoding.UTF8.GetBytes(text));
+        await client.FlushAsync();
+    }
+
+    private async Task<JsonElement> ReadAsync()
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        var header = new StringBuilder();
+        byte[] one = new byte[1];
+        while (!header.ToString().EndsWith("\r\n\r\n", StringComparison.Ordinal))
+        {
+            await client.ReadExactlyAsync(one, patience.Token);
+            header.Append((char)one[0]);
+        }
+
+        byte[] body = new byte[int.Parse(header.ToString()["Content-Length: ".Length..].Trim())];
+        await client.ReadExactlyAsync(body, patience.Token);
+        return JsonDocument.Parse(body).RootElement;
+    }
+
+    /// <summary>What is broken is answered or passed over; the next message is read as if nothing had been.</summary>
+    [Theory]
+    [InlineData("Content-Length: 5\r\n\r\n{\"a\":", -32700)]
+    [InlineData("Content-Length: 2\r\n\r\n{}", -32600)]
+    [InlineData("Content-Length: 2\r\n\r\n[]", -32600)]
+    [InlineData("Content-Length: 41\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":null   }", -32600)]
+    [InlineData("Content-Length: 40\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":{},\"method\":\"ping\"}", -32700)] // one byte short
+    [InlineData("Content-Length: 41\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":{},\"method\":\"ping\"}", -32600)]
+    [InlineData("Content-Length: -5\r\n\r\n", null)]
+    [InlineData("Content-Length: many\r\n\r\n", null)]
+    [InlineData("Content-Length: 0\r\n\r\n", null)]
+    [InlineData("Content-Length: 99999999999\r\n\r\n", null)]
+    [InlineData("garbage\r\n\r\n", null)]
+    [InlineData("\r\n\r\n\r\n", null)]
+    [InlineData("Content-Length: 42\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":987,\"result\":\"none\"}", null)] // nobody asked
+    public async Task A_broken_message_costs_itself_alone(string broken, int? code)
+    {
+        await SendAsync(broken + Frame(Ping(7)));
+        if (code is not null)
+        {
+            JsonElement refusal = await ReadAsync();
+            Assert.Equal(code, refusal.GetProperty("error").GetProperty("code").GetInt32());
+            Assert.Equal(JsonValueKind.Null, refusal.GetProperty("id").ValueKind);
+        }
+
+        JsonElement answer = await ReadAsync();
+        Assert.Equal((7, "pong"), (answer.GetProperty("id").GetInt32(), answer.GetProperty("result").GetString()));
+    }
+
+    [Fact]
+    public async Task A_length_too_large_swallows_the_next_message_and_no_more()
+    {
+        await SendAsync(Frame(Ping(1), off: 10) + Frame(Ping(2)) + Frame(Ping(3)));
+        Assert.Equal(-32700, (await ReadAsync()).GetProperty("error").GetProperty("code").GetInt32());
+        Assert.Equal(3, (await ReadAsync()).GetProperty("id").GetInt32());
+    }
+
+    [Theory]
+    [InlineData("content-length: {0}\r\n\r\n")]
+    [InlineData("Content-Type: application/vscode-jsonrpc; charset=utf-8\r\nContent-Length:{0}\r\n\r\n")]
+    [InlineData("Content-Length: {0}\n\n")]
+    public async Task Headers_are_read_forgivingly(string header)
+    {
+        await SendAsync(string.Format(header, Ping(1).Length) + Ping(1));
+        Assert.Equal("pong", (await ReadAsync()).GetProperty("result").GetString());
+    }
+
+    [Fact]
+    public async Task A_fault_is_answered_in_neutral_words_and_told_to_the_clients_log()
+    {
+        await SendAsync(Frame("""{"jsonrpc":"2.0","id":"a","method":"boom"}"""));
+        JsonElement[] both = [await ReadAsync(), await ReadAsync()];
+        JsonElement error = both.Single(message => message.TryGetProperty("error", out _)).GetProperty("error");
+        Assert.Equal(-32603, error.GetProperty("code").GetInt32());
+        Assert.False(error.TryGetProperty("data", out _));
+        Assert.Contains(both, message => message.TryGetProperty("method", out JsonElement method) && method.GetString() == "window/logMessage");
+        Assert.All(both, message => Assert.DoesNotContain("secret", message.GetRawText(), StringComparison.Ordinal));
+        await SendAsync(Frame(Ping(2)));
+        Assert.Equal("pong", (await ReadAsync()).GetProperty("result").GetString());
+    }
+
+    [Theory]
+    [InlineData("stale", -32801)]
+    [InlineData("no/such", -32601)]
+    public async Task Refusals_have_their_codes(string method, int code)
+    {
+        await SendAsync(Frame($$"""{"jsonrpc":"2.0","id":1,"method":"{{method}}"}"""));
+        Assert.Equal(code, (await ReadAsync()).GetProperty("error").GetProperty("code").GetInt32());
+    }
+}
