@@ -27,4 +27,26 @@ public sealed record Entry(
     EntryHead Head,
     ImmutableArray<Placed<NoteItem>> Items,
     ImmutableArray<FreeTextBlock> Texts,
-    ImmutableArray<int> NotUnderstood);
+    ImmutableArray<int> NotUnderstood)
+{
+    /// <summary>Those of the items that are facts, such as a plan written at a visit; mostly there are none.</summary>
+    public ImmutableArray<Placed<NoteItem>> Facts { get; init; } = [];
+
+    /// <summary>What could not be read or cannot be, in line order.</summary>
+    public ImmutableArray<PlacedProblem> Problems { get; init; } = [];
+
+    /// <summary>The same entry, <paramref name="lines"/> further down.</summary>
+    internal Entry Moved(int lines) => new(
+        Line + lines,
+        Head,
+        Moved(Items, lines),
+        [.. Texts.Select(text => text with { Line = text.Line + lines, BelongsTo = text.BelongsTo + lines })],
+        [.. NotUnderstood.Select(line => line + lines)])
+    {
+        Facts = Moved(Facts, lines),
+        Problems = [.. Problems.Select(problem => problem with { Line = problem.Line + lines })],
+    };
+
+    private static ImmutableArray<Placed<NoteItem>> Moved(ImmutableArray<Placed<NoteItem>> items, int lines) =>
+        ImmutableArray.CreateRange(items, (item, by) => new Placed<NoteItem>(item.Line + by, item.Value), lines);
+}

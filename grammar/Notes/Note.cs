@@ -8,18 +8,74 @@ namespace HealthNotes.Grammar.Notes;
 /// <param name="Syntax">The tree it was read from; line indexes point into it.</param>
 /// <param name="Opening">What stands before the first entry.</param>
 /// <param name="Entries">The dated entries.</param>
-/// <param name="Problems">Everything that could not be read, in line order.</param>
-public sealed record Note(
-    NoteSyntax Syntax,
-    Opening Opening,
-    ImmutableArray<Entry> Entries,
-    ImmutableArray<PlacedProblem> Problems)
+public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Entry> Entries)
 {
+    /// <summary>Everything that could not be read, in line order.</summary>
+    public IEnumerable<PlacedProblem> Problems => Opening.Problems.Concat(Entries.SelectMany(entry => entry.Problems));
+
     /// <summary>Reads a note. Never fails: what is not understood is kept and reported in <see cref="Problems"/>.</summary>
     public static Note Read(string text) => Read(NoteSyntax.Parse(text), NoteVocabulary.Default);
 
     /// <summary>Types the lines of a tree that is read already.</summary>
-    public static Note Read(NoteSyntax syntax, NoteVocabulary vocabulary) => new NoteReader(syntax, vocabulary).Read();
+    public static Note Read(NoteSyntax syntax, NoteVocabulary vocabulary)
+    {
+        var reader = new NoteReader(syntax.Lines, vocabulary);
+        int first = reader.NextHead(0);
+        Opening opening = reader.ReadOpening(first);
+        return new Note(syntax, opening, [.. reader.ReadEntries(first, syntax.Lines.Length, opening.Species)]);
+    }
+
+    /// <summary>
+    /// The note with <paramref name="count"/> lines from <paramref name="first"/> on replaced by <paramref name="text"/>, as
+    /// in <see cref="NoteSyntax.WithLines"/>. Only the entries that the new lines touch are read again; the others are the
+    /// same objects, or the same further down.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">There are no such lines.</exception>
+    public (Note Note, EntryChange Change) WithLines(int first, int count, string text, NoteVocabulary vocabulary)
+    {
+        NoteSyntax syntax = Syntax.WithLines(first, count, text);
+        int moved = syntax.Lines.Length - Syntax.Lines.Length;
+
+        // The line before may lie in another entry: when the first new line was the head of one, that entry takes it over.
+        int start = EntryIndexAt(first - 1);
+        int end = EntryIndexAt(first + count - 1) + 1;
+        int from = start < 0 ? 0 : Entries[start].Line;
+        int to = end < Entries.Length ? Entries[end].Line + moved : syntax.Lines.Length;
+        var reader = new NoteReader(syntax.Lines, vocabulary);
+        int firstHead = reader.NextHead(from);
+        Opening opening = start < 0 ? reader.ReadOpening(firstHead) : Opening;
+        if (opening.Species != Opening.Species)
+        {
+            // which sites exist depends on it
+            return (Read(syntax, vocabulary), EntryChange.Everything(moved));
+        }
+
+        ImmutableArray<Entry>.Builder entries = ImmutableArray.CreateBuilder<Entry>(Entries.Length + 1);
+        entries.AddRange(Entries.AsSpan()[..Math.Max(0, start)]);
+        entries.AddRange(reader.ReadEntries(firstHead, to, opening.Species));
+        foreach (Entry entry in Entries.AsSpan()[end..])
+        {
+            entries.Add(moved == 0 ? entry : entry.Moved(moved));
+        }
+
+        return (new Note(syntax, opening, entries.DrainToImmutable()), new EntryChange(Math.Max(0, start), Entries.Length - end, moved));
+    }
+
+    /// <summary>The entry that a line stands in; null for the opening.</summary>
+    public Entry? EntryAt(int line) => EntryIndexAt(line) is >= 0 and int index ? Entries[index] : null;
+
+    private int EntryIndexAt(int line)
+    {
+        int low = 0;
+        int high = Entries.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = Entries[middle].Line <= line ? (middle + 1, high) : (low, middle);
+        }
+
+        return low - 1;
+    }
 
     /// <summary>The facts that hold on <paramref name="day"/> (of the opening, and of entries up to that day), each with its line and the day it was written.</summary>
     public IEnumerable<DatedFact<T>> Facts<T>(DateOnly? day = null)
@@ -40,7 +96,7 @@ public sealed record Note(
                 continue;
             }
 
-            foreach (Placed<NoteItem> item in entry.Items)
+            foreach (Placed<NoteItem> item in entry.Facts)
             {
                 // a limit written outside a visit is reported as misplaced, and does not hold
                 bool holds = item.Value is not (UsualFact or CallIfFact) || entry.Head.Kind == "visit";
@@ -62,10 +118,12 @@ public sealed record Opening(
     ImmutableArray<FreeTextBlock> Texts,
     ImmutableArray<int> NotUnderstood)
 {
+    /// <summary>What could not be read or cannot be, in line order.</summary>
+    public ImmutableArray<PlacedProblem> Problems { get; init; } = [];
+
     /// <summary>The text of a fact in free words (<c>pet</c>, <c>breed</c>, <c>vet</c>), or null.</summary>
     public string? Text(string word) =>
         Facts.Select(fact => fact.Value).OfType<TextFact>().FirstOrDefault(fact => fact.Word.Word == word)?.Text.Text;
-
 
     /// <summary>The species, when it is said.</summary>
     public Species Species => First<SpeciesFact>()?.Species ?? Species.Unknown;

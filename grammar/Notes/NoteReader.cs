@@ -4,67 +4,82 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Notes;
 
-/// <summary>Groups the lines of a tree into opening and entries. One instance reads one note.</summary>
-internal sealed class NoteReader(NoteSyntax syntax, NoteVocabulary vocabulary)
+/// <summary>Groups lines into opening and entries. Each entry is read from its own lines and the species alone.</summary>
+internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabulary vocabulary)
 {
-    private readonly List<PlacedProblem> problems = [];
-    private readonly ImmutableArray<Entry>.Builder entries = ImmutableArray.CreateBuilder<Entry>();
-    private Opening? opening;
-    private Entry? current;
-    private ImmutableArray<Placed<NoteItem>>.Builder items = ImmutableArray.CreateBuilder<Placed<NoteItem>>();
-    private ImmutableArray<int>.Builder notUnderstood = ImmutableArray.CreateBuilder<int>();
-    private FreeTextReader texts = new();
-
-    public Note Read()
+    /// <summary>The index of the first head of an entry from <paramref name="from"/> on; the number of lines when there is none.</summary>
+    public int NextHead(int from)
     {
-        ImmutableArray<LineSyntax> lines = syntax.Lines;
-        for (int index = 0; index < lines.Length; index++)
+        while (from < lines.Length && lines[from].Kind != LineKind.EntryHead)
         {
-            Take(index, lines[index]);
+            from++;
         }
 
-        Close();
-        var note = new Note(syntax, opening!, entries.DrainToImmutable(), []);
-        problems.AddRange(PlacementCheck.Of(note, vocabulary));
-        return note with { Problems = [.. problems.OrderBy(p => p.Line).ThenBy(p => p.Problem.Span.Start)] };
+        return from;
     }
 
-    private void Take(int index, LineSyntax line)
+    /// <summary>The opening: the lines before <paramref name="to"/>.</summary>
+    public Opening ReadOpening(int to)
     {
-        if (line.Kind == LineKind.EntryHead)
-        {
-            Close();
-            current = new Entry(index, line.EntryHead!, [], [], []);
-        }
-
-        foreach (Problem problem in line.Problems)
-        {
-            problems.Add(new PlacedProblem(index, problem));
-        }
-
-        if (line.Problems.Length > 0 && line.Kind != LineKind.EntryHead)
-        {
-            notUnderstood.Add(index);
-        }
-
-        if (line.Item is { } item)
-        {
-            items.Add(new Placed<NoteItem>(index, item));
-        }
-
-        texts.Take(index, line);
+        Section section = Read(0, to);
+        var opening = new Opening(section.Items, section.Texts, section.NotUnderstood);
+        return opening with { Problems = InOrder(section.Problems, PlacementCheck.Of(opening)) };
     }
 
-    /// <summary>Ends the opening or the current entry.</summary>
-    private void Close()
+    /// <summary>The entries in the lines from <paramref name="from"/>, the head of the first, up to <paramref name="to"/>.</summary>
+    public IEnumerable<Entry> ReadEntries(int from, int to, Species species)
     {
-        if (current is null)
+        while (from < to)
         {
-            opening = new Opening(items.DrainToImmutable(), texts.Close(), notUnderstood.DrainToImmutable());
-        }
-        else
-        {
-            entries.Add(current with { Items = items.DrainToImmutable(), Texts = texts.Close(), NotUnderstood = notUnderstood.DrainToImmutable() });
+            int next = NextHead(from + 1);
+            Section section = Read(from, next);
+            var entry = new Entry(from, lines[from].EntryHead!, section.Items, section.Texts, section.NotUnderstood)
+            {
+                Facts = section.Items.Any(IsFact) ? [.. section.Items.Where(IsFact)] : [],
+            };
+            yield return entry with { Problems = InOrder(section.Problems, PlacementCheck.Of(entry, species, vocabulary)) };
+            from = next;
         }
     }
+
+    private static bool IsFact(Placed<NoteItem> item) => item.Value.Word.Kind == WordKind.Fact;
+
+    private static ImmutableArray<PlacedProblem> InOrder(List<PlacedProblem> found, IEnumerable<PlacedProblem> misplaced)
+    {
+        found.AddRange(misplaced);
+        return found.Count == 0 ? [] : [.. found.OrderBy(p => p.Line).ThenBy(p => p.Problem.Span.Start)];
+    }
+
+    private Section Read(int from, int to)
+    {
+        ImmutableArray<Placed<NoteItem>>.Builder items = ImmutableArray.CreateBuilder<Placed<NoteItem>>(to - from);
+        ImmutableArray<int>.Builder? notUnderstood = null;
+        List<PlacedProblem> problems = [];
+        var texts = new FreeTextReader();
+        for (int index = from; index < to; index++)
+        {
+            LineSyntax line = lines[index];
+            foreach (Problem problem in line.Problems)
+            {
+                problems.Add(new PlacedProblem(index, problem));
+            }
+
+            if (line.Problems.Length > 0 && line.Kind != LineKind.EntryHead)
+            {
+                (notUnderstood ??= ImmutableArray.CreateBuilder<int>()).Add(index);
+            }
+
+            if (line.Item is { } item)
+            {
+                items.Add(new Placed<NoteItem>(index, item));
+            }
+
+            texts.Take(index, line);
+        }
+
+        return new Section(items.DrainToImmutable(), texts.Close(), notUnderstood?.DrainToImmutable() ?? [], problems);
+    }
+
+    private sealed record Section(
+        ImmutableArray<Placed<NoteItem>> Items, ImmutableArray<FreeTextBlock> Texts, ImmutableArray<int> NotUnderstood, List<PlacedProblem> Problems);
 }

@@ -5,7 +5,7 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Grammar.Notes;
 
 /// <summary>
-/// What only the whole note can tell: facts among observations and the other way round, facts said twice, and sites that
+/// What a line on its own cannot tell: facts among observations and the other way round, facts said twice, and sites that
 /// this species does not have.
 /// </summary>
 internal static class PlacementCheck
@@ -14,11 +14,11 @@ internal static class PlacementCheck
     private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check"];
     private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check"];
 
-    public static IEnumerable<PlacedProblem> Of(Note note, NoteVocabulary vocabulary)
+    /// <summary>What is wrong with the places of an opening's lines.</summary>
+    public static IEnumerable<PlacedProblem> Of(Opening opening)
     {
-        Species species = note.Opening.Species;
         var seen = new HashSet<string>();
-        foreach (Placed<NoteItem> fact in note.Opening.Facts)
+        foreach (Placed<NoteItem> fact in opening.Facts)
         {
             LineWord word = fact.Value.Word;
             if (word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Picture))
@@ -32,23 +32,24 @@ internal static class PlacementCheck
                 yield return Problem(fact, fact.Value.Head.Span, ProblemRules.SaidTwice, message);
             }
         }
+    }
 
-        foreach (Entry entry in note.Entries)
+    /// <summary>What is wrong with the places of an entry's lines, in an animal of this species.</summary>
+    public static IEnumerable<PlacedProblem> Of(Entry entry, Species species, NoteVocabulary vocabulary)
+    {
+        foreach (Placed<NoteItem> item in entry.Items)
         {
-            foreach (Placed<NoteItem> item in entry.Items)
+            LineWord word = item.Value.Word;
+            if (word.Kind == WordKind.Fact && !FactsAlsoInEntries.Contains(word.Word)
+                && !(FactsAlsoInVisits.Contains(word.Word) && entry.Head.Kind == "visit"))
             {
-                LineWord word = item.Value.Word;
-                if (word.Kind == WordKind.Fact && !FactsAlsoInEntries.Contains(word.Word)
-                    && !(FactsAlsoInVisits.Contains(word.Word) && entry.Head.Kind == "visit"))
-                {
-                    string where = FactsAlsoInVisits.Contains(word.Word) ? "in the opening of the file, or in a visit" : "in the opening of the file, before the first entry";
-                    yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact; it stands {where}");
-                }
+                string where = FactsAlsoInVisits.Contains(word.Word) ? "in the opening of the file, or in a visit" : "in the opening of the file, before the first entry";
+                yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact; it stands {where}");
+            }
 
-                if (species != Species.Unknown && SiteOf(item.Value) is { } site && Impossible(site, item.Value, species, vocabulary) is { } message)
-                {
-                    yield return Problem(item, site.Span, ProblemRules.ImpossibleSite, message);
-                }
+            if (species != Species.Unknown && SiteOf(item.Value) is { } site && Impossible(site, item.Value, species, vocabulary) is { } message)
+            {
+                yield return Problem(item, site.Span, ProblemRules.ImpossibleSite, message);
             }
         }
     }

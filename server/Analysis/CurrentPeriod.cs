@@ -12,16 +12,26 @@ public static class CurrentPeriod
     /// check. Null when no entry has a date. A date after <paramref name="today"/> is most likely a slip of the pen: it
     /// counts only when there is no other, so that it cannot hide what is really current.
     /// </summary>
-    public static DateOnly? FirstDay(Note note, DateOnly today) =>
-        Last(note.Entries.Where(entry => entry.Head.Kind == "check"), today) ?? DaysBack(Last(note.Entries, today));
-
-    private static DateOnly? Last(IEnumerable<Entry> entries, DateOnly today)
+    public static DateOnly? FirstDay(Note note, DateOnly today)
     {
-        List<DateOnly> days = [.. entries.Select(entry => entry.Head.Date).OfType<DateOnly>()];
-        List<DateOnly> past = [.. days.Where(day => day <= today)];
-        return past.Count > 0 ? past.Max() : days.Count > 0 ? days.Max() : null;
+        var checks = new LastDay(today);
+        var all = new LastDay(today);
+        foreach (Entry entry in note.Entries)
+        {
+            all = all.With(entry.Head.Date);
+            checks = entry.Head.Kind == "check" ? checks.With(entry.Head.Date) : checks;
+        }
+
+        return checks.Day ?? (all.Day is { } last ? DateOnly.FromDayNumber(Math.Max(0, last.DayNumber - DaysWithoutCheck)) : null);
     }
 
-    private static DateOnly? DaysBack(DateOnly? day) =>
-        day is { } last ? DateOnly.FromDayNumber(Math.Max(0, last.DayNumber - DaysWithoutCheck)) : null;
+    /// <summary>The last of several days, those up to today before any other.</summary>
+    private readonly record struct LastDay(DateOnly Today, DateOnly? Past = null, DateOnly? Future = null)
+    {
+        public DateOnly? Day => Past ?? Future;
+
+        public LastDay With(DateOnly? date) => date is not { } day ? this
+            : day <= Today ? (Past >= day ? this : this with { Past = day })
+            : Future >= day ? this : this with { Future = day };
+    }
 }

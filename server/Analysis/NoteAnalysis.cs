@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
@@ -10,48 +11,80 @@ namespace HealthNotes.Analysis;
 
 /// <summary>
 /// Everything worked out from one note on one day. Pure: the same note and day give the same result; nothing is read
-/// from disk or clock.
+/// from disk or clock. Immutable.
 /// </summary>
-/// <param name="Note">The note.</param>
-/// <param name="Today">The day it is read on.</param>
-/// <param name="Pet">Who it is about.</param>
-/// <param name="Readings">Every value, in line order.</param>
-/// <param name="Findings">Everything a reader should know, in line order; what could not be read is among them.</param>
-public sealed record NoteAnalysis(
-    Note Note,
-    DateOnly Today,
-    PetProfile Pet,
-    ImmutableArray<NoteReading> Readings,
-    ImmutableArray<NoteFinding> Findings)
+public sealed class NoteAnalysis
 {
-    /// <summary>Works out the note as read on <paramref name="today"/>.</summary>
-    public static NoteAnalysis Of(Note note, DateOnly today)
+    private readonly ImmutableArray<EntryAnalysis> entries;
+    private readonly ImmutableArray<NoteFinding> opening;
+    private readonly FactSet facts;
+    private readonly RuleContext context;
+    private readonly Lazy<ImmutableArray<NoteReading>> readings;
+    private readonly Lazy<ImmutableArray<NoteFinding>> findings;
+
+    private NoteAnalysis(Note note, PetProfile pet, FactSet facts, RuleContext context, ImmutableArray<EntryAnalysis> entries)
     {
-        ImmutableArray<NoteReading> readings = ReadingCollector.Collect(note);
-        PetProfile pet = PetProfile.Of(note, readings);
-        var context = new RuleContext(note, pet, readings, ClinicalTables.Default, today);
-        return new NoteAnalysis(note, today, pet, readings, RuleBook.FindAll(context));
+        Note = note;
+        Pet = pet;
+        CurrentFrom = CurrentPeriod.FirstDay(note, context.Today);
+        this.facts = facts;
+        this.context = context;
+        this.entries = entries;
+        opening = RuleBook.FindInOpening(note, context);
+        readings = new Lazy<ImmutableArray<NoteReading>>(() => [.. entries.SelectMany(entry => entry.Readings)]);
+        findings = new Lazy<ImmutableArray<NoteFinding>>(() => InOrder(entries.SelectMany(entry => entry.Findings)));
     }
+
+    /// <summary>The note.</summary>
+    public Note Note { get; }
+
+    /// <summary>The day it is read on.</summary>
+    public DateOnly Today => context.Today;
+
+    /// <summary>Who it is about.</summary>
+    public PetProfile Pet { get; }
+
+    /// <summary>Every value, in line order.</summary>
+    public ImmutableArray<NoteReading> Readings => readings.Value;
+
+    /// <summary>Everything a reader should know, in line order; what could not be read is among them.</summary>
+    public ImmutableArray<NoteFinding> Findings => findings.Value;
+
+    /// <summary>How many findings there are.</summary>
+    public int FindingCount => opening.Length + entries.Sum(entry => entry.Findings.Length);
 
     /// <summary>The first day of the current period; see <see cref="CurrentPeriod"/>.</summary>
-    public DateOnly? CurrentFrom { get; } = CurrentPeriod.FirstDay(Note, Today);
+    public DateOnly? CurrentFrom { get; }
+
+    /// <summary>
+    /// What a reader is shown first, in line order: what could not be read, wherever it stands, and all findings of the
+    /// current period.
+    /// </summary>
+    public IEnumerable<NoteFinding> CurrentFindings => InOrder(entries.SelectMany(entry =>
+        IsCurrent(entry.Entry) ? entry.Findings : entry.HasErrors ? entry.Findings.Where(f => f.Level == FindingLevel.Error) : []));
+
+    /// <summary>Works out the note as read on <paramref name="today"/>.</summary>
+    public static NoteAnalysis Of(Note note, DateOnly today) => Of(note, today, CancellationToken.None);
+
+    /// <summary>Works out the note as read on <paramref name="today"/>, unless told to stop.</summary>
+    /// <exception cref="OperationCanceledException">It was told to stop.</exception>
+    public static NoteAnalysis Of(Note note, DateOnly today, CancellationToken stop) => Make(null, note, EntryChange.Everything(0), today, stop);
+
+    /// <summary>
+    /// Works out the note after a change. Gives the same as working it out anew, but does again only what the change can have
+    /// an effect on.
+    /// </summary>
+    /// <param name="note">The note after the change.</param>
+    /// <param name="change">How its entries go with those of this analysis' note.</param>
+    /// <param name="stop">To give up, when a newer version makes this one useless.</param>
+    /// <exception cref="OperationCanceledException">It was told to stop.</exception>
+    public NoteAnalysis After(Note note, EntryChange change, CancellationToken stop) => Make(this, note, change, Today, stop);
 
     /// <summary>True for a finding in the opening, in an entry of the current period, or in one without a date.</summary>
-    public bool IsCurrent(NoteFinding finding) => EntryAt(finding.Line) is not { Head.Date: { } date } || date >= CurrentFrom;
+    public bool IsCurrent(NoteFinding finding) => EntryAt(finding.Line) is not { } entry || IsCurrent(entry);
 
     /// <summary>The entry that a line stands in; null for the opening.</summary>
-    public Entry? EntryAt(int line)
-    {
-        int low = 0;
-        int high = Note.Entries.Length;
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            (low, high) = Note.Entries[middle].Line <= line ? (middle + 1, high) : (low, middle);
-        }
-
-        return low == 0 ? null : Note.Entries[low - 1];
-    }
+    public Entry? EntryAt(int line) => Note.EntryAt(line);
 
     /// <summary>The key under which a reading's normal range is looked up; null when it is not compared.</summary>
     public ReadingKey? KeyOf(NoteReading reading) => RuleContext.KeyOf(reading, Pet, ClinicalTables.Default);
@@ -61,4 +94,84 @@ public sealed record NoteAnalysis(
         KeyOf(reading) is { } key && reading.Value.OnScaleOfNine().Unit == UnitOf(key) ? ClinicalTables.Default.NormalFor(key) : null;
 
     private static string? UnitOf(ReadingKey key) => ClinicalTables.Default.NormalFor(key)?.Unit;
+
+    private static NoteAnalysis Make(NoteAnalysis? old, Note note, EntryChange change, DateOnly today, CancellationToken stop)
+    {
+        ImmutableArray<Entry> entries = note.Entries;
+        var read = new EntryAnalysis?[entries.Length];
+        for (int index = 0; index < entries.Length; index++)
+        {
+            read[index] = old?.Kept(index, entries, change)
+                ?? EntryAnalysis.Read(entries[index], note.Syntax);
+            stop.ThrowIfCancellationRequested();
+        }
+
+        var pet = PetProfile.Of(note, read.SelectMany(entry => entry!.Weighings));
+        var facts = FactSet.Of(note);
+        bool factsMoved = false;
+        bool same = old is not null && facts.SameAs(old.facts, out factsMoved) && pet.ComparesLike(old.Pet, ClinicalTables.Default);
+        RuleContext context = same && !factsMoved ? old!.context : new RuleContext(note, pet, ClinicalTables.Default, today);
+        return new NoteAnalysis(note, pet, facts, context, same ? Refreshed(read!, context, factsMoved, stop) : Found(read!, context, stop));
+    }
+
+    /// <summary>What the old analysis knows of an entry, moved to its new place; null when the entry is new.</summary>
+    private EntryAnalysis? Kept(int index, ImmutableArray<Entry> now, EntryChange change)
+    {
+        if (index < change.Before)
+        {
+            return entries[index];
+        }
+
+        int fromEnd = now.Length - index;
+        return fromEnd <= change.After ? entries[^fromEnd].At(now[index]) : null;
+    }
+
+    /// <summary>All rules on all entries.</summary>
+    private static ImmutableArray<EntryAnalysis> Found(EntryAnalysis[] read, RuleContext context, CancellationToken stop)
+    {
+        ImmutableArray<EntryAnalysis> entries = [.. read.Select(entry => entry.WithKeys(context))];
+        var history = new History(entries);
+        foreach (EntryAnalysis entry in entries)
+        {
+            stop.ThrowIfCancellationRequested();
+            entry.Find(context, history);
+        }
+
+        return entries;
+    }
+
+    /// <summary>All rules on the entries that are new, or that rest on something which reads otherwise now.</summary>
+    private static ImmutableArray<EntryAnalysis> Refreshed(EntryAnalysis[] read, RuleContext context, bool factsMoved, CancellationToken stop)
+    {
+        ImmutableArray<EntryAnalysis> entries = [.. read.Select(entry => entry.IsDone ? entry : entry.WithKeys(context))];
+        var history = new History(entries);
+        var done = new EntryAnalysis[entries.Length];
+        for (int index = 0; index < done.Length; index++)
+        {
+            EntryAnalysis entry = entries[index];
+            if (!entry.IsDone)
+            {
+                entry.Find(context, history);
+            }
+            else if ((factsMoved && entry.NamesOtherLines) || !entry.StillHolds(history))
+            {
+                entry = entry.WithKeys(context);
+                entry.Find(context, history);
+            }
+
+            stop.ThrowIfCancellationRequested();
+            done[index] = entry;
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(done);
+    }
+
+    private bool IsCurrent(Entry entry) => entry.Head.Date is not { } date || date >= CurrentFrom;
+
+    private ImmutableArray<NoteFinding> InOrder(IEnumerable<NoteFinding> rest)
+    {
+        // A note without an opening has its first entry in the line that what is missing from the opening is said of.
+        ImmutableArray<NoteFinding> all = [.. opening, .. rest];
+        return opening.Length > 0 && all.Length > opening.Length && all[opening.Length].Line <= opening[^1].Line ? RuleBook.InOrder(all) : all;
+    }
 }

@@ -20,8 +20,8 @@ public sealed record PetProfile(
 {
     private ImmutableArray<NoteReading> Weights { get; init; } = [];
 
-    /// <summary>Reads the opening. Facts that are not said are null; nothing is guessed.</summary>
-    public static PetProfile Of(Note note, ImmutableArray<NoteReading> readings)
+    /// <summary>Reads the opening, and takes the weighings of all entries. Facts that are not said are null; nothing is guessed.</summary>
+    public static PetProfile Of(Note note, IEnumerable<NoteReading> weighings)
     {
         Opening opening = note.Opening;
         SexFact? sex = opening.First<SexFact>();
@@ -32,7 +32,7 @@ public sealed record PetProfile(
             opening.Text("pet"), opening.Species, opening.Text("breed"), sex?.Male, sex?.Neutered, opening.First<BornFact>()?.Date,
             adult, insulin, opening.First<UnitsFact>()?.Units.Word == "us")
         {
-            Weights = [.. readings.Where(r => r.What == "weight" && r.Day is not null && r.Value.Bound is Bound.Exact or Bound.About).OrderBy(r => r.Day)],
+            Weights = [.. weighings.Where(IsPoint).OrderBy(r => r.Day)],
         };
     }
 
@@ -40,7 +40,23 @@ public sealed record PetProfile(
     public Age? AgeOn(DateOnly day) => Born is null ? null : Age.On(Born, day);
 
     /// <summary>The last weighing up to <paramref name="day"/>, or null.</summary>
-    public NoteReading? WeightOn(DateOnly day) => Weights.LastOrDefault(w => w.Day <= day);
+    public NoteReading? WeightOn(DateOnly day)
+    {
+        int low = 0;
+        int high = Weights.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = Weights[middle].Day <= day ? (middle + 1, high) : (low, middle);
+        }
+
+        return low == 0 ? null : Weights[low - 1];
+    }
+
+    /// <summary>True when every reading is looked up in the tables in the same way: all but the weights, and their size classes, are the same.</summary>
+    public bool ComparesLike(PetProfile other, ClinicalTables tables) =>
+        (this with { Weights = [] }) == (other with { Weights = [] })
+        && (AdultWeightKg is not null || SizeChanges(tables).SequenceEqual(other.SizeChanges(tables)));
 
     /// <summary>
     /// The size class: by the grown weight that is written, else by the last weighing of a grown animal; null when neither
@@ -50,6 +66,25 @@ public sealed record PetProfile(
     {
         decimal? weight = AdultWeightKg ?? (AgeOn(day) is { Years: >= 1 } ? WeightOn(day)?.Value.Number : null);
         return weight is { } kg ? tables.SizeOf(Species, kg) : null;
+    }
+
+    private static bool IsPoint(NoteReading weight) => weight.Day is not null && weight.Value.Bound is Bound.Exact or Bound.About;
+
+    /// <summary>The days on which a weighing puts the pet into another size class.</summary>
+    private IEnumerable<(DateOnly? Day, string? Size)> SizeChanges(ClinicalTables tables)
+    {
+        string? before = null;
+        for (int index = 0; index < Weights.Length; index++)
+        {
+            // of several weighings of one day the last counts
+            bool last = index == Weights.Length - 1 || Weights[index + 1].Day != Weights[index].Day;
+            string? size = last ? tables.SizeOf(Species, Weights[index].Value.Number) : before;
+            if (size != before)
+            {
+                yield return (Weights[index].Day, size);
+                before = size;
+            }
+        }
     }
 
     /// <summary>The life stage on <paramref name="day"/>; null when species or birth is not known.</summary>

@@ -12,7 +12,7 @@ public sealed class ClinicalTables
     private static readonly Lazy<ClinicalTables> Shared = new(() => new ClinicalTables());
     private readonly ILookup<(string, string), NormalRange> normals;
     private readonly ILookup<(string, string), LevelLine> lines;
-    private readonly List<(string Species, string[] Sizes, LifeStage Stage, string From, string To)> stages;
+    private readonly List<(string Species, string[] Sizes, LifeStage Stage, AgeMark From, AgeMark? To)> stages;
     private readonly List<(string Species, string Size, decimal? From, decimal? To)> sizes;
 
     private ClinicalTables()
@@ -25,7 +25,7 @@ public sealed class ClinicalTables
                 Selector.Of(row), row["side"] == "above", Enum.Parse<FindingLevel>(row["level"], ignoreCase: true), (decimal)row.Number("value")!,
                 row["inclusive"] == "yes", (int)row.Number("repeat")!, row["unit"], row["source"]))
             .ToLookup(line => (line.For.What, line.For.Species));
-        stages = [.. Rows("life-stages.tsv").Select(row => (row["species"], row.Several("size"), new LifeStage(row["stage"], row["name"], row["source"]), row["from"], row["to"]))];
+        stages = [.. Rows("life-stages.tsv").Select(row => (row["species"], row.Several("size"), new LifeStage(row["stage"], row["name"], row["source"]), AgeMark.Of(row["from"]), row["to"].Length == 0 ? (AgeMark?)null : AgeMark.Of(row["to"])))];
         sizes = [.. Rows("size-classes.tsv").Select(row => (row["species"], row["size"], row.Number("from-kg"), row.Number("to-kg")))];
         Cautions = [.. Rows("cautions.tsv").Select(row => new Caution(row["key"], row["text"], row["source"]))];
         Plausible = Rows("plausible.tsv").ToDictionary(row => row["what"], row => new NormalRange(
@@ -83,27 +83,57 @@ public sealed class ClinicalTables
     }
 
     /// <summary>The size class of a grown animal of this weight.</summary>
-    public string? SizeOf(Species species, decimal kg) => sizes
-        .Where(size => size.Species == Animal(species) && (size.From is null || kg >= size.From) && (size.To is null || kg < size.To))
-        .Select(size => size.Size).FirstOrDefault();
+    public string? SizeOf(Species species, decimal kg)
+    {
+        string animal = Animal(species);
+        foreach ((string of, string size, decimal? from, decimal? to) in sizes)
+        {
+            if (of == animal && !(kg < from) && !(kg >= to))
+            {
+                return size;
+            }
+        }
 
-    /// <summary>The life stage at an age.</summary>
-    public LifeStage? StageOf(Species species, string? size, Age age) => stages
-        .Where(row => row.Species == Animal(species) && (row.Sizes is ["any"] || (size is not null && row.Sizes.Contains(size)))
-            && Reached(age, row.From) && !(row.To.Length > 0 && Reached(age, row.To)))
-        .OrderByDescending(row => row.Sizes is not ["any"])
-        .Select(row => row.Stage).FirstOrDefault();
+        return null;
+    }
+
+    /// <summary>The life stage at an age; a row for the size class goes before one for any.</summary>
+    public LifeStage? StageOf(Species species, string? size, Age age)
+    {
+        string animal = Animal(species);
+        LifeStage? ofAnySize = null;
+        foreach ((string of, string[] classes, LifeStage stage, AgeMark from, AgeMark? to) in stages)
+        {
+            bool any = classes is ["any"];
+            if (of != animal || !(any || (size is not null && Array.IndexOf(classes, size) >= 0)) || !from.ReachedBy(age) || to?.ReachedBy(age) == true)
+            {
+                continue;
+            }
+
+            if (!any)
+            {
+                return stage;
+            }
+
+            ofAnySize ??= stage;
+        }
+
+        return ofAnySize;
+    }
 
     private static string Animal(Species species) => species switch { Species.Dog => "dog", Species.Cat => "cat", _ => "" };
 
-    /// <summary>True when the age has come to <paramref name="mark"/>: <c>28d</c> in days, <c>7y</c> in birthdays.</summary>
-    private static bool Reached(Age age, string mark)
-    {
-        int number = int.Parse(mark.AsSpan(0, mark.Length - 1), CultureInfo.InvariantCulture);
-        return mark[^1] == 'y' ? age.Years >= number : age.Days >= number;
-    }
-
     private static IReadOnlyList<TsvRow> Rows(string table) => TsvTable.Load(Assembly.GetExecutingAssembly(), table).Rows;
+}
+
+/// <summary>An age that a row names: <c>28d</c> in days, <c>7y</c> in birthdays.</summary>
+internal readonly record struct AgeMark(int Number, bool Birthdays)
+{
+    /// <summary>Reads a mark.</summary>
+    public static AgeMark Of(string mark) => new(int.Parse(mark.AsSpan(0, mark.Length - 1), CultureInfo.InvariantCulture), mark[^1] == 'y');
+
+    /// <summary>True when the age has come to it.</summary>
+    public bool ReachedBy(Age age) => Birthdays ? age.Years >= Number : age.Days >= Number;
 }
 
 /// <summary>A painkiller made for people; the name is generic.</summary>

@@ -1,36 +1,34 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Analysis.Readings;
 
-/// <summary>Collects every value of a note, in the order of its lines.</summary>
+/// <summary>Collects every value of an entry, in the order of its lines.</summary>
 public static class ReadingCollector
 {
-    /// <summary>The readings of <paramref name="note"/>: vitals, sizes of lumps, wounds and nodes, water, and how long a seizure lasted.</summary>
-    public static ImmutableArray<NoteReading> Collect(Note note)
+    /// <summary>The readings of an entry: vitals, sizes of lumps, wounds and nodes, water, and how long a seizure lasted.</summary>
+    public static ImmutableArray<NoteReading> Collect(Entry entry, NoteSyntax syntax)
     {
-        ImmutableArray<NoteReading>.Builder readings = ImmutableArray.CreateBuilder<NoteReading>();
-        foreach (Entry entry in note.Entries)
+        ImmutableArray<NoteReading>.Builder? readings = null;
+        foreach (Placed<NoteItem> item in entry.Items)
         {
-            foreach (Placed<NoteItem> item in entry.Items)
+            if (Read(syntax, entry, item) is { } reading)
             {
-                if (Read(note, entry, item) is { } reading)
-                {
-                    readings.Add(reading);
-                }
+                (readings ??= ImmutableArray.CreateBuilder<NoteReading>()).Add(reading);
             }
         }
 
-        return readings.DrainToImmutable();
+        return readings?.DrainToImmutable() ?? [];
     }
 
-    private static NoteReading? Read(Note note, Entry entry, Placed<NoteItem> item) => item.Value switch
+    private static NoteReading? Read(NoteSyntax syntax, Entry entry, Placed<NoteItem> item) => item.Value switch
     {
-        Reading reading => Make(note, entry, item, reading.Value, reading.Place?.Word ?? reading.Site?.Name, null, reading.State?.Word, Comparable(reading)),
-        Finding { Size: { } size } finding => Make(note, entry, item, size, finding.Site.Name, finding.Tag?.Name, null, "any"),
-        Examined { Size: { } size } examined => Make(note, entry, item, size, examined.Site?.Name, examined.Tag?.Name, null, "any"),
-        CareEvent { Word.Word: "water" or "pee", Quantity: { } volume } => Make(note, entry, item, volume, null, null, null, "any"),
-        CareEvent { Word.Word: "seizure", Duration: { } } seizure => Seizure(note, entry, item, seizure),
+        Reading reading => Make(syntax, entry, item, reading.Value, reading.Place?.Word ?? reading.Site?.Name, null, reading.State?.Word, Comparable(reading)),
+        Finding { Size: { } size } finding => Make(syntax, entry, item, size, finding.Site.Name, finding.Tag?.Name, null, "any"),
+        Examined { Size: { } size } examined => Make(syntax, entry, item, size, examined.Site?.Name, examined.Tag?.Name, null, "any"),
+        CareEvent { Word.Word: "water" or "pee", Quantity: { } volume } => Make(syntax, entry, item, volume, null, null, null, "any"),
+        CareEvent { Word.Word: "seizure", Duration: { } } seizure => Seizure(syntax, entry, item, seizure),
         _ => null,
     };
 
@@ -42,23 +40,23 @@ public static class ReadingCollector
         null => reading.Word.Word is "hr" or "rr" ? "rest" : "any",
     };
 
-    private static NoteReading? Seizure(Note note, Entry entry, Placed<NoteItem> item, CareEvent seizure)
+    private static NoteReading? Seizure(NoteSyntax syntax, Entry entry, Placed<NoteItem> item, CareEvent seizure)
     {
         Amount duration = seizure.Duration!.Value;
         var measure = new Measure(seizure.Head.Span, duration.Bound, [duration]);
-        return Make(note, entry, item, measure, null, null, null, "any") is { } made
+        return Make(syntax, entry, item, measure, null, null, null, "any") is { } made
             ? made with { Written = Grammar.Tidying.ValuePrinter.Print(duration) }
             : null;
     }
 
-    private static NoteReading? Make(Note note, Entry entry, Placed<NoteItem> item, NoteValue value, string? site, string? tag, string? state, string? comparable)
+    private static NoteReading? Make(NoteSyntax syntax, Entry entry, Placed<NoteItem> item, NoteValue value, string? site, string? tag, string? state, string? comparable)
     {
         if (ReadValue.Of(value) is not { } read)
         {
             return null;
         }
 
-        string written = value.Span.In(note.Syntax.Lines[item.Line].Text).ToString();
+        string written = value.Span.In(syntax.Lines[item.Line].Text).ToString();
         return new NoteReading(item.Line, value.Span, entry.Head.Date, item.Value.Head.Time ?? entry.Head.Time, item.Value.Word.Word, site, tag, state, comparable, written, read);
     }
 }

@@ -5,7 +5,7 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>A reading past a line that the clinic drew for this pet.</summary>
-public sealed class CallIfRule : IRule
+public sealed class CallIfRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "call-if";
@@ -14,19 +14,25 @@ public sealed class CallIfRule : IRule
     public string Topic => "reading";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        foreach (NoteReading reading in context.Readings.Where(r => NotPlausibleRule.IsPlausible(r, context)))
+        foreach (NoteReading reading in at.Readings)
         {
-            foreach (DatedFact<CallIfFact> line in OwnLimits.CallIfFor(context, reading))
+            if (!NotPlausibleRule.IsPlausible(reading, at.Note))
             {
+                continue;
+            }
+
+            foreach (DrawnLine drawn in OwnLimits.CallIfFor(at.Note, reading))
+            {
+                DatedFact<CallIfFact> line = drawn.Fact;
                 decimal limit = OwnLimits.Canonical(line.Fact.Limit.Number, line.Fact.Limit.Unit);
                 bool above = line.Fact.Limit.Bound == Bound.Above;
                 if (LineCrossing.Crosses(reading.Value, above, limit, inclusive: false))
                 {
                     string who = line.Fact.Per is null ? "" : $", drawn by {Who(line.Fact.Per)}";
                     yield return RuleContext.At(Name, FindingLevel.Call, reading.Line, reading.Span,
-                        $"{Wording.Describe(reading, context.Pet.ShowUsUnits)}: past the line to call at{who} (line {line.Line + 1}: `{context.Note.Syntax.Lines[line.Line].Text.Trim()}`). {Wording.Advice(FindingLevel.Call)}",
+                        $"{Wording.Describe(reading, at.Note.Pet.ShowUsUnits)}: past the line to call at{who} (line {line.Line + 1}: `{drawn.Written}`). {Wording.Advice(FindingLevel.Call)}",
                         "the line drawn for this pet", line.Line);
                 }
             }

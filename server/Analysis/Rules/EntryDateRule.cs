@@ -1,10 +1,9 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>An entry dated after today or before the pet was born: most likely a slip in the year.</summary>
-public sealed class EntryDateRule : IRule
+public sealed class EntryDateRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "entry-date";
@@ -13,22 +12,19 @@ public sealed class EntryDateRule : IRule
     public string Topic => "date";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        foreach (Entry entry in context.Note.Entries)
+        if (at.Entry.Head.Date is not { } date)
         {
-            if (entry.Head.Date is not { } date)
-            {
-                continue;
-            }
+            yield break;
+        }
 
-            string? message = date > context.Today ? $"This entry is dated after today, {context.Today:yyyy-MM-dd}. Is the date right?"
-                : context.Pet.Born is { } born && date < born.Earliest ? $"This entry is dated before the pet was born ({born}). Is the date right?"
-                : null;
-            if (message is not null)
-            {
-                yield return RuleContext.At(Name, FindingLevel.Watch, entry.Line, entry.Head.DateSpan, message, RuleBook.NoteFormat);
-            }
+        string? message = date > at.Note.Today ? $"This entry is dated after today, {at.Note.Today:yyyy-MM-dd}. Is the date right?"
+            : at.Note.Pet.Born is { } born && date < born.Earliest ? $"This entry is dated before the pet was born ({born}). Is the date right?"
+            : null;
+        if (message is not null)
+        {
+            yield return RuleContext.At(Name, FindingLevel.Watch, at.Entry.Line, at.Entry.Head.DateSpan, message, RuleBook.NoteFormat);
         }
     }
 }

@@ -1,11 +1,12 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>Facts without which little can be compared.</summary>
-public sealed class FactsMissingRule : IRule
+public sealed class FactsMissingRule : IOpeningRule
 {
     /// <inheritdoc/>
     public string Name => "facts-missing";
@@ -14,7 +15,7 @@ public sealed class FactsMissingRule : IRule
     public string Topic => "facts";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(Note note, RuleContext context)
     {
         List<string> missing = [];
         if (context.Pet.Name is null)
@@ -34,7 +35,7 @@ public sealed class FactsMissingRule : IRule
 
         if (missing.Count > 0)
         {
-            int length = context.Note.Syntax.Lines[0].Text.Length;
+            int length = note.Syntax.Lines[0].Text.Length;
             yield return RuleContext.At(Name, FindingLevel.Info, 0, new TextSpan(0, length),
                 $"The opening does not say: {string.Join("; ", missing)}.", RuleBook.NoteFormat);
         }

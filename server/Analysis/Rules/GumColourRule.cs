@@ -4,7 +4,7 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>Gums of a colour or wetness that is not as expected.</summary>
-public sealed class GumColourRule : IRule
+public sealed class GumColourRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "gum-colour";
@@ -13,7 +13,7 @@ public sealed class GumColourRule : IRule
     public string Topic => "seen";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context) =>
-        context.Items().Where(placed => placed.Item is Examined { Word.Word: "gums" })
-            .Select(placed => WorryingWords.In(context, Name, placed.Entry, placed.Line, placed.Item)).OfType<NoteFinding>();
+    public IEnumerable<NoteFinding> Find(EntryContext at) =>
+        at.Entry.Items.Where(placed => placed.Value is Examined { Word.Word: "gums" })
+            .Select(placed => WorryingWords.In(at, Name, placed.Line, placed.Value)).OfType<NoteFinding>();
 }

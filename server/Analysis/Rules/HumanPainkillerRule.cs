@@ -5,7 +5,7 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>A painkiller made for people was given, and no vet's plan in these notes has it.</summary>
-public sealed class HumanPainkillerRule : IRule
+public sealed class HumanPainkillerRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "human-painkiller";
@@ -14,14 +14,13 @@ public sealed class HumanPainkillerRule : IRule
     public string Topic => "dose";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        List<string> planned = [.. context.Note.Facts<MedicinePlan>().Select(plan => plan.Fact.Medicine.Text)];
-        foreach ((_, int line, NoteItem item) in context.Items())
+        foreach ((int line, NoteItem item) in at.Entry.Items)
         {
             if (item is DoseEvent { Word.Word: "gave" } dose
-                && context.Tables.HumanPainkillers.FirstOrDefault(p => Names(p, dose.Medicine.Text)) is { } painkiller
-                && !planned.Any(name => Names(painkiller, name)))
+                && at.Note.Tables.HumanPainkillers.FirstOrDefault(p => Names(p, dose.Medicine.Text)) is { } painkiller
+                && !at.Note.PlannedMedicines.Any(name => Names(painkiller, name)))
             {
                 yield return RuleContext.At(Name, FindingLevel.Urgent, line, dose.Medicine.Span,
                     $"`{dose.Medicine.Text}` is a painkiller made for people, and no plan (med) in these notes has it. Such medicines can poison pets. {Wording.Advice(FindingLevel.Urgent)}",

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -13,7 +14,21 @@ public interface IRule
     /// one finding.
     /// </summary>
     string Topic { get; }
+}
 
+/// <summary>
+/// A rule about one entry. Its findings may rest on the facts of the note and, through <see cref="EntryContext.Earlier"/>,
+/// on what other entries say; nothing else, so that an edit elsewhere leaves them as they are.
+/// </summary>
+public interface IEntryRule : IRule
+{
+    /// <summary>What it finds in the entry, in any order.</summary>
+    IEnumerable<NoteFinding> Find(EntryContext at);
+}
+
+/// <summary>A rule about the opening.</summary>
+public interface IOpeningRule : IRule
+{
     /// <summary>What it finds, in any order.</summary>
-    IEnumerable<NoteFinding> Find(RuleContext context);
+    IEnumerable<NoteFinding> Find(Note note, RuleContext context);
 }

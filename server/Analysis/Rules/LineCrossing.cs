@@ -15,8 +15,8 @@ internal sealed record LineCrossing(LevelLine Line, FindingLevel Level, bool Wai
     /// <summary>How long ago a reading may be to count as the one before: two monthly checks in a row still belong together (common practice, no source).</summary>
     private const int DaysApartAtMost = 62;
 
-    /// <summary>The strongest crossing of <paramref name="reading"/>, or null. <paramref name="before"/> holds comparable readings, latest first.</summary>
-    public static LineCrossing? Strongest(NoteReading reading, IEnumerable<LevelLine> lines, IReadOnlyList<NoteReading> before)
+    /// <summary>The strongest crossing of <paramref name="reading"/>, or null. The readings before it are asked for only where a line takes several in a row.</summary>
+    public static LineCrossing? Strongest(NoteReading reading, IEnumerable<LevelLine> lines, Earlier earlier)
     {
         LineCrossing? strongest = null;
         foreach (LevelLine line in lines)
@@ -26,9 +26,9 @@ internal sealed record LineCrossing(LevelLine Line, FindingLevel Level, bool Wai
                 continue;
             }
 
-            List<NoteReading> run = [.. before
-                .TakeWhile(earlier => earlier.Day is { } day && reading.Day!.Value.DayNumber - day.DayNumber <= DaysApartAtMost && Crosses(earlier.Value.OnScaleOfNine(), line))
-                .Take(line.Repeat - 1)];
+            IReadOnlyList<NoteReading> run = line.Repeat < 2 ? []
+                : [.. earlier.Before(reading, line.Repeat - 1)
+                    .TakeWhile(before => before.Day is { } day && reading.Day!.Value.DayNumber - day.DayNumber <= DaysApartAtMost && Crosses(before.Value.OnScaleOfNine(), line))];
             bool waiting = run.Count < line.Repeat - 1;
             FindingLevel level = waiting ? line.Level - 1 : line.Level;
             var crossing = new LineCrossing(line, level, waiting, run);

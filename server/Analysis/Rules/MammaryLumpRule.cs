@@ -4,7 +4,7 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>A lump in or at a mammary gland.</summary>
-public sealed class MammaryLumpRule : IRule
+public sealed class MammaryLumpRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "mammary-lump";
@@ -16,10 +16,10 @@ public sealed class MammaryLumpRule : IRule
     public static bool IsMammary(Finding lump) => lump.Site.Region?.Word == "gland";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context) =>
-        from placed in context.Items()
-        where placed.Item is Finding { Word.Word: "lump" } lump && IsMammary(lump)
-        let lump = (Finding)placed.Item
+    public IEnumerable<NoteFinding> Find(EntryContext at) =>
+        from placed in at.Entry.Items
+        where placed.Value is Finding { Word.Word: "lump" } lump && IsMammary(lump)
+        let lump = (Finding)placed.Value
         select RuleContext.At(Name, FindingLevel.Call, placed.Line, lump.Site.Span,
             $"A lump at a mammary gland ({lump.Site.Name}). A vet should feel any lump there without waiting to see whether it grows. {Wording.Advice(FindingLevel.Call)}",
             "common practice, no source");

@@ -5,7 +5,7 @@ using HealthNotes.Analysis.Readings;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>A vital held against the published lines for this species, stage, size, state and place. One instance a vital.</summary>
-public sealed class NormalRangeRule : IRule
+public sealed class NormalRangeRule : IEntryRule
 {
     private static readonly string[] Vitals = ["hr", "rr", "temp", "crt", "bcs", "mcs", "pain", "glucose"];
     private readonly string vital;
@@ -22,37 +22,24 @@ public sealed class NormalRangeRule : IRule
     public static IEnumerable<IRule> ForEachVital() => Vitals.Select(vital => new NormalRangeRule(vital));
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        var series = new Dictionary<(string?, string?, string), List<NoteReading>>();
-        foreach (NoteReading reading in context.Readings.Where(r => r.What == vital && NotPlausibleRule.IsPlausible(r, context)).OrderBy(r => r.Day).ThenBy(r => r.Time))
+        foreach (ComparedReading compared in at.Compared)
         {
-            if (context.KeyOf(reading) is not { } key)
-            {
-                continue;
-            }
-
-            (string?, string?, string) comparable = (reading.Comparable, reading.Site, reading.Value.OnScaleOfNine().Unit);
-            if (!series.TryGetValue(comparable, out List<NoteReading>? before))
-            {
-                series.Add(comparable, before = []);
-            }
-
-            if (Judge(context, reading, key, before) is { } finding)
+            if (compared.Reading.What == vital && Judge(at, compared.Reading, compared.Key) is { } finding)
             {
                 yield return finding;
             }
-
-            before.Insert(0, reading);
         }
     }
 
-    private NoteFinding? Judge(RuleContext context, NoteReading reading, ReadingKey key, IReadOnlyList<NoteReading> before)
+    private NoteFinding? Judge(EntryContext at, NoteReading reading, ReadingKey key)
     {
+        RuleContext context = at.Note;
         IEnumerable<LevelLine> lines = context.Tables.LinesFor(key);
         NormalRange? normal = context.Tables.NormalFor(key);
         bool usual = OwnLimits.UsualFor(context, reading) is { } own && OwnLimits.Holds(own.Fact, reading.Value);
-        if (LineCrossing.Strongest(reading, lines, before) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
+        if (LineCrossing.Strongest(reading, lines, at.Earlier) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
         {
             return RuleContext.At(Name, crossing.Level, reading.Line, reading.Span,
                 Message(reading, crossing, normal, context.Pet.ShowUsUnits), crossing.Line.Source, crossing.Earlier.Select(r => r.Line));

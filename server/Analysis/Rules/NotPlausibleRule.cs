@@ -4,7 +4,7 @@ using HealthNotes.Analysis.Readings;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>A number no living pet has: a slip of the pen, or a count without its seconds.</summary>
-public sealed class NotPlausibleRule : IRule
+public sealed class NotPlausibleRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "not-plausible";
@@ -13,11 +13,11 @@ public sealed class NotPlausibleRule : IRule
     public string Topic => "reading";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        foreach (NoteReading reading in context.Readings)
+        foreach (NoteReading reading in at.Readings)
         {
-            if (IsPlausible(reading, context))
+            if (IsPlausible(reading, at.Note))
             {
                 continue;
             }
@@ -26,8 +26,8 @@ public sealed class NotPlausibleRule : IRule
                 ? $" If you counted {reading.Written} in 15 seconds, write {reading.Written}/15s."
                 : " Check the number and its unit.";
             yield return RuleContext.At(Name, FindingLevel.Error, reading.Line, reading.Span,
-                $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, context.Pet.ShowUsUnits)} can't be right.{hint}",
-                context.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat);
+                $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, at.Note.Pet.ShowUsUnits)} can't be right.{hint}",
+                at.Note.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat);
         }
     }
 

@@ -13,9 +13,9 @@ internal static class OwnLimits
             .LastOrDefault(usual => Holds(usual.Day, reading.Day) && Concerns(reading, usual.Fact.Vital, usual.Fact.State, usual.Fact.Place));
 
     /// <summary>The <c>call-if</c> lines that hold for a reading's vital, state and day.</summary>
-    public static IEnumerable<DatedFact<CallIfFact>> CallIfFor(RuleContext context, NoteReading reading) =>
+    public static IEnumerable<DrawnLine> CallIfFor(RuleContext context, NoteReading reading) =>
         context.CallIfs
-            .Where(call => Holds(call.Day, reading.Day) && Concerns(reading, call.Fact.Vital, call.Fact.State, call.Fact.Place));
+            .Where(call => Holds(call.Fact.Day, reading.Day) && Concerns(reading, call.Fact.Fact.Vital, call.Fact.Fact.State, call.Fact.Fact.Place));
 
     /// <summary>True when the value lies within the usual range; a bound never does.</summary>
     public static bool Holds(UsualFact usual, ReadValue value) =>

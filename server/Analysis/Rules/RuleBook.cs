@@ -27,25 +27,40 @@ public static class RuleBook
         new EntryDateRule(),
     ];
 
-    /// <summary>Everything there is to say about a note, in line order.</summary>
-    public static ImmutableArray<NoteFinding> FindAll(RuleContext context)
+    private static readonly ImmutableArray<IEntryRule> EntryRules = [.. All.OfType<IEntryRule>()];
+    private static readonly ImmutableArray<IOpeningRule> OpeningRules = [.. All.OfType<IOpeningRule>()];
+
+    /// <summary>Everything there is to say about an entry, in line order.</summary>
+    public static ImmutableArray<NoteFinding> FindIn(EntryContext at)
     {
-        var strongest = new Dictionary<(string Topic, int Line), NoteFinding>();
-        foreach (IRule rule in All)
+        List<(string Topic, NoteFinding Finding)>? strongest = null;
+        foreach (IEntryRule rule in EntryRules)
         {
-            foreach (NoteFinding finding in rule.Find(context))
+            foreach (NoteFinding finding in rule.Find(at))
             {
-                (string, int) place = (rule.Topic, finding.Line);
-                if (!strongest.TryGetValue(place, out NoteFinding? other) || finding.Level > other.Level)
+                strongest ??= [];
+                int other = strongest.FindIndex(kept => kept.Topic == rule.Topic && kept.Finding.Line == finding.Line);
+                if (other < 0)
                 {
-                    strongest[place] = finding;
+                    strongest.Add((rule.Topic, finding));
+                }
+                else if (finding.Level > strongest[other].Finding.Level)
+                {
+                    strongest[other] = (rule.Topic, finding);
                 }
             }
         }
 
-        return [.. strongest.Values.Concat(context.Note.Problems.Select(OfProblem))
-            .OrderBy(f => f.Line).ThenBy(f => f.Span.Start).ThenByDescending(f => f.Level).ThenBy(f => f.Rule, StringComparer.Ordinal)];
+        return strongest is null && at.Entry.Problems.Length == 0 ? []
+            : InOrder((strongest ?? []).Select(kept => kept.Finding).Concat(at.Entry.Problems.Select(OfProblem)));
     }
+
+    /// <summary>Everything there is to say about the opening, in line order.</summary>
+    public static ImmutableArray<NoteFinding> FindInOpening(Note note, RuleContext context) =>
+        InOrder(OpeningRules.SelectMany(rule => rule.Find(note, context)).Concat(note.Opening.Problems.Select(OfProblem)));
+
+    internal static ImmutableArray<NoteFinding> InOrder(IEnumerable<NoteFinding> findings) =>
+        [.. findings.OrderBy(f => f.Line).ThenBy(f => f.Span.Start).ThenByDescending(f => f.Level).ThenBy(f => f.Rule, StringComparer.Ordinal)];
 
     private static NoteFinding OfProblem(PlacedProblem placed) =>
         new(placed.Problem.Rule, FindingLevel.Error, placed.Line, placed.Problem.Span, placed.Problem.Message, NoteFormat, [placed.Line])

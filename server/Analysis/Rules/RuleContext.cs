@@ -9,25 +9,44 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>What a rule may look at.</summary>
-public sealed record RuleContext(
-    Note Note,
-    PetProfile Pet,
-    ImmutableArray<NoteReading> Readings,
-    ClinicalTables Tables,
-    DateOnly Today)
+/// <summary>What holds for a whole note, and every rule may look at: the pet, its facts, the tables, the day.</summary>
+public sealed class RuleContext
 {
     /// <summary>Where grown animals are compared when no birth is written.</summary>
     private const string StageWhenUnknown = "mature";
 
-    /// <summary>The usual ranges that were written, in file order. Collected once: rules ask for them at every reading.</summary>
-    public ImmutableArray<DatedFact<UsualFact>> Usuals { get; } = [.. Note.Facts<UsualFact>()];
+    /// <summary>Collects the facts of a note.</summary>
+    public RuleContext(Note note, PetProfile pet, ClinicalTables tables, DateOnly today)
+    {
+        Pet = pet;
+        Tables = tables;
+        Today = today;
+        Usuals = [.. note.Facts<UsualFact>()];
+        CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
+        Knowns = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "known")];
+        PlannedMedicines = [.. note.Facts<MedicinePlan>().Select(plan => plan.Fact.Medicine.Text)];
+    }
+
+    /// <summary>Who the note is about.</summary>
+    public PetProfile Pet { get; }
+
+    /// <summary>The clinical tables.</summary>
+    public ClinicalTables Tables { get; }
+
+    /// <summary>The day it is read on.</summary>
+    public DateOnly Today { get; }
+
+    /// <summary>The usual ranges that were written, in file order.</summary>
+    public ImmutableArray<DatedFact<UsualFact>> Usuals { get; }
 
     /// <summary>The lines the clinic drew, in file order.</summary>
-    public ImmutableArray<DatedFact<CallIfFact>> CallIfs { get; } = [.. Note.Facts<CallIfFact>()];
+    public ImmutableArray<DrawnLine> CallIfs { get; }
 
     /// <summary>The conditions the vet has named, in file order.</summary>
-    public ImmutableArray<DatedFact<TextFact>> Knowns { get; } = [.. Note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "known")];
+    public ImmutableArray<DatedFact<TextFact>> Knowns { get; }
+
+    /// <summary>The medicines that a plan names, in file order.</summary>
+    public ImmutableArray<string> PlannedMedicines { get; }
 
     /// <summary>How a reading is looked up in the tables; null when it is not compared: species or day unknown, panting, before birth.</summary>
     public static ReadingKey? KeyOf(NoteReading reading, PetProfile pet, ClinicalTables tables)
@@ -37,14 +56,14 @@ public sealed record RuleContext(
             return null;
         }
 
-        if (pet.Born is not null && pet.StageOn(day, tables) is null)
+        LifeStage? stage = pet.StageOn(day, tables);
+        if (pet.Born is not null && stage is null)
         {
             return null;
         }
 
-        string stage = pet.StageOn(day, tables)?.Key ?? StageWhenUnknown;
         string state = reading.What == "glucose" && pet.OnInsulin ? "on-insulin" : reading.Comparable;
-        return new ReadingKey(reading.What, pet.Species, stage, pet.SizeOn(day, tables), state, reading.What == "temp" ? reading.Site : null);
+        return new ReadingKey(reading.What, pet.Species, stage?.Key ?? StageWhenUnknown, pet.SizeOn(day, tables), state, reading.What == "temp" ? reading.Site : null);
     }
 
     /// <summary>How a reading is looked up in the tables; null when it is not compared.</summary>
@@ -53,8 +72,7 @@ public sealed record RuleContext(
     /// <summary>A finding at one line, resting on it and on <paramref name="evidence"/>.</summary>
     public static NoteFinding At(string rule, FindingLevel level, int line, TextSpan span, string message, string source, params IEnumerable<int> evidence) =>
         new(rule, level, line, span, message, source, [.. evidence.Append(line).Distinct().Order()]);
-
-    /// <summary>Every item of the entries, with its entry.</summary>
-    public IEnumerable<(Entry Entry, int Line, NoteItem Item)> Items() =>
-        Note.Entries.SelectMany(entry => entry.Items.Select(item => (entry, item.Line, item.Value)));
 }
+
+/// <summary>A line the clinic drew, and its text as written.</summary>
+public sealed record DrawnLine(DatedFact<CallIfFact> Fact, string Written);

@@ -5,7 +5,7 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>A seizure: the first ever, one of five minutes or more, or a second within a day.</summary>
-public sealed class SeizureRule : IRule
+public sealed class SeizureRule : IEntryRule
 {
     private const string Definitions = "Berendt et al., IVETF consensus, BMC Vet Res 2015;11:182 (from memory)";
     private const decimal LongSeconds = 300;
@@ -17,23 +17,18 @@ public sealed class SeizureRule : IRule
     public string Topic => "seen";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        (int Line, DateTime? When)? before = null;
-        foreach ((Entry entry, int line, NoteItem item) in context.Items().OrderBy(p => When(p.Entry, p.Item)))
+        foreach ((int line, NoteItem item) in at.Entry.Items)
         {
-            if (item is not CareEvent { Word.Word: "seizure" } seizure || seizure.Times is 0)
+            if (item is CareEvent { Word.Word: "seizure", Times: not 0 } seizure)
             {
-                continue;
+                yield return Judge(line, seizure, History.MomentOf(at.Entry, seizure), at.Earlier.SeizureBefore(line));
             }
-
-            DateTime? when = When(entry, item);
-            yield return Judge(line, seizure, when, before);
-            before = (line, when);
         }
     }
 
-    private NoteFinding Judge(int line, CareEvent seizure, DateTime? when, (int Line, DateTime? When)? before)
+    private NoteFinding Judge(int line, CareEvent seizure, DateTime? when, NotedSeizure? before)
     {
         if (seizure.Duration is { Bound: not Bound.Below } duration && UnitConversion.ToCanonical(duration) >= LongSeconds)
         {
@@ -48,19 +43,15 @@ public sealed class SeizureRule : IRule
         if (before is { When: { } earlier } && when is { } now && now - earlier <= TimeSpan.FromHours(24))
         {
             return RuleContext.At(Name, FindingLevel.Urgent, line, seizure.Head.Span,
-                $"Second seizure within 24 hours (line {before.Value.Line + 1}). {Wording.Advice(FindingLevel.Urgent)}", Definitions, before.Value.Line);
+                $"Second seizure within 24 hours (line {before.Line + 1}). {Wording.Advice(FindingLevel.Urgent)}", Definitions, before.Line);
         }
 
         return before is null
             ? At(FindingLevel.Call, "First seizure in these notes.", "common practice, no source")
             : RuleContext.At(Name, FindingLevel.Watch, line, seizure.Head.Span,
-                $"Seizure; the one before is in line {before.Value.Line + 1}. {Wording.Advice(FindingLevel.Watch)}", "common practice, no source", before.Value.Line);
+                $"Seizure; the one before is in line {before.Line + 1}. {Wording.Advice(FindingLevel.Watch)}", "common practice, no source", before.Line);
 
         NoteFinding At(FindingLevel level, string message, string source) =>
             RuleContext.At(Name, level, line, seizure.Head.Span, $"{message} {Wording.Advice(level)}", source);
     }
-
-    /// <summary>The moment of an event; without a time, noon of its day.</summary>
-    private static DateTime? When(Entry entry, NoteItem item) =>
-        entry.Head.Date?.ToDateTime(item.Head.Time ?? entry.Head.Time ?? new TimeOnly(12, 0));
 }

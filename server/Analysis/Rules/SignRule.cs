@@ -4,7 +4,7 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>Something seen, heard or felt whose word is worth watching or more: by the level in the word's row.</summary>
-public sealed class SignRule : IRule
+public sealed class SignRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "sign";
@@ -13,16 +13,16 @@ public sealed class SignRule : IRule
     public string Topic => "seen";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        foreach ((Entry entry, int line, NoteItem item) in context.Items())
+        foreach ((int line, NoteItem item) in at.Entry.Items)
         {
             if (item is Examined { Word.Word: "gums" })
             {
                 continue;
             }
 
-            if (WorryingWords.In(context, Name, entry, line, item) is { } finding)
+            if (WorryingWords.In(at, Name, line, item) is { } finding)
             {
                 yield return finding;
             }

@@ -4,7 +4,7 @@ using HealthNotes.Analysis.Readings;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>A reading outside the range that this pet's vet calls usual for it.</summary>
-public sealed class UsualRangeRule : IRule
+public sealed class UsualRangeRule : IEntryRule
 {
     /// <inheritdoc/>
     public string Name => "usual-range";
@@ -13,11 +13,11 @@ public sealed class UsualRangeRule : IRule
     public string Topic => "reading";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(RuleContext context)
+    public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        foreach (NoteReading reading in context.Readings.Where(r => NotPlausibleRule.IsPlausible(r, context)))
+        foreach (NoteReading reading in at.Readings)
         {
-            if (OwnLimits.UsualFor(context, reading) is not { } usual)
+            if (!NotPlausibleRule.IsPlausible(reading, at.Note) || OwnLimits.UsualFor(at.Note, reading) is not { } usual)
             {
                 continue;
             }
@@ -28,7 +28,7 @@ public sealed class UsualRangeRule : IRule
             if (above || LineCrossing.Crosses(reading.Value, above: false, low, inclusive: false))
             {
                 yield return RuleContext.At(Name, FindingLevel.Watch, reading.Line, reading.Span,
-                    $"{Wording.Describe(reading, context.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, context.Pet.ShowUsUnits)} (line {usual.Line + 1}). {Wording.Advice(FindingLevel.Watch)} Take it again when the pet is calm.",
+                    $"{Wording.Describe(reading, at.Note.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Note.Pet.ShowUsUnits)} (line {usual.Line + 1}). {Wording.Advice(FindingLevel.Watch)} Take it again when the pet is calm.",
                     "the usual range written for this pet", usual.Line);
             }
         }

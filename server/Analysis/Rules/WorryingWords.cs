@@ -11,11 +11,17 @@ internal static class WorryingWords
     private const int FirstMilkTooth = 501;
 
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
-    public static NoteFinding? In(RuleContext context, string rule, Entry entry, int line, NoteItem item)
+    public static NoteFinding? In(EntryContext at, string rule, int line, NoteItem item)
     {
-        Species species = context.Pet.Species;
-        bool male = context.Pet.Male == true;
-        List<(Described Word, Meaning Meaning)> worrying = [.. WordsOf(item)
+        ImmutableArray<Described> words = WordsOf(item);
+        if (words.IsEmpty)
+        {
+            return null;
+        }
+
+        Species species = at.Note.Pet.Species;
+        bool male = at.Note.Pet.Male == true;
+        List<(Described Word, Meaning Meaning)> worrying = [.. words
             .Select(word => (word, Meaning: MilkToothMeaning(item, word) ?? word.Word.For(species, male)))
             .Where(pair => pair.Meaning is { Level: > Level.Expected })
             .Select(pair => (pair.word, pair.Meaning!))];
@@ -26,7 +32,7 @@ internal static class WorryingWords
 
         (Described worst, Meaning meaning) = worrying.MaxBy(pair => pair.Meaning.Level);
         FindingLevel level = meaning.Level switch { Level.Urgent => FindingLevel.Urgent, Level.Call => FindingLevel.Call, _ => FindingLevel.Watch };
-        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(context, entry, item.Word, worst.Word.Word) : null;
+        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(at.Note, at.Entry, item.Word, worst.Word.Word) : null;
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
         string where = SiteOf(item) is { } site ? $" {site.Name}" : "";

@@ -1,4 +1,7 @@
+using HealthNotes.Features.Completion.Offers;
+using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Completion;
 
@@ -9,8 +12,51 @@ public static class CompletionFeature
     public const int MostItems = 200;
 
     /// <summary>What may be written at <paramref name="place"/>.</summary>
-    public static CompletionList At(Document document, Place place, FeatureSettings settings) => CompletionList.Nothing;
+    public static CompletionList At(Document document, Place place, FeatureSettings settings)
+    {
+        if (LinePlace.At(document, place) is not { } at)
+        {
+            return CompletionList.Nothing;
+        }
+
+        var note = new NoteAround(document, at.Line, settings);
+        var plan = new Lazy<CarePlan>(() => CarePlan.For(note));
+        return Offers(at, note, () => plan.Value) is { } offers ? OfferMatcher.Match(at, offers) : CompletionList.Nothing;
+    }
 
     /// <summary>The explanation, in Markdown, of the offer with this key; null for a key that is not known. It needs no document.</summary>
-    public static string? Resolve(string key) => null;
+    public static string? Resolve(string key) => Explanations.Of(key);
+
+    private static IEnumerable<Offer>? Offers(LinePlace at, NoteAround note, Func<CarePlan> plan)
+    {
+        if (at.IsAtLineWord())
+        {
+            return at.Typed is ['#' or '>', ..] ? null : LineStart(at, note, plan);
+        }
+
+        LineSyntax read = at.WithoutWord();
+        return read.Kind == LineKind.EntryHead && read.EntryHead!.DateSpan.End <= at.Start ? EntryOffers.InHead(at, note, read)
+            : LineState.Of(at, note) is { } line ? SlotOffers.For(line, plan)
+            : null;
+    }
+
+    private static IEnumerable<Offer> LineStart(LinePlace at, NoteAround note, Func<CarePlan> plan)
+    {
+        bool timed = !string.IsNullOrWhiteSpace(at.Before);
+        bool dated = at.Typed.Length > 0 && char.IsAsciiDigit(at.Typed[0]);
+        bool alone = string.IsNullOrWhiteSpace(at.After);
+        bool head = !timed && (at.Start == 0 || dated) && (alone || at.Document.Syntax.Lines[at.Line].Kind == LineKind.EntryHead);
+        bool opening = note.Entry is null || note.Entry.Line == at.Line;
+        IEnumerable<Offer> words = note.Entry is not { } entry ? LineStartOffers.InOpening(note)
+            : entry.Line == at.Line ? []
+            : LineStartOffers.InEntry(note, plan(), entry.Head.Kind);
+        if (!head)
+        {
+            return words;
+        }
+
+        // in an entry at column 0 a new entry is likelier than another line of this one
+        int group = opening ? 80 : -10;
+        return EntryOffers.NewEntries(at, note, group).Concat(alone ? WholeEntry.For(note, plan, group + 2) : []).Concat(words);
+    }
 }

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Features.Diagnostics;
 
@@ -20,31 +19,8 @@ public sealed record ShownFindings(ImmutableArray<NoteFinding> Findings, int Lef
     /// <summary>Those of the current period and all errors, in line order; with <paramref name="past"/> all.</summary>
     public static ShownFindings Of(NoteAnalysis analysis, bool past)
     {
-        if (past)
-        {
-            return new ShownFindings(analysis.Findings, 0);
-        }
-
-        ImmutableArray<NoteFinding>.Builder shown = ImmutableArray.CreateBuilder<NoteFinding>();
-        ImmutableArray<Entry> entries = analysis.Note.Entries;
-        int next = 0;
-        foreach (NoteFinding finding in analysis.Findings)
-        {
-            // findings and entries are both in line order, so one walk finds the entry of each
-            while (next < entries.Length && entries[next].Line <= finding.Line)
-            {
-                next++;
-            }
-
-            bool current = next == 0 || entries[next - 1].Head.Date is not { } date || date >= analysis.CurrentFrom;
-            if (current || finding.Level == FindingLevel.Error)
-            {
-                shown.Add(finding);
-            }
-        }
-
-        ImmutableArray<NoteFinding> findings = shown.DrainToImmutable();
-        return new ShownFindings(findings, analysis.Findings.Length - findings.Length);
+        ImmutableArray<NoteFinding> shown = past ? analysis.Findings : [.. analysis.CurrentFindings];
+        return new ShownFindings(shown, analysis.FindingCount - shown.Length);
     }
 
     /// <summary>What an editor shows: at most <see cref="Most"/>, errors first, then the current period, then the newest.</summary>

@@ -11,15 +11,15 @@ namespace HealthNotes.Features.Documents;
 /// </summary>
 public sealed class Document
 {
-    private readonly Lazy<NoteAnalysis> analysis;
+    private readonly DeferredAnalysis analysis;
 
-    private Document(string uri, int version, Note note, DateOnly today)
+    private Document(string uri, int version, Note note, DateOnly today, DeferredAnalysis analysis)
     {
         Uri = uri;
         Version = version;
         Note = note;
         Today = today;
-        analysis = new Lazy<NoteAnalysis>(() => NoteAnalysis.Of(note, today));
+        this.analysis = analysis;
     }
 
     /// <summary>The name its editor knows it by.</summary>
@@ -38,11 +38,10 @@ public sealed class Document
     public NoteSyntax Syntax => Note.Syntax;
 
     /// <summary>What has been worked out from it.</summary>
-    public NoteAnalysis Analysis => analysis.Value;
+    public NoteAnalysis Analysis => analysis.Get(CancellationToken.None);
 
     /// <summary>Reads a text.</summary>
-    public static Document Open(string uri, int version, string text, DateOnly today) =>
-        new(uri, version, Note.Read(NoteSyntax.Parse(text), NoteVocabulary.Default), today);
+    public static Document Open(string uri, int version, string text, DateOnly today) => Of(uri, version, Note.Read(text), today);
 
     /// <summary>The document after an edit. A place past the end of its line or of the text counts as that end.</summary>
     public Document Edit(DocumentEdit edit, int version)
@@ -64,12 +63,16 @@ public sealed class Document
             text = Syntax.Lines[first].Text + "\r" + text;
         }
 
-        NoteSyntax edited = Syntax.WithLines(first, end.Line - first + 1, text);
-        return new Document(Uri, version, Note.Read(edited, NoteVocabulary.Default), Today);
+        (Note note, EntryChange change) = Note.WithLines(first, end.Line - first + 1, text, NoteVocabulary.Default);
+        return new Document(Uri, version, note, Today, analysis.After(note, change));
     }
 
     /// <summary>The same document, read on another day.</summary>
-    public Document On(DateOnly today) => today == Today ? this : new Document(Uri, Version, Note, today);
+    public Document On(DateOnly today) => today == Today ? this : Of(Uri, Version, Note, today);
+
+    /// <summary>What has been worked out from it; gives up when told to.</summary>
+    /// <exception cref="OperationCanceledException">It was told to stop.</exception>
+    public NoteAnalysis AnalysisUnless(CancellationToken stop) => analysis.Get(stop);
 
     /// <summary>The nearest place that exists.</summary>
     public Place Clamp(Place place)
@@ -78,4 +81,6 @@ public sealed class Document
         int length = Syntax.Lines[line].Text.Length;
         return new Place(line, place.Line > line ? length : place.Line < 0 ? 0 : Math.Clamp(place.Character, 0, length));
     }
+
+    private static Document Of(string uri, int version, Note note, DateOnly today) => new(uri, version, note, today, DeferredAnalysis.Of(note, today));
 }

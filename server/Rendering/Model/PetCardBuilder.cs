@@ -1,3 +1,4 @@
+using HealthNotes.Analysis;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
@@ -50,12 +51,19 @@ internal static class PetCardBuilder
             .Where(fact => fact.Fact.Word.Word == word)
             .Select(fact => NoteText.Field(fact.Fact.Text.Text)).Distinct());
 
+    private static IEnumerable<(DateOnly? Day, int Line, NoteItem Item)> Stops(NoteAnalysis analysis) =>
+        from entry in analysis.Note.Entries
+        where !(entry.Head.Date > analysis.Today)
+        from item in entry.Items
+        where item.Value is DoseEvent { Word.Word: "stop" }
+        select (entry.Head.Date, item.Line, item.Value);
+
     /// <summary>The plans that hold today: the latest of each medicine, unless it was stopped or has run out.</summary>
     private static IEnumerable<string> Medicines(PageContext context, NoteReading? weight)
     {
         var plans = new Dictionary<string, DatedFact<MedicinePlan>>(StringComparer.OrdinalIgnoreCase);
         IEnumerable<(DateOnly? Day, int Line, NoteItem Item)> changes = context.Analysis.Note.Facts<MedicinePlan>(context.Analysis.Today).Select(f => (f.Day, f.Line, (NoteItem)f.Fact))
-            .Concat(context.Analysis.Note.Facts<DoseEvent>(context.Analysis.Today).Where(f => f.Fact.Word.Word == "stop").Select(f => (f.Day, f.Line, (NoteItem)f.Fact)));
+            .Concat(Stops(context.Analysis));
         foreach ((DateOnly? day, int line, NoteItem item) in changes.OrderBy(change => change.Day).ThenBy(change => change.Line))
         {
             if (item is MedicinePlan plan)

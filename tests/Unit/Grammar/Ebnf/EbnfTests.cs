@@ -32,7 +32,7 @@ public class EbnfTests
         {
             string text = new EbnfWriter(Grammar, new Random(seed)).Write(Grammar.Start);
             var note = Note.Read(text);
-            Assert.True(note.Problems.IsEmpty, string.Join('\n', note.Problems.Select(p => $"{note.Syntax.Lines[p.Line].Text}\n  {p.Problem.Rule}: {p.Problem.Message}")) + "\n" + text);
+            Assert.True(!note.Problems.Any(), string.Join('\n', note.Problems.Select(p => $"{note.Syntax.Lines[p.Line].Text}\n  {p.Problem.Rule}: {p.Problem.Message}")) + "\n" + text);
             Assert.Equal(Meaning.Of(note), Meaning.Of(Note.Read(NoteTidier.Tidy(note.Syntax))));
         },
         iter: Effort.Times(3_000));

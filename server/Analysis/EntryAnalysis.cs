@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+
+namespace HealthNotes.Analysis;
+
+/// <summary>What one entry gives. Kept while the entry, the facts and what was asked of other entries stay as they are.</summary>
+internal sealed class EntryAnalysis
+{
+    private Earlier? earlier;
+
+    private EntryAnalysis(
+        Entry entry,
+        ImmutableArray<NoteReading> readings,
+        ImmutableArray<ComparedReading> compared,
+        ImmutableArray<Placed<Finding>> lumps,
+        ImmutableArray<Placed<CareEvent>> seizures)
+    {
+        Entry = entry;
+        Readings = readings;
+        Compared = compared;
+        Lumps = lumps;
+        Seizures = seizures;
+    }
+
+    /// <summary>The entry.</summary>
+    public Entry Entry { get; }
+
+    /// <summary>Its values.</summary>
+    public ImmutableArray<NoteReading> Readings { get; }
+
+    /// <summary>Those that are compared with others.</summary>
+    public ImmutableArray<ComparedReading> Compared { get; }
+
+    /// <summary>Its lumps, those at mammary glands apart.</summary>
+    public ImmutableArray<Placed<Finding>> Lumps { get; }
+
+    /// <summary>Its seizures.</summary>
+    public ImmutableArray<Placed<CareEvent>> Seizures { get; }
+
+    /// <summary>Its weighings.</summary>
+    public IEnumerable<NoteReading> Weighings => Readings.Where(reading => reading.What == "weight");
+
+    /// <summary>True once the rules were applied.</summary>
+    public bool IsDone { get; private set; }
+
+    /// <summary>What was found in it; empty until <see cref="Find"/>.</summary>
+    public ImmutableArray<NoteFinding> Findings { get; private set; } = [];
+
+    /// <summary>True when something in it could not be read.</summary>
+    public bool HasErrors { get; private set; }
+
+    /// <summary>True when a finding names a line other than its own.</summary>
+    public bool NamesOtherLines { get; private set; }
+
+    /// <summary>Reads the values of an entry.</summary>
+    public static EntryAnalysis Read(Entry entry, NoteSyntax syntax) => new(
+        entry,
+        ReadingCollector.Collect(entry, syntax),
+        [],
+        Of<Finding>(entry, finding => finding.Word.Word == "lump" && !MammaryLumpRule.IsMammary(finding)),
+        Of<CareEvent>(entry, care => care.Word.Word == "seizure" && care.Times is not 0));
+
+    /// <summary>The same entry, with the readings that are compared.</summary>
+    public EntryAnalysis WithKeys(RuleContext context)
+    {
+        ImmutableArray<ComparedReading>.Builder compared = ImmutableArray.CreateBuilder<ComparedReading>(Readings.Length);
+        foreach (NoteReading reading in Readings)
+        {
+            if (NotPlausibleRule.IsPlausible(reading, context) && context.KeyOf(reading) is { } key)
+            {
+                compared.Add(new ComparedReading(reading, key));
+            }
+        }
+
+        return new EntryAnalysis(Entry, Readings, compared.DrainToImmutable(), Lumps, Seizures);
+    }
+
+    /// <summary>Applies the rules. To be called once, before anyone else sees the object.</summary>
+    public void Find(RuleContext context, History history)
+    {
+        var asking = new Earlier(history);
+        Findings = RuleBook.FindIn(new EntryContext(context, Entry, Readings, Compared, asking));
+        earlier = asking.IsEmpty ? null : asking.Kept();
+        foreach (NoteFinding finding in Findings)
+        {
+            HasErrors |= finding.Level == FindingLevel.Error;
+            NamesOtherLines |= finding.Evidence.Length > 1;
+        }
+
+        IsDone = true;
+    }
+
+    /// <summary>True when what was asked of other entries would be answered the same way.</summary>
+    public bool StillHolds(History now) => earlier is null || earlier.StillHolds(now);
+
+    /// <summary>The same for the entry in its new place. Where its findings rest on other entries, <see cref="StillHolds"/> tells whether they do.</summary>
+    public EntryAnalysis At(Entry moved)
+    {
+        int by = moved.Line - Entry.Line;
+        if (by == 0)
+        {
+            return this;
+        }
+
+        ImmutableArray<NoteReading> readings = ImmutableArray.CreateRange(Readings, (reading, lines) => reading with { Line = reading.Line + lines }, by);
+        return new EntryAnalysis(moved, readings, Compared.Length == 0 ? [] : Moved(readings), Moved(Lumps, by), Moved(Seizures, by))
+        {
+            earlier = earlier?.Moved(by),
+            IsDone = true,
+            HasErrors = HasErrors,
+            NamesOtherLines = NamesOtherLines,
+            Findings = Findings.Length == 0 ? [] : [.. Findings.Select(finding => Moved(finding, by))],
+        };
+    }
+
+    private ImmutableArray<ComparedReading> Moved(ImmutableArray<NoteReading> readings)
+    {
+        ImmutableArray<ComparedReading>.Builder moved = ImmutableArray.CreateBuilder<ComparedReading>(Compared.Length);
+        int next = 0;
+        for (int index = 0; index < readings.Length && next < Compared.Length; index++)
+        {
+            if (ReferenceEquals(Readings[index], Compared[next].Reading))
+            {
+                moved.Add(new ComparedReading(readings[index], Compared[next].Key));
+                next++;
+            }
+        }
+
+        return moved.DrainToImmutable();
+    }
+
+    /// <summary>What it rests on outside its own line is facts, and those have not moved.</summary>
+    private static NoteFinding Moved(NoteFinding finding, int by) => finding with
+    {
+        Line = finding.Line + by,
+        Evidence = finding.Evidence.Length == 1 ? [finding.Line + by] : [.. finding.Evidence.Select(line => line == finding.Line ? line + by : line).Order()],
+    };
+
+    private static ImmutableArray<Placed<T>> Moved<T>(ImmutableArray<Placed<T>> items, int by) =>
+        items.Length == 0 ? items : [.. items.Select(item => new Placed<T>(item.Line + by, item.Value))];
+
+    private static ImmutableArray<Placed<T>> Of<T>(Entry entry, Func<T, bool> wanted)
+        where T : NoteItem
+    {
+        ImmutableArray<Placed<T>>.Builder? found = null;
+        foreach (Placed<NoteItem> item in entry.Items)
+        {
+            if (item.Value is T value && wanted(value))
+            {
+                (found ??= ImmutableArray.CreateBuilder<Placed<T>>()).Add(new Placed<T>(item.Line, value));
+            }
+        }
+
+        return found?.DrainToImmutable() ?? [];
+    }
+}

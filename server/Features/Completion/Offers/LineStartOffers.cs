@@ -1,0 +1,166 @@
+using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Completion.Offers;
+
+/// <summary>The words a line may start with, by where it stands.</summary>
+internal static class LineStartOffers
+{
+    private const int Last = 90;
+
+    private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
+
+    /// <summary>In the opening: the facts that are not said yet, in their usual order; then those that may be said again.</summary>
+    public static IEnumerable<Offer> InOpening(NoteAround note)
+    {
+        HashSet<LineWord> said = [.. note.OtherItems().Select(item => item.Value.Word)];
+        LineWord? first = null;
+        foreach (LineWord word in Vocabulary.LineWords.Terms.Where(FactRules.MayOpen).OrderBy(word => word.Order))
+        {
+            bool fact = word.Kind == WordKind.Fact;
+            if (fact && said.Contains(word) && !FactRules.MayRepeat(word))
+            {
+                continue;
+            }
+
+            first ??= word;
+            int group = !fact ? 30 : said.Contains(word) ? 20 : 10;
+            yield return Word(word, group, word.Definition) with { Preselect = ReferenceEquals(word, first) && word.Word is "pet" or "species" };
+        }
+    }
+
+    /// <summary>In an entry: what it lacks first, what it holds already last.</summary>
+    public static IEnumerable<Offer> InEntry(NoteAround note, CarePlan plan, string kind)
+    {
+        Dictionary<LineWord, string> recorded = Recorded(note);
+        foreach (OpenRecheck recheck in OpenTasks.RechecksDue(note))
+        {
+            string text = recheck.Site is { } site ? $"{recheck.Item.Word} {site.Name}" : recheck.Item.Word;
+            yield return new Offer(text, KindOf(recheck.Item), kind == "log" ? 15 : 0, $"to be looked at again, due {DateOffers.Iso(recheck.Due)}")
+            {
+                Label = text + " (recheck)",
+                Spellings = recheck.Item.Synonyms,
+                Key = KeyOf(recheck.Item),
+            };
+        }
+
+        foreach (Offer offer in MedicineOffers.GaveLines(note, plan, kind == "log" ? 5 : 40))
+        {
+            yield return offer;
+        }
+
+        foreach (LineWord word in Vocabulary.LineWords.Terms.OrderBy(word => word.Order))
+        {
+            if (word.Kind == WordKind.Fact && !FactRules.MayStandIn(word, kind))
+            {
+                continue;
+            }
+
+            bool there = word.Kind is WordKind.Exam or WordKind.Vital && recorded.ContainsKey(word);
+            Offer offer = Word(word, there ? Last : GroupOf(word, kind), there ? recorded[word] : word.Definition);
+            yield return word.Kind == WordKind.Rest ? offer with { Text = "else ok" } : offer;
+            if (there && OtherSide(note, word) is { } side)
+            {
+                yield return Word(word, GroupOf(word, kind), $"the other side is in this entry already") with { Text = $"{word.Word} {side}" };
+            }
+        }
+
+        foreach (Offer offer in Abbreviations())
+        {
+            yield return offer;
+        }
+    }
+
+    /// <summary>The key under which a line word is explained.</summary>
+    public static string KeyOf(LineWord word) => $"word:{word.Word}";
+
+    public static CompletionKind KindOf(LineWord word) => word.Kind switch
+    {
+        WordKind.Fact => CompletionKind.Fact,
+        WordKind.Vital => CompletionKind.Vital,
+        WordKind.Exam or WordKind.Rest => CompletionKind.Part,
+        WordKind.Scan => CompletionKind.Finding,
+        WordKind.Care => CompletionKind.Care,
+        _ => CompletionKind.Task,
+    };
+
+    /// <summary>An item to be pointed at by another line: <c>skip ear</c>, <c>recheck ear</c>, <c>usual rr</c>.</summary>
+    public static Offer Word(LineWord word, int group, string detail) => new(word.Word, KindOf(word), group, detail)
+    {
+        Spellings = word.Synonyms,
+        Key = KeyOf(word),
+    };
+
+    /// <summary>The parts and vitals an entry holds already, and in which words; after <c>else ok</c>, every part.</summary>
+    public static Dictionary<LineWord, string> Recorded(NoteAround note)
+    {
+        var recorded = new Dictionary<LineWord, string>();
+        foreach (Placed<NoteItem> item in note.OtherItems())
+        {
+            if (item.Value is RestOk)
+            {
+                foreach (LineWord part in Vocabulary.LineWords.Terms.Where(word => word.Kind == WordKind.Exam))
+                {
+                    recorded.TryAdd(part, "ok by else ok");
+                }
+            }
+            else
+            {
+                LineWord word = item.Value is Skipped skipped ? skipped.Item : item.Value.Word;
+                recorded[word] = item.Value is Skipped ? "skipped in this entry" : "in this entry already";
+            }
+        }
+
+        return recorded;
+    }
+
+    private static int GroupOf(LineWord word, string kind) => (kind, word.Kind) switch
+    {
+        ("log", WordKind.Care) => 10,
+        ("log", WordKind.Vital) => 20,
+        ("log", WordKind.Scan) => 30,
+        ("log", WordKind.Exam) => 32,
+        (_, WordKind.Exam or WordKind.Vital) => 10,
+        (_, WordKind.Scan) => 20,
+        (_, WordKind.Rest) => 30,
+        ("visit", WordKind.Fact) => 25,
+        (_, WordKind.Task or WordKind.Picture or WordKind.Skip) => 50,
+        (_, WordKind.Care) => 45,
+        _ => 60,
+    };
+
+    /// <summary>Where a part has two sides and the entry names one of them: the other.</summary>
+    private static string? OtherSide(NoteAround note, LineWord word)
+    {
+        if (Sides.OwnRegion(word) is not { Sides: SideRule.Pair })
+        {
+            return null;
+        }
+
+        bool left = false;
+        bool right = false;
+        foreach (Placed<NoteItem> item in note.OtherItems())
+        {
+            if (item.Value is RestOk)
+            {
+                return null;
+            }
+
+            bool named = ReferenceEquals(item.Value.Word, word) || (item.Value is Skipped skipped && ReferenceEquals(skipped.Item, word));
+            Side side = item.Value switch { Examined { Site: { } site } => site.Side, Skipped { Site: { } site } => site.Side, _ => Side.Both };
+            left |= named && side is Side.L or Side.Both or Side.None;
+            right |= named && side is Side.R or Side.Both or Side.None;
+        }
+
+        return left && !right ? "R" : right && !left ? "L" : null;
+    }
+
+    private static IEnumerable<Offer> Abbreviations() => Vocabulary.Abbreviations("head").Terms.Select(a => new Offer(a.StandsFor, CompletionKind.Part, 70, a.Definition)
+    {
+        Label = $"{a.Word}: {a.StandsFor}",
+        Spellings = [a.Word],
+        WhenTyped = true,
+        Key = $"word:{a.StandsFor.Split(' ')[0]}",
+    });
+}

@@ -1,0 +1,178 @@
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Completion.Offers;
+
+/// <summary>
+/// What goes behind a bare number: a unit, a counting time, a scale. Each is tried on the line by the parser itself; what
+/// does not read is not offered, and what would make a value no living pet has comes last.
+/// </summary>
+internal static class NumberOffers
+{
+    private const int SecondsInAnHour = 3600;
+    private static readonly string[] UsUnits = ["F", "lb", "oz", "in", "floz", "cup", "mi", "mg/dL"];
+    private static readonly string[] RareUnits = ["ug", "imp-floz", "floz", "km", "mg/kg", "y"];
+
+    public static IEnumerable<Offer> For(LineState line, CarePlan? plan)
+    {
+        if (NumberBefore(line) is not { } number)
+        {
+            yield break;
+        }
+
+        string before = line.At.Text[..number.End];
+        foreach (NumberEnding ending in NumberEndings.For(line.Word.Word))
+        {
+            int from = ending.Ending[0] == '/' && number.Slash is { } slash ? slash : number.End;
+            string head = line.At.Text[..from];
+            if (Reads(head + ending.Ending, number.Start) is { } read)
+            {
+                yield return new Offer(ending.Ending, CompletionKind.Unit, 0, Shown(read, line.Note.Us) ?? ending.Meaning) { From = from, Key = $"ending:{ending.Word}:{ending.Ending}" };
+            }
+        }
+
+        if (line.Word.Has(SlotKind.Times) && Reads(before + "x", number.Start) is not null)
+        {
+            yield return new Offer("x", CompletionKind.Unit, 0, "times") { From = number.End };
+        }
+
+        List<(Unit Unit, LineSyntax Read)> units = Units(line, before, number.Start);
+        bool anyPlausible = units.Exists(unit => IsPlausible(unit.Read));
+        bool apart = number.End >= line.At.Start;
+        foreach ((Unit unit, LineSyntax read) in units)
+        {
+            if (anyPlausible && !IsPlausible(read))
+            {
+                continue;
+            }
+
+            bool planned = plan is not null && IsPlanned(plan, read, unit);
+            string gap = apart && unit.Quantity == Quantity.Dose ? " " : "";
+            yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Word, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
+            {
+                Label = unit.Word,
+                Spellings = gap.Length == 0 ? unit.Synonyms : [unit.Word, .. unit.Synonyms],
+                From = apart ? number.End : line.At.Start,
+                Key = $"unit:{unit.Word}",
+                Preselect = planned,
+            };
+        }
+    }
+
+    /// <summary>The units that read behind the number.</summary>
+    private static List<(Unit Unit, LineSyntax Read)> Units(LineState line, string before, int numberStart)
+    {
+        var units = new List<(Unit, LineSyntax)>();
+        foreach (Unit unit in NoteVocabulary.Default.Units.Terms)
+        {
+            // a rate's ending is in the table; an event lasts hours at most, and hours and longer go behind every, for and in
+            bool fits = unit.Quantity != Quantity.Time || line.Word.Has(SlotKind.Seconds)
+                || (line.Word.Has(SlotKind.Duration) ? unit.Factor <= SecondsInAnHour : unit.Factor >= SecondsInAnHour);
+            if (unit.Quantity != Quantity.Rate && fits && Reads($"{before} {unit.Word}", numberStart) is { } read)
+            {
+                units.Add((unit, read));
+            }
+        }
+
+        return units;
+    }
+
+    /// <summary>The bare number that stands before the cursor, or that the word at the cursor starts with; with where its last <c>/</c> stands.</summary>
+    public static (int Start, int End, int? Slash)? NumberBefore(LineState line)
+    {
+        string text = line.At.Text;
+        int cursor = line.At.Cursor;
+        int end = cursor;
+        while (end > line.At.Start && IsUnitLetter(text[end - 1]))
+        {
+            end--;
+        }
+
+        if (end == line.At.Start)
+        {
+            while (end > 0 && text[end - 1] == ' ')
+            {
+                end--;
+            }
+        }
+        else if (text[end - 1] == '/')
+        {
+            // "18/" is a number and the start of an ending
+            int slash = end - 1;
+            int digits = StartOfNumber(text, slash);
+            return digits < slash && IsWordStart(text, digits) ? (digits, slash, slash) : null;
+        }
+
+        int start = StartOfNumber(text, end);
+        if (start == end || !IsWordStart(text, start) || !char.IsAsciiDigit(text[end - 1]))
+        {
+            return null;
+        }
+
+        int slashAt = text.AsSpan(start, end - start).LastIndexOf('/');
+        return (start, end, slashAt > 0 && end >= line.At.Start ? start + slashAt : null);
+    }
+
+    private static int StartOfNumber(string text, int end)
+    {
+        int start = end;
+        while (start > 0 && (char.IsAsciiDigit(text[start - 1]) || text[start - 1] is '.' or ',' or '/' or '-' or 'x' or '~' or '<' or '>' or '≤' or '≥'))
+        {
+            start--;
+        }
+
+        return start;
+    }
+
+    private static bool IsUnitLetter(char c) => char.IsLetter(c) || c is '°' or '%' or '"';
+
+    private static bool IsWordStart(string text, int start) => start > 0 && char.IsWhiteSpace(text[start - 1]);
+
+    /// <summary>The line with an ending, when the parser takes the number and the ending as one value.</summary>
+    private static LineSyntax? Reads(string text, int numberStart)
+    {
+        LineSyntax read = LinePlace.Read(text);
+        bool value = read.Marks.Length > 0 && read.Marks[^1] is { Kind: TokenKind.Value } last && last.Span.End == text.Length && last.Span.Start <= numberStart;
+        return value && !read.Problems.Any(problem => problem.Span.End > numberStart) ? read : null;
+    }
+
+    /// <summary>True for the unit that a plan of this note has for the medicine of the line.</summary>
+    private static bool IsPlanned(CarePlan plan, LineSyntax read, Unit unit) => read.Item is DoseEvent { Medicine.Text: var name }
+        && plan.Current.Any(medicine => CarePlan.SameMedicine(medicine.Name, name) && medicine.Plan.Dose is Measure dose && ReferenceEquals(dose.Amounts[0].Unit, unit));
+
+    private static int Order(LineWord word, Unit unit, bool us) =>
+        word.Has(SlotKind.Medicine) ? (unit.Word is "mg" or "ml" ? 0 : unit.Quantity is Quantity.Dose or Quantity.DoseRate ? 1 : 2)
+        : RareUnits.Contains(unit.Word) ? 2 : UsUnits.Contains(unit.Word) == us ? 0 : 1;
+
+    private static NoteValue? ValueOf(LineSyntax read) => read.Item switch
+    {
+        Reading reading => reading.Value,
+        Finding finding => finding.Size,
+        Examined examined => examined.Size,
+        CareEvent care => care.Quantity,
+        AdultWeightFact weight => weight.Weight,
+        _ => null,
+    };
+
+    private static ReadValue? Value(LineSyntax read) => ValueOf(read) is { } value ? ReadValue.Of(value) : null;
+
+    private static bool IsPlausible(LineSyntax read) => Value(read) is not { } value || read.Item is not { } item
+        || ClinicalTables.Default.Plausible.GetValueOrDefault(item is AdultWeightFact ? "weight" : item.Word.Word) is not { } range || range.Unit != value.Unit
+        || ((range.Low is null || value.Number >= range.Low) && (range.High is null || value.Number <= range.High));
+
+    private static string? Shown(LineSyntax read, bool us) => Value(read) is { } value && !value.Unit.StartsWith('/') ? Wording.Show(value.Number, value.Unit, us) : PerMinute(read);
+
+    private static string? PerMinute(LineSyntax read) => Value(read) is { Unit: "/min" } rate ? Wording.Show(rate.Number, rate.Unit) : null;
+
+    /// <summary>The value in the unit of the other kind of reader, else the unit's name.</summary>
+    private static string Detail(LineSyntax read, Unit unit, bool us)
+    {
+        bool own = UsUnits.Contains(unit.Word) == us;
+        return !own && Shown(read, us) is { } other ? $"= {other}" : unit.Synonyms.Where(synonym => synonym.All(char.IsAsciiLetter)).MaxBy(synonym => synonym.Length) ?? "";
+    }
+}

@@ -1,0 +1,112 @@
+using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Completion.Offers;
+
+/// <summary>What may follow a line's word: by the slots that the word takes and the line has not filled.</summary>
+internal static class SlotOffers
+{
+    private const int Sites = 10;
+    private const int Tags = 20;
+    private const int Sizes = 25;
+    private const int Portions = 30;
+    private const int Conditions = 35;
+    private const int Schedules = 42;
+    private const int Words = 50;
+    private const int SitesLater = 60;
+    private const int Attributions = 70;
+
+    public static IEnumerable<Offer> For(LineState line, Func<CarePlan> plan)
+    {
+        if (line.Word.Has(SlotKind.Text) || line.Word.Has(SlotKind.File))
+        {
+            return line.Word.Word == "done" ? DueTopics(line) : [];
+        }
+
+        if (ScheduleOffers.AfterKeyword(line) is { } after)
+        {
+            return after.Concat(NumberOffers.For(line, null));
+        }
+
+        IEnumerable<Offer> numbers = NumberOffers.For(line, line.Word.Has(SlotKind.Medicine) ? plan() : null);
+        if (line.Last.Kind == TokenKind.Text)
+        {
+            // behind a remark every word is the writer's own; but what looks like one may be the rest of a medicine's name
+            return numbers.Concat(line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : []);
+        }
+
+        return numbers.Concat(NeededFirst(line) ?? line.Word.Takes.SelectMany(slot => OfSlot(line, slot.Kind, plan)));
+    }
+
+    /// <summary>What a line is about comes before all else: its item, its vital.</summary>
+    private static IEnumerable<Offer>? NeededFirst(LineState line)
+    {
+        if (line.About is not null)
+        {
+            return null;
+        }
+
+        // behind a bare number the name of a vital may read as a unit: 12 hr
+        return line.Word.Has(SlotKind.Vital) ? (NumberOffers.NumberBefore(line) is null ? Vitals() : []) : line.Word.Has(SlotKind.Item) ? Items(line) : null;
+    }
+
+    private static IEnumerable<Offer> OfSlot(LineState line, SlotKind slot, Func<CarePlan> plan) => slot switch
+    {
+        SlotKind.Species when !line.Has(TokenKind.State) => ClosedOffers.OfList("species", 0),
+        SlotKind.Sex => ClosedOffers.Sex(line, 0),
+        SlotKind.Units when !line.Has(TokenKind.State) => ClosedOffers.OfList("units", 0),
+        SlotKind.Birth when !line.Has(TokenKind.Date) => DateOffers.Birth(line.Note.Document.Today, 0),
+        SlotKind.Ok when !line.Has(TokenKind.Describing) => [WordOffers.Ok(0) with { Preselect = true }],
+        SlotKind.Site or SlotKind.Node or SlotKind.Joint or SlotKind.Muscle or SlotKind.Gland or SlotKind.Tooth =>
+            SiteOffers.For(line, line.Word, slot, SiteOffers.ComeFirst(line.Word, slot) ? Sites : SitesLater),
+        SlotKind.AnySite when line.About is { } about && SiteOffers.SlotOf(about) is { } aboutSlot =>
+            SiteOffers.For(line, about, aboutSlot, Sites).Concat(TagOffers.For(line, about, Tags)),
+        SlotKind.Tag => TagOffers.For(line, line.Word, Tags),
+        SlotKind.Size when !line.HasValue => [new Offer("like", CompletionKind.Joining, Sizes, "a size by comparison: like pea")],
+        SlotKind.Portion when !line.HasValue => ClosedOffers.OfList("portion", Portions),
+        SlotKind.Score when line.Word.Word == "mcs" && !line.HasValue => ClosedOffers.OfList("mcs", Portions),
+        SlotKind.State => ClosedOffers.States(line, Conditions),
+        SlotKind.Place when !line.Word.Has(SlotKind.State) => ClosedOffers.States(line, Conditions),
+        SlotKind.Route when line.Has(TokenKind.Name) => ClosedOffers.States(line, Conditions),
+        SlotKind.Medicine => MedicineOffers.For(line, plan(), 0),
+        SlotKind.Schedule when line.Has(TokenKind.Name) || !line.Word.Has(SlotKind.Medicine) => ScheduleOffers.Keywords(line, Schedules),
+        SlotKind.Per => Per(line),
+        SlotKind.Words => WordOffers.For(line, Words),
+        _ => [],
+    };
+
+    private static IEnumerable<Offer> Vitals() => NoteVocabulary.Default.LineWords.Terms
+        .Where(word => word.Kind == WordKind.Vital).OrderBy(word => word.Order)
+        .Select(word => LineStartOffers.Word(word, 0, word.Definition));
+
+    /// <summary>Items for <c>recheck</c>: what this entry holds, first. For <c>skip</c>: what it lacks, first.</summary>
+    private static IEnumerable<Offer> Items(LineState line)
+    {
+        Dictionary<LineWord, string> recorded = LineStartOffers.Recorded(line.Note);
+        bool skip = line.Word.Kind == WordKind.Skip;
+        foreach (LineWord word in NoteVocabulary.Default.LineWords.Terms.OrderBy(word => word.Order))
+        {
+            if (word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care)
+            {
+                bool first = recorded.ContainsKey(word) != skip && word.Kind != WordKind.Care;
+                yield return LineStartOffers.Word(word, first ? 0 : 1, recorded.GetValueOrDefault(word, word.Definition));
+            }
+        }
+    }
+
+    private static IEnumerable<Offer> Per(LineState line)
+    {
+        if (line.Last.Kind == TokenKind.Name && !line.Has(TokenKind.Date))
+        {
+            return DateOffers.Back(line.Note, 0);
+        }
+
+        return line.Texts(TokenKind.Keyword).Contains("per", StringComparer.OrdinalIgnoreCase) ? []
+            : [new Offer("per", CompletionKind.Joining, Attributions, "who said so, and when: per vet 2026-01-20")];
+    }
+
+    private static IEnumerable<Offer> DueTopics(LineState line) => line.Last.Kind == TokenKind.LineWord
+        ? OpenTasks.DueTopics(line.Note).Select(topic => new Offer(topic.Topic, CompletionKind.Task, 0, topic.Day is { } day ? $"due {DateOffers.Iso(day)}" : "due"))
+        : [];
+}

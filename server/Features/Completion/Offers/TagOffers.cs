@@ -1,0 +1,45 @@
+using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Completion.Offers;
+
+/// <summary>Tags used before: the same tag each time, or a finding cannot be followed.</summary>
+internal static class TagOffers
+{
+    public static IEnumerable<Offer> For(LineState line, LineWord word, int group)
+    {
+        if (line.Has(TokenKind.Tag) || !(line.Has(TokenKind.Site) || line.At.Typed.StartsWith('@')))
+        {
+            yield break;
+        }
+
+        string[] sites = [.. SiteNames(line)];
+        HashSet<string> here = EarlierFindings.InThisEntry(line.Note, word);
+        foreach (EarlierFinding earlier in EarlierFindings.Of(line.Note, word))
+        {
+            if (earlier.Tag is null || here.Contains(earlier.Name) || (sites.Length > 0 && !sites.Contains(earlier.Site)))
+            {
+                continue;
+            }
+
+            yield return new Offer("@" + earlier.Tag, CompletionKind.Tag, earlier.Gone ? group + 1 : group, sites.Length > 0 ? earlier.Last : $"{earlier.Site}, {earlier.Last}")
+            {
+                Spellings = [earlier.Tag],
+            };
+        }
+    }
+
+    private static IEnumerable<string> SiteNames(LineState line)
+    {
+        Grammar.Notes.Site? site = line.Read.Item switch
+        {
+            Grammar.Notes.Finding finding => finding.Site,
+            Grammar.Notes.Examined examined => examined.Site,
+            Grammar.Notes.Recheck recheck => recheck.Site,
+            Grammar.Notes.Skipped skipped => skipped.Site,
+            _ => null,
+        };
+        return site is not null ? [site.Name] : line.Texts(TokenKind.Site);
+    }
+}

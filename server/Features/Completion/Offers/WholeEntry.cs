@@ -1,0 +1,86 @@
+using System.Globalization;
+using HealthNotes.Analysis.Pet;
+using HealthNotes.Features.Actions.Rewrites;
+using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Completion.Offers;
+
+/// <summary>
+/// A whole entry to fill in. No line of it holds a value or a describing word: nothing is recorded that was not seen.
+/// Where an editor has no stops to fill in, the lines wait behind a <c>#</c>.
+/// </summary>
+internal static class WholeEntry
+{
+    private const string HowTo = "# Take the # away from a line and write what you saw. What stays behind a # is not recorded.";
+
+    /// <summary>Home care of an ordinary day; what else happens is written when it happens.</summary>
+    private static readonly string[] Daily = ["ate", "water", "pee", "stool", "walk", "mood"];
+
+    public static IEnumerable<Offer> For(NoteAround note, Func<CarePlan> plan, int group)
+    {
+        string today = DateOffers.Iso(note.Document.Today);
+        yield return Whole(note, $"{today} check", "head to tail: every part, a line each", CheckLines(note, plan()), "check", group);
+        yield return Whole(note, $"{today} log", "a day of home care, a line each", LogLines(note), "log", group);
+    }
+
+    /// <summary>The parts and vitals of this pet's whole check, then each lump it is known to have.</summary>
+    private static IEnumerable<(string Text, string Ending)> CheckLines(NoteAround note, CarePlan plan)
+    {
+        var pet = new PetProfile(null, note.Species, null, note.Male, null, null, null, plan.OnInsulin, note.Us);
+        foreach (LineWord word in WholeCheck.Of(pet))
+        {
+            // mammary glands are asked for unless the pet is known to be male
+            if (word.Word != "gland" || note.Male != true)
+            {
+                yield return (word.Word, EndingOf(word, note.Us));
+            }
+        }
+
+        LineWord lump = NoteVocabulary.Default.LineWords.Find("lump")!;
+        foreach (EarlierFinding known in EarlierFindings.Of(note, lump, thisEntryToo: true).Where(known => !known.Gone).Reverse())
+        {
+            yield return ($"lump {known.Name}", "");
+        }
+    }
+
+    private static IEnumerable<(string Text, string Ending)> LogLines(NoteAround note) =>
+        from word in Daily
+        where word != "walk" || note.Species != Species.Cat
+        select (word, word == "water" ? EndingOf(NoteVocabulary.Default.LineWords.Find(word)!, note.Us) : "");
+
+    /// <summary>The counting time, scale or unit that is usual behind the number of a word.</summary>
+    private static string EndingOf(LineWord word, bool us) => NumberEndings.For(word.Word).FirstOrDefault()?.Ending
+        ?? word.Takes.Where(slot => slot.Needed || slot.Kind == SlotKind.Volume).Select(slot => (slot.Kind, us) switch
+        {
+            (SlotKind.Temperature, false) => "C",
+            (SlotKind.Temperature, true) => "F",
+            (SlotKind.Mass, false) => "kg",
+            (SlotKind.Mass, true) => "lb",
+            (SlotKind.Seconds, _) => "s",
+            (SlotKind.Glucose, false) => "mmol/L",
+            (SlotKind.Glucose, true) => "mg/dL",
+            (SlotKind.Volume, false) => "ml",
+            (SlotKind.Volume, true) => "cup",
+            _ => "",
+        }).FirstOrDefault() ?? "";
+
+    private static Offer Whole(NoteAround note, string head, string detail, IEnumerable<(string Text, string Ending)> lines, string kind, int group)
+    {
+        string ending = note.LineBreak;
+        (string Text, string Ending)[] all = [.. lines];
+        string plain = string.Join(ending, [head, $"  {HowTo}", .. all.Select(line => $"  # {line.Text}")]);
+        string stops = string.Join(ending, [head, .. all.Select((line, index) =>
+            string.Create(CultureInfo.InvariantCulture, $"  {Escaped(line.Text)} ${{{index + 1}}}{Escaped(line.Ending)}"))]);
+        return new Offer(plain, CompletionKind.Lines, group, detail)
+        {
+            Label = $"{head}, whole",
+            Spellings = [kind, "whole"],
+            Snippet = stops,
+            Key = $"fixed:entry:{kind}",
+        };
+    }
+
+    /// <summary>Text as a snippet keeps it: a dollar, a brace and a backslash mean something there.</summary>
+    private static string Escaped(string text) => text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("$", "\\$", StringComparison.Ordinal).Replace("}", "\\}", StringComparison.Ordinal);
+}

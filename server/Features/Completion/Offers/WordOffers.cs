@@ -1,0 +1,67 @@
+using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Completion.Offers;
+
+/// <summary>Words that describe what was seen, and <c>ok</c>: the expected ones first, the level beside each.</summary>
+internal static class WordOffers
+{
+    private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
+
+    public static IEnumerable<Offer> For(LineState line, int group)
+    {
+        Scope<DescribingWord> scope = Vocabulary.Describing(line.Word.Word);
+        HashSet<DescribingWord> said = [.. line.Texts(TokenKind.Describing).Select(text => scope.Find(text)).OfType<DescribingWord>()];
+        bool male = line.Note.Male ?? false;
+        foreach (DescribingWord word in scope.Terms)
+        {
+            if (said.Contains(word) || word.For(line.Note.Species, male) is not { } meaning)
+            {
+                continue;
+            }
+
+            bool general = word.Part == "any";
+            yield return new Offer(word.Word, CompletionKind.Describing, group + (general ? 4 : (int)meaning.Level), PlainLevels.Of(meaning.Level))
+            {
+                Spellings = word.Synonyms,
+                Key = $"describing:{line.Word.Word}:{word.Word}:{line.Note.Animal}:{(male ? "male" : "-")}",
+            };
+        }
+
+        foreach (Offer offer in Abbreviated(line, scope, group, male))
+        {
+            yield return offer;
+        }
+
+        if (said.Count == 0 && !line.Texts(TokenKind.Describing).Any())
+        {
+            yield return Ok(group);
+        }
+    }
+
+    /// <summary>The word ok.</summary>
+    public static Offer Ok(int group)
+    {
+        FixedWord ok = Vocabulary.Ok.Find("ok")!;
+        return new Offer(ok.Word, CompletionKind.Describing, group, "looked at, as expected") { Spellings = ok.Synonyms, Key = "fixed:ok:ok" };
+    }
+
+    /// <summary>A trade abbreviation stands for a word: once it is typed, the plain word is offered.</summary>
+    private static IEnumerable<Offer> Abbreviated(LineState line, Scope<DescribingWord> scope, int group, bool male)
+    {
+        foreach (Abbreviation abbreviation in Vocabulary.Abbreviations("word:" + line.Word.Word).Terms)
+        {
+            if (scope.Find(abbreviation.StandsFor)?.For(line.Note.Species, male) is { } meaning)
+            {
+                yield return new Offer(abbreviation.StandsFor, CompletionKind.Describing, group, $"{PlainLevels.Of(meaning.Level)} ({abbreviation.Word})")
+                {
+                    Label = $"{abbreviation.Word}: {abbreviation.StandsFor}",
+                    Spellings = [abbreviation.Word],
+                    WhenTyped = true,
+                    Key = $"describing:{line.Word.Word}:{abbreviation.StandsFor}:{line.Note.Animal}:{(male ? "male" : "-")}",
+                };
+            }
+        }
+    }
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Tidying;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Completion.Places;
+
+/// <summary>A place that a word was used with before, and how it was when last noted.</summary>
+/// <param name="Site">The site's name.</param>
+/// <param name="Tag">The tag without its <c>@</c>; null when there was none.</param>
+/// <param name="Size">The size as it is written; empty when none was.</param>
+/// <param name="Day">The day it was last noted.</param>
+/// <param name="Gone">True when it was noted as gone.</param>
+/// <param name="Found">The site.</param>
+internal sealed record EarlierFinding(string Site, string? Tag, string Size, DateOnly? Day, bool Gone, Site Found)
+{
+    /// <summary>The site and the tag, as they are written.</summary>
+    public string Name => Tag is null ? Site : $"{Site} @{Tag}";
+
+    /// <summary>How it was, and when: <c>12mm on 2026-10-04</c>.</summary>
+    public string Last
+    {
+        get
+        {
+            string day = Day is { } date ? "on " + date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : "before";
+            return Gone ? $"noted as gone {day}" : Size.Length == 0 ? $"last noted {day}" : $"{Size} {day}";
+        }
+    }
+}
+
+/// <summary>Where a word was used before in this note.</summary>
+internal static class EarlierFindings
+{
+    /// <summary>The most places that are looked for.</summary>
+    private const int MostPlaces = 40;
+
+    /// <summary>The places of earlier entries, the latest first, each as it was last noted.</summary>
+    /// <param name="note">What is around the line.</param>
+    /// <param name="word">The word.</param>
+    /// <param name="thisEntryToo">True when the entry of the line is an earlier one: another is about to begin.</param>
+    public static List<EarlierFinding> Of(NoteAround note, LineWord word, bool thisEntryToo = false)
+    {
+        var found = new List<EarlierFinding>();
+        var names = new HashSet<(Side, Region?, int?, string?)>();
+        int left = Lookback.Lines;
+        foreach (Entry entry in thisEntryToo && note.Entry is { } here ? note.EarlierEntries().Prepend(here) : note.EarlierEntries())
+        {
+            if (found.Count >= MostPlaces || (left -= entry.Items.Length) < 0)
+            {
+                break;
+            }
+
+            for (int index = entry.Items.Length - 1; index >= 0; index--)
+            {
+                if (ReferenceEquals(entry.Items[index].Value.Word, word) && SiteOf(entry.Items[index].Value) is { Site: { } site } place
+                    && names.Add((site.Side, site.Region, site.Number, place.Tag?.Name)))
+                {
+                    string size = place.Size is null ? "" : ValuePrinter.Print(place.Size);
+                    bool gone = place.Words.Any(described => described.Word.Word is "gone" or "resolved" or "removed");
+                    found.Add(new EarlierFinding(site.Name, place.Tag?.Name, size, entry.Head.Date, gone, site));
+                }
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>The places that the line's own entry names for a word already.</summary>
+    public static HashSet<string> InThisEntry(NoteAround note, LineWord word)
+    {
+        var names = new HashSet<string>();
+        foreach (Placed<NoteItem> item in note.OtherItems())
+        {
+            if (ReferenceEquals(item.Value.Word, word) && SiteOf(item.Value) is { Site: { } site } place)
+            {
+                names.Add(place.Tag is null ? site.Name : $"{site.Name} @{place.Tag.Name}");
+            }
+        }
+
+        return names;
+    }
+
+    private static Sited? SiteOf(NoteItem item) => item switch
+    {
+        Finding finding => new(finding.Site, finding.Tag, finding.Size, finding.Words),
+        Examined examined => new(examined.Site, examined.Tag, examined.Size, examined.Words),
+        Reading reading => new(reading.Site, null, null, reading.Words),
+        _ => null,
+    };
+
+    private sealed record Sited(Site? Site, FindingTag? Tag, NoteValue? Size, ImmutableArray<Described> Words);
+}
