@@ -39,13 +39,14 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
 
     private async Task LookAsync(string uri, Run run)
     {
-        int done;
+        bool rests;
         do
         {
-            (done, CancellationToken overtaken) = run.Begin();
+            using var overtaken = new CancellationTokenSource();
+            int number = run.Begin(overtaken.Cancel);
             try
             {
-                await PublishAsync(uri, run, overtaken).ConfigureAwait(false);
+                await PublishAsync(uri, run, overtaken.Token).ConfigureAwait(false);
             }
             catch (OperationCanceledException)
             {
@@ -55,8 +56,10 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
             {
                 connection.Report("looking at a note", fault);
             }
+
+            rests = run.End(number);
         }
-        while (!run.Rest(done));
+        while (!rests);
     }
 
     private async Task PublishAsync(string uri, Run run, CancellationToken overtaken)
@@ -80,7 +83,7 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
     private sealed class Run
     {
         private readonly Lock gate = new();
-        private CancellationTokenSource? current;
+        private Action? overtake;
         private int wanted;
         private bool busy;
 
@@ -93,36 +96,30 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
             lock (gate)
             {
                 wanted++;
-                current?.Cancel();
+                overtake?.Invoke();
                 bool first = !busy;
                 busy = true;
                 return first;
             }
         }
 
-        /// <summary>Starts a look at what is there now.</summary>
-        public (int Number, CancellationToken Overtaken) Begin()
+        /// <summary>Starts a look at what is there now; <paramref name="whenOvertaken"/> is called when something newer is.</summary>
+        public int Begin(Action whenOvertaken)
         {
             lock (gate)
             {
-                current?.Dispose();
-                current = new CancellationTokenSource();
-                return (wanted, current.Token);
+                overtake = whenOvertaken;
+                return wanted;
             }
         }
 
-        /// <summary>Ends the run, unless there is more to look at.</summary>
-        public bool Rest(int done)
+        /// <summary>Ends a look. True when there is nothing more to look at.</summary>
+        public bool End(int number)
         {
             lock (gate)
             {
-                busy = wanted != done;
-                if (!busy)
-                {
-                    current?.Dispose();
-                    current = null;
-                }
-
+                overtake = null;
+                busy = wanted != number;
                 return !busy;
             }
         }
