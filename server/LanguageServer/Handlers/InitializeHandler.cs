@@ -21,6 +21,9 @@ internal static class InitializeHandler
         {
             DiagnosticProvider = client.PullsDiagnostics ? new DiagnosticOptions(Findings.Source, InterFileDependencies: false, WorkspaceDiagnostics: true) : null,
             CompletionProvider = new CompletionOptions(CompletionHandler.TriggerCharacters, ResolveProvider: true),
+            HoverProvider = true,
+            InlayHintProvider = new InlayHintOptions(ResolveProvider: false),
+            CodeLensProvider = new CodeLensOptions(ResolveProvider: false),
             CodeActionProvider = new CodeActionOptions([CodeActionKind.QuickFix, CodeActionKind.Rewrite, CodeActionKind.FixAllHere], ResolveProvider: true),
             ExecuteCommandProvider = new ExecuteCommandOptions(CommandNames.All),
             Workspace = new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true)),

@@ -32,4 +32,13 @@ internal partial interface IReads
 
     [JsonRpcMethod("workspace/executeCommand", UseSingleObjectParameterDeserialization = true)]
     Task<string?> ExecuteCommand(ExecuteCommandParams parameters, CancellationToken token);
+
+    [JsonRpcMethod("textDocument/hover", UseSingleObjectParameterDeserialization = true)]
+    Task<Hover?> Hover(TextDocumentPositionParams parameters, CancellationToken token);
+
+    [JsonRpcMethod("textDocument/inlayHint", UseSingleObjectParameterDeserialization = true)]
+    Task<InlayHint[]> InlayHint(InlayHintParams parameters, CancellationToken token);
+
+    [JsonRpcMethod("textDocument/codeLens", UseSingleObjectParameterDeserialization = true)]
+    Task<CodeLens[]> CodeLens(TextDocumentParams parameters, CancellationToken token);
 }

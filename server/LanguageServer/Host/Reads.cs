@@ -19,6 +19,12 @@ internal sealed class Reads(WorkspaceState state, Lifecycle lifecycle, Commands 
 
     public Task<CodeAction> CodeActionResolve(CodeAction parameters, CancellationToken token) => Answer(parameters, CodeActionHandler.Resolve, token);
 
+    public Task<Hover?> Hover(TextDocumentPositionParams parameters, CancellationToken token) => Answer(parameters, HoverHandler.At, token);
+
+    public Task<InlayHint[]> InlayHint(InlayHintParams parameters, CancellationToken token) => Answer(parameters, InlayHintHandler.In, token);
+
+    public Task<CodeLens[]> CodeLens(TextDocumentParams parameters, CancellationToken token) => Answer(parameters, CodeLensHandler.In, token);
+
     public Task<string?> ExecuteCommand(ExecuteCommandParams parameters, CancellationToken token)
     {
         lifecycle.RequireRunning();
