@@ -1,4 +1,3 @@
-using HealthNotes.Features.Documents;
 using HealthNotes.Features.Formatting;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
