@@ -10,6 +10,9 @@ namespace HealthNotes.Features.Lenses;
 /// <summary>How far each check got, what is due, and what is next. One pass over the note.</summary>
 public static class LensFeature
 {
+    /// <summary>From how many days ahead a task tells that it is due.</summary>
+    private const int Soon = 30;
+
     /// <summary>The lenses of a note, in line order.</summary>
     public static ImmutableArray<LensText> In(Document document, FeatureSettings settings)
     {
@@ -22,7 +25,7 @@ public static class LensFeature
 
         DateOnly? lastCheck = Checks(document, lenses, tasks);
         List<OpenTask> left = [.. tasks.Left.Where(task => IsShown(document, task))];
-        lenses.AddRange(left.Select(task => new LensText(LineOf(document, task.Line), Due(document.Today, task.On))));
+        lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Line), Due(document.Today, task.On))));
         if (Next(document, left, lastCheck) is { } next)
         {
             lenses.Add(next);

@@ -1,4 +1,3 @@
-using System.Text;
 using CsCheck;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hover;
@@ -30,26 +29,4 @@ public class HoverProperties
             }
         }
     }, iter: Effort.Times(1_000));
-
-    /// <summary>All words and values of the last check of a sample, for a person to read.</summary>
-    [Fact]
-    public void What_is_said_of_a_sample()
-    {
-        var document = Document.Open("file:///a.hnote", 1, File.ReadAllText(Repository.PathOf("samples/marlow.hnote")), Cursor.Today);
-        int first = document.Note.Entries.Last(entry => entry.Head.Kind == "check").Line;
-        int last = document.Note.Entries.First(entry => entry.Line > first).Line;
-        var text = new StringBuilder();
-        for (int line = first; line < last; line++)
-        {
-            foreach (Token token in document.Syntax.Lines[line].Marks)
-            {
-                if (HoverFeature.At(document, new Place(line, token.Span.Start), FeatureSettings.Default) is { } hover)
-                {
-                    text.Append("### ").AppendLine(token.Span.In(document.Syntax.Lines[line].Text).ToString()).AppendLine(hover.Markdown).AppendLine();
-                }
-            }
-        }
-
-        Snapshots.Match(text.ToString().ReplaceLineEndings("\n"), "marlow");
-    }
 }

@@ -153,7 +153,7 @@ public class HoverTests
     [Fact]
     public void What_the_note_says_is_shown_and_never_acted_upon()
     {
-        string text = At("species dog\nmed <b>*x*</b> 5mg every 24h\n2026-11-20 log\n  ga|ve <b>*x*</b> 5mg");
+        string text = At("species dog\nmed benazepril 5mg every 24h # <b>*x*</b>\n2026-11-20 log\n  ga|ve benazepril 5mg");
         Assert.DoesNotContain("<b>", text, StringComparison.Ordinal);
         Assert.Contains("\\<b\\>\\*x\\*", text, StringComparison.Ordinal);
     }

@@ -66,6 +66,11 @@ public class LensTests
     [InlineData("recheck lump L-flank @lower in 3d", "lump L-flank @upper 12mm")]
     public void What_is_not_done_stays(string task, string other) => Assert.Equal(["1: was due 2 days ago"], Titles($"2026-11-20 log\n  {task}\n2026-11-24 log\n  {other}"));
 
+    [Theory]
+    [InlineData("2026-12-25", 1)]
+    [InlineData("2026-12-26", 0)]
+    public void What_is_due_long_from_now_waits(string day, int count) => Assert.Equal(count, Titles($"2026-11-20 log\n  due worming {day}").Length);
+
     [Fact]
     public void The_later_line_about_a_topic_counts() =>
         Assert.Equal(["3: due in 3 days"], Titles("2026-11-20 log\n  due worming 2026-11-21\n2026-11-22 log\n  due worming 2026-11-28"));
