@@ -5,51 +5,54 @@ using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features.Checks;
 
-/// <summary>What a full check holds, and what one lacks.</summary>
+/// <summary>The table of what a full check holds.</summary>
 public class CheckItemsTests
 {
-    private static string[] Missing(string text)
-    {
-        Document document = Cursor.Note(text);
-        return [.. CheckItems.Missing(document, document.Note.Entries[^1]).Select(item => item.Word.Word)];
-    }
+    private static readonly IReadOnlyList<TsvRow> Rows = TsvTable.Load(typeof(Document).Assembly, "check-items.tsv").Rows;
 
     [Fact]
-    public void Every_row_has_a_source_and_a_word_that_a_check_may_hold()
+    public void Every_row_has_a_source() => Assert.All(Rows, row => Assert.NotEqual("", row["source"]));
+
+    /// <summary>What a page lists as not looked at, and what the check asks for, must be the same.</summary>
+    [Fact]
+    public void Every_part_and_vital_is_in_it_head_to_tail_but_the_pain_score()
     {
-        foreach (CheckItem item in CheckItems.For(Species.Dog, null, onInsulin: true).Concat(CheckItems.For(Species.Cat, null, onInsulin: true)))
+        LineWord[] words = [.. NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind is WordKind.Exam or WordKind.Vital && word.Word != "pain").OrderBy(word => word.Order)];
+        Assert.Equal(words.Select(word => word.Word), CheckItems.For(Species.Cat, false, onInsulin: true).Select(item => item.Word.Word));
+    }
+
+    /// <summary>A bit each in a number of 64.</summary>
+    [Fact]
+    public void There_are_no_more_than_can_be_counted() => Assert.InRange(Rows.Count, 10, 63);
+
+    [Fact]
+    public void Every_site_is_read_on_its_line()
+    {
+        foreach (CheckItem item in CheckItems.For(Species.Dog, true).Where(item => item.Site is not null))
         {
-            Assert.NotEmpty(item.Source);
-            Assert.True(item.Word.Kind is WordKind.Vital or WordKind.Exam, item.Word.Word);
+            Document note = Cursor.Note($"species dog\n2026-11-25 check\n  {item.Word.Word} {item.Site} ok\n");
+            Assert.Empty(note.Note.Problems);
         }
     }
 
     [Fact]
-    public void Glucose_is_asked_only_of_a_pet_on_insulin()
+    public void Glucose_is_asked_of_a_pet_on_insulin_only()
     {
-        Assert.DoesNotContain("glucose", CheckItems.For(Species.Cat, true).Select(item => item.Word.Word));
-        Assert.Contains("glucose", CheckItems.For(Species.Cat, true, onInsulin: true).Select(item => item.Word.Word));
+        Assert.DoesNotContain(CheckItems.For(Species.Cat, null), item => item.Word.Word == "glucose");
+        Assert.Contains(CheckItems.For(Cursor.Note("species cat\nmed insulin 1 unit every 12h\n")), item => item.Word.Word == "glucose");
     }
 
     [Fact]
-    public void The_rest_that_is_ok_is_the_parts_and_never_a_measurement()
+    public void Missing_is_what_no_check_of_the_day_names()
     {
-        string[] missing = Missing("species dog\n2026-11-20 check\n  hr 18/15s\n  else ok");
-        Assert.Contains("rr", missing);
-        Assert.DoesNotContain("hr", missing);
-        Assert.DoesNotContain("gums", missing);
+        Document note = Cursor.Note("species dog\n2026-11-24 check\n  gait easy\n2026-11-25 check\n  alert bright\n  skip stance tired\n  coat \n2026-11-25 check\n  skin supple\n2026-11-25 log\n  eye both clear\n");
+        Assert.Equal(["gait", "bcs", "mcs", "eye"], CheckItems.Missing(note, note.Note.Entries[1]).Take(4).Select(item => item.Word.Word));
     }
 
     [Fact]
-    public void What_was_skipped_or_is_half_typed_is_named()
+    public void Else_ok_speaks_for_parts_only()
     {
-        string[] missing = Missing("species dog\n2026-11-20 check\n  skip anus refused\n  temp");
-        Assert.DoesNotContain("anus", missing);
-        Assert.DoesNotContain("temp", missing);
-        Assert.Contains("gums", missing);
+        Document note = Cursor.Note("species dog\n2026-11-25 check\n  hr 72\n  else ok\n");
+        Assert.Equal(["bcs", "mcs", "crt", "rr", "temp", "weight"], CheckItems.Missing(note, note.Note.Entries[0]).Select(item => item.Word.Word));
     }
-
-    [Fact]
-    public void A_check_in_two_parts_of_one_day_is_one_check() =>
-        Assert.DoesNotContain("gums", Missing("species dog\n2026-11-20 08:00 check\n  gums pink\n2026-11-20 18:00 check\n  eye both clear"));
 }
