@@ -13,7 +13,7 @@ public static class LensFeature
     /// <summary>From how many days ahead a task tells that it is due.</summary>
     private const int Soon = 30;
 
-    /// <summary>The lenses of a note, in line order.</summary>
+    /// <summary>The lenses of a note, in line order. Days are the same in any units: none of the settings matters yet.</summary>
     public static ImmutableArray<LensText> In(Document document, FeatureSettings settings)
     {
         var lenses = new List<LensText>();
