@@ -1,11 +1,89 @@
 using System.Collections.Immutable;
+using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Hints;
 
 /// <summary>Computed values behind what was written. Only what is not on the line already.</summary>
 public static class HintFeature
 {
-    /// <summary>The hints of the lines that <paramref name="range"/> touches, in order.</summary>
-    public static ImmutableArray<HintText> In(Document document, PlaceRange range, FeatureSettings settings) => [];
+    /// <summary>The hints of the lines that <paramref name="range"/> touches, in order. Other lines are not looked at, but for weighings and the entries before.</summary>
+    public static ImmutableArray<HintText> In(Document document, PlaceRange range, FeatureSettings settings)
+    {
+        ImmutableArray<HintText>.Builder hints = ImmutableArray.CreateBuilder<HintText>();
+        ImmutableArray<Entry> entries = document.Note.Entries;
+        bool us = ShownIn.Us(document, settings);
+        var before = new EntriesBefore(entries);
+        int first = document.Clamp(range.Start).Line;
+        int last = document.Clamp(range.End).Line;
+        int next = EntriesBefore.FirstFrom(entries, first);
+        for (int i = first; i <= last; i++)
+        {
+            LineSyntax line = document.Syntax.Lines[i];
+            if (next < entries.Length && entries[next].Line == i)
+            {
+                if (settings.Hints.Days && Since(before.Of(next), entries[next], line) is { } since)
+                {
+                    hints.Add(since);
+                }
+
+                next++;
+            }
+            else if (line.Item is { } item)
+            {
+                DateOnly? day = next > 0 ? entries[next - 1].Head.Date : null;
+                Add(hints, document, i, item, day, next > 0, us, settings.Hints);
+            }
+        }
+
+        return hints.DrainToImmutable();
+    }
+
+    private static void Add(ImmutableArray<HintText>.Builder hints, Document document, int line, NoteItem item, DateOnly? day, bool inEntry, bool us, HintSettings settings)
+    {
+        if (item is DoseEvent or MedicinePlan)
+        {
+            // a plan of the opening is held against the last weighing: it is what holds now
+            if (settings.Doses && (inEntry ? day : document.Today) is { } weighed && DoseHint.Of(document, ItemValue.Of(item), weighed, us) is { } dose)
+            {
+                hints.Add(new HintText(new Place(line, ItemValue.Of(item)!.Span.End), dose.Label, dose.How, dose.Kind));
+            }
+        }
+        else if (ItemValue.Of(item) is { } value)
+        {
+            if (Computed.Of(value, us) is { } computed && IsOn(computed.Kind, settings))
+            {
+                hints.Add(new HintText(new Place(line, value.Span.End), computed.Label, computed.How, computed.Kind));
+            }
+        }
+        else if (settings.Days && day is { } written && ItemValue.ScheduleOf(item) is { On: null, Until: null, From: null } schedule && schedule.DayAfter(written) is { } due)
+        {
+            int end = LineAt.ContentEnd(document.Syntax.Lines[line]);
+            hints.Add(new HintText(new Place(line, end), "= " + DayWords.Short(due), $"Counted from {DayWords.Iso(written)}, the day of its entry.", HintKinds.Days));
+        }
+    }
+
+    private static HintText? Since(Entry? before, Entry entry, LineSyntax line)
+    {
+        if (before?.Head.Date is not { } earlier || entry.Head.Date is not { } day || day <= earlier)
+        {
+            return null;
+        }
+
+        return new HintText(
+            new Place(entry.Line, LineAt.ContentEnd(line)),
+            $"{day.DayNumber - earlier.DayNumber} d after",
+            $"Days since the {entry.Head.Kind} before, {DayWords.Iso(earlier)} (line {before.Line + 1}).",
+            HintKinds.Days);
+    }
+
+    private static bool IsOn(string kind, HintSettings settings) => kind switch
+    {
+        HintKinds.Rate => settings.Rates,
+        HintKinds.Size => settings.Sizes,
+        HintKinds.Difference => settings.Differences,
+        _ => settings.Conversions,
+    };
 }

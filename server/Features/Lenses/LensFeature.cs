@@ -1,11 +1,104 @@
 using System.Collections.Immutable;
+using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
+using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Features.Lenses;
 
-/// <summary>How far each check got, what is due, and what is next.</summary>
+/// <summary>How far each check got, what is due, and what is next. One pass over the note.</summary>
 public static class LensFeature
 {
-    /// <summary>The lenses of a note, in line order.</summary>
-    public static ImmutableArray<LensText> In(Document document, FeatureSettings settings) => [];
+    /// <summary>From how many days ahead a task tells that it is due.</summary>
+    private const int Soon = 30;
+
+    /// <summary>The lenses of a note, in line order. Days are the same in any units: none of the settings matters yet.</summary>
+    public static ImmutableArray<LensText> In(Document document, FeatureSettings settings)
+    {
+        var lenses = new List<LensText>();
+        var tasks = new OpenTasks();
+        foreach (Placed<NoteItem> fact in document.Note.Opening.Facts)
+        {
+            tasks.Take(fact, null);
+        }
+
+        DateOnly? lastCheck = Checks(document, lenses, tasks);
+        List<OpenTask> left = [.. tasks.Left.Where(task => IsShown(document, task))];
+        lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Line), Due(document.Today, task.On))));
+        if (Next(document, left, lastCheck) is { } next)
+        {
+            lenses.Add(next);
+        }
+
+        return [.. lenses.OrderBy(lens => lens.Range.Start)];
+    }
+
+    /// <summary>Adds a lens for each check, hands every line to <paramref name="tasks"/>, and gives the day of the last check.</summary>
+    private static DateOnly? Checks(Document document, List<LensText> lenses, OpenTasks tasks)
+    {
+        var progress = new CheckProgress(CheckItems.For(document));
+        ImmutableArray<Entry> entries = document.Note.Entries;
+        DateOnly? current = document.Analysis.CurrentFrom;
+        DateOnly? last = null;
+        int at = 0;
+        while (at < entries.Length)
+        {
+            int start = at;
+            DateOnly? day = entries[at].Head.Date;
+            CheckProgress.Seen seen = default;
+            do
+            {
+                Entry entry = entries[at++];
+                seen |= entry.Head.Kind == "check" ? progress.In(entry) : default;
+                foreach (Placed<NoteItem> item in entry.Items)
+                {
+                    tasks.Take(item, day);
+                }
+            }
+            while (day is not null && at < entries.Length && entries[at].Head.Date == day);
+
+            // what is next is asked of the last check only: of an older one it comes too late
+            string? title = null;
+            for (int i = start; i < at; i++)
+            {
+                if (entries[i].Head.Kind == "check")
+                {
+                    title ??= progress.Title(seen, withNext: day is null || day >= current);
+                    last = day <= document.Today && !(day < last) ? day : last;
+                    lenses.Add(new LensText(LineOf(document, entries[i].Line), title));
+                }
+            }
+        }
+
+        return last;
+    }
+
+    /// <summary>What fell due before the current period is left out where it is to be looked at again: the check since then has looked.</summary>
+    private static bool IsShown(Document document, OpenTask task) =>
+        task.On >= document.Today || document.Syntax.Lines[task.Line].Item is not Recheck || !(task.On < document.Analysis.CurrentFrom);
+
+    private static LensText? Next(Document document, List<OpenTask> left, DateOnly? lastCheck)
+    {
+        if (document.Note.Opening.Facts is not [{ } first, ..])
+        {
+            return null;
+        }
+
+        OpenTask? task = left.MinBy(task => task.On);
+        DateOnly? check = lastCheck is { } day && document.Note.Opening.First<HomeCheckFact>()?.Schedule.Every is { } every ? Schedule.Add(day, every) : null;
+        if (check is { } on && (task is null || on <= task.On))
+        {
+            return new LensText(LineOf(document, first.Line), $"next: home check, {Due(document.Today, on)}", new LensCommand(LensCommands.AddCheck, document.Uri, new Place(first.Line, 0)));
+        }
+
+        return task is null
+            ? null
+            : new LensText(LineOf(document, first.Line), $"next: {task.Name}, {Due(document.Today, task.On)}", new LensCommand(LensCommands.GoTo, document.Uri, new Place(task.Line, 0)));
+    }
+
+    private static string Due(DateOnly today, DateOnly day) => (day < today ? "was due " : "due ") + DayWords.From(today, day);
+
+    private static PlaceRange LineOf(Document document, int line) =>
+        PlaceRange.Of(line, new TextSpan(0, document.Syntax.Lines[line].Text.Length));
 }

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Features.Hover;
+
+/// <summary>This pet's own earlier values of the same kind.</summary>
+internal static class Earlier
+{
+    private const int Most = 5;
+
+    /// <summary>The index of the reading of a line; negative when it has none. Readings are in line order.</summary>
+    public static int IndexOf(ImmutableArray<NoteReading> readings, int line)
+    {
+        int low = 0;
+        int high = readings.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = readings[middle].Line < line ? (middle + 1, high) : (low, middle);
+        }
+
+        return low < readings.Length && readings[low].Line == line ? low : -1;
+    }
+
+    /// <summary>The earlier values with their days, and how far the present one is from the last of them; empty when there are none.</summary>
+    public static string Of(HoverLine at, NoteReading reading)
+    {
+        List<NoteReading> before = Before(at.Document.Analysis.Readings, reading);
+        if (before.Count == 0)
+        {
+            return reading.Comparable is null ? "Not compared with others: it was not taken at rest." : "No earlier value to compare with.";
+        }
+
+        string list = string.Join(" · ", before.AsEnumerable().Reverse().Select(earlier => $"{DayWords.Iso(earlier.Day!.Value)} {Show(earlier.Value, at.Us)}"));
+        return $"**Before:** {list}. {Change(reading, before[0], at.Us)}";
+    }
+
+    /// <summary>How far a reading is from the one before; empty when there is none.</summary>
+    public static string Change(HoverLine at, NoteReading reading) =>
+        Before(at.Document.Analysis.Readings, reading) is [{ } last, ..] ? Change(reading, last, at.Us) : "";
+
+    /// <summary>The last values before a reading, latest first.</summary>
+    public static List<NoteReading> Before(ImmutableArray<NoteReading> readings, NoteReading reading)
+    {
+        var before = new List<NoteReading>();
+        for (int i = IndexOf(readings, reading.Line) - 1; i >= 0 && before.Count < Most; i--)
+        {
+            NoteReading other = readings[i];
+            if (reading.Comparable is not null && other.Day is { } day && !(day > reading.Day) && reading.ComparesWith(other))
+            {
+                before.Add(other);
+            }
+        }
+
+        return before;
+    }
+
+    /// <summary>A value with its bound.</summary>
+    public static string Show(ReadValue value, bool us) =>
+        value.Bound switch { Bound.Below => "below ", Bound.Above => "above ", Bound.About => "about ", _ => "" } + Wording.Show(value.Number, value.Unit, us);
+
+    private static string Change(NoteReading now, NoteReading last, bool us)
+    {
+        if (now.Value.Bound is Bound.Below or Bound.Above || last.Value.Bound is Bound.Below or Bound.Above)
+        {
+            return "";
+        }
+
+        decimal change = now.Value.Number - last.Value.Number;
+        string since = $"the last ({DayWords.Iso(last.Day!.Value)})";
+        if (change == 0)
+        {
+            return $"The same as {since}.";
+        }
+
+        bool relative = now.What is "weight" or "lump" or "node" or "wound" && last.Value.Number > 0;
+        string percent = relative ? $", {Wording.Round(Math.Abs(change) * 100 / last.Value.Number, 1)}%" : "";
+        string about = now.Value.Bound == Bound.About || last.Value.Bound == Bound.About ? "About " : "";
+        string text = $"{about}{ShownIn.Difference(Math.Abs(change), now.Value.Unit, us)}{percent} {(change > 0 ? "more" : "less")} than {since}.";
+        return now.Value is { Low: { } low, High: { } high, Unit: "/min" } && low <= last.Value.Number && last.Value.Number <= high
+            ? text + " One count more or less explains as much."
+            : text;
+    }
+}

@@ -1,0 +1,48 @@
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Hover;
+
+/// <summary>The line that the pointer rests on, in its document.</summary>
+/// <param name="Document">The document.</param>
+/// <param name="Index">The index of the line.</param>
+/// <param name="Token">The token under the pointer.</param>
+/// <param name="Us">Whether the reader is shown US units.</param>
+internal sealed record HoverLine(Document Document, int Index, Token Token, bool Us)
+{
+    /// <summary>The line.</summary>
+    public LineSyntax Line => Document.Syntax.Lines[Index];
+
+    /// <summary>What it means; null while it is half typed.</summary>
+    public NoteItem? Item => Line.Item;
+
+    /// <summary>The word it starts with, also while it is half typed.</summary>
+    public LineWord? Word => Item?.Word ?? LineAt.WordOf(Line);
+
+    /// <summary>The characters under the pointer.</summary>
+    public string Text => Token.Span.In(Line.Text).ToString();
+
+    /// <summary>Its entry; null in the opening.</summary>
+    public Entry? Entry => Document.Analysis.EntryAt(Index);
+
+    /// <summary>The day of its entry; the day of reading in the opening.</summary>
+    public DateOnly Day => Entry?.Head.Date ?? Document.Today;
+
+    /// <summary>The value of the line; null where it has none.</summary>
+    public NoteReading? Reading
+    {
+        get
+        {
+            int at = Earlier.IndexOf(Document.Analysis.Readings, Index);
+            return at >= 0 ? Document.Analysis.Readings[at] : null;
+        }
+    }
+
+    /// <summary>True when a span holds what is under the pointer.</summary>
+    public bool IsIn(TextSpan span) => span.Start <= Token.Span.Start && Token.Span.End <= span.End;
+}

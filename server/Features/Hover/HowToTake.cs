@@ -1,0 +1,21 @@
+using System.Collections.Frozen;
+using System.Reflection;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Hover;
+
+/// <summary>How a reading is taken safely: a row of <c>how-to-take.tsv</c>.</summary>
+/// <param name="Steps">What to do, in one to three short sentences.</param>
+/// <param name="Touch">True where the pet is handled.</param>
+/// <param name="Caution">What to beware of; null where nothing but the usual applies.</param>
+/// <param name="Source">Where it comes from.</param>
+public sealed record HowToTake(string Steps, bool Touch, string? Caution, string Source)
+{
+    private static readonly Lazy<FrozenDictionary<string, HowToTake>> Table = new(() =>
+        TsvTable.Load(Assembly.GetExecutingAssembly(), "how-to-take.tsv").Rows.ToFrozenDictionary(
+            row => row["word"],
+            row => new HowToTake(row["steps"], row["touch"] == "yes", row["caution"] is { Length: > 0 } caution ? caution : null, row["source"])));
+
+    /// <summary>The row of a word; null where there is none.</summary>
+    public static HowToTake? Of(string word) => Table.Value.GetValueOrDefault(word);
+}

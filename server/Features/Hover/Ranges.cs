@@ -1,0 +1,73 @@
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Hover;
+
+/// <summary>What is normal for such a pet on that day, and what its own vet wrote.</summary>
+internal static class Ranges
+{
+    /// <summary>The normal range with its source; one for each state where the line says none.</summary>
+    public static IEnumerable<string> Normal(HoverLine at, string vital)
+    {
+        if (at.Reading is { } reading)
+        {
+            return Line(at, reading) is { } own ? [own] : [];
+        }
+
+        string[] states = vital is "rr" or "hr" ? ["asleep", "rest"] : ["any"];
+        return states.Select(state => Line(at, Empty(at, vital, state))).OfType<string>().Distinct();
+    }
+
+    /// <summary>The <c>usual</c> and <c>call-if</c> lines that hold on that day for a vital.</summary>
+    public static IEnumerable<string> Own(HoverLine at, string vital)
+    {
+        IEnumerable<Placed<NoteItem>> facts = at.Document.Note.Opening.Facts
+            .Concat(at.Document.Note.Entries.Where(entry => entry.Head.Kind == "visit" && !(entry.Head.Date > at.Day)).SelectMany(entry => entry.Items));
+        foreach (Placed<NoteItem> fact in facts)
+        {
+            switch (fact.Value)
+            {
+                case UsualFact usual when usual.Vital.Word == vital:
+                    string range = Wording.Show(ShownIn.Canonical(usual.Range.Low, usual.Range.Unit), ShownIn.Canonical(usual.Range.High, usual.Range.Unit), UnitOf(vital, usual.Range.Unit), at.Us);
+                    yield return $"**Usual for this pet{State(usual.State, usual.Place)}:** {range}{Per(usual.Per)} (line {fact.Line + 1}).";
+                    break;
+                case CallIfFact call when call.Vital.Word == vital:
+                    string limit = Wording.Show(ShownIn.Canonical(call.Limit.Number, call.Limit.Unit), UnitOf(vital, call.Limit.Unit), at.Us);
+                    yield return $"**Phone the clinic{State(call.State, call.Place)}:** {(call.Limit.Bound == Bound.Below ? "below" : "above")} {limit}{Per(call.Per)} (line {fact.Line + 1}).";
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    private static string? Line(HoverLine at, NoteReading reading)
+    {
+        if (at.Document.Analysis.KeyOf(reading) is not { } key || ClinicalTables.Default.NormalFor(key) is not { } normal)
+        {
+            return null;
+        }
+
+        string stage = at.Document.Analysis.Pet.StageOn(at.Day, ClinicalTables.Default)?.Name ?? "grown, age not written";
+        string animal = key.Species == Species.Cat ? "cat" : "dog";
+        string state = reading.Comparable is "any" or null || reading.What == "glucose" ? "" : reading.Comparable == "rest" ? ", at rest" : $", {reading.Comparable}";
+        string size = key.Size is { } known and not "any" ? $", {known}" : "";
+        string note = normal.Note.Length > 0 ? " " + Md.Sentence(normal.Note) : "";
+        return $"**Normal for this {animal}** ({stage}{size}{state}): {Wording.Show(normal, at.Us)}.{note}{Md.Source(normal.Source)}";
+    }
+
+    /// <summary>A reading of nothing yet: it is only looked up.</summary>
+    private static NoteReading Empty(HoverLine at, string vital, string state) =>
+        new(at.Index, default, at.Day, null, vital, vital == "temp" ? "rectal" : null, null, null, state, "", new ReadValue(0, "", null, null, Bound.Exact));
+
+    private static string UnitOf(string vital, Unit? unit) => unit?.Canonical ?? vital switch { "hr" or "rr" => "/min", "bcs" => "/9", "mcs" => "/3", "pain" => "/10", _ => "" };
+
+    private static string State(StateWord? state, StateWord? place) =>
+        (state is null ? "" : " " + state.Word) + (place is null ? "" : $" ({place.Word})");
+
+    private static string Per(Attribution? per) => per is null ? "" : $", per {Md.Escape(per.Who)}{(per.When is { } when ? $" {when}" : "")}";
+}

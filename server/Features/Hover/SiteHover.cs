@@ -1,0 +1,64 @@
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Features.Hover;
+
+/// <summary>On a site: its names, and where it lies.</summary>
+internal static class SiteHover
+{
+    public static string? At(HoverLine at)
+    {
+        Site? site = at.Item switch
+        {
+            Reading reading => reading.Site,
+            Examined examined => examined.Site,
+            Finding finding => finding.Site,
+            Recheck recheck => recheck.Site,
+            Skipped skipped => skipped.Site,
+            _ => null,
+        };
+        return site is null ? null : Md.Join([Name(site), Side(site), Region(site), Number(site)]);
+    }
+
+    private static string Name(Site site)
+    {
+        string[] words = [NameOf(site.Side), site.Region?.Word.Replace('-', ' ') ?? (site.Number is null ? "" : "tooth"), $"{site.Number}"];
+        return $"**{string.Join(' ', words.Where(word => word.Length > 0))}**";
+    }
+
+    private static string NameOf(Grammar.Notes.Side side) => side switch
+    {
+        Grammar.Notes.Side.None => "",
+        Grammar.Notes.Side.L => "left",
+        Grammar.Notes.Side.R => "right",
+        Grammar.Notes.Side.LF => "left front",
+        Grammar.Notes.Side.RF => "right front",
+        Grammar.Notes.Side.LH => "left hind",
+        Grammar.Notes.Side.RH => "right hind",
+        Grammar.Notes.Side.Mid => "midline",
+        _ => "both sides",
+    };
+
+    private static string Side(Site site) =>
+        site.Side is Grammar.Notes.Side.None or Grammar.Notes.Side.Mid or Grammar.Notes.Side.Both ? "" : "Left and right are the pet's own.";
+
+    private static string Region(Site site)
+    {
+        if (site.Region is not { } region)
+        {
+            return "";
+        }
+
+        string names = region.Synonyms.Count > 0 ? $" Also called: {string.Join(", ", region.Synonyms)}." : "";
+        return $"{Md.Sentence(region.Definition)}{names}{Md.Source(region.Source)}";
+    }
+
+    private static string Number(Site site)
+    {
+        if (site.Number is not { } number)
+        {
+            return "";
+        }
+
+        return site.Region is not null ? $"Number {number} counted from the front." : Tooth.Describe(number);
+    }
+}

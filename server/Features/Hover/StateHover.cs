@@ -1,0 +1,25 @@
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Hover;
+
+/// <summary>On a state, a place of taking, a route or a manner; and on other words of small closed lists.</summary>
+internal static class StateHover
+{
+    private static readonly string[] Lists = ["species", "sex", "neuter", "units", "mcs", "portion", "entry"];
+
+    public static string? At(HoverLine at)
+    {
+        NoteVocabulary vocabulary = NoteVocabulary.Default;
+        string scope = at.Item is Grammar.Notes.UsualFact usual ? usual.Vital.Word : at.Item is Grammar.Notes.CallIfFact call ? call.Vital.Word : at.Word?.Word ?? "";
+        return vocabulary.States(scope).Find(at.Text) is { } state
+            ? $"**{state.Word}**: {Md.Sentence(state.Definition)}{Md.Source(state.Source)}"
+            : Fixed(at.Text);
+    }
+
+    /// <summary>A word of a small closed list.</summary>
+    public static string? Fixed(string text)
+    {
+        FixedWord? word = Lists.Select(list => NoteVocabulary.Default.Fixed(list).Find(text)).OfType<FixedWord>().FirstOrDefault();
+        return word is null ? null : $"**{word.Word}**: {Md.Sentence(word.Definition)}";
+    }
+}

@@ -1,0 +1,78 @@
+using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Features.Hover;
+
+/// <summary>On the word of a line: what it means, how to take the reading, what is normal, and what this pet had before.</summary>
+internal static class WordHover
+{
+    private const string HandleWithCare = "Do not handle an animal that may bite, and stop if it struggles.";
+    private const string HandleSource = "University of Florida Health, 2014";
+
+    public static string? At(HoverLine at)
+    {
+        string spelled = at.Text;
+        NoteVocabulary vocabulary = NoteVocabulary.Default;
+        Abbreviation? abbreviation = vocabulary.Abbreviations("head").Find(spelled);
+        if ((vocabulary.LineWords.Find(spelled) ?? (abbreviation is null ? null : vocabulary.LineWords.Find(abbreviation.StandsFor.Split(' ')[0]))) is not { } word)
+        {
+            return null;
+        }
+
+        bool isHead = at.Item is null || at.Item.Head.Span == at.Token.Span;
+        return Md.Join(
+        [
+            Meaning(word),
+            abbreviation is null ? "" : $"`{abbreviation.Word}`: {Md.Sentence(abbreviation.Definition)} Here it stands for `{abbreviation.StandsFor}`.",
+            HowToTake.Of(word.Word) is { } how ? Steps(how) : "",
+            .. word.Kind == WordKind.Vital && word.Word != "weight" ? Ranges.Normal(at, word.Word) : [],
+            .. word.Kind == WordKind.Vital ? Ranges.Own(at, word.Word) : [],
+            .. isHead ? OfLine(at) : [],
+        ]);
+    }
+
+    /// <summary>What a word means, with its name.</summary>
+    public static string Meaning(LineWord word) => $"**{word.Word}**: {Md.Sentence(word.Definition)}{Md.Source(word.Source)}";
+
+    /// <summary>How a reading is taken safely.</summary>
+    public static string Steps(HowToTake how)
+    {
+        string caution = string.Join(' ', new[] { how.Touch ? HandleWithCare : null, how.Caution }.OfType<string>());
+        string source = how.Touch ? $"{how.Source}; handling: {HandleSource}" : how.Source;
+        return $"**How to take it:** {how.Steps}{(caution.Length > 0 ? $" **Caution:** {caution}" : "")}{Md.Source(source)}";
+    }
+
+    private static IEnumerable<string> OfLine(HoverLine at)
+    {
+        if (at.Item is DoseEvent or MedicinePlan)
+        {
+            foreach (string line in MedicineHover.Lines(at))
+            {
+                yield return line;
+            }
+        }
+        else if (at.Item is Finding finding)
+        {
+            foreach (string line in TagHover.History(at, finding.Word.Word, finding.Site.Name, finding.Tag?.Name))
+            {
+                yield return line;
+            }
+
+            if (at.Reading is { } size)
+            {
+                yield return ValueHover.Here(at, size);
+                yield return Earlier.Change(at, size);
+            }
+        }
+        else if (at.Reading is { } reading)
+        {
+            yield return ValueHover.Here(at, reading);
+            yield return Earlier.Of(at, reading);
+        }
+        else if (at.Item is Recheck or DueTask && ItemValue.ScheduleOf(at.Item)?.DayAfter(at.Entry?.Head.Date) is { } due)
+        {
+            yield return DateHover.Day(at, due);
+        }
+    }
+}
