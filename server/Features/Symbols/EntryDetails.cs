@@ -48,7 +48,7 @@ internal sealed class EntryDetails
 
         return (lines == 1 ? "1 line" : $"{lines} lines")
             + (watch[index] > 0 ? $", {watch[index]} to watch" : "")
-            + (call[index] > 0 ? $", {call[index]} to call about" : "")
+            + (call[index] > 0 ? $", {call[index]} to call the vet about" : "")
             + (urgent[index] > 0 ? $", {urgent[index]} urgent" : "");
     }
 }

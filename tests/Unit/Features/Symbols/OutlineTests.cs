@@ -36,7 +36,7 @@ public class OutlineTests
         OutlineSymbol[] outline = [.. SymbolFeature.Outline(Cursor.Note(Marlow))];
         Assert.Equal(["Marlow", "2026-10-04 check", "2026-10-05 log"], outline.Select(symbol => symbol.Name));
         Assert.Equal("rough-coated lurcher type", outline[0].Detail);
-        Assert.Equal("4 lines", outline[1].Detail);
+        Assert.Equal("4 lines, 1 to watch", outline[1].Detail);
         Assert.Equal("2 lines, 1 to watch", outline[2].Detail);
         Assert.Equal([SymbolSort.Pet, SymbolSort.Entry, SymbolSort.Entry], outline.Select(symbol => symbol.Sort));
         Assert.Equal([(1, 4), (6, 11), (13, 17)], outline.Select(symbol => (symbol.Range.Start.Line, symbol.Range.End.Line)));
