@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Features.Formatting;
