@@ -10,19 +10,18 @@ namespace HealthNotes.Grammar.Tidying;
 /// </summary>
 public static class NoteTidier
 {
-    private const int EntryIndent = 2;
+    /// <summary>How many blanks the lines of an entry start with.</summary>
+    public const int EntryIndent = 2;
 
     /// <summary>The tidy text of a note. Tidying it again changes nothing.</summary>
     public static string Tidy(NoteSyntax syntax)
     {
-        string ending = CommonEnding(syntax);
+        string ending = EndingOf(syntax);
         var text = new StringBuilder(syntax.ByteOrderMark ? "\uFEFF" : "");
-        var context = new LineContext();
-        for (int index = 0; index < syntax.Lines.Length; index++)
+        int index = 0;
+        foreach (string tidy in TidyLines(syntax, 0))
         {
-            LineSyntax line = syntax.Lines[index];
-            string tidy = TidyLine(line, context);
-            bool last = index == syntax.Lines.Length - 1;
+            bool last = ++index == syntax.Lines.Length;
             if (last && tidy.Length == 0)
             {
                 break;
@@ -33,6 +32,27 @@ public static class NoteTidier
 
         return text.ToString();
     }
+
+    /// <summary>
+    /// The tidy text of each line from <paramref name="first"/> on, without line breaks. That line must be the head of an
+    /// entry or the first of the note: nothing above has an effect on it then.
+    /// </summary>
+    public static IEnumerable<string> TidyLines(NoteSyntax syntax, int first)
+    {
+        var context = new LineContext();
+        for (int index = first; index < syntax.Lines.Length; index++)
+        {
+            yield return TidyLine(syntax.Lines[index], context);
+        }
+    }
+
+    /// <summary>The line break that the tidy note has throughout: the one it has most.</summary>
+    public static string EndingOf(NoteSyntax syntax) => syntax.Lines
+        .Where(line => line.Ending.Length > 0)
+        .GroupBy(line => line.Ending)
+        .OrderByDescending(group => group.Count())
+        .Select(group => group.Key)
+        .FirstOrDefault("\n");
 
     private static string TidyLine(LineSyntax line, LineContext context)
     {
@@ -82,13 +102,6 @@ public static class NoteTidier
         int contentEnd = line.Text.AsSpan(0, comment.Span.Start).TrimEnd().Length;
         return string.Concat(line.Text.AsSpan(contentEnd, comment.Span.Start - contentEnd), line.Text.AsSpan(comment.Span.Start).TrimEnd());
     }
-
-    private static string CommonEnding(NoteSyntax syntax) => syntax.Lines
-        .Where(line => line.Ending.Length > 0)
-        .GroupBy(line => line.Ending)
-        .OrderByDescending(group => group.Count())
-        .Select(group => group.Key)
-        .FirstOrDefault("\n");
 
     /// <summary>What the indent of a line depends on: the entry it is in, and the item above it.</summary>
     private sealed class LineContext
