@@ -17,12 +17,13 @@ internal static class Findings
     private const int MostEvidence = 10;
 
     /// <summary>The diagnostics of an open document.</summary>
-    public static Diagnostic[] Of(OpenNote note, Workspace workspace) => Of(note.Document, note.Caret, workspace);
+    public static Diagnostic[] Of(OpenNote note, Workspace workspace, CancellationToken stop = default) => Of(note.Document, note.Caret, workspace, stop);
 
-    /// <summary>The diagnostics of a document.</summary>
-    public static Diagnostic[] Of(Document document, Place? caret, Workspace workspace)
+    /// <summary>The diagnostics of a document; gives up when told to.</summary>
+    /// <exception cref="OperationCanceledException">It was told to stop.</exception>
+    public static Diagnostic[] Of(Document document, Place? caret, Workspace workspace, CancellationToken stop = default)
     {
-        var shown = ShownFindings.For(document.Analysis, workspace.Settings);
+        var shown = ShownFindings.For(document.AnalysisUnless(stop), workspace.Settings);
         ImmutableArray<NoteFinding> findings = StillTyping.Without(document, shown.Findings, caret);
         var diagnostics = new List<Diagnostic>(findings.Length + 1);
         foreach (NoteFinding finding in findings)

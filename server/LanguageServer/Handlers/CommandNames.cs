@@ -12,6 +12,9 @@ internal static class CommandNames
     /// <summary>Shows values in other units. Takes <c>metric</c>, <c>us</c> or <c>asNoted</c>; without it the next of them.</summary>
     public const string ShowUnits = "hnote.showUnits";
 
+    /// <summary>Moves the cursor. Takes the note's name, a line and a character, as the protocol counts them.</summary>
+    public const string GoTo = "hnote.goTo";
+
     /// <summary>All of them.</summary>
-    public static string[] All => [OpenPage, AddCheckToday, ShowUnits];
+    public static string[] All => [OpenPage, AddCheckToday, ShowUnits, GoTo];
 }

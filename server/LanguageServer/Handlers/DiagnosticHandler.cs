@@ -11,7 +11,7 @@ internal static class DiagnosticHandler
     /// <summary>The diagnostics of one document, unless the client has them already.</summary>
     public static DocumentDiagnosticReport Report(Workspace workspace, DocumentDiagnosticParams parameters, CancellationToken token)
     {
-        Diagnostic[] diagnostics = workspace.Open.TryGetValue(parameters.TextDocument.Uri, out OpenNote? note) ? Findings.Of(note, workspace) : [];
+        Diagnostic[] diagnostics = workspace.Open.TryGetValue(parameters.TextDocument.Uri, out OpenNote? note) ? Findings.Of(note, workspace, token) : [];
         string id = IdOf(diagnostics);
         return id == parameters.PreviousResultId
             ? new DocumentDiagnosticReport(DiagnosticReportKind.Unchanged, id)

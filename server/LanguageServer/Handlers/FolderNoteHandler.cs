@@ -11,6 +11,6 @@ internal static class FolderNoteHandler
     public static FolderNote Read(string uri, string text, Workspace workspace)
     {
         var document = Document.Open(uri, 0, text, workspace.Today);
-        return new FolderNote(uri, [], workspace.Client.PullsDiagnostics ? Findings.Of(document, null, workspace) : []);
+        return new FolderNote(uri, workspace.Client.PullsDiagnostics ? Findings.Of(document, null, workspace) : []);
     }
 }

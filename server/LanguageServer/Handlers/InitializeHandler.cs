@@ -1,3 +1,4 @@
+using HealthNotes.Features.Tokens;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
@@ -21,6 +22,23 @@ internal static class InitializeHandler
         {
             DiagnosticProvider = client.PullsDiagnostics ? new DiagnosticOptions(Findings.Source, InterFileDependencies: false, WorkspaceDiagnostics: true) : null,
             CompletionProvider = new CompletionOptions(CompletionHandler.TriggerCharacters, ResolveProvider: true),
+            HoverProvider = true,
+            InlayHintProvider = new InlayHintOptions(ResolveProvider: false),
+            DefinitionProvider = true,
+            ReferencesProvider = true,
+            DocumentHighlightProvider = true,
+            RenameProvider = new RenameOptions(PrepareProvider: true),
+            DocumentSymbolProvider = true,
+            WorkspaceSymbolProvider = true,
+            FoldingRangeProvider = true,
+            SelectionRangeProvider = true,
+            DocumentFormattingProvider = true,
+            DocumentRangeFormattingProvider = true,
+            DocumentOnTypeFormattingProvider = new DocumentOnTypeFormattingOptions(FormattingHandler.TriggerCharacter),
+            SemanticTokensProvider = new SemanticTokensOptions(
+                new SemanticTokensLegend([.. TokenLegend.Types], [.. TokenLegend.Modifiers]), Range: true, new SemanticTokensFullOptions(Delta: true)),
+            DocumentLinkProvider = new DocumentLinkOptions(ResolveProvider: false),
+            CodeLensProvider = new CodeLensOptions(ResolveProvider: false),
             CodeActionProvider = new CodeActionOptions([CodeActionKind.QuickFix, CodeActionKind.Rewrite, CodeActionKind.FixAllHere], ResolveProvider: true),
             ExecuteCommandProvider = new ExecuteCommandOptions(CommandNames.All),
             Workspace = new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true)),

@@ -20,7 +20,7 @@ internal static class WorkspaceDiagnosticHandler
         foreach ((string uri, OpenNote note) in workspace.Open)
         {
             token.ThrowIfCancellationRequested();
-            reports.Add(Report(uri, note.Document.Version, Findings.Of(note, workspace), had));
+            reports.Add(Report(uri, note.Document.Version, Findings.Of(note, workspace, token), had));
         }
 
         foreach ((string uri, FolderNote note) in workspace.Notes.Where(note => !workspace.Open.ContainsKey(note.Key)))

@@ -22,6 +22,7 @@ internal sealed class Commands(Client client, ServerEvents events)
         CommandNames.OpenPage => OpenPageAsync(NoteOf(workspace, parameters)),
         CommandNames.AddCheckToday => AddCheckAsync(NoteOf(workspace, parameters), workspace.Client),
         CommandNames.ShowUnits => Task.FromResult(ShowUnits(CommandArguments.Text(parameters.Arguments, 0))),
+        CommandNames.GoTo => GoToAsync(NoteOf(workspace, parameters), CommandArguments.Number(parameters.Arguments, 1), CommandArguments.Number(parameters.Arguments, 2)),
         _ => throw Refused($"there is no command {parameters.Command}"),
     };
 
@@ -47,7 +48,12 @@ internal sealed class Commands(Client client, ServerEvents events)
         }
 
         // the cursor stands in a line of plain characters, where every encoding counts the same
-        var cursor = new Position(check.Cursor.Line, check.Cursor.Character);
+        return await GoToAsync(document, check.Cursor.Line, check.Cursor.Character).ConfigureAwait(false);
+    }
+
+    private async Task<string?> GoToAsync(Document document, int line, int character)
+    {
+        var cursor = new Position(line, character);
         await client.ShowAsync(new ShowDocumentParams(document.Uri, TakeFocus: true, Selection: new Range(cursor, cursor))).ConfigureAwait(false);
         return document.Uri;
     }

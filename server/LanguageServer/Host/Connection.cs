@@ -14,6 +14,7 @@ internal sealed class Connection : JsonRpc
     private const int InvalidParams = -32602;
     private const int InternalError = -32603;
     private const int ContentModified = -32801;
+    private const int RequestFailed = -32803;
     private readonly MessageHandler handler;
     private readonly ServerLog log;
     private volatile Trace trace;
@@ -90,6 +91,8 @@ internal sealed class Connection : JsonRpc
                 return new OurError { Code = (JsonRpcErrorCode)refused.ErrorCode, Message = refused.Message };
             case ContentModifiedException modified:
                 return new OurError { Code = (JsonRpcErrorCode)ContentModified, Message = modified.Message };
+            case RequestFailedException failed:
+                return new OurError { Code = (JsonRpcErrorCode)RequestFailed, Message = failed.Message };
             case JsonException:
                 return new OurError { Code = (JsonRpcErrorCode)InvalidParams, Message = $"the parameters of {request.Method} can't be read" };
             default:

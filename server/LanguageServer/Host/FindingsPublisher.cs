@@ -22,18 +22,10 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
         }
 
         Run run = runs.GetOrAdd(uri, _ => new Run());
-        lock (run)
+        if (run.Ask())
         {
-            run.Wanted++;
-            if (run.Busy)
-            {
-                return;
-            }
-
-            run.Busy = true;
+            _ = Task.Run(() => LookAsync(uri, run));
         }
-
-        _ = Task.Run(() => LookAsync(uri, run));
     }
 
     /// <summary>Looks at every open document again.</summary>
@@ -47,31 +39,35 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
 
     private async Task LookAsync(string uri, Run run)
     {
-        int done;
+        bool rests;
         do
         {
-            done = run.Read();
+            using var overtaken = new CancellationTokenSource();
+            int number = run.Begin(overtaken.Cancel);
             try
             {
-                await PublishAsync(uri, run, done).ConfigureAwait(false);
+                await PublishAsync(uri, run, overtaken.Token).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException)
+            {
+                // the newer version is next
             }
             catch (Exception fault) when (fault is not OutOfMemoryException)
             {
                 connection.Report("looking at a note", fault);
             }
+
+            rests = run.End(number);
         }
-        while (!run.Rest(done));
+        while (!rests);
     }
 
-    private async Task PublishAsync(string uri, Run run, int wanted)
+    private async Task PublishAsync(string uri, Run run, CancellationToken overtaken)
     {
         Workspace workspace = state.Current;
         OpenNote? note = workspace.Open.GetValueOrDefault(uri);
-        Diagnostic[] diagnostics = note is null ? [] : Findings.Of(note, workspace);
-        if (run.Read() != wanted)
-        {
-            return;
-        }
+        Diagnostic[] diagnostics = note is null ? [] : Findings.Of(note, workspace, overtaken);
+        overtaken.ThrowIfCancellationRequested();
 
         ulong? print = note is null ? null : Fingerprint.Of(diagnostics);
         if (print is not null && print == run.Published)
@@ -86,30 +82,45 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
     /// <summary>The runs of one document.</summary>
     private sealed class Run
     {
-        /// <summary>How often it was asked to look.</summary>
-        public int Wanted { get; set; }
-
-        /// <summary>True while somebody looks.</summary>
-        public bool Busy { get; set; }
+        private readonly Lock gate = new();
+        private Action? overtake;
+        private int wanted;
+        private bool busy;
 
         /// <summary>What was sent last; null when nothing, or after the document was closed. Only the one that looks touches it.</summary>
         public ulong? Published { get; set; }
 
-        public int Read()
+        /// <summary>Asks for a look. True when nobody looks yet; else the look that runs has been overtaken, and another follows.</summary>
+        public bool Ask()
         {
-            lock (this)
+            lock (gate)
             {
-                return Wanted;
+                wanted++;
+                overtake?.Invoke();
+                bool first = !busy;
+                busy = true;
+                return first;
             }
         }
 
-        /// <summary>Ends the run, unless there is more to look at.</summary>
-        public bool Rest(int done)
+        /// <summary>Starts a look at what is there now; <paramref name="whenOvertaken"/> is called when something newer is.</summary>
+        public int Begin(Action whenOvertaken)
         {
-            lock (this)
+            lock (gate)
             {
-                Busy = Wanted != done;
-                return !Busy;
+                overtake = whenOvertaken;
+                return wanted;
+            }
+        }
+
+        /// <summary>Ends a look. True when there is nothing more to look at.</summary>
+        public bool End(int number)
+        {
+            lock (gate)
+            {
+                overtake = null;
+                busy = wanted != number;
+                return !busy;
             }
         }
     }

@@ -15,7 +15,6 @@ internal sealed class FolderScan(WorkspaceState state, Client client, Connection
     public const int MostFiles = 2_000;
 
     private const int MostFolders = 20_000;
-    private const long LargestFile = 16 * 1024 * 1024;
     private const int FilesWithoutProgress = 20;
     private const string Token = "hnote/folders";
     private int number;
@@ -81,17 +80,5 @@ internal sealed class FolderScan(WorkspaceState state, Client client, Connection
     private void Put(string uri, FolderNote? note) => state.Swap(current =>
         current with { Notes = note is null ? current.Notes.Remove(uri) : current.Notes.SetItem(uri, note) });
 
-    private FolderNote? Read(string uri)
-    {
-        try
-        {
-            var file = new FileInfo(Uris.PathOf(uri) ?? "");
-            return file.Exists && file.Length <= LargestFile ? FolderNoteHandler.Read(uri, File.ReadAllText(file.FullName), state.Current) : null;
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            log.Note($"{uri} can't be read");
-            return null;
-        }
-    }
+    private FolderNote? Read(string uri) => NoteFiles.Read(uri) is { } text ? FolderNoteHandler.Read(uri, text, state.Current) : null;
 }

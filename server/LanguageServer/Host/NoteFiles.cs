@@ -1,9 +1,12 @@
+using HealthNotes.LanguageServer.Convert;
+
 namespace HealthNotes.LanguageServer.Host;
 
 /// <summary>Finds the notes in folders. Hidden folders, and those that hold other programs' files by the thousand, are passed over.</summary>
 internal static class NoteFiles
 {
     private const string Ending = ".hnote";
+    private const long LargestFile = 16 * 1024 * 1024;
 
     private static readonly HashSet<string> PassedOver = new(["node_modules", "bower_components", "target", "obj", "bin", "__pycache__"], StringComparer.OrdinalIgnoreCase);
 
@@ -32,6 +35,20 @@ internal static class NoteFiles
                     left.Enqueue(inner);
                 }
             }
+        }
+    }
+
+    /// <summary>The text of a note, or null when it is not there, is larger than any note, or can't be read.</summary>
+    public static string? Read(string uri)
+    {
+        try
+        {
+            var file = new FileInfo(Uris.PathOf(uri) ?? "");
+            return file.Exists && file.Length <= LargestFile ? File.ReadAllText(file.FullName) : null;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return null;
         }
     }
 

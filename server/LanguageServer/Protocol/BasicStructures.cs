@@ -12,9 +12,6 @@ internal readonly record struct Range(Position Start, Position End);
 /// <summary>3.17, Basic JSON Structures, Location.</summary>
 internal sealed record Location(string Uri, Range Range);
 
-/// <summary>3.17, Basic JSON Structures, LocationLink.</summary>
-internal sealed record LocationLink(string TargetUri, Range TargetRange, Range TargetSelectionRange, Range? OriginSelectionRange = null);
-
 /// <summary>3.17, Basic JSON Structures, TextDocumentItem.</summary>
 internal sealed record TextDocumentItem(string Uri, string? LanguageId = null, int Version = 0, string Text = "");
 

@@ -19,7 +19,6 @@ internal sealed record TextDocumentClientCapabilities(
     DynamicCapability? Diagnostic = null,
     CompletionClientCapabilities? Completion = null,
     HoverClientCapabilities? Hover = null,
-    DefinitionClientCapabilities? Definition = null,
     DocumentSymbolClientCapabilities? DocumentSymbol = null,
     CodeActionClientCapabilities? CodeAction = null,
     RenameClientCapabilities? Rename = null,
@@ -60,9 +59,6 @@ internal sealed record ResolveSupport(string[]? Properties = null);
 /// <summary>3.17, Hover Request, client capability.</summary>
 internal sealed record HoverClientCapabilities(string[]? ContentFormat = null);
 
-/// <summary>3.17, Goto Definition Request, client capability.</summary>
-internal sealed record DefinitionClientCapabilities(bool? LinkSupport = null);
-
 /// <summary>3.17, Document Symbols Request, client capability.</summary>
 internal sealed record DocumentSymbolClientCapabilities(bool? HierarchicalDocumentSymbolSupport = null);
 
@@ -77,7 +73,7 @@ internal sealed record CodeActionLiteralSupport;
 internal sealed record RenameClientCapabilities(bool? PrepareSupport = null);
 
 /// <summary>3.17, Folding Range Request, client capability.</summary>
-internal sealed record FoldingRangeClientCapabilities(int? RangeLimit = null, bool? LineFoldingOnly = null);
+internal sealed record FoldingRangeClientCapabilities(int? RangeLimit = null);
 
 /// <summary>3.17, Semantic Tokens, client capability.</summary>
 internal sealed record SemanticTokensClientCapabilities(string[]? TokenTypes = null, string[]? TokenModifiers = null);

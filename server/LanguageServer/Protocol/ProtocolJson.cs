@@ -59,7 +59,6 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(ReferenceParams))]
 [JsonSerializable(typeof(Location))]
 [JsonSerializable(typeof(Location[]))]
-[JsonSerializable(typeof(LocationLink[]))]
 [JsonSerializable(typeof(DocumentHighlight[]))]
 [JsonSerializable(typeof(PrepareRenameResult))]
 [JsonSerializable(typeof(RenameParams))]

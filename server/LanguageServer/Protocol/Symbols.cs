@@ -1,14 +1,25 @@
 namespace HealthNotes.LanguageServer.Protocol;
 
-/// <summary>3.17, Language Features, Document Symbols Request, DocumentSymbol.</summary>
-internal sealed record DocumentSymbol(string Name, SymbolKind Kind, Range Range, Range SelectionRange)
+/// <summary>
+/// 3.17, Language Features, Document Symbols Request, DocumentSymbol and SymbolInformation in one: the first has ranges and
+/// children, the second, for clients without a tree, a location.
+/// </summary>
+internal sealed record DocumentSymbol(string Name, SymbolKind Kind)
 {
     public string? Detail { get; init; }
 
+    public Range? Range { get; init; }
+
+    public Range? SelectionRange { get; init; }
+
     public DocumentSymbol[]? Children { get; init; }
+
+    public Location? Location { get; init; }
+
+    public string? ContainerName { get; init; }
 }
 
-/// <summary>3.17, Language Features, Document Symbols Request, SymbolInformation, for clients without a tree.</summary>
+/// <summary>3.17, Workspace Features, Workspace Symbols Request, SymbolInformation.</summary>
 internal sealed record SymbolInformation(string Name, SymbolKind Kind, Location Location, string? ContainerName = null);
 
 /// <summary>3.17, Language Features, Document Symbols Request, SymbolKind: those used.</summary>

@@ -23,8 +23,6 @@ internal sealed record ClientProfile
 
     public bool MarkdownInHover { get; init; }
 
-    public bool DefinitionLinks { get; init; }
-
     public bool SymbolTree { get; init; }
 
     public bool CodeActionLiterals { get; init; }
@@ -36,8 +34,6 @@ internal sealed record ClientProfile
     public bool LinkTooltips { get; init; }
 
     public int FoldingLimit { get; init; } = int.MaxValue;
-
-    public bool WholeLineFolding { get; init; }
 
     public bool AppliesEdits { get; init; }
 
@@ -75,14 +71,12 @@ internal sealed record ClientProfile
             Snippets = item.SnippetSupport == true,
             MarkdownInCompletion = item.DocumentationFormat?.Contains(MarkupKind.Markdown) == true,
             MarkdownInHover = text.Hover?.ContentFormat?.Contains(MarkupKind.Markdown) == true,
-            DefinitionLinks = text.Definition?.LinkSupport == true,
             SymbolTree = text.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,
             CodeActionLiterals = action.CodeActionLiteralSupport is not null,
             CodeActionsResolveEdits = action.DataSupport == true && action.ResolveSupport?.Properties?.Contains("edit") == true,
             DocumentChanges = workspace.WorkspaceEdit?.DocumentChanges == true,
             LinkTooltips = text.DocumentLink?.TooltipSupport == true,
             FoldingLimit = text.FoldingRange?.RangeLimit is > 0 and int limit ? limit : int.MaxValue,
-            WholeLineFolding = text.FoldingRange?.LineFoldingOnly == true,
             AppliesEdits = workspace.ApplyEdit == true,
             ShowsDocuments = capabilities?.Window?.ShowDocument?.Support == true,
             HasConfiguration = workspace.Configuration == true,

@@ -7,6 +7,5 @@ namespace HealthNotes.LanguageServer.State;
 /// many, and nobody types in them.
 /// </summary>
 /// <param name="Uri">Its name.</param>
-/// <param name="Symbols">What the workspace's list of symbols shows of it.</param>
 /// <param name="Diagnostics">What is said about it.</param>
-internal sealed record FolderNote(string Uri, SymbolInformation[] Symbols, Diagnostic[] Diagnostics);
+internal sealed record FolderNote(string Uri, Diagnostic[] Diagnostics);

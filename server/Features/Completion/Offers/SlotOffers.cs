@@ -64,6 +64,7 @@ internal static class SlotOffers
             SiteOffers.For(line, about, aboutSlot, Sites).Concat(TagOffers.For(line, about, Tags)),
         SlotKind.Tag => TagOffers.For(line, line.Word, Tags),
         SlotKind.Size when !line.HasValue => [new Offer("like", CompletionKind.Joining, Sizes, "a size by comparison: like pea")],
+        SlotKind.FoodName => FoodOffers.For(line, Portions),
         SlotKind.Portion when !line.HasValue => ClosedOffers.OfList("portion", Portions),
         SlotKind.Score when line.Word.Word == "mcs" && !line.HasValue => ClosedOffers.OfList("mcs", Portions),
         SlotKind.State => ClosedOffers.States(line, Conditions),

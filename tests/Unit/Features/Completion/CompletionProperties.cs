@@ -49,7 +49,7 @@ public class CompletionProperties
         const int line = 7;
         string before = word.Kind == WordKind.Fact && word.Word != "med"
             ? "\n\n\n\n\n\n\n"
-            : $"species {species}\nmed benazepril 5mg every 24h\n2026-10-01 check\n  lump L-flank @lower 12mm\n  tooth 104 tartar\n  due worming in 1w\n2026-10-04 visit\n";
+            : $"species {species}\nmed benazepril 5mg every 24h\n2026-10-01 check\n  lump L-flank @lower 12mm\n  tooth 104 tartar\n  food dry salmon biscuits 60g\n2026-10-04 visit\n";
         Document document = Cursor.Note($"{before}  {word.Word}{behind}{end}");
         Problem[] known = Problems(document);
         foreach (CompletionItem item in CompletionFeature.At(document, new Place(line, int.MaxValue), FeatureSettings.Default).Items)

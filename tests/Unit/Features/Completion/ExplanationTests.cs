@@ -50,7 +50,8 @@ public class ExplanationTests
             string line = Examples[word.Word];
             Assert.StartsWith(word.Word + " ", line, StringComparison.Ordinal);
             Note note = Note.Read(word.Kind == WordKind.Fact ? Filled(line) : $"2026-10-04\n  {Filled(line)}");
-            Assert.True(note.Problems.Length == 0, $"{line}: {note.Problems.FirstOrDefault()?.Problem.Message}");
+            string[] problems = [.. note.Problems.Select(problem => problem.Problem.Message)];
+            Assert.True(problems.Length == 0, $"{line}: {string.Join("; ", problems)}");
         }
 
         // NAME and AMOUNT stand for what the vet ordered

@@ -64,7 +64,15 @@ public class WordCompletionTests
         Assert.All(Offered.At($"{Dog}  lump L-flank like |").Items, item => Assert.Equal(CompletionKind.Comparison, item.Kind));
 
     [Fact]
-    public void The_nearest_thing_keeps_its_size_beside_it() => Assert.Equal("about 8.5 mm (7 to 10)", Offered.Item($"{Dog}  lump L-flank like |", "pea").Detail);
+    public void A_thing_has_its_size_beside_it() => Assert.Equal("about 8.5 mm (7 to 10)", Offered.Item($"{Dog}  lump L-flank like |", "pea").Detail);
+
+    [Theory]
+    [InlineData("food |", "salmon biscuits", true)]
+    [InlineData("food sal|", "salmon biscuits", true)]
+    [InlineData("food liver |", "salmon biscuits", false)]
+    [InlineData("food 60g |", "salmon biscuits", false)]
+    public void Foods_are_those_of_this_note(string line, string label, bool offered) =>
+        Assert.Equal(offered, Offered.Labels($"2026-10-03\n  food dry salmon biscuits 60g\n2026-10-04\n  {line}").Contains(label));
 
     [Theory]
     [InlineData("recheck |", "ear", true)]
