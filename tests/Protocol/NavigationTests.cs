@@ -1,0 +1,154 @@
+using System.Text.Json.Nodes;
+using HealthNotes.Protocol.Tests.Support;
+
+namespace HealthNotes.Protocol.Tests;
+
+/// <summary>3.17, Language Features: finding the way in a note, and its shape.</summary>
+public class NavigationTests
+{
+    private const string Note = """
+        pet Marlow
+        species dog
+        med benazepril 5mg every 24h
+        2025-11-20 check
+          lump L-flank @low 8mm
+          gums pink
+        2026-11-20 check
+          lump L-flank @low 12mm
+          photo left-flank.jpg
+          > a remark
+          > of two lines
+        2026-11-23 log
+          gave benazepril 5mg
+          recheck lump L-flank @low in 2w
+
+        """;
+
+    [Theory]
+    [InlineData("@low 12", 4)]
+    [InlineData("gave bena", 2)]
+    public Task Where_it_was_first_written(string cursor, int line) => Session.RunAsync(Profiles.Sparse, async session =>
+    {
+        EditedNote note = session.Open(Note).After(cursor);
+        JsonNode found = (await note.AskAsync("textDocument/definition"))!;
+        JsonNode location = found is JsonArray all ? all[0]! : found;
+        Assert.Equal(note.Uri, (string?)location["uri"]);
+        Assert.Equal(line, (int)location["range"]!["start"]!["line"]!);
+    });
+
+    [Theory]
+    [InlineData("@low 12", new[] { 4, 7, 13 })]
+    [InlineData("gave bena", new[] { 2, 12 })]
+    public Task Everywhere_it_is_written(string cursor, int[] lines) => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Note).After(cursor);
+        JsonArray found = (await note.AskAsync("textDocument/references", new JsonObject { ["context"] = new JsonObject { ["includeDeclaration"] = true } }))!.AsArray();
+        Assert.Equal(lines, found.Select(one => (int)one!["range"]!["start"]!["line"]!));
+        JsonArray lit = (await note.AskAsync("textDocument/documentHighlight"))!.AsArray();
+        Assert.Equal(lines, lit.Select(one => (int)one!["range"]!["start"]!["line"]!));
+    });
+
+    [Fact]
+    public Task A_tag_is_renamed_everywhere() => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Note).After("@low 12"[..3]);
+        JsonNode prepared = (await note.AskAsync("textDocument/prepareRename"))!;
+        Assert.Contains("low", note.TextOf(prepared["range"] ?? prepared), StringComparison.Ordinal);
+        JsonNode edit = (await note.AskAsync("textDocument/rename", new JsonObject { ["newName"] = "deep" }))!;
+        note.Apply(edit["documentChanges"]![0]!["edits"]!);
+        Assert.Equal(3, note.Text.Split("@deep").Length - 1);
+        Assert.DoesNotContain("@low", note.Text, StringComparison.Ordinal);
+    });
+
+    [Fact]
+    public Task A_name_that_is_none_is_refused() => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Note).After("@lo");
+        LspError refused = await session.Client.RefusalAsync("textDocument/rename", new JsonObject { ["textDocument"] = note.Identifier, ["position"] = note.PositionOf(note.Cursor), ["newName"] = "two words" });
+        Assert.NotEqual("", refused.Words);
+    });
+
+    [Fact]
+    public Task Entries_are_the_outline() => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Note);
+        JsonArray symbols = (await note.AskAboutAsync("textDocument/documentSymbol"))!.AsArray();
+        Assert.Equal(3, symbols.Count(one => ((string)one!["name"]!).StartsWith("202", StringComparison.Ordinal)));
+        Assert.All(symbols, one => Assert.Equal(note.TextOf(one!["selectionRange"]!), note.TextOf(one["range"]!).Substring(note.OffsetOf(one["selectionRange"]!["start"]!) - note.OffsetOf(one["range"]!["start"]!), note.TextOf(one["selectionRange"]!).Length)));
+    });
+
+    [Fact]
+    public Task A_flat_outline_for_those_who_know_no_tree() => Session.RunAsync(Profiles.Sparse, async session =>
+    {
+        EditedNote note = session.Open(Note);
+        JsonArray symbols = (await note.AskAboutAsync("textDocument/documentSymbol"))!.AsArray();
+        Assert.All(symbols, one => Assert.Equal(note.Uri, (string?)one!["location"]!["uri"]));
+    });
+
+    [Fact]
+    public Task Entries_and_remarks_fold() => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Note);
+        JsonArray ranges = (await note.AskAboutAsync("textDocument/foldingRange"))!.AsArray();
+        Assert.Contains(ranges, one => (int)one!["startLine"]! == 3 && (int)one["endLine"]! == 5);
+        Assert.Contains(ranges, one => (int)one!["startLine"]! == 6 && (int)one["endLine"]! == 10);
+    });
+
+    [Fact]
+    public Task A_selection_grows_from_word_to_note() => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Note).After("L-fla");
+        JsonNode? range = (await note.AskAboutAsync("textDocument/selectionRange", new JsonObject { ["positions"] = new JsonArray(note.PositionOf(note.Cursor)) }))!.AsArray()[0];
+        int steps = 0;
+        string inner = "";
+        for (; range is not null; range = range["parent"])
+        {
+            string outer = note.TextOf(range["range"]!);
+            Assert.Contains(inner, outer, StringComparison.Ordinal);
+            Assert.True(outer.Length > inner.Length);
+            inner = outer;
+            steps++;
+        }
+
+        Assert.True(steps >= 3);
+        Assert.Equal(note.Text.TrimEnd(), inner.TrimEnd());
+    });
+
+    [Fact]
+    public Task Photos_are_links() => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Note);
+        JsonNode link = Assert.Single((await note.AskAboutAsync("textDocument/documentLink"))!.AsArray())!;
+        Assert.Equal("left-flank.jpg", note.TextOf(link["range"]!));
+        Assert.Equal("file:///notes/left-flank.jpg", (string?)link["target"]);
+    });
+
+    [Fact]
+    public async Task Every_pet_of_the_folder_is_found()
+    {
+        string folder = Directory.CreateTempSubdirectory("hnote-").FullName;
+        try
+        {
+            await File.WriteAllTextAsync(Path.Combine(folder, "tansy.hnote"), "pet Tansy\nspecies cat\n");
+            JsonObject profile = Profiles.Rich;
+            profile["workspaceFolders"] = new JsonArray(new JsonObject { ["uri"] = new Uri(folder).AbsoluteUri, ["name"] = "pets" });
+            await Session.RunAsync(profile, async session =>
+            {
+                session.Open(Note);
+                using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
+                JsonArray found = [];
+                while (found.Count == 0 && !patience.IsCancellationRequested)
+                {
+                    found = (await session.Client.AskAsync("workspace/symbol", new { query = "tansy" }))!.AsArray();
+                }
+
+                Assert.Contains(found, one => ((string)one!["name"]!).Contains("Tansy", StringComparison.Ordinal));
+                Assert.Contains((await session.Client.AskAsync("workspace/symbol", new { query = "marl" }))!.AsArray(), one => ((string)one!["name"]!).Contains("Marlow", StringComparison.Ordinal));
+            });
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+}
