@@ -21,7 +21,7 @@ const { values: options } = parseArgs({
     packages: { type: 'string', default: process.env.HNOTE_MEASURE_PACKAGES ?? join(tmpdir(), 'hnote-measure-servers') },
   },
 });
-const BUDGET = 25_000;
+const BUDGET = 15_000;
 const sample = join(top, 'samples/marlow.hnote');
 const today = '2026-11-25';
 

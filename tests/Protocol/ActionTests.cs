@@ -9,7 +9,7 @@ public class ActionTests
     private const string Opening = "pet Marlow\nspecies dog\nborn 2017-03\nadult-weight 27kg\n";
 
     [Theory]
-    [InlineData("  g‹›umz pink\n", "unknown-line", "  gums pink\n")]
+    [InlineData("  g‹›umss pink\n", "unknown-line", "  gums pink\n")]
     [InlineData("  temp 38.‹›6\n", "missing-unit", "  temp 38.6C\n")]
     [InlineData("  gums pin‹›kk\n", "unknown-word", "  gums pink\n")]
     public Task What_is_wrong_is_mended_with_one_key(string line, string rule, string mended) => Session.RunAsync(Profiles.Rich, async session =>
