@@ -1,0 +1,45 @@
+using System.Text.Json;
+using HealthNotes.EndToEnd.Support;
+using HealthNotes.Tests.Support;
+
+namespace HealthNotes.EndToEnd.Editors;
+
+/// <summary>A real Neovim without a screen opens a sample with the built server; <c>neovim.lua</c> presses the keys.</summary>
+public sealed class NeovimTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("hnote-neovim-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [SkippableFact]
+    public async Task Neovim_shows_findings_takes_a_completion_applies_an_action_and_formats()
+    {
+        string neovim = ExternalTool.Find("HNOTE_NEOVIM", "apt-get install neovim", "/usr/bin/nvim", "/usr/local/bin/nvim");
+        SampleCopy.Write(folder);
+        string results = Path.Combine(folder, "results.json");
+
+        ToolRun run = await ToolRun.OfAsync(
+            folder,
+            [neovim, "--headless", "--clean", "-S", Repository.PathOf("tests/EndToEnd/Editors/neovim.lua")],
+            ("HNOTE_SERVER", JsonSerializer.Serialize(BuiltServer.Command)),
+            ("HNOTE_NEOVIM", neovim),
+            ("HNOTE_FOLDER", folder),
+            ("HNOTE_RESULTS", results),
+            ("XDG_CONFIG_HOME", folder),
+            ("XDG_DATA_HOME", folder),
+            ("XDG_STATE_HOME", folder),
+            ("XDG_CACHE_HOME", folder));
+
+        Assert.True(File.Exists(results), $"no results, code {run.Code}\n{run.Output}\n{run.Errors}");
+        string written = await File.ReadAllTextAsync(results);
+        using JsonDocument read = JsonDocument.Parse(written);
+        JsonElement seen = read.RootElement;
+        Assert.False(seen.TryGetProperty("fault", out JsonElement fault), $"{fault}\n{written}\n{run.Errors}");
+        Assert.Contains(seen.GetProperty("diagnostics").EnumerateArray(), message => message.GetString()!.Contains("stif", StringComparison.Ordinal));
+        Assert.Contains("bright", seen.GetProperty("offered").EnumerateArray().Select(word => word.GetString()));
+        Assert.Equal("  alert bright", seen.GetProperty("completed").GetString());
+        Assert.Equal("  gait stiff  warms-up", seen.GetProperty("corrected").GetString());
+        Assert.False(seen.GetProperty("stillSaid").GetBoolean(), $"the finding stays after its correction\n{written}");
+        Assert.Equal("  gait stiff warms-up", seen.GetProperty("formatted").GetString());
+    }
+}
