@@ -35,9 +35,10 @@ public sealed class NeovimTests : IDisposable
         using JsonDocument read = JsonDocument.Parse(written);
         JsonElement seen = read.RootElement;
         Assert.False(seen.TryGetProperty("fault", out JsonElement fault), $"{fault}\n{written}\n{run.Errors}");
-        Assert.Contains(seen.GetProperty("diagnostics").EnumerateArray(), message => message.GetString()!.Contains("stif", StringComparison.Ordinal));
+        Assert.Contains(seen.GetProperty("diagnostics").EnumerateArray(), message => message.GetString()!.Contains("`stif`", StringComparison.Ordinal));
         Assert.Contains("bright", seen.GetProperty("offered").EnumerateArray().Select(word => word.GetString()));
         Assert.Equal("  alert bright", seen.GetProperty("completed").GetString());
+        Assert.Contains(seen.GetProperty("actions").EnumerateArray(), title => title.GetString()!.Contains("stiff", StringComparison.Ordinal));
         Assert.Equal("  gait stiff  warms-up", seen.GetProperty("corrected").GetString());
         Assert.False(seen.GetProperty("stillSaid").GetBoolean(), $"the finding stays after its correction\n{written}");
         Assert.Equal("  gait stiff warms-up", seen.GetProperty("formatted").GetString());

@@ -44,9 +44,13 @@ const shapes = {
   delta: (value) => types.SemanticTokens.is(value)
     || (Is.typedArray(value.edits, (edit) => Is.uinteger(edit.start) && Is.uinteger(edit.deleteCount)
       && optional(edit.data, (data) => Is.typedArray(data, Is.uinteger)))),
-  // the library's guard looks at the label alone
-  completionItem: (value) => types.CompletionItem.is(value) && optional(value.textEdit, (edit) => types.TextEdit.is(edit) || types.InsertReplaceEdit.is(edit))
-    && optional(value.kind, (kind) => kind >= 1 && kind <= 25) && optional(value.documentation, (it) => Is.string(it) || types.MarkupContent.is(it)),
+  completionItem: (value) => Is.string(value.label) && optional(value.kind, (kind) => kind >= 1 && kind <= 25)
+    && optional(value.documentation, (it) => Is.string(it) || types.MarkupContent.is(it)) && optional(value.insertTextFormat, (it) => it === 1 || it === 2)
+    && optional(value.textEdit, (edit) => types.TextEdit.is(edit) || types.InsertReplaceEdit.is(edit))
+    && optional(value.additionalTextEdits, (edits) => Is.typedArray(edits, types.TextEdit.is)) && optional(value.command, types.Command.is)
+    && [value.detail, value.filterText, value.sortText, value.insertText].every((it) => optional(it, Is.string)),
+  // the library's guard wants an edit or a command; one that is resolved later has neither yet
+  codeAction: (value) => types.CodeAction.is(value.data === undefined ? value : { edit: { changes: {} }, ...value }),
 };
 
 function say(name, values, guard) {
@@ -191,7 +195,7 @@ async function asked() {
     ['code actions', can.codeActionProvider, async (name) => {
       const wrong = findings.filter((it) => it.range.start.line === at('gait stif ', 'gait').line);
       const answer = await ask('textDocument/codeAction', { range: wrong[0]?.range ?? whole, context: { diagnostics: wrong, triggerKind: 1 } });
-      if (!say(name, answer, (it) => types.CodeAction.is(it) || types.Command.is(it))) { return; }
+      if (!say(name, answer, shapes.codeAction)) { return; }
       const open = answer.find((it) => !it.edit && it.data !== undefined) ?? answer.find((it) => it.edit);
       say('code action resolve', await connection.sendRequest('codeAction/resolve', open), (it) => types.CodeAction.is(it) && types.WorkspaceEdit.is(it.edit));
     }],
