@@ -268,7 +268,7 @@ async function asked() {
   await close();
 }
 
-function tag() { return at('lump L-flank', 'L-flank'); }
+function tag() { return at('  lump L-flank', 'L-flank'); }
 
 (async () => {
   await pushed();
