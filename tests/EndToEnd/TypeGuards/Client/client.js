@@ -204,7 +204,7 @@ async function asked() {
       say(name, await ask('textDocument/references', { position: tag(), context: { includeDeclaration: true } }), types.Location.is)],
     ['highlight', can.documentHighlightProvider, async (name) => say(name, await ask('textDocument/documentHighlight', { position: tag() }), shapes.highlight)],
     ['prepare rename', can.renameProvider?.prepareProvider, async (name) => say(name, await ask('textDocument/prepareRename', { position: tag() }), shapes.prepareRename)],
-    ['rename', can.renameProvider, async (name) => say(name, await ask('textDocument/rename', { position: tag(), newName: 'flank9' }), types.WorkspaceEdit.is)],
+    ['rename', can.renameProvider, async (name) => say(name, await ask('textDocument/rename', { position: tag(), newName: 'L-thigh' }), types.WorkspaceEdit.is)],
     ['document symbols', can.documentSymbolProvider, async (name) => say(name, await ask('textDocument/documentSymbol'), types.DocumentSymbol.is)],
     ['folding', can.foldingRangeProvider, async (name) => say(name, await ask('textDocument/foldingRange'), types.FoldingRange.is)],
     ['selection ranges', can.selectionRangeProvider, async (name) =>
