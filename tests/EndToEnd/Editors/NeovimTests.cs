@@ -1,49 +1,46 @@
+using System.Text.Json;
 using HealthNotes.EndToEnd.Support;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.EndToEnd.Editors;
 
-/// <summary>Real Neovim reads along.</summary>
-public class NeovimTests
+/// <summary>A real Neovim without a screen opens a sample with the built server; <c>neovim.lua</c> presses the keys.</summary>
+public sealed class NeovimTests : IDisposable
 {
-    private const string Note = """
-        # Invented demo data: a dog that does not exist.
-        pet Marlow
-        species dog
-        2026-11-25 check
-          gumss pink
-          coat glo
-          hr   18/15s
+    private readonly string folder = Directory.CreateTempSubdirectory("hnote-neovim-").FullName;
 
-        """;
+    public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [SkippableFact]
-    public async Task Neovim_shows_findings_mends_completes_and_formats()
+    public async Task Neovim_shows_findings_takes_a_completion_applies_an_action_and_formats()
     {
-        string neovim = ExternalTool.Find("HNOTE_NEOVIM", "apt-get install neovim", "/usr/bin/nvim");
-        string folder = Directory.CreateTempSubdirectory("hnote-neovim-").FullName;
-        try
-        {
-            string note = Path.Combine(folder, "marlow.hnote");
-            await File.WriteAllTextAsync(note, Note);
-            (int code, string output) = await Programs.RunAsync(
-                neovim,
-                folder,
-                ["--headless", "--clean", "-n", "-c", $"luafile {Repository.PathOf("tests/EndToEnd/Editors/session.lua")}"],
-                ("HNOTE_COMMAND", string.Join('\n', Programs.LanguageServer)),
-                ("HNOTE_NOTE", note),
-                ("HOME", folder),
-                ("XDG_STATE_HOME", folder),
-                ("DOTNET_CLI_HOME", folder));
-            Assert.True(code == 0, output);
-            Assert.Contains("diagnostic: unknown-line", output, StringComparison.Ordinal);
-            Assert.Contains("code action: ", output, StringComparison.Ordinal);
-            Assert.Contains("completion: glossy", output, StringComparison.Ordinal);
-            Assert.Contains("formatting: ", output, StringComparison.Ordinal);
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
+        string neovim = ExternalTool.Find("HNOTE_NEOVIM", "apt-get install neovim", "/usr/bin/nvim", "/usr/local/bin/nvim");
+        SampleCopy.Write(folder);
+        string results = Path.Combine(folder, "results.json");
+
+        ToolRun run = await ToolRun.OfAsync(
+            folder,
+            [neovim, "--headless", "--clean", "-S", Repository.PathOf("tests/EndToEnd/Editors/neovim.lua")],
+            ("HNOTE_SERVER", JsonSerializer.Serialize(BuiltServer.Command)),
+            ("HNOTE_NEOVIM", neovim),
+            ("HNOTE_FOLDER", folder),
+            ("HNOTE_RESULTS", results),
+            ("XDG_CONFIG_HOME", folder),
+            ("XDG_DATA_HOME", folder),
+            ("XDG_STATE_HOME", folder),
+            ("XDG_CACHE_HOME", folder));
+
+        Assert.True(File.Exists(results), $"no results, code {run.Code}\n{run.Output}\n{run.Errors}");
+        string written = await File.ReadAllTextAsync(results);
+        using JsonDocument read = JsonDocument.Parse(written);
+        JsonElement seen = read.RootElement;
+        Assert.False(seen.TryGetProperty("fault", out JsonElement fault), $"{fault}\n{written}\n{run.Errors}");
+        Assert.Contains(seen.GetProperty("diagnostics").EnumerateArray(), message => message.GetString()!.Contains("`stif`", StringComparison.Ordinal));
+        Assert.Contains("bright", seen.GetProperty("offered").EnumerateArray().Select(word => word.GetString()));
+        Assert.Equal("  alert bright", seen.GetProperty("completed").GetString());
+        Assert.Contains(seen.GetProperty("actions").EnumerateArray(), title => title.GetString()!.Contains("stiff", StringComparison.Ordinal));
+        Assert.Equal("  gait stiff  warms-up", seen.GetProperty("corrected").GetString());
+        Assert.False(seen.GetProperty("stillSaid").GetBoolean(), $"the finding stays after its correction\n{written}");
+        Assert.Equal("  gait stiff warms-up", seen.GetProperty("formatted").GetString());
     }
 }

@@ -19,12 +19,20 @@ public static class ExternalTool
         string[] candidates = string.IsNullOrEmpty(named) ? places : [named];
         string? found = Array.Find(candidates, File.Exists);
         string missing = $"{string.Join(" or ", candidates)} is missing: {install}, or set {variable}.";
-        if (found is null && Environment.GetEnvironmentVariable("HNOTE_E2E") == "required")
+        Need(found is not null, missing);
+        return found!;
+    }
+
+    /// <summary>Skips the test, or fails it where nothing may be skipped, when something from outside is not there.</summary>
+    /// <param name="there">Whether it is there.</param>
+    /// <param name="missing">What is missing and how to get it.</param>
+    public static void Need(bool there, string missing)
+    {
+        if (!there && Environment.GetEnvironmentVariable("HNOTE_E2E") == "required")
         {
             Assert.Fail(missing);
         }
 
-        Skip.If(found is null, missing);
-        return found!;
+        Skip.IfNot(there, missing);
     }
 }

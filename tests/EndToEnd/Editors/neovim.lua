@@ -1,0 +1,101 @@
+-- Run by Neovim without a screen. It starts a second Neovim, which is the editor looked at, and presses its keys,
+-- so that completion happens as it does for a user. Every wait is for a condition. What was seen goes to a JSON file.
+local folder, results = vim.env.HNOTE_FOLDER, vim.env.HNOTE_RESULTS
+local patience = 60000
+local seen = {}
+local editor = vim.fn.jobstart({ vim.env.HNOTE_NEOVIM, '--embed', '--headless', '--clean', '--cmd', 'set noswapfile shortmess+=aI' }, { rpc = true })
+
+-- Runs Lua in the editor; returns what it returns.
+local function lua(code, ...)
+  return vim.rpcrequest(editor, 'nvim_exec_lua', code, { ... })
+end
+
+local function press(keys)
+  local raw = vim.api.nvim_replace_termcodes(keys, true, true, true)
+  vim.rpcrequest(editor, 'nvim_feedkeys', raw, 'nt', false)
+end
+
+local function until_true(what, condition)
+  if not vim.wait(patience, condition, 20) then
+    error('never came: ' .. what)
+  end
+end
+
+local function line_of(row)
+  return lua('local row = ...; return vim.api.nvim_buf_get_lines(0, row, row + 1, false)[1]', row)
+end
+
+local function messages()
+  return lua('return vim.tbl_map(function(it) return it.message end, vim.diagnostic.get(0))')
+end
+
+local function says(word)
+  for _, message in ipairs(messages()) do
+    if message:find(word, 1, true) then return true end
+  end
+  return false
+end
+
+local function drive()
+  vim.rpcrequest(editor, 'nvim_command', 'edit ' .. vim.fn.fnameescape(folder .. '/visit.hnote'))
+  lua([[
+    local command, folder = ...
+    local config = { name = 'hnote', cmd = command, root_dir = folder }
+    if vim.lsp.start then
+      vim.lsp.start(config)
+    else -- before 0.8
+      vim.lsp.buf_attach_client(0, vim.lsp.start_client(config))
+    end
+    vim.bo.omnifunc = 'v:lua.vim.lsp.omnifunc'
+    vim.o.completeopt = 'menuone,noselect'
+    vim.ui.select = function(items, _, choose)
+      offered_actions = vim.tbl_map(function(it) return (it[2] or it.action).title end, items)
+      for index, title in ipairs(offered_actions) do
+        if title:find('stiff', 1, true) then return choose(items[index], index) end
+      end
+      choose(nil)
+    end
+  ]], vim.fn.json_decode(vim.env.HNOTE_SERVER), folder)
+
+  -- findings
+  until_true('a finding about "stif"', function() return says('`stif`') end)
+  seen.diagnostics = messages()
+  local gait = lua([[return vim.fn.search('  gait stif ', 'w') - 1]])
+  local alert = lua([[return vim.fn.search('^  alert', 'bW') - 1]])
+
+  -- a completion, by its keys: the menu, the word, the choice
+  press('0Di  alert <C-x><C-o>')
+  until_true('the menu of words', function() return lua('return vim.fn.pumvisible()') == 1 end)
+  seen.offered = lua([[return vim.tbl_map(function(it) return it.word end, vim.fn.complete_info({ 'items' }).items)]])
+  local index = vim.fn.index(seen.offered, 'bright')
+  press(string.rep('<C-n>', index + 1))
+  until_true('"bright" chosen', function() return lua([[return vim.fn.complete_info({ 'selected' }).selected]]) == index end)
+  press('<C-y><Esc>')
+  until_true('the end of typing', function() return vim.rpcrequest(editor, 'nvim_get_mode').mode == 'n' end)
+  seen.completed = line_of(alert)
+
+  -- a code action on the slip
+  lua([[local row = ...; vim.api.nvim_win_set_cursor(0, { row + 1, 8 })]], gait)
+  lua('vim.lsp.buf.code_action()')
+  until_true('the corrected word', function() return line_of(gait):find('stiff', 1, true) ~= nil end)
+  seen.actions = lua('return offered_actions or {}')
+  seen.corrected = line_of(gait)
+  until_true('the finding gone', function() return not says('`stif`') end)
+  seen.stillSaid = says('`stif`')
+
+  -- the whole file in its tidy form
+  lua('if vim.lsp.buf.format then vim.lsp.buf.format({ timeout_ms = 30000 }) else vim.lsp.buf.formatting_sync(nil, 30000) end')
+  until_true('the tidy line', function() return line_of(gait):find('stiff warms', 1, true) ~= nil end)
+  seen.formatted = line_of(gait)
+end
+
+local worked, fault = pcall(drive)
+if not worked then
+  seen.fault = tostring(fault)
+  pcall(function() seen.lines = lua('return vim.api.nvim_buf_get_lines(0, -60, -1, false)') end)
+end
+vim.fn.writefile({ vim.fn.json_encode(seen) }, results)
+pcall(vim.rpcrequest, editor, 'nvim_command', 'lua vim.lsp.stop_client(vim.lsp.get_active_clients and vim.lsp.get_active_clients() or vim.lsp.get_clients())')
+pcall(vim.rpcnotify, editor, 'nvim_command', 'qall!')
+if vim.fn.jobwait({ editor }, 5000)[1] == -1 then vim.fn.jobstop(editor) end
+vim.cmd('qall!')
