@@ -15,7 +15,7 @@ public class FormattingAndTokenTests
         await File.WriteAllTextAsync(path, Untidy);
         try
         {
-            await Hnote.RunAsync("tidy", path);
+            await Hnote.RunAsync("tidy", "--write", path);
             string tidy = await File.ReadAllTextAsync(path);
             await Session.RunAsync(Profiles.Rich, async session =>
             {

@@ -25,7 +25,7 @@ public class NavigationTests
         """;
 
     [Theory]
-    [InlineData("@low 12", 4)]
+    [InlineData("-20 check\n  lump L-flank @lo", 4)]
     [InlineData("gave bena", 2)]
     public Task Where_it_was_first_written(string cursor, int line) => Session.RunAsync(Profiles.Sparse, async session =>
     {
@@ -37,7 +37,7 @@ public class NavigationTests
     });
 
     [Theory]
-    [InlineData("@low 12", new[] { 4, 7, 13 })]
+    [InlineData("gums pink\n2026-11-20 check\n  lump L-flank @lo", new[] { 4, 7, 13 })]
     [InlineData("gave bena", new[] { 2, 12 })]
     public Task Everywhere_it_is_written(string cursor, int[] lines) => Session.RunAsync(Profiles.Rich, async session =>
     {

@@ -71,7 +71,7 @@ public partial class RandomSessionTests
                 Assert.NotEmpty(shown);
                 string[] lines = [.. PrintedFinding().Matches(printed).Select(found => $"{found.Groups[1]}:{found.Groups[2]} {found.Groups[3]}")];
                 int mark = note.Text.StartsWith('\ufeff') ? 1 : 0;
-                Assert.Equal(lines, shown.Select(one => $"{one.Line + 1}:{one.Start + 1 - (one.Line == 0 ? mark : 0)} {one.Rule}"));
+                Assert.Equal(lines.Order(StringComparer.Ordinal), shown.Select(one => $"{one.Line + 1}:{one.Start + 1 - (one.Line == 0 ? mark : 0)} {one.Rule}").Order(StringComparer.Ordinal));
             });
         }
     }

@@ -191,7 +191,7 @@ internal sealed class LspClient
         Assert.True(answer.ContainsKey("result") != answer.ContainsKey("error"), "an answer has a result or an error");
         lock (gate)
         {
-            if (answer["id"] is JsonValue id && asked.Remove((int)id, out TaskCompletionSource<JsonObject>? waiter))
+            if (answer["id"] is JsonValue id && id.TryGetValue(out int number) && asked.Remove(number, out TaskCompletionSource<JsonObject>? waiter))
             {
                 waiter.SetResult(answer);
             }
