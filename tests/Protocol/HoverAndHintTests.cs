@@ -109,7 +109,7 @@ public class HoverAndHintTests
     {
         EditedNote note = session.Open(Note);
         JsonArray lenses = (await note.AskAboutAsync("textDocument/codeLens"))!.AsArray();
-        Assert.Contains(lenses, lens => ((string?)lens!["command"]?["title"] ?? "").Contains(" of ", StringComparison.Ordinal) && (int)lens["range"]!["start"]!["line"]! == 5);
+        Assert.Contains(lenses, lens => ((string?)lens!["command"]?["title"] ?? "").Contains(" of ", StringComparison.Ordinal) && (int)lens["range"]!["start"]!["line"]! == 7);
     });
 
     private static async Task<JsonArray> HintsAsync(EditedNote note) => (await note.AskAboutAsync("textDocument/inlayHint", new JsonObject { ["range"] = note.Whole }))!.AsArray();

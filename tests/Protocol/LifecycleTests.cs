@@ -133,6 +133,7 @@ public class LifecycleTests
         session.Client.Tell("$/setTrace", new { value = "verbose" });
         EditedNote note = session.Open("pet Marlow\n");
         await note.PullAsync();
+        await note.PullAsync();
         JsonNode trace = (await session.Client.HearAsync("$/logTrace", said => ((string)said!["message"]!).Contains("textDocument/diagnostic", StringComparison.Ordinal)))!;
         Assert.Contains("ms", (string)trace["verbose"]!, StringComparison.Ordinal);
         session.Client.Tell("$/setTrace", new { value = "off" });
