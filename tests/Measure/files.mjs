@@ -25,7 +25,7 @@ export function note(lines, sample) {
   const pulse = text.findLastIndex((one) => one.startsWith('  hr '));
   const gums = text.findLastIndex((one) => one.startsWith('  gums '));
   return {
-    text: text.join('\n'), language: 'hnote', uri: 'file:///tmp/measure.hnote', line,
+    text: text.join('\n'), language: 'hnote', uri: 'file:///notes/measure.hnote', line,
     flip: { character: 11, right: 'C', wrong: 'q' },
     typing: 24,
     completion: { line: gums, character: 7 },
@@ -43,7 +43,7 @@ export function yaml(lines) {
   const line = text.length - 8;
   text[line] = '  kind: 72 # it';
   return {
-    text: text.join('\n'), language: 'yaml', uri: 'file:///tmp/measure.yaml', line,
+    text: text.join('\n'), language: 'yaml', uri: 'file:///notes/measure.yaml', line,
     // pulse: becomes a second kind: by a whole word less one letter, so that one character decides
     flip: { character: 5, right: 's', wrong: 'd' },
     typing: 15,
@@ -64,7 +64,7 @@ export function json(lines) {
   const line = text.length - 8;
   text[line] = '    "pulse": 7x, "it": "it",';
   return {
-    text: text.join('\n'), language: 'json', uri: 'file:///tmp/measure.json', line,
+    text: text.join('\n'), language: 'json', uri: 'file:///notes/measure.json', line,
     flip: { character: 14, right: '2', wrong: 'x' },
     typing: 25,
     completion: { line: line + 1, character: 5 },
