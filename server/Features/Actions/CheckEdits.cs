@@ -1,6 +1,8 @@
 using System.Globalization;
+using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Actions.Rewrites;
+using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 
 namespace HealthNotes.Features.Actions;
@@ -11,7 +13,6 @@ public sealed record CheckEdit(DocumentEdit? Edit, Place Cursor);
 /// <summary>Changes that commands make.</summary>
 public static class CheckEdits
 {
-    private const string HowTo = "  # Take the # away from a line and write what you saw. What stays behind a # is not recorded.";
     private const int Indent = 2;
 
     /// <summary>
@@ -27,10 +28,10 @@ public static class CheckEdits
             return new CheckEdit(null, new Place(check.Line, document.Syntax.Lines[check.Line].Text.Length));
         }
 
-        IEnumerable<string> words = WholeCheck.Of(document.Analysis.Pet).Select(word => word.Word);
+        IEnumerable<string> words = CheckItems.For(document.Analysis.Pet).Select(item => item.Word.Word);
         IEnumerable<string> lumps = KnownLumps.NotIn(document, null, document.Today).Select(lump => "lump " + lump.Name);
         string head = document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " check";
-        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, HowTo, .. words.Concat(lumps).Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
+        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, $"{new string(' ', Indent)}{FillIn.HowTo}", .. words.Concat(lumps).Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
         return new CheckEdit(edit, new Place(first + 2, Indent));
     }
 }

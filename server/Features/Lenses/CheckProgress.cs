@@ -1,7 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Numerics;
-using HealthNotes.Features.Checks;
+using HealthNotes.Analysis.Checks;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Features.Lenses;

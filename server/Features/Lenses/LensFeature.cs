@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HealthNotes.Features.Checks;
+using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
@@ -37,7 +37,7 @@ public static class LensFeature
     /// <summary>Adds a lens for each check, hands every line to <paramref name="tasks"/>, and gives the day of the last check.</summary>
     private static DateOnly? Checks(Document document, List<LensText> lenses, OpenTasks tasks)
     {
-        var progress = new CheckProgress(CheckItems.For(document));
+        var progress = new CheckProgress(CheckItems.For(document.Analysis.Pet));
         ImmutableArray<Entry> entries = document.Note.Entries;
         DateOnly? current = document.Analysis.CurrentFrom;
         DateOnly? last = null;

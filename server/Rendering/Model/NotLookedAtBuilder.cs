@@ -1,6 +1,6 @@
+using HealthNotes.Analysis.Checks;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Rendering.Model;
 
@@ -27,18 +27,8 @@ internal static class NotLookedAtBuilder
     private static List<string> NotMentioned(PageContext context, List<NoteItem> check, bool restOk)
     {
         HashSet<string> mentioned = [.. check.Select(item => item is Skipped skip ? skip.Item.Word : item.Word.Word)];
-        return [.. NoteVocabulary.Default.LineWords.Terms
-            .Where(word => word.Kind == WordKind.Vital ? IsAskedOf(word, context) : word.Kind == WordKind.Exam && !restOk)
-            .Where(word => !mentioned.Contains(word.Word))
-            .OrderBy(word => word.Order)
-            .Select(word => Wording.NameOf(word.Word).ToLowerInvariant())];
+        return [.. CheckItems.For(context.Analysis.Pet)
+            .Where(item => !mentioned.Contains(item.Word.Word) && !(restOk && !item.IsMeasured))
+            .Select(item => Wording.NameOf(item.Word.Word).ToLowerInvariant())];
     }
-
-    /// <summary>Blood glucose is asked only of an animal on insulin; a pain score needs a scale that not every clinic has shown.</summary>
-    private static bool IsAskedOf(LineWord vital, PageContext context) => vital.Word switch
-    {
-        "glucose" => context.Analysis.Pet.OnInsulin,
-        "pain" => false,
-        _ => true,
-    };
 }

@@ -1,4 +1,5 @@
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
@@ -23,7 +24,7 @@ internal static class CompleteCheck
 
     public static IEnumerable<ActionOffer> In(Document document, Entry check)
     {
-        List<LineWord> missing = WholeCheck.Missing(document, check);
+        List<LineWord> missing = [.. MissingItems.Of(document, check).Select(item => item.Word)];
         if (missing.Count > 0)
         {
             string rest = missing.Count > MostNamed ? $" and {missing.Count - MostNamed} more" : "";

@@ -1,6 +1,6 @@
 using System.Globalization;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Features.Actions.Rewrites;
+using HealthNotes.Analysis.Checks;
+using HealthNotes.Features.Checks;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -12,8 +12,6 @@ namespace HealthNotes.Features.Completion.Offers;
 /// </summary>
 internal static class WholeEntry
 {
-    private const string HowTo = "# Take the # away from a line and write what you saw. What stays behind a # is not recorded.";
-
     /// <summary>Home care of an ordinary day; what else happens is written when it happens.</summary>
     private static readonly string[] Daily = ["ate", "water", "pee", "stool", "walk", "mood"];
 
@@ -27,14 +25,9 @@ internal static class WholeEntry
     /// <summary>The parts and vitals of this pet's whole check, then each lump it is known to have.</summary>
     private static IEnumerable<(string Text, string Ending)> CheckLines(NoteAround note, CarePlan plan)
     {
-        var pet = new PetProfile(null, note.Species, null, note.Male, null, null, null, plan.OnInsulin, note.Us);
-        foreach (LineWord word in WholeCheck.Of(pet))
+        foreach (CheckItem item in CheckItems.For(plan.OnInsulin))
         {
-            // mammary glands are asked for unless the pet is known to be male
-            if (word.Word != "gland" || note.Male != true)
-            {
-                yield return (word.Word, EndingOf(word, note.Us));
-            }
+            yield return (item.Word.Word, EndingOf(item.Word, note.Us));
         }
 
         LineWord lump = NoteVocabulary.Default.LineWords.Find("lump")!;
@@ -69,7 +62,7 @@ internal static class WholeEntry
     {
         string ending = note.LineBreak;
         (string Text, string Ending)[] all = [.. lines];
-        string plain = string.Join(ending, [head, $"  {HowTo}", .. all.Select(line => $"  # {line.Text}")]);
+        string plain = string.Join(ending, [head, $"  {FillIn.HowTo}", .. all.Select(line => $"  # {line.Text}")]);
         string stops = string.Join(ending, [head, .. all.Select((line, index) =>
             string.Create(CultureInfo.InvariantCulture, $"  {Escaped(line.Text)} ${{{index + 1}}}{Escaped(line.Ending)}"))]);
         return new Offer(plain, CompletionKind.Lines, group, detail)

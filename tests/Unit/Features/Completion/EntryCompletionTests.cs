@@ -50,9 +50,10 @@ public class EntryCompletionTests
         string[] stops = whole.Snippet!.Split('\n');
         Assert.Equal("2026-11-25 check", stops[0]);
         Assert.Equal("  alert ${1}", stops[1]);
+        Assert.Contains("  gland ${", whole.Snippet, StringComparison.Ordinal);
         Assert.Contains(stops, line => line.StartsWith("  hr ${", StringComparison.Ordinal) && line.EndsWith("}/15s", StringComparison.Ordinal));
         Assert.StartsWith("  lump L-flank @lower ${", stops[^1], StringComparison.Ordinal);
-        Assert.DoesNotContain(stops, line => line.Contains("glucose", StringComparison.Ordinal) || line.Contains("gland", StringComparison.Ordinal) || line.Contains("R-ear-tip", StringComparison.Ordinal));
+        Assert.DoesNotContain(stops, line => line.Contains("glucose", StringComparison.Ordinal) || line.Contains("R-ear-tip", StringComparison.Ordinal));
         Assert.Equal(stops.Length - 1, stops.Count(line => line.Contains("${", StringComparison.Ordinal)));
     }
 

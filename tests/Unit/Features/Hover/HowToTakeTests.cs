@@ -1,6 +1,5 @@
-using HealthNotes.Features.Checks;
+using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Hover;
-using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Tests.Features.Hover;
 
@@ -13,7 +12,7 @@ public class HowToTakeTests
     [Fact]
     public void Whatever_a_check_holds_has_its_row()
     {
-        foreach (string word in Asked.Concat(CheckItems.For(Species.Dog, null, onInsulin: true).Select(item => item.Word.Word)))
+        foreach (string word in Asked.Concat(CheckItems.For(onInsulin: true).Select(item => item.Word.Word)))
         {
             HowToTake? how = HowToTake.Of(word);
             Assert.True(how is not null, word);

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
-using HealthNotes.Features.Checks;
+using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Lenses;
 using HealthNotes.Tests.Grammar.Properties;
@@ -18,7 +18,7 @@ public class LensTests
     {
         get
         {
-            ImmutableArray<CheckItem> items = CheckItems.For(Cursor.Note("species dog\nsex male"));
+            ImmutableArray<CheckItem> items = CheckItems.For(onInsulin: false);
             return (items.Length, items.Count(item => item.IsMeasured));
         }
     }

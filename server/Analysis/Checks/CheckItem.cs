@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Features.Checks;
+namespace HealthNotes.Analysis.Checks;
 
 /// <summary>One thing that a full check looks at or measures.</summary>
 /// <param name="Word">The word its line starts with.</param>
