@@ -18,6 +18,7 @@ public class ValuesContractTests
     [InlineData("lump R-gland3 @lower like pea", """{"line":7,"date":"2026-10-04","time":null,"what":"lump","site":"R-gland3","state":null,"written":"like pea","value":8.5,"unit":"mm","low":7,"high":10,"bound":"~","tag":"lower"}""")]
     [InlineData("glucose 148mg/dL", """{"line":7,"date":"2026-10-04","time":null,"what":"glucose","site":null,"state":null,"written":"148mg/dL","value":8.21492,"unit":"mmol/L","low":null,"high":null}""")]
     [InlineData("water 900ml", """{"line":7,"date":"2026-10-04","time":null,"what":"water","site":null,"state":null,"written":"900ml","value":900,"unit":"mL","low":null,"high":null}""")]
+    [InlineData("seizure <5min", """{"line":7,"date":"2026-10-04","time":null,"what":"seizure","site":null,"state":null,"written":"<5min","value":300,"unit":"s","low":null,"high":null,"bound":"<"}""")]
     [InlineData("weight ~12kg", """{"line":7,"date":"2026-10-04","time":null,"what":"weight","site":null,"state":null,"written":"~12kg","value":12,"unit":"kg","low":null,"high":null,"bound":"~"}""")]
     public void One_line_gives_one_value(string line, string expected)
     {

@@ -16,10 +16,14 @@ internal static class StateHover
             : Fixed(at.Text);
     }
 
-    /// <summary>A word of a small closed list.</summary>
+    /// <summary>A word of a small closed list; nothing where its definition only says it again (dog: a dog).</summary>
     public static string? Fixed(string text)
     {
         FixedWord? word = Lists.Select(list => NoteVocabulary.Default.Fixed(list).Find(text)).OfType<FixedWord>().FirstOrDefault();
-        return word is null ? null : $"**{word.Word}**: {Md.Sentence(word.Definition)}";
+        return word is null || SaysNothing(text, word) ? null : $"**{word.Word}**: {Md.Sentence(word.Definition)}";
     }
+
+    private static bool SaysNothing(string text, FixedWord word) =>
+        text.Equals(word.Word, StringComparison.OrdinalIgnoreCase)
+        && word.Definition.Split(' ') is [.. { Length: < 2 }, var last] && last.Equals(text, StringComparison.OrdinalIgnoreCase);
 }

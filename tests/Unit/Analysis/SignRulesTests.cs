@@ -83,6 +83,9 @@ public class SignRulesTests
         2026-10-20 log
           07:00 seizure 5min
                 ^^^^^^^ seizure urgent
+        2026-10-25 log
+          07:00 seizure <5min
+                ^^^^^^^ seizure watch
         2026-10-30 log
           seizure 2x
           ^^^^^^^ seizure urgent
