@@ -60,8 +60,26 @@ public sealed class NoteAnalysis
     /// What a reader is shown first, in line order: what could not be read, wherever it stands, and all findings of the
     /// current period.
     /// </summary>
-    public IEnumerable<NoteFinding> CurrentFindings => InOrder(entries.SelectMany(entry =>
-        IsCurrent(entry.Day) ? entry.Findings : entry.HasErrors ? entry.Findings.Where(f => f.Level == FindingLevel.Error) : []));
+    public ImmutableArray<NoteFinding> CurrentFindings
+    {
+        get
+        {
+            ImmutableArray<NoteFinding>.Builder found = ImmutableArray.CreateBuilder<NoteFinding>();
+            foreach (EntryAnalysis entry in entries)
+            {
+                if (entry.Findings.Length > 0 && IsCurrent(entry.Day))
+                {
+                    found.AddRange(entry.Findings);
+                }
+                else if (entry.HasErrors)
+                {
+                    found.AddRange(entry.Findings.Where(finding => finding.Level == FindingLevel.Error));
+                }
+            }
+
+            return InOrder(found);
+        }
+    }
 
     /// <summary>Works out the note as read on <paramref name="today"/>.</summary>
     public static NoteAnalysis Of(Note note, DateOnly today) => Of(note, today, CancellationToken.None);

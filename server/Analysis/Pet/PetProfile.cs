@@ -40,7 +40,7 @@ public sealed record PetProfile(
 
     /// <summary>The same pet with other weighings, in file order.</summary>
     internal PetProfile WithWeighings(IReadOnlyList<NoteReading> weighings) =>
-        Weighed.SequenceEqual(weighings, ReferenceEqualityComparer.Instance) ? this
+        Weighed.SequenceEqual(weighings) ? this
             : this with { Weighed = weighings, Weights = [.. weighings.Where(IsPoint).OrderBy(r => r.Day)] };
 
     /// <summary>The age on <paramref name="day"/>, or null when no birth is written.</summary>

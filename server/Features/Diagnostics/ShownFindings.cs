@@ -19,24 +19,24 @@ public sealed record ShownFindings(ImmutableArray<NoteFinding> Findings, int Lef
     /// <summary>Those of the current period and all errors, in line order; with <paramref name="past"/> all.</summary>
     public static ShownFindings Of(NoteAnalysis analysis, bool past)
     {
-        ImmutableArray<NoteFinding> shown = past ? analysis.Findings : [.. analysis.CurrentFindings];
+        ImmutableArray<NoteFinding> shown = past ? analysis.Findings : analysis.CurrentFindings;
         return new ShownFindings(shown, analysis.FindingCount - shown.Length);
     }
 
     /// <summary>What an editor shows: at most <see cref="Most"/>, errors first, then the current period, then the newest.</summary>
     public static ShownFindings For(NoteAnalysis analysis, FeatureSettings settings)
     {
-        ShownFindings all = Of(analysis, settings.PastFindings);
-        if (all.Findings.Length <= Most)
+        ImmutableArray<NoteFinding> all = settings.PastFindings ? analysis.Findings : analysis.CurrentFindings;
+        if (all.Length <= Most)
         {
-            return all with { Left = 0 };
+            return new ShownFindings(all, 0);
         }
 
-        NoteFinding[] kept = [.. all.Findings
+        NoteFinding[] kept = [.. all
             .OrderBy(finding => finding.Level == FindingLevel.Error ? 0 : analysis.IsCurrent(finding) ? 1 : 2)
             .ThenByDescending(finding => analysis.EntryAt(finding.Line)?.Head.Date ?? DateOnly.MaxValue)
             .Take(Most)
             .OrderBy(finding => finding.Line).ThenBy(finding => finding.Span.Start)];
-        return new ShownFindings([.. kept], all.Findings.Length - Most);
+        return new ShownFindings([.. kept], all.Length - Most);
     }
 }

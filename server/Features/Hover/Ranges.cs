@@ -25,23 +25,16 @@ internal static class Ranges
     /// <summary>The <c>usual</c> and <c>call-if</c> lines that hold on that day for a vital.</summary>
     public static IEnumerable<string> Own(HoverLine at, string vital)
     {
-        IEnumerable<Placed<NoteItem>> facts = at.Document.Note.Opening.Facts
-            .Concat(at.Document.Note.Entries.Where(entry => entry.Head.Kind == "visit" && !(entry.Head.Date > at.Day)).SelectMany(entry => entry.Items));
-        foreach (Placed<NoteItem> fact in facts)
+        foreach ((int line, _, UsualFact usual) in at.Document.Note.Facts<UsualFact>(at.Day).Where(fact => fact.Fact.Vital.Word == vital))
         {
-            switch (fact.Value)
-            {
-                case UsualFact usual when usual.Vital.Word == vital:
-                    string range = Wording.Show(ShownIn.Canonical(usual.Range.Low, usual.Range.Unit), ShownIn.Canonical(usual.Range.High, usual.Range.Unit), UnitOf(vital, usual.Range.Unit), at.Us);
-                    yield return $"**Usual for this pet{State(usual.State, usual.Place)}:** {range}{Per(usual.Per)} (line {fact.Line + 1}).";
-                    break;
-                case CallIfFact call when call.Vital.Word == vital:
-                    string limit = Wording.Show(ShownIn.Canonical(call.Limit.Number, call.Limit.Unit), UnitOf(vital, call.Limit.Unit), at.Us);
-                    yield return $"**Phone the clinic{State(call.State, call.Place)}:** {(call.Limit.Bound == Bound.Below ? "below" : "above")} {limit}{Per(call.Per)} (line {fact.Line + 1}).";
-                    break;
-                default:
-                    break;
-            }
+            string range = Wording.Show(ShownIn.Canonical(usual.Range.Low, usual.Range.Unit), ShownIn.Canonical(usual.Range.High, usual.Range.Unit), UnitOf(vital, usual.Range.Unit), at.Us);
+            yield return $"**Usual for this pet{State(usual.State, usual.Place)}:** {range}{Per(usual.Per)} (line {line + 1}).";
+        }
+
+        foreach ((int line, _, CallIfFact call) in at.Document.Note.Facts<CallIfFact>(at.Day).Where(fact => fact.Fact.Vital.Word == vital))
+        {
+            string limit = Wording.Show(ShownIn.Canonical(call.Limit.Number, call.Limit.Unit), UnitOf(vital, call.Limit.Unit), at.Us);
+            yield return $"**Phone the clinic{State(call.State, call.Place)}:** {(call.Limit.Bound == Bound.Below ? "below" : "above")} {limit}{Per(call.Per)} (line {line + 1}).";
         }
     }
 
