@@ -71,7 +71,13 @@ public class ActionProperties
             int end = errors.Max(f => f.Span.End);
             int from = edit.Range.Start.Character;
             int to = edit.Range.End.Character;
-            // "rest rest": which of the two goes makes no difference
+            // "rest rest": which of the two goes makes no difference, nor does which of the blanks beside it
+            while (edit.NewText.Length == 0 && to > end && from > 0 && line[from - 1] == line[to - 1])
+            {
+                from--;
+                to--;
+            }
+
             while (edit.NewText.Length == 0 && to < end && line[from] == line[to])
             {
                 from++;
