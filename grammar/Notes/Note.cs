@@ -64,7 +64,8 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
     /// <summary>The entry that a line stands in; null for the opening.</summary>
     public Entry? EntryAt(int line) => EntryIndexAt(line) is >= 0 and int index ? Entries[index] : null;
 
-    private int EntryIndexAt(int line)
+    /// <summary>The index of the entry that a line stands in; -1 for the opening.</summary>
+    public int EntryIndexAt(int line)
     {
         int low = 0;
         int high = Entries.Length;

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
@@ -17,8 +19,10 @@ internal sealed class EntryAnalysis
         ImmutableArray<NoteReading> readings,
         ImmutableArray<ComparedReading> compared,
         ImmutableArray<Placed<Finding>> lumps,
-        ImmutableArray<Placed<CareEvent>> seizures)
+        ImmutableArray<Placed<CareEvent>> seizures,
+        ImmutableArray<Trace> traces)
     {
+        Traces = traces;
         Entry = entry;
         Readings = readings;
         Compared = compared;
@@ -46,6 +50,9 @@ internal sealed class EntryAnalysis
     /// <summary>Its seizures.</summary>
     public ImmutableArray<Placed<CareEvent>> Seizures { get; }
 
+    /// <summary>Its lines as parts of courses.</summary>
+    public ImmutableArray<Trace> Traces { get; }
+
     /// <summary>Its weighings.</summary>
     public ImmutableArray<NoteReading> Weighings { get; }
 
@@ -62,12 +69,17 @@ internal sealed class EntryAnalysis
     public bool NamesOtherLines { get; private set; }
 
     /// <summary>Reads the values of an entry.</summary>
-    public static EntryAnalysis Read(Entry entry, NoteSyntax syntax) => new(
-        entry,
-        ReadingCollector.Collect(entry, syntax),
-        [],
-        Of<Finding>(entry, finding => finding.Word.Word == "lump" && !MammaryLumpRule.IsMammary(finding)),
-        Of<CareEvent>(entry, care => care.Word.Word == "seizure" && care.Times is not 0));
+    public static EntryAnalysis Read(Entry entry, NoteSyntax syntax, DateOnly today)
+    {
+        ImmutableArray<NoteReading> readings = ReadingCollector.Collect(entry, syntax);
+        return new EntryAnalysis(
+            entry,
+            readings,
+            [],
+            Of<Finding>(entry, finding => finding.Word.Word == "lump" && !MammaryLumpRule.IsMammary(finding)),
+            Of<CareEvent>(entry, care => care.Word.Word == "seizure" && care.Times is not 0),
+            TracesOf(entry, readings, today));
+    }
 
     /// <summary>The same entry, with the readings that are compared.</summary>
     public EntryAnalysis WithKeys(RuleContext context)
@@ -75,13 +87,13 @@ internal sealed class EntryAnalysis
         ImmutableArray<ComparedReading>.Builder compared = ImmutableArray.CreateBuilder<ComparedReading>(Readings.Length);
         foreach (NoteReading reading in Readings)
         {
-            if (NotPlausibleRule.IsPlausible(reading, context) && context.KeyOf(reading) is { } key)
+            if (NotPlausibleRule.IsPlausible(reading, context.Tables) && context.KeyOf(reading) is { } key)
             {
                 compared.Add(new ComparedReading(reading, key));
             }
         }
 
-        return new EntryAnalysis(Entry, Readings, compared.DrainToImmutable(), Lumps, Seizures);
+        return new EntryAnalysis(Entry, Readings, compared.DrainToImmutable(), Lumps, Seizures, Traces);
     }
 
     /// <summary>Applies the rules. To be called once, before anyone else sees the object.</summary>
@@ -103,7 +115,7 @@ internal sealed class EntryAnalysis
     public bool StillHolds(History now) => earlier is null || earlier.StillHolds(now);
 
     /// <summary>The same for the entry in its new place. Where its findings rest on other entries, <see cref="StillHolds"/> tells whether they do.</summary>
-    public EntryAnalysis At(Entry moved)
+    public EntryAnalysis At(Entry moved, DateOnly today)
     {
         int by = moved.Line - Entry.Line;
         if (by == 0)
@@ -112,7 +124,7 @@ internal sealed class EntryAnalysis
         }
 
         ImmutableArray<NoteReading> readings = ImmutableArray.CreateRange(Readings, (reading, lines) => reading with { Line = reading.Line + lines }, by);
-        return new EntryAnalysis(moved, readings, Compared.Length == 0 ? [] : Moved(readings), Moved(Lumps, by), Moved(Seizures, by))
+        return new EntryAnalysis(moved, readings, Compared.Length == 0 ? [] : Moved(readings), Moved(Lumps, by), Moved(Seizures, by), TracesOf(moved, readings, today))
         {
             earlier = earlier?.Moved(by),
             IsDone = true,
@@ -121,6 +133,9 @@ internal sealed class EntryAnalysis
             Findings = Findings.Length == 0 ? [] : [.. Findings.Select(finding => Moved(finding, by))],
         };
     }
+
+    private static ImmutableArray<Trace> TracesOf(Entry entry, ImmutableArray<NoteReading> readings, DateOnly today) =>
+        Trace.Of(entry, readings.RemoveAll(reading => !NotPlausibleRule.IsPlausible(reading, ClinicalTables.Default)), today);
 
     private static bool IsWeighing(NoteReading reading) => reading.What == "weight";
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
@@ -19,10 +20,20 @@ public sealed class NoteAnalysis
     private readonly ImmutableArray<NoteFinding> opening;
     private readonly FactSet facts;
     private readonly RuleContext context;
+    private readonly CourseBook courses;
+    private readonly CourseFindings overTime;
+    private readonly Dictionary<int, ImmutableArray<NoteFinding>> together;
     private readonly Lazy<ImmutableArray<NoteReading>> readings;
     private readonly Lazy<ImmutableArray<NoteFinding>> findings;
 
-    private NoteAnalysis(Note note, PetProfile pet, FactSet facts, RuleContext context, ImmutableArray<EntryAnalysis> entries)
+    private NoteAnalysis(
+        Note note,
+        PetProfile pet,
+        FactSet facts,
+        RuleContext context,
+        ImmutableArray<EntryAnalysis> entries,
+        CourseBook courses,
+        CourseFindings overTime)
     {
         Note = note;
         Pet = pet;
@@ -30,9 +41,11 @@ public sealed class NoteAnalysis
         this.facts = facts;
         this.context = context;
         this.entries = entries;
-        opening = RuleBook.FindInOpening(note, context);
+        this.courses = courses;
+        this.overTime = overTime;
+        (opening, together) = PutTogether(RuleBook.FindInOpening(note, context));
         readings = new Lazy<ImmutableArray<NoteReading>>(() => [.. entries.SelectMany(entry => entry.Readings)]);
-        findings = new Lazy<ImmutableArray<NoteFinding>>(() => InOrder(entries.SelectMany(entry => entry.Findings)));
+        findings = new Lazy<ImmutableArray<NoteFinding>>(() => InOrder(Enumerable.Range(0, entries.Length).SelectMany(index => FindingsOf(index))));
     }
 
     /// <summary>The note.</summary>
@@ -51,7 +64,7 @@ public sealed class NoteAnalysis
     public ImmutableArray<NoteFinding> Findings => findings.Value;
 
     /// <summary>How many findings there are.</summary>
-    public int FindingCount => opening.Length + entries.Sum(entry => entry.Findings.Length);
+    public int FindingCount => opening.Length + Enumerable.Range(0, entries.Length).Sum(index => FindingsOf(index).Length);
 
     /// <summary>The first day of the current period; see <see cref="CurrentPeriod"/>.</summary>
     public DateOnly? CurrentFrom { get; }
@@ -65,11 +78,12 @@ public sealed class NoteAnalysis
         get
         {
             ImmutableArray<NoteFinding>.Builder found = ImmutableArray.CreateBuilder<NoteFinding>();
-            foreach (EntryAnalysis entry in entries)
+            for (int index = 0; index < entries.Length; index++)
             {
-                if (entry.Findings.Length > 0 && IsCurrent(entry.Day))
+                EntryAnalysis entry = entries[index];
+                if (IsCurrent(entry.Day))
                 {
-                    found.AddRange(entry.Findings);
+                    found.AddRange(FindingsOf(index));
                 }
                 else if (entry.HasErrors)
                 {
@@ -98,6 +112,12 @@ public sealed class NoteAnalysis
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
     public NoteAnalysis After(Note note, EntryChange change, CancellationToken stop) => Make(this, note, change, Today, stop);
 
+    /// <summary>All that the note says about one thing, in the order of time.</summary>
+    public Course CourseOf(CourseKey key) => courses.Of(key);
+
+    /// <summary>All courses under a word (all lumps, all medicines given), in the order of their keys.</summary>
+    public ImmutableArray<Course> CoursesOf(string word) => courses.All(word);
+
     /// <summary>True for a finding in the opening, in an entry of the current period, or in one without a date.</summary>
     public bool IsCurrent(NoteFinding finding) => EntryAt(finding.Line) is not { } entry || IsCurrent(entry.Head.Date);
 
@@ -120,7 +140,7 @@ public sealed class NoteAnalysis
         for (int index = 0; index < entries.Length; index++)
         {
             read[index] = old?.Kept(index, entries, change)
-                ?? EntryAnalysis.Read(entries[index], note.Syntax);
+                ?? EntryAnalysis.Read(entries[index], note.Syntax, today);
             stop.ThrowIfCancellationRequested();
         }
 
@@ -139,7 +159,37 @@ public sealed class NoteAnalysis
         PetProfile pet = sameFacts ? old!.Pet.WithWeighings(weighings) : PetProfile.Of(note, weighings);
         bool same = sameFacts && pet.ComparesLike(old!.Pet, ClinicalTables.Default);
         RuleContext context = same && !factsMoved ? old!.context : new RuleContext(note, pet, ClinicalTables.Default, today);
-        return new NoteAnalysis(note, pet, facts, context, same ? Refreshed(read!, context, factsMoved, stop) : Found(read!, context, stop));
+        ImmutableArray<EntryAnalysis> done = same ? Refreshed(read!, context, factsMoved, stop) : Found(read!, context, stop);
+        CourseBook courses = old is not null && change.Moved == 0 ? old.CoursesAfter(change, done) : CourseBook.Of(done.AsSpan());
+        var overTime = CourseFindings.Of(courses, context, same && !factsMoved ? old!.overTime : null, stop);
+        return new NoteAnalysis(note, pet, facts, context, done, courses, overTime);
+    }
+
+    /// <summary>The courses after a change that moved no line.</summary>
+    private CourseBook CoursesAfter(EntryChange change, ImmutableArray<EntryAnalysis> now) =>
+        courses.With(entries.AsSpan()[change.Before..^change.After], now.AsSpan()[change.Before..^change.After]);
+
+    /// <summary>What was found in an entry and in its lines as parts of courses.</summary>
+    private ImmutableArray<NoteFinding> FindingsOf(int index) =>
+        together.TryGetValue(index, out ImmutableArray<NoteFinding> both) ? both : entries[index].Findings;
+
+    /// <summary>Puts what was found over time where it stands: in the opening, and in entries by their index.</summary>
+    private (ImmutableArray<NoteFinding> Opening, Dictionary<int, ImmutableArray<NoteFinding>> Entries) PutTogether(ImmutableArray<NoteFinding> inOpening)
+    {
+        var entriesWith = new Dictionary<int, ImmutableArray<NoteFinding>>();
+        foreach (IGrouping<int, NoteFinding> found in overTime.All.GroupBy(finding => Note.EntryIndexAt(finding.Line)))
+        {
+            if (found.Key < 0)
+            {
+                inOpening = RuleBook.Strongest(inOpening, found);
+            }
+            else
+            {
+                entriesWith.Add(found.Key, RuleBook.Strongest(entries[found.Key].Findings, found));
+            }
+        }
+
+        return (inOpening, entriesWith);
     }
 
     /// <summary>What the old analysis knows of an entry, moved to its new place; null when the entry is new.</summary>
@@ -151,7 +201,7 @@ public sealed class NoteAnalysis
         }
 
         int fromEnd = now.Length - index;
-        return fromEnd <= change.After ? entries[^fromEnd].At(now[index]) : null;
+        return fromEnd <= change.After ? entries[^fromEnd].At(now[index], Today) : null;
     }
 
     /// <summary>All rules on all entries.</summary>

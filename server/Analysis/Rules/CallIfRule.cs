@@ -18,7 +18,7 @@ public sealed class CallIfRule : IEntryRule
     {
         foreach (NoteReading reading in at.Readings)
         {
-            if (!NotPlausibleRule.IsPlausible(reading, at.Note))
+            if (!NotPlausibleRule.IsPlausible(reading, at.Note.Tables))
             {
                 continue;
             }

@@ -17,7 +17,7 @@ public sealed class NotPlausibleRule : IEntryRule
     {
         foreach (NoteReading reading in at.Readings)
         {
-            if (IsPlausible(reading, at.Note))
+            if (IsPlausible(reading, at.Note.Tables))
             {
                 continue;
             }
@@ -32,9 +32,9 @@ public sealed class NotPlausibleRule : IEntryRule
     }
 
     /// <summary>True when the reading lies within what the table holds to be possible, or the table has no row for it.</summary>
-    public static bool IsPlausible(NoteReading reading, RuleContext context) =>
+    public static bool IsPlausible(NoteReading reading, Ranges.ClinicalTables tables) =>
         Fits(reading.Value.Unit, reading.Value.Number)
-        && (!context.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range)
+        && (!tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range)
             || range.Unit != reading.Value.Unit
             || ((range.Low is null || reading.Value.Number >= range.Low) && (range.High is null || reading.Value.Number <= range.High)));
 

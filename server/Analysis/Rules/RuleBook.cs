@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
+using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 
@@ -29,6 +31,11 @@ public static class RuleBook
 
     private static readonly ImmutableArray<IEntryRule> EntryRules = [.. All.OfType<IEntryRule>()];
     private static readonly ImmutableArray<IOpeningRule> OpeningRules = [.. All.OfType<IOpeningRule>()];
+    private static readonly ImmutableArray<ICourseRule> CourseRules = [.. All.OfType<ICourseRule>()];
+
+    /// <summary>The topic of each rule, and its place in the book.</summary>
+    private static readonly FrozenDictionary<string, (string Topic, int Place)> Topics =
+        All.Select((rule, place) => (rule, place)).ToFrozenDictionary(rule => rule.rule.Name, rule => (rule.rule.Topic, rule.place));
 
     /// <summary>Everything there is to say about an entry, in line order.</summary>
     public static ImmutableArray<NoteFinding> FindIn(EntryContext at)
@@ -53,6 +60,34 @@ public static class RuleBook
 
         return strongest is null && at.Entry.Problems.Length == 0 ? []
             : InOrder((strongest ?? []).Select(kept => kept.Finding).Concat(at.Entry.Problems.Select(OfProblem)));
+    }
+
+    /// <summary>True when some rule looks at such a course.</summary>
+    public static bool Wants(CourseKey key) => CourseRules.Any(rule => rule.Wants(key));
+
+    /// <summary>Everything there is to say about a course, in no order.</summary>
+    public static ImmutableArray<NoteFinding> FindIn(Course course, CourseContext at) =>
+        [.. CourseRules.Where(rule => rule.Wants(course.Key)).SelectMany(rule => rule.Find(course, at))];
+
+    /// <summary>Two lots of findings together, in line order: of those with one topic in one line the strongest is kept.</summary>
+    public static ImmutableArray<NoteFinding> Strongest(ImmutableArray<NoteFinding> some, IEnumerable<NoteFinding> others)
+    {
+        var kept = new List<NoteFinding>(some);
+        foreach (NoteFinding finding in others.OrderBy(f => f.Line).ThenBy(f => Topics[f.Rule].Place).ThenBy(f => f.Message, StringComparer.Ordinal))
+        {
+            (string topic, int place) = Topics[finding.Rule];
+            int other = kept.FindIndex(had => had.Line == finding.Line && Topics.TryGetValue(had.Rule, out (string Topic, int Place) of) && of.Topic == topic);
+            if (other < 0)
+            {
+                kept.Add(finding);
+            }
+            else if (finding.Level > kept[other].Level || (finding.Level == kept[other].Level && place < Topics[kept[other].Rule].Place))
+            {
+                kept[other] = finding;
+            }
+        }
+
+        return InOrder(kept);
     }
 
     /// <summary>Everything there is to say about the opening, in line order.</summary>

@@ -17,7 +17,7 @@ public sealed class UsualRangeRule : IEntryRule
     {
         foreach (NoteReading reading in at.Readings)
         {
-            if (!NotPlausibleRule.IsPlausible(reading, at.Note) || OwnLimits.UsualFor(at.Note, reading) is not { } usual)
+            if (!NotPlausibleRule.IsPlausible(reading, at.Note.Tables) || OwnLimits.UsualFor(at.Note, reading) is not { } usual)
             {
                 continue;
             }

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+
+namespace HealthNotes.Analysis.Courses;
+
+/// <summary>Everything a note says about one thing, in the order of time. Immutable.</summary>
+/// <param name="key">What it is about.</param>
+/// <param name="lines">Its lines, by day, then time, then place in the file.</param>
+public sealed class Course(CourseKey key, ImmutableArray<Noted> lines)
+{
+    /// <summary>What it is about.</summary>
+    public CourseKey Key => key;
+
+    /// <summary>Its lines, by day, then time, then place in the file. Entries without a day, or after today, are left out.</summary>
+    public ImmutableArray<Noted> Lines => lines;
+
+    /// <summary>The last line; null when there is none.</summary>
+    public Noted? Last => lines.Length == 0 ? null : lines[^1];
+
+    /// <summary>The last line up to the end of <paramref name="day"/>; null when there is none.</summary>
+    public Noted? LastUpTo(DateOnly day)
+    {
+        int count = CountUpTo(day);
+        return count == 0 ? null : lines[count - 1];
+    }
+
+    /// <summary>How many lines there are up to the end of <paramref name="day"/>.</summary>
+    public int CountUpTo(DateOnly day)
+    {
+        int low = 0;
+        int high = lines.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = lines[middle].Day <= day ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    /// <summary>The lines from one day to another, both included.</summary>
+    public ReadOnlySpan<Noted> Between(DateOnly from, DateOnly to)
+    {
+        int start = from == DateOnly.MinValue ? 0 : CountUpTo(from.AddDays(-1));
+        int end = CountUpTo(to);
+        return end <= start ? [] : lines.AsSpan()[start..end];
+    }
+}

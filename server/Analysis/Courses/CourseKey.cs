@@ -1,0 +1,60 @@
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Courses;
+
+/// <summary>What a <see cref="Course"/> is about. Lines with equal keys tell of one thing.</summary>
+/// <param name="Word">The word its lines start with (<c>rr</c>, <c>lump</c>, <c>vomit</c>); <c>entry</c> for heads of entries.</param>
+/// <param name="Detail">
+/// What tells several things under one word apart: the state and place of a vital (<c>asleep</c>, <c>any rectal</c>), the
+/// site and tag of a lump (<c>L-flank @low</c>), the medicine of a dose in small letters, the kind of an entry.
+/// </param>
+public readonly record struct CourseKey(string Word, string Detail)
+{
+    /// <summary>The note as a whole: a course that is always there, and empty. Rules about today hang on it.</summary>
+    public static CourseKey Note { get; } = new("note", "");
+
+    /// <summary>All checks.</summary>
+    public static CourseKey Checks { get; } = new("entry", "check");
+
+    /// <summary>All visits to the clinic.</summary>
+    public static CourseKey Visits { get; } = new("entry", "visit");
+
+    /// <summary>All logs of home care.</summary>
+    public static CourseKey Logs { get; } = new("entry", "log");
+
+    /// <summary>All weighings.</summary>
+    public static CourseKey Weight { get; } = new("weight", "any");
+
+    /// <summary>Body condition, in the scale of nine.</summary>
+    public static CourseKey BodyCondition { get; } = new("bcs", "any /9");
+
+    /// <summary>The doses of a medicine given (<c>gave</c>), not given (<c>missed</c>), or its end (<c>stop</c>).</summary>
+    public static CourseKey Doses(string word, string medicine) => new(word, MedicineName(medicine));
+
+    /// <summary>A medicine's name as it is compared: small letters, single blanks.</summary>
+    public static string MedicineName(string medicine) => string.Join(' ', medicine.Split(' ', StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
+
+    /// <summary>Readings that are compared with one another: same vital, state, place and scale. Null for those never compared (panting, excited).</summary>
+    public static CourseKey? Of(NoteReading reading)
+    {
+        if (reading.Comparable is not { } state)
+        {
+            return null;
+        }
+
+        string unit = reading.Value.OnScaleOfNine().Unit;
+        return new CourseKey(reading.What, state + (reading.Site is { } site ? " " + site : "") + (unit.StartsWith('/') && unit != "/min" ? " " + unit : ""));
+    }
+
+    /// <summary>The course of a line that is not a vital's.</summary>
+    public static CourseKey Of(NoteItem item) => item switch
+    {
+        DoseEvent dose => Doses(dose.Word.Word, dose.Medicine.Text),
+        Finding finding => new(finding.Word.Word, Named(finding.Site, finding.Tag)),
+        Examined examined => new(examined.Word.Word, Named(examined.Site, examined.Tag)),
+        _ => new(item.Word.Word, ""),
+    };
+
+    private static string Named(Site? site, FindingTag? tag) => (site?.Name ?? "") + (tag is null ? "" : $" @{tag.Name}");
+}
