@@ -37,7 +37,7 @@ public static class LensFeature
     /// <summary>Adds a lens for each check, hands every line to <paramref name="tasks"/>, and gives the day of the last check.</summary>
     private static DateOnly? Checks(Document document, List<LensText> lenses, OpenTasks tasks)
     {
-        var progress = new CheckProgress(CheckItems.For(document.Analysis.Pet));
+        var coverage = new CheckCoverage(CheckItems.For(document.Analysis.Pet));
         ImmutableArray<Entry> entries = document.Note.Entries;
         DateOnly? current = document.Analysis.CurrentFrom;
         DateOnly? last = null;
@@ -46,11 +46,11 @@ public static class LensFeature
         {
             int start = at;
             DateOnly? day = entries[at].Head.Date;
-            CheckProgress.Seen seen = default;
+            CheckCoverage.Seen seen = default;
             do
             {
                 Entry entry = entries[at++];
-                seen |= entry.Head.Kind == "check" ? progress.In(entry) : default;
+                seen |= entry.Head.Kind == "check" ? coverage.In(entry) : default;
                 foreach (Placed<NoteItem> item in entry.Items)
                 {
                     tasks.Take(item, day);
@@ -64,7 +64,7 @@ public static class LensFeature
             {
                 if (entries[i].Head.Kind == "check")
                 {
-                    title ??= progress.Title(seen, withNext: day is null || day >= current);
+                    title ??= CheckProgress.Title(coverage, seen, withNext: day is null || day >= current);
                     last = day <= document.Today && !(day < last) ? day : last;
                     lenses.Add(new LensText(LineOf(document, entries[i].Line), title));
                 }
