@@ -11,6 +11,8 @@ namespace HealthNotes.Analysis.Courses;
 /// </param>
 public readonly record struct CourseKey(string Word, string Detail)
 {
+    private static readonly char[] Blanks = [' ', '-'];
+
     /// <summary>The note as a whole: a course that is always there, and empty. Rules about today hang on it.</summary>
     public static CourseKey Note { get; } = new("note", "");
 
@@ -32,8 +34,8 @@ public readonly record struct CourseKey(string Word, string Detail)
     /// <summary>The doses of a medicine given (<c>gave</c>), not given (<c>missed</c>), or its end (<c>stop</c>).</summary>
     public static CourseKey Doses(string word, string medicine) => new(word, MedicineName(medicine));
 
-    /// <summary>A medicine's name as it is compared: small letters, single blanks.</summary>
-    public static string MedicineName(string medicine) => string.Join(' ', medicine.Split(' ', StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
+    /// <summary>A medicine's name as it is compared: small letters, single blanks, a hyphen as a blank (<c>ear-drops</c> is <c>Ear drops</c>).</summary>
+    public static string MedicineName(string medicine) => string.Join(' ', medicine.Split(Blanks, StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
 
     /// <summary>Readings that are compared with one another: same vital, state, place and scale. Null for those never compared (panting, excited).</summary>
     public static CourseKey? Of(NoteReading reading)

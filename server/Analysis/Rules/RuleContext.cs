@@ -27,6 +27,7 @@ public sealed class RuleContext
         Accepts = [.. note.Facts<AcceptFact>()];
         OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind == WordKind.Task)];
         HomeCheck = note.Facts<HomeCheckFact>(today).LastOrDefault();
+        Plans = [.. note.Facts<MedicinePlan>()];
         PlannedMedicines = [.. note.Facts<MedicinePlan>().Select(plan => plan.Fact.Medicine.Text)];
     }
 
@@ -59,6 +60,9 @@ public sealed class RuleContext
 
     /// <summary>The key of the life stage today; grown where no birth is written.</summary>
     public string StageToday => Pet.StageOn(Today, Tables)?.Key ?? StageWhenUnknown;
+
+    /// <summary>The plans of all medicines, past ones too, in file order.</summary>
+    public ImmutableArray<DatedFact<MedicinePlan>> Plans { get; }
 
     /// <summary>The medicines that a plan names, in file order.</summary>
     public ImmutableArray<string> PlannedMedicines { get; }

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.HomeCare;
+
+/// <summary>A limit for home care, a row of <c>home-care.tsv</c>.</summary>
+/// <param name="What">The rule it is for.</param>
+/// <param name="Species">dog or cat.</param>
+/// <param name="Stages">The life stages it is for; <c>any</c>, or <c>on-insulin</c>.</param>
+/// <param name="Level">The level it raises.</param>
+/// <param name="Value">The limit.</param>
+/// <param name="Unit">Its unit: hours, days, doses, intervals between doses, percent.</param>
+/// <param name="Source">The publication.</param>
+public sealed record CareLimit(string What, Species Species, ImmutableArray<string> Stages, FindingLevel Level, decimal Value, string Unit, string Source);
+
+/// <summary>The limits of <c>home-care.tsv</c>.</summary>
+public static class CareLimits
+{
+    private const string Any = "any";
+    private const string OnInsulin = "on-insulin";
+    private static readonly Lazy<ImmutableArray<CareLimit>> Rows = new(Read);
+
+    /// <summary>All rows.</summary>
+    public static ImmutableArray<CareLimit> All => Rows.Value;
+
+    /// <summary>The rows for a pet on a day, by rising level; the most particular stage is used whole. Empty for an unknown species.</summary>
+    public static ImmutableArray<CareLimit> For(string what, CourseContext at, DateOnly day)
+    {
+        string stage = at.Note.Pet.StageOn(day, at.Note.Tables)?.Key ?? "";
+        string[] wanted = at.Note.Pet.OnInsulin ? [OnInsulin, stage, Any] : [stage, Any];
+        foreach (string one in wanted)
+        {
+            ImmutableArray<CareLimit> rows = [.. All.Where(row => row.What == what && row.Species == at.Note.Pet.Species && row.Stages.Contains(one)).OrderBy(row => row.Level)];
+            if (rows.Length > 0)
+            {
+                return rows;
+            }
+        }
+
+        return [];
+    }
+
+    /// <summary>The one row of a limit that has no levels; null for an unknown species.</summary>
+    public static CareLimit? One(string what, CourseContext at) => For(what, at, at.Note.Today) is [var row, ..] ? row : null;
+
+    private static ImmutableArray<CareLimit> Read() =>
+        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "home-care.tsv").Rows.Select(row => new CareLimit(
+            row["what"], Enum.Parse<Species>(row["species"], ignoreCase: true), [.. row.Several("stage")],
+            Enum.Parse<FindingLevel>(row["level"], ignoreCase: true), row.Number("value")!.Value, row["unit"], row["source"]))];
+}

@@ -1,0 +1,20 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.HomeCare;
+
+/// <summary>Which lines of vomiting, stools and coughing count.</summary>
+public static class CareWords
+{
+    private static readonly string[] Loose = ["loose", "watery"];
+
+    /// <summary>True for a line that tells of something, and not only of what is ordinary (a hair-ball, grass, none).</summary>
+    public static bool Counts(Noted line) => line.Item is CareEvent { Times: not 0, Ok: false } care
+        && (care.Word.Word == "stool"
+            ? care.Words.Any(word => Loose.Contains(word.Word.Word))
+            : care.Words.Length == 0 || care.Words.Any(word => word.Word.Meanings.Any(meaning => meaning.Level > Level.Expected)));
+
+    /// <summary>How many times a line tells of; a bound above is at least one more.</summary>
+    public static int Times(Noted line) => line.Item is CareEvent { Times: { } times } care ? times + (care.TimesBound == Bound.Above ? 1 : 0) : 1;
+}

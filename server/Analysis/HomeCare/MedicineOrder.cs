@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.HomeCare;
+
+/// <summary>One line of a medicine's plan and the days it holds.</summary>
+/// <param name="Plan">What is written.</param>
+/// <param name="Line">The index of its line.</param>
+/// <param name="From">The first day; <see cref="DateOnly.MinValue"/> where none is written.</param>
+/// <param name="LastDay">The last day that is written (<c>until</c>, <c>for</c>); null where it goes on.</param>
+/// <param name="Ended">The moment it ended before that: it was stopped, or another plan took its place; null where it was not.</param>
+public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, DateOnly? LastDay, DateTime? Ended)
+{
+    private const int HoursADay = 24;
+
+    /// <summary>Hours between two doses; null where none is written or it is given only when needed.</summary>
+    public decimal? Interval => Plan.Schedule.Every is { } every && !AsNeeded ? every.Value * every.Unit.Factor / 3_600m : null;
+
+    /// <summary>True for a medicine that is given only when needed.</summary>
+    public bool AsNeeded => Plan.Manner.Any(manner => manner.Kind == StateKind.When);
+
+    /// <summary>Doses a day, for a medicine given daily or more often; else null.</summary>
+    public int? DosesADay => Interval is { } hours and > 0 and <= HoursADay ? (int)Math.Round(HoursADay / hours) : null;
+
+    /// <summary>True when it holds at the moment of a line.</summary>
+    public bool Holds(Noted noted) => From <= noted.Day && !(noted.Day > LastDay) && !(noted.Moment > Ended);
+
+    /// <summary>All plans of a medicine, by their first day, each ended by the next and by a <c>stop</c>.</summary>
+    public static ImmutableArray<MedicineOrder> Of(string medicine, CourseContext at)
+    {
+        ImmutableArray<Noted> stops = at.Of(new CourseKey("stop", medicine)).Lines;
+        MedicineOrder[] orders = [.. at.Note.Plans.Where(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text) == medicine)
+            .Select(plan => Read(plan)).OrderBy(order => order.From)];
+        for (int index = 0; index < orders.Length; index++)
+        {
+            DateTime? replaced = index + 1 < orders.Length && orders[index + 1].From is var next && next > orders[index].From
+                ? next.ToDateTime(TimeOnly.MinValue).AddTicks(-1)
+                : null;
+            DateTime? stopped = stops.Where(stop => stop.Day >= orders[index].From).Select(stop => (DateTime?)EndOf(stop)).FirstOrDefault();
+            orders[index] = orders[index] with { Ended = stopped < replaced || replaced is null ? stopped : replaced };
+        }
+
+        return [.. orders];
+    }
+
+    /// <summary>An amount in the canonical unit of its kind (kg, mL, or the counted unit itself); null when nothing is written.</summary>
+    public static (decimal Amount, string Unit)? AmountOf(NoteValue? dose) =>
+        dose is Measure { Amounts: [var first, ..] } measure ? (UnitConversion.ToCanonical(measure), first.Unit.Canonical) : null;
+
+    private static MedicineOrder Read(DatedFact<MedicinePlan> fact)
+    {
+        Schedule schedule = fact.Fact.Schedule;
+        DateOnly from = schedule.From?.Earliest ?? fact.Day ?? DateOnly.MinValue;
+        DateOnly? last = schedule.Until?.Latest;
+        if (last is null && schedule.For is { } length && from > DateOnly.MinValue)
+        {
+            last = Schedule.Add(from, length).AddDays(-1);
+        }
+
+        return new MedicineOrder(fact.Fact, fact.Line, from, last, null);
+    }
+
+    /// <summary>Without a time a medicine may still have been given on the day it was stopped.</summary>
+    private static DateTime EndOf(Noted stop) => stop.Time is null ? stop.Day.ToDateTime(TimeOnly.MaxValue) : stop.Moment;
+}

@@ -1,0 +1,57 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.HomeCare;
+
+/// <summary>Meals or water left untouched one after another.</summary>
+/// <param name="Lines">The lines that say so.</param>
+/// <param name="Since">When it last took something, or the first refusal where that is not known.</param>
+/// <param name="SinceLine">The line of it.</param>
+/// <param name="Hours">Hours from then to the last refusal; whole days where times are missing.</param>
+/// <param name="Over">True when it has taken something since.</param>
+public sealed record Refusal(IReadOnlyList<Noted> Lines, Noted Since, int SinceLine, decimal Hours, bool Over)
+{
+    private const int HoursADay = 24;
+
+    /// <summary>How long before the first refusal the last meal may have been to count: one that is not written may lie between.</summary>
+    private const int LongestGap = 36;
+
+    /// <summary>Every run of refusals of a course.</summary>
+    public static IEnumerable<Refusal> In(Course course, Func<CareEvent, bool?> refused)
+    {
+        Noted? taken = null;
+        List<Noted>? run = null;
+        foreach (Noted line in course.Lines)
+        {
+            bool? left = line.Item is CareEvent care ? refused(care) : null;
+            if (left == true)
+            {
+                (run ??= []).Add(line);
+            }
+            else if (left == false)
+            {
+                if (run is not null)
+                {
+                    yield return Of(run, taken, over: true);
+                    run = null;
+                }
+
+                taken = line;
+            }
+        }
+
+        if (run is not null)
+        {
+            yield return Of(run, taken, over: false);
+        }
+    }
+
+    private static Refusal Of(List<Noted> run, Noted? taken, bool over)
+    {
+        Noted since = taken is not null && Between(taken, run[0]) <= LongestGap ? taken : run[0];
+        return new Refusal(run, since, since.Line, Between(since, run[^1]), over);
+    }
+
+    private static decimal Between(Noted first, Noted second) =>
+        DoseSeries.HoursBetween(first, second) ?? (second.Day.DayNumber - first.Day.DayNumber) * HoursADay;
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A medicine given after the last day of its plan, or after it was stopped.</summary>
+public sealed class DoseAfterEndRule : ICourseRule
+{
+    private const int DaysOfARun = 7;
+
+    /// <inheritdoc/>
+    public string Name => "dose-after-end";
+
+    /// <inheritdoc/>
+    public string Topic => "dose";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key.Word == "gave";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        ImmutableArray<MedicineOrder> orders = MedicineOrder.Of(course.Key.Detail, at);
+        if (orders.Length == 0)
+        {
+            yield break;
+        }
+
+        foreach (List<Noted> run in Runs.Of(course.Lines.Where(dose => IsOver(dose, orders)), DaysOfARun))
+        {
+            Noted last = run[^1];
+            MedicineOrder order = orders.Last(one => one.From <= last.Day);
+            string end = order.Ended is { } stopped && !(DateOnly.FromDateTime(stopped) > order.LastDay)
+                ? $"was stopped on {stopped:yyyy-MM-dd}"
+                : $"ended on {order.LastDay:yyyy-MM-dd}";
+            string again = run.Count > 1 ? $", {run.Count} times since {run[0].Day:yyyy-MM-dd}" : "";
+            yield return RuleContext.At(Name, FindingLevel.Watch, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+                $"{course.Key.Detail}: given{again} after its plan {end}. If it goes on, write the new `med` line. {Wording.Advice(FindingLevel.Watch)}",
+                "the plan in these notes", Runs.Evidence(run).Append(order.Line));
+        }
+    }
+
+    private static bool IsOver(Noted dose, ImmutableArray<MedicineOrder> orders) =>
+        !orders.Any(order => order.Holds(dose)) && orders.Any(order => order.From <= dose.Day);
+}

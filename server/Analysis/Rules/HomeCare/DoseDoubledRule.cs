@@ -1,0 +1,61 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>Two doses closer together than half of what the plan says, or more in a day than it says: often two people who each gave it.</summary>
+public sealed class DoseDoubledRule : ICourseRule
+{
+    /// <inheritdoc/>
+    public string Name => "dose-doubled";
+
+    /// <inheritdoc/>
+    public string Topic => "dose";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key.Word == "gave";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        if (CareLimits.One(Name, at) is not { } limit || CareLimits.One("dose-amount", at) is not { } amount)
+        {
+            yield break;
+        }
+
+        foreach (DoseCluster cluster in DoseSeries.Clusters(course, MedicineOrder.Of(course.Key.Detail, at), limit.Value))
+        {
+            if (cluster.Doses.Length > 1 && !cluster.MakesUpOne(amount.Value))
+            {
+                Noted last = cluster.Doses[^1];
+                string times = string.Join(" and ", cluster.Doses.Select(dose => dose.Time is { } time ? time.ToString("HH:mm", null) : "without a time"));
+                yield return RuleContext.At(Name, limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+                    $"{course.Key.Detail}: written as given {cluster.Doses.Length} times within half of the time between two doses ({times} on {last.Day:yyyy-MM-dd}); the plan says one. If it was written twice, take one line away. {Wording.Advice(limit.Level)}",
+                    limit.Source, cluster.Doses.Select(dose => dose.Line).Append(cluster.Order.Line));
+            }
+        }
+
+        foreach (NoteFinding finding in InADay(course, at, limit))
+        {
+            yield return finding;
+        }
+    }
+
+    /// <summary>Where no times are written: more doses in a day than the plan has.</summary>
+    private IEnumerable<NoteFinding> InADay(Course course, CourseContext at, CareLimit limit)
+    {
+        var orders = MedicineOrder.Of(course.Key.Detail, at);
+        foreach (IGrouping<DateOnly, Noted> day in course.Lines.Where(dose => dose.Time is null).GroupBy(dose => dose.Day))
+        {
+            Noted last = day.Last();
+            if (orders.LastOrDefault(order => order.Holds(last)) is { DosesADay: > 1 and var planned } order && day.Count() > planned)
+            {
+                yield return RuleContext.At(Name, limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+                    $"{course.Key.Detail}: written as given {day.Count()} times on {last.Day:yyyy-MM-dd}; the plan says {planned}. If it was written twice, take one line away. {Wording.Advice(limit.Level)}",
+                    limit.Source, day.Select(dose => dose.Line).Append(order.Line));
+            }
+        }
+    }
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Grammar.Text;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>Doses written as missed, or not written on a day of which the log tells other things: one is something to know, several running are worth watching.</summary>
+public sealed class DoseMissedRule : ICourseRule
+{
+    private static readonly CourseKey[] EntryKinds = [CourseKey.Logs, CourseKey.Checks, CourseKey.Visits];
+
+    /// <inheritdoc/>
+    public string Name => "dose-missed";
+
+    /// <inheritdoc/>
+    public string Topic => "dose";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key.Word is "gave" or "missed";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        string medicine = course.Key.Detail;
+        Course given = course.Key.Word == "gave" ? course : at.Of(new CourseKey("gave", medicine));
+        Course missed = course.Key.Word == "missed" ? course : at.Of(new CourseKey("missed", medicine));
+        // said once, from the doses that were given where there are any
+        if ((course.Key.Word == "missed" && given.Lines.Length > 0) || CareLimits.One(Name, at) is not { } limit || CareLimits.One("dose-logged", at) is not { } logged)
+        {
+            yield break;
+        }
+
+        ImmutableArray<MedicineOrder> orders = MedicineOrder.Of(medicine, at);
+        ImmutableArray<Noted> entries = [.. EntryKinds.SelectMany(kind => at.Of(kind).Lines).OrderBy(entry => entry.Moment).ThenBy(entry => entry.Line)];
+        List<DoseGap>? run = null;
+        foreach (DoseGap gap in DoseGaps.In(given, missed, entries, orders, (int)logged.Value))
+        {
+            if (run is not null && gap.Day.DayNumber - run[^1].Day.DayNumber > 1)
+            {
+                yield return Tell(medicine, run, limit);
+                run = null;
+            }
+
+            (run ??= []).Add(gap);
+        }
+
+        if (run is not null)
+        {
+            yield return Tell(medicine, run, limit);
+        }
+    }
+
+    private NoteFinding Tell(string medicine, List<DoseGap> run, CareLimit limit)
+    {
+        int missed = run.Sum(gap => gap.Missed.Length);
+        int silent = run.Sum(gap => gap.NotWritten);
+        FindingLevel level = missed + silent >= limit.Value ? limit.Level : FindingLevel.Info;
+        DoseGap last = run[^1];
+        Noted at = last.Missed is [.., var line] ? line : last.Entry ?? run.SelectMany(gap => gap.Missed).Last();
+        TextSpan span = at.Item?.Head.Span ?? at.Entry.Head.DateSpan;
+        string what = string.Join(" and ", new[] { Count(missed, "missed"), Count(silent, "not written") }.Where(text => text.Length > 0));
+        string days = run.Count == 1 ? $"on {last.Day:yyyy-MM-dd}" : $"from {run[0].Day:yyyy-MM-dd} to {last.Day:yyyy-MM-dd}";
+        string hint = silent > 0 ? " If it was given, write it; if not, `missed` says so." : "";
+        return RuleContext.At(Name, level, at.Line, span,
+            $"{medicine}: {what} {days}; the plan has {last.Planned} a day.{hint} {Wording.Advice(level)}".TrimEnd(),
+            limit.Source, run.SelectMany(gap => gap.Missed.Select(one => one.Line).Append(gap.Entry?.Line ?? last.Order.Line)).Append(last.Order.Line).Distinct().TakeLast(Runs.MostEvidence));
+    }
+
+    private static string Count(int count, string what) => count switch { 0 => "", 1 => $"one dose {what}", _ => $"{count} doses {what}" };
+}

@@ -1,0 +1,81 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>Water drunk in a day, for each kilogram, past a published line. Said once of days that follow one another.</summary>
+public sealed class WaterRangeRule : ICourseRule
+{
+    private const int DaysApart = 3;
+
+    /// <inheritdoc/>
+    public string Name => "water-range";
+
+    /// <inheritdoc/>
+    public string Topic => "drinking";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key is { Word: "water" };
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        CareLimit? oldest = CareLimits.One("water-weight", at);
+        List<Day>? run = null;
+        foreach (IGrouping<DateOnly, Noted> lines in course.Lines.Where(line => line.Reading is { Value.Unit: "mL" }).GroupBy(line => line.Day))
+        {
+            Day? day = oldest is null ? null : Read(lines, at, (int)oldest.Value);
+            if (run is not null && (day?.Crossed is null || day.Date.DayNumber - run[^1].Date.DayNumber > DaysApart))
+            {
+                yield return Tell(run, at);
+                run = null;
+            }
+
+            if (day?.Crossed is not null)
+            {
+                (run ??= []).Add(day);
+            }
+        }
+
+        if (run is not null)
+        {
+            yield return Tell(run, at);
+        }
+    }
+
+    private static Day? Read(IGrouping<DateOnly, Noted> lines, CourseContext at, int oldest)
+    {
+        NoteReading reading = lines.Last().Reading!;
+        // "less than" says nothing of too much; "more than" is at least that much
+        decimal drunk = lines.Where(line => line.Reading!.Value.Bound != Bound.Below).Sum(line => line.Reading!.Value.Number);
+        if (at.WeightOn(lines.Key) is not { } weight || lines.Key.DayNumber - weight.Day!.Value.DayNumber > oldest || at.Note.KeyOf(reading) is not { } key)
+        {
+            return null;
+        }
+
+        decimal each = drunk / weight.Value.Number;
+        LevelLine? crossed = at.Note.Tables.LinesFor(key).Where(line => line.Above && (line.Inclusive ? each >= line.Value : each > line.Value)).MaxBy(line => line.Level);
+        return new Day(lines.Key, [.. lines], drunk, each, weight, crossed);
+    }
+
+    private NoteFinding Tell(List<Day> run, CourseContext at)
+    {
+        // a line that takes days in a row holds one level lower until there are as many past it
+        LevelLine line = run.Select(day => day.Crossed!).MaxBy(crossed => crossed.Level)!;
+        int past = run.Count(day => day.Each > line.Value);
+        FindingLevel level = past >= line.Repeat ? line.Level : line.Level - 1;
+        Day last = run[^1];
+        bool us = at.Note.Pet.ShowUsUnits;
+        string days = run.Count > 1 ? $" {run.Count} days running, since {run[0].Date:yyyy-MM-dd}." : "";
+        string wait = past < line.Repeat ? " Measure again tomorrow: days in a row would be a reason to phone the clinic." : "";
+        return RuleContext.At(Name, level, last.Lines[^1].Line, last.Lines[^1].Reading!.Span,
+            $"Water {Wording.Show(last.Drunk, "mL", us)} in a day is {Wording.Round(last.Each, 0)} mL for each kilogram (weight {Wording.Show(last.Weight.Value.Number, "kg", us)} of {last.Weight.Day:yyyy-MM-dd}): above {Wording.Round(line.Value, 0)}.{days} {Wording.Advice(level)}{wait}",
+            line.Source, run.SelectMany(day => day.Lines).Select(noted => noted.Line).TakeLast(Runs.MostEvidence).Append(last.Weight.Line));
+    }
+
+    private sealed record Day(DateOnly Date, List<Noted> Lines, decimal Drunk, decimal Each, NoteReading Weight, LevelLine? Crossed);
+}
