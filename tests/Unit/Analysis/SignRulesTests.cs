@@ -47,7 +47,7 @@ public class SignRulesTests
         pet Marlow
         species dog
         born 2017-03
-        2026-10-01 check
+        2026-11-01 check
           lump L-flank 12mm soft
                ^^^^^^^ lump watch
           lump R-flank 8mm soft
@@ -97,7 +97,7 @@ public class SignRulesTests
         species dog
         born 2017-03
         known heart murmur grade 2
-        2026-10-01 check
+        2026-11-01 check
           hr 80 murmur
                 ^^^^^^ sign info
         """);
@@ -108,7 +108,7 @@ public class SignRulesTests
         species dog
         born 2017-03
         known dry eye OS
-        2026-10-01 check
+        2026-11-01 check
           gums dry
                ^^^ gum-colour call
         """);
@@ -119,7 +119,7 @@ public class SignRulesTests
         species dog
         born 2017-03
         known gums white now and then
-        2026-10-01 check
+        2026-11-01 check
           gums white
                ^^^^^ gum-colour urgent
         """);
