@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Trends;
@@ -9,8 +8,9 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="SlowestAWeek">Of two rates written, the smaller.</param>
 /// <param name="Line">The fact's line.</param>
 /// <param name="Since">The day from which it holds; null for one in the opening.</param>
-public sealed partial record PlannedLoss(decimal PercentAWeek, decimal SlowestAWeek, int Line, DateOnly? Since)
+public sealed record PlannedLoss(decimal PercentAWeek, decimal SlowestAWeek, int Line, DateOnly? Since)
 {
+    private static readonly string[] Each = ["a ", "per ", "each ", "every "];
     private static readonly string[] Words = ["overweight", "obese", "plan", "diet", "slimming"];
 
     /// <summary>The latest plan that holds on a day; null when there is none.</summary>
@@ -25,18 +25,54 @@ public sealed partial record PlannedLoss(decimal PercentAWeek, decimal SlowestAW
             }
 
             string text = known.Fact.Text.Text;
-            Match rate = Rate().Match(text);
-            if (rate.Success && Array.Exists(Words, word => text.Contains(word, StringComparison.OrdinalIgnoreCase))
-                && decimal.TryParse(rate.Groups["one"].ValueSpan, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal one))
+            if (Array.Exists(Words, word => text.Contains(word, StringComparison.OrdinalIgnoreCase)) && RatesIn(text) is { Length: > 0 } rates)
             {
-                decimal two = decimal.TryParse(rate.Groups["two"].ValueSpan, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal other) ? other : one;
-                plan = new PlannedLoss(Math.Max(one, two), Math.Min(one, two), known.Line, known.Day);
+                plan = new PlannedLoss(rates.Max(), rates.Min(), known.Line, known.Day);
             }
         }
 
         return plan;
     }
 
-    [GeneratedRegex(@"(?<one>[0-9]{1,2}(\.[0-9]{1,2})?)( ?(-|to) ?(?<two>[0-9]{1,2}(\.[0-9]{1,2})?))? ?% ?(/|a |per |each |every )? ?(week|wk|w)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant)]
-    private static partial Regex Rate();
+    /// <summary>The numbers before <c>%/week</c>, <c>% a week</c> or <c>% per week</c>: one, or two as in <c>1-1.5%</c>; none when there is no such rate.</summary>
+    private static decimal[] RatesIn(string text)
+    {
+        int percent = text.IndexOf('%', StringComparison.Ordinal);
+        while (percent >= 0)
+        {
+            if (IsAWeek(text.AsSpan(percent + 1)))
+            {
+                int start = percent;
+                while (start > 0 && (char.IsAsciiDigit(text[start - 1]) || text[start - 1] is '.' or '-' or ' '))
+                {
+                    start--;
+                }
+
+                return [.. text[start..percent].Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries).TakeLast(2).Select(Number).OfType<decimal>()];
+            }
+
+            percent = text.IndexOf('%', percent + 1);
+        }
+
+        return [];
+    }
+
+    /// <summary>True for <c>/week</c>, <c> a week</c>, <c> per wk</c>, <c> weekly</c>.</summary>
+    private static bool IsAWeek(ReadOnlySpan<char> rest)
+    {
+        rest = rest.TrimStart(" /");
+        foreach (string word in Each)
+        {
+            if (rest.StartsWith(word, StringComparison.OrdinalIgnoreCase))
+            {
+                rest = rest[word.Length..].TrimStart();
+                break;
+            }
+        }
+
+        return rest.StartsWith("week", StringComparison.OrdinalIgnoreCase) || rest.StartsWith("wk", StringComparison.OrdinalIgnoreCase)
+            || (rest.StartsWith("w", StringComparison.OrdinalIgnoreCase) && (rest.Length == 1 || !char.IsLetter(rest[1])));
+    }
+
+    private static decimal? Number(string text) => decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) ? number : null;
 }

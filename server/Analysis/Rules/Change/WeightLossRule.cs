@@ -48,15 +48,15 @@ public sealed class WeightLossRule : ICourseRule
 
     /// <summary>
     /// One weighing is enough: an animal that should gain has lost. It is held against the weighing before; against the highest
-    /// where both lie below it, as the highest alone may be a slip of the pen.
+    /// where it has fallen twice since, as the highest alone may be a slip of the pen.
     /// </summary>
     private NoteFinding? OfYoung(WeightContext weighed, CourseContext at)
     {
         DayValue before = weighed.Weights[^2];
         DayValue highest = weighed.Before.MaxBy(weight => weight.Value);
-        bool twice = Lost(highest, before) >= Limits["loss-young"] && Lost(highest, weighed.Last) >= Limits["loss-young"];
-        return twice || Lost(before, weighed.Last) >= Limits["loss-young"]
-            ? Speak(weighed.Last, twice ? highest : before, FindingLevel.Call, "loss-young", at, "An animal of this age should still be gaining.")
+        DayValue from = before.Value < highest.Value && weighed.Last.Value < before.Value ? highest : before;
+        return Lost(from, weighed.Last) >= Limits["loss-young"]
+            ? Speak(weighed.Last, from, FindingLevel.Call, "loss-young", at, "An animal of this age should still be gaining.")
             : null;
     }
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Notes;
 using static HealthNotes.Tests.Analysis.Trends.Drawn;
 
 namespace HealthNotes.Tests.Analysis.Trends;
@@ -68,6 +69,7 @@ public class WeightChangeTests
     [InlineData("known overweight, plan 1%/week")]
     [InlineData("known on a diet, 1-1.5 % a week per vet 2026-09-01")]
     [InlineData("known obese, plan 0.5% per week")]
+    [InlineData("known 10% overweight, plan 1 to 2% weekly")]
     public void A_planned_loss_is_not_a_loss(string known) => Assert.Empty(By("weight-loss", Dog + known + "\n" + Kg(20, 20.1, 19.0, 18.8)));
 
     [Theory]
@@ -164,6 +166,25 @@ public class WeightChangeTests
             + Every(14, Lines(weights));
         Assert.Equal(level.Length == 0 ? [] : [$"2026-11-20 {level}"], By("weight-plan", note));
     }
+
+    [Theory]
+    [InlineData("overweight, plan 1%/week", 1.0, 1.0)]
+    [InlineData("on a diet, 1-1.5 % a week", 1.0, 1.5)]
+    [InlineData("20% overweight, plan .5% per wk", 0.5, 0.5)]
+    [InlineData("diet 2%/w, vet", 2.0, 2.0)]
+    [InlineData("overweight", null, null)]
+    [InlineData("diet, 5% in all", null, null)]
+    [InlineData("plan %/week", null, null)]
+    [InlineData("plan 1% of water", null, null)]
+    public void A_planned_rate_is_read_from_the_words(string words, double? slow, double? fast)
+    {
+        var plan = PlannedLoss.On(MarkedFindings.Today, Note.Read($"pet Bo\nknown {words}\n").Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "known"));
+        Assert.Equal(((decimal?)slow, (decimal?)fast), (plan?.SlowestAWeek, plan?.PercentAWeek));
+    }
+
+    [Fact]
+    public void A_plan_of_a_visit_holds_from_that_day_on() => Assert.Single(By("weight-loss",
+        Cat + Kg("5 5.05 4.75") + "2026-11-22 visit\n  known overweight, plan 0.5%/week\n"));
 
     [Fact]
     public void Without_a_plan_no_plan_is_judged() => Assert.Empty(By("weight-plan", Dog + Kg(30, 28.5, 27, 25.5)));
