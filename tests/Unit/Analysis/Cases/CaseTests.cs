@@ -1,4 +1,3 @@
-using HealthNotes.Analysis;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 
@@ -64,26 +63,5 @@ public class CaseTests
             .Where(rules => !rules.Intersect(RuleBook.All.Select(rule => rule.Name)).Any())
             .Select(rules => string.Join('|', rules));
         Assert.Empty(asked);
-    }
-
-    /// <summary>Notes are read in the order of time, whatever the order in the file: the oldest entry first or last.</summary>
-    [Theory]
-    [MemberData(nameof(All))]
-    public void Entries_in_the_other_order_are_judged_alike(string name)
-    {
-        var one = CaseNote.Load(name);
-        NoteAnalysis analysis = one.Analyse();
-        Assert.Equal(Said(analysis), Said((one with { Text = Reversed(analysis.Note, one.Text) }).Analyse()));
-    }
-
-    private static IEnumerable<string> Said(NoteAnalysis analysis) =>
-        analysis.Findings.Select(f => $"{analysis.EntryAt(f.Line)?.Head.Date:yyyy-MM-dd} {f.Rule} {f.Level}").Order(StringComparer.Ordinal);
-
-    private static string Reversed(Note note, string text)
-    {
-        string[] lines = text.TrimEnd('\n').Split('\n');
-        int[] starts = [.. note.Entries.Select(entry => entry.Line), lines.Length];
-        IEnumerable<string> entries = note.Entries.Select((_, i) => string.Join('\n', lines[starts[i]..starts[i + 1]])).Reverse();
-        return string.Join('\n', [.. lines[..starts[0]], .. entries]) + "\n";
     }
 }
