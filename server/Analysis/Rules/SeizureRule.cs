@@ -9,6 +9,7 @@ public sealed class SeizureRule : IEntryRule
 {
     private const string Definitions = "Berendt et al., IVETF consensus, BMC Vet Res 2015;11:182 (from memory)";
     private const decimal LongSeconds = 300;
+    private static readonly string[] Names = ["epilep", "seizure", "convulsion"];
 
     /// <inheritdoc/>
     public string Name => "seizure";
@@ -23,12 +24,12 @@ public sealed class SeizureRule : IEntryRule
         {
             if (item is CareEvent { Word.Word: "seizure", Times: not 0 } seizure)
             {
-                yield return Judge(line, seizure, History.MomentOf(at.Entry, seizure), at.Earlier.SeizureBefore(line));
+                yield return Judge(at, line, seizure, History.MomentOf(at.Entry, seizure), at.Earlier.SeizureBefore(line));
             }
         }
     }
 
-    private NoteFinding Judge(int line, CareEvent seizure, DateTime? when, NotedSeizure? before)
+    private NoteFinding Judge(EntryContext at, int line, CareEvent seizure, DateTime? when, NotedSeizure? before)
     {
         if (seizure.Duration is { Bound: not Bound.Below } duration && UnitConversion.ToCanonical(duration) >= LongSeconds)
         {
@@ -44,6 +45,13 @@ public sealed class SeizureRule : IEntryRule
         {
             return RuleContext.At(Name, FindingLevel.Urgent, line, seizure.Head.Span,
                 $"Second seizure within 24 hours (line {before.Line + 1}). {Wording.Advice(FindingLevel.Urgent)}", Definitions, before.Line);
+        }
+
+        // the vet knows of them: the first one written here is not the first
+        if (before is null && at.Note.Knowns.FirstOrDefault(fact => !(fact.Day > at.Entry.Head.Date) && Names.Any(name => fact.Fact.Text.Text.Contains(name, StringComparison.OrdinalIgnoreCase))) is { } known)
+        {
+            return RuleContext.At(Name, FindingLevel.Watch, line, seizure.Head.Span,
+                $"Seizure. Known: {known.Fact.Text.Text} (line {known.Line + 1}). {Wording.Advice(FindingLevel.Watch)}", "common practice, no source", known.Line);
         }
 
         return before is null

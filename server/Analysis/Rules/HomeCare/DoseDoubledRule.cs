@@ -27,7 +27,7 @@ public sealed class DoseDoubledRule : ICourseRule
 
         foreach (DoseCluster cluster in DoseSeries.Clusters(course, MedicineOrder.Of(course.Key.Detail, at), limit.Value))
         {
-            if (cluster.Doses.Length > 1 && !cluster.MakesUpOne(amount.Value))
+            if (cluster.Doses.Length > Together(cluster) && !cluster.MakesUpOne(amount.Value))
             {
                 Noted last = cluster.Doses[^1];
                 string times = string.Join(" and ", cluster.Doses.Select(dose => dose.Time is { } time ? time.ToString("HH:mm", null) : "without a time"));
@@ -42,6 +42,15 @@ public sealed class DoseDoubledRule : ICourseRule
             yield return finding;
         }
     }
+
+    /// <summary>Eyes and ears come in pairs: a line for each is not a dose given twice.</summary>
+    private static int Together(DoseCluster cluster) =>
+        cluster.Doses.All(dose => ((DoseEvent)dose.Item!).Dose is Measure { Amounts: [{ Unit.Word: "drop" }] } || ((DoseEvent)dose.Item!).Manner.Any(InPairs))
+        || cluster.Order.Plan.Manner.Any(InPairs)
+            ? 2
+            : 1;
+
+    private static bool InPairs(Grammar.Vocabulary.StateWord manner) => manner.Word is "in-eye" or "in-ear";
 
     /// <summary>Where no times are written: more doses in a day than the plan has.</summary>
     private IEnumerable<NoteFinding> InADay(Course course, CourseContext at, CareLimit limit)

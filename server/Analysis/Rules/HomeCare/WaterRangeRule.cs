@@ -73,7 +73,7 @@ public sealed class WaterRangeRule : ICourseRule
         string days = run.Count > 1 ? $" {run.Count} days running, since {run[0].Date:yyyy-MM-dd}." : "";
         string wait = past < line.Repeat ? " Measure again tomorrow: days in a row would be a reason to phone the clinic." : "";
         return RuleContext.At(Name, level, last.Lines[^1].Line, last.Lines[^1].Reading!.Span,
-            $"Water {Wording.Show(last.Drunk, "mL", us)} in a day is {Wording.Round(last.Each, 0)} mL for each kilogram (weight {Wording.Show(last.Weight.Value.Number, "kg", us)} of {last.Weight.Day:yyyy-MM-dd}): above {Wording.Round(line.Value, 0)}.{days} {Wording.Advice(level)}{wait}",
+            $"Water {Wording.Show(last.Drunk, "mL", us)} in a day is {Wording.Round(last.Each, Math.Round(last.Each) == line.Value ? 1 : 0)} mL for each kilogram (weight {Wording.Show(last.Weight.Value.Number, "kg", us)} of {last.Weight.Day:yyyy-MM-dd}): above {Wording.Round(line.Value, 0)}.{days} {Wording.Advice(level)}{wait}",
             line.Source, run.SelectMany(day => day.Lines).Select(noted => noted.Line).TakeLast(Runs.MostEvidence).Append(last.Weight.Line));
     }
 
