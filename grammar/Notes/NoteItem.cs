@@ -57,6 +57,18 @@ public sealed record MedicinePlan(ItemHead Head, FreeWords Medicine, NoteValue? 
 /// <summary>How often the pet is checked at home.</summary>
 public sealed record HomeCheckFact(ItemHead Head, Schedule Schedule) : NoteItem(Head);
 
+/// <summary>
+/// A finding that is accepted until a day: <c>accept lump-sample lump L-flank until 2027-03-01 sampled, a fatty lump</c>.
+/// </summary>
+/// <param name="Head">The line's word.</param>
+/// <param name="Rule">The name of the finding as written in small letters; whether it exists is not known here.</param>
+/// <param name="Item">The part it is limited to, or null.</param>
+/// <param name="Site">The place it is limited to, or null.</param>
+/// <param name="Tag">The tag it is limited to, or null.</param>
+/// <param name="Until">The last day it holds.</param>
+/// <param name="Reason">Why, or null.</param>
+public sealed record AcceptFact(ItemHead Head, FreeWords Rule, LineWord? Item, Site? Site, FindingTag? Tag, PartialDate Until, FreeWords? Reason) : NoteItem(Head);
+
 /// <summary>A vital: a value, and how it was taken; <paramref name="Ok"/> when it was as expected in so many words.</summary>
 public sealed record Reading(ItemHead Head, NoteValue Value, StateWord? State, StateWord? Place, Site? Site, ImmutableArray<Described> Words, bool Ok = false) : NoteItem(Head);
 

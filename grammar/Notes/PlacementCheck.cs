@@ -11,8 +11,8 @@ namespace HealthNotes.Grammar.Notes;
 internal static class PlacementCheck
 {
     private static readonly string[] FactsAlsoInVisits = ["usual", "call-if"];
-    private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check"];
-    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check"];
+    private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check", "accept"];
+    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept"];
 
     /// <summary>What is wrong with the places of an opening's lines.</summary>
     public static IEnumerable<PlacedProblem> Of(Opening opening)
@@ -60,6 +60,7 @@ internal static class PlacementCheck
         Finding finding => finding.Site,
         Recheck recheck => recheck.Site,
         Skipped skipped => skipped.Site,
+        AcceptFact accept => accept.Site,
         Reading reading => reading.Site,
         _ => null,
     };

@@ -46,6 +46,7 @@ internal sealed partial class LineBinder
         "call-if" => about is not null && value is Limit limit ? new CallIfFact(head, about, limit, state, place, per) : null,
         "med" => name is null ? null : new MedicinePlan(head, name, amount, schedule, Manner(), note),
         "home-check" => schedule.Every is null ? null : new HomeCheckFact(head, schedule),
+        "accept" => name is null || schedule.Until is null ? null : new AcceptFact(head, name, about, site, tag, schedule.Until, note),
         _ => name is null ? null : new TextFact(head, name),
     };
 }

@@ -172,7 +172,7 @@ internal sealed partial class LineBinder
 
     private bool Filled(SlotKind kind) => kind switch
     {
-        SlotKind.Text or SlotKind.File or SlotKind.Medicine or SlotKind.Topic or SlotKind.FoodName => name is not null,
+        SlotKind.Text or SlotKind.File or SlotKind.Medicine or SlotKind.Topic or SlotKind.FoodName or SlotKind.Rule => name is not null,
         SlotKind.Species => species is not null,
         SlotKind.Sex => male is not null || neutered is not null,
         SlotKind.Birth => birth is not null,
@@ -181,7 +181,7 @@ internal sealed partial class LineBinder
         SlotKind.Words => words.Count > 0 || ok || value is not null,
         SlotKind.Ok => ok,
         SlotKind.Site => site is not null,
-        SlotKind.Schedule => Word.Word == "home-check" ? schedule.Every is not null : schedule.NamesDay || schedule.Every is not null,
+        SlotKind.Schedule => Word.Has(SlotKind.Rule) ? schedule.Until is not null : Word.Word == "home-check" ? schedule.Every is not null : schedule.NamesDay || schedule.Every is not null,
         SlotKind.Portion => value is not null || words.Count > 0 || ok,
         SlotKind.Amount => amount is not null,
         _ => value is not null,

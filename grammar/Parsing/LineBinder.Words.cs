@@ -10,7 +10,8 @@ namespace HealthNotes.Grammar.Parsing;
 internal sealed partial class LineBinder
 {
     private bool BindWord() =>
-        BindDescribing(fromParts: 2)
+        BindRule()
+        || BindDescribing(fromParts: 2)
         || BindClosedWord()
         || BindAbout()
         || BindName()
@@ -23,6 +24,19 @@ internal sealed partial class LineBinder
         || BindDescribing(fromParts: 1)
         || BindSlashedWords()
         || BindAbbreviation();
+
+    /// <summary>The name of a finding: the first word, in whatever letters.</summary>
+    private bool BindRule()
+    {
+        if (!Word.Has(SlotKind.Rule) || name is not null || IsScheduleWord(TextOf(parts[at])))
+        {
+            return false;
+        }
+
+        TextSpan span = parts[at].Span;
+        name = new FreeWords(span, span.In(line).ToString().TrimEnd(':').ToLowerInvariant());
+        return Taken(TokenKind.Name, span);
+    }
 
     /// <summary>Words of small closed lists: species, sex, units shown, parts of a meal, muscle grades, ok.</summary>
     private bool BindClosedWord()

@@ -128,6 +128,13 @@ internal sealed partial class LineBinder
         while (at < parts.Count)
         {
             int before = at;
+            if (Word.Has(SlotKind.Rule) && schedule.Until is not null)
+            {
+                // until when it holds comes last: what follows is the reason, whatever words it has
+                note = Remark();
+                return;
+            }
+
             bool bound = parts[at].Kind switch
             {
                 PartKind.Word => BindWord(),
@@ -164,7 +171,7 @@ internal sealed partial class LineBinder
         return index;
     }
 
-    private bool TakesNote() => Word.Has(SlotKind.Note) && (name is not null || about is not null || value is not null || Word.Kind == WordKind.Care && !Word.Has(SlotKind.Medicine));
+    private bool TakesNote() => Word.Has(SlotKind.Note) && !Word.Has(SlotKind.Rule) && (name is not null || about is not null || value is not null || Word.Kind == WordKind.Care && !Word.Has(SlotKind.Medicine));
 
     private FreeWords? Rest(int from, TokenKind kind)
     {

@@ -27,11 +27,13 @@ internal static class SlotHints
         SlotKind.Words => "ok, or a word for what you saw",
         SlotKind.Item => "what it is about, such as ear",
         SlotKind.Topic => "what falls due",
+        SlotKind.Rule => "the name of a finding, such as lump-sample",
         SlotKind.File => "a file name, such as left-ear.jpg",
         SlotKind.Ok => "ok",
         SlotKind.Schedule => word switch
         {
             "home-check" => "how often, such as every 30d",
+            "accept" => "until when, such as until 2027-03-01",
             "recheck" or "due" => "when, such as in 2w or 2026-11-01",
             _ => "times, such as every 12h",
         },

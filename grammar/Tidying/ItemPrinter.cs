@@ -40,6 +40,7 @@ public static class ItemPrinter
         CallIfFact call => [call.Vital.Word, Word(call.State), Word(call.Place), ValuePrinter.Print(call.Limit), Per(call.Per)],
         MedicinePlan plan => [plan.Medicine.Text, Value(plan.Dose), .. Manners(plan.Manner, StateKind.Route), .. Times(plan.Schedule), .. Manners(plan.Manner, StateKind.Food, StateKind.When)],
         HomeCheckFact fact => Times(fact.Schedule),
+        AcceptFact accept => [accept.Rule.Text, accept.Item?.Word ?? "", accept.Site?.Name ?? "", Tag(accept.Tag), $"until {accept.Until}", accept.Reason?.Text ?? ""],
         Reading reading => [ValuePrinter.Print(reading.Value), reading.Site?.Name ?? "", Word(reading.Place), Word(reading.State), .. Describing(reading.Words), Ok(reading.Ok)],
         Examined examined => [examined.Site?.Name ?? "", Tag(examined.Tag), Value(examined.Size), .. Describing(examined.Words), Ok(examined.Ok)],
         Finding finding => [finding.Site.Name, Tag(finding.Tag), Value(finding.Size), .. Describing(finding.Words), Ok(finding.Ok)],

@@ -120,6 +120,9 @@ public enum SlotKind
     /// <summary>Another line's word.</summary>
     Item,
 
+    /// <summary>The name of something that is said about notes, such as <c>lump-sample</c>.</summary>
+    Rule,
+
     /// <summary>What falls due, in free words.</summary>
     Topic,
 

@@ -20,8 +20,10 @@ internal sealed class EntryAnalysis
         ImmutableArray<ComparedReading> compared,
         ImmutableArray<Placed<Finding>> lumps,
         ImmutableArray<Placed<CareEvent>> seizures,
+        ImmutableArray<NotedSign> visitSigns,
         ImmutableArray<Trace> traces)
     {
+        VisitSigns = visitSigns;
         Traces = traces;
         Entry = entry;
         Readings = readings;
@@ -49,6 +51,9 @@ internal sealed class EntryAnalysis
 
     /// <summary>Its seizures.</summary>
     public ImmutableArray<Placed<CareEvent>> Seizures { get; }
+
+    /// <summary>What it describes, when it is of a visit to the clinic: those words the clinic knows.</summary>
+    public ImmutableArray<NotedSign> VisitSigns { get; }
 
     /// <summary>Its lines as parts of courses.</summary>
     public ImmutableArray<Trace> Traces { get; }
@@ -78,6 +83,7 @@ internal sealed class EntryAnalysis
             [],
             Of<Finding>(entry, finding => finding.Word.Word == "lump" && !MammaryLumpRule.IsMammary(finding)),
             Of<CareEvent>(entry, care => care.Word.Word == "seizure" && care.Times is not 0),
+            entry.Head is { Kind: "visit", Date: not null } ? [.. WorryingWords.SignsOf(entry)] : [],
             TracesOf(entry, readings, today));
     }
 
@@ -93,7 +99,7 @@ internal sealed class EntryAnalysis
             }
         }
 
-        return new EntryAnalysis(Entry, Readings, compared.DrainToImmutable(), Lumps, Seizures, Traces);
+        return new EntryAnalysis(Entry, Readings, compared.DrainToImmutable(), Lumps, Seizures, VisitSigns, Traces);
     }
 
     /// <summary>Applies the rules. To be called once, before anyone else sees the object.</summary>
@@ -124,7 +130,7 @@ internal sealed class EntryAnalysis
         }
 
         ImmutableArray<NoteReading> readings = ImmutableArray.CreateRange(Readings, (reading, lines) => reading with { Line = reading.Line + lines }, by);
-        return new EntryAnalysis(moved, readings, Compared.Length == 0 ? [] : Moved(readings), Moved(Lumps, by), Moved(Seizures, by), TracesOf(moved, readings, today))
+        return new EntryAnalysis(moved, readings, Compared.Length == 0 ? [] : Moved(readings), Moved(Lumps, by), Moved(Seizures, by), VisitSigns.Length == 0 ? [] : [.. VisitSigns.Select(sign => sign with { Line = sign.Line + by })], TracesOf(moved, readings, today))
         {
             earlier = earlier?.Moved(by),
             IsDone = true,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
@@ -111,6 +112,9 @@ public sealed class NoteAnalysis
     /// <param name="stop">To give up, when a newer version makes this one useless.</param>
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
     public NoteAnalysis After(Note note, EntryChange change, CancellationToken stop) => Make(this, note, change, Today, stop);
+
+    /// <summary>What falls due and is not done, by day.</summary>
+    public ImmutableArray<DueItem> Due => DueList.Of(new CourseContext(context, courses));
 
     /// <summary>All that the note says about one thing, in the order of time.</summary>
     public Course CourseOf(CourseKey key) => courses.Of(key);

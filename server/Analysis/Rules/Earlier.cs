@@ -31,6 +31,9 @@ public sealed class Earlier
     /// <summary>The seizure before the one in this line; null when there is none.</summary>
     public NotedSeizure? SeizureBefore(int line) => Ask((h, moved) => h.SeizureBefore(line + moved));
 
+    /// <summary>The last visit before a day at which a word was noted of a part; null when there is none.</summary>
+    public NotedSign? SeenAtVisit(string part, string? site, string word, DateOnly before) => Ask((h, _) => h.SeenAtVisit(part, site, word, before));
+
     /// <summary>True when every question would be answered the same way.</summary>
     internal bool StillHolds(History now) => asked.TrueForAll(question => Equals(question.Put(now, question.Moved), question.Answer));
 

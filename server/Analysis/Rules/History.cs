@@ -7,6 +7,9 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>Where and when a lump was noted, and its size as written.</summary>
 public sealed record NotedLump(int Line, DateOnly? Day, string? Size);
 
+/// <summary>A describing word noted of a part at a visit to the clinic, with its line and day.</summary>
+public sealed record NotedSign(string Part, string? Site, string Word, int Line, DateOnly Day);
+
 /// <summary>Where and when a seizure was noted.</summary>
 public sealed record NotedSeizure(int Line, DateTime? When);
 
@@ -19,6 +22,7 @@ internal sealed class History(ImmutableArray<EntryAnalysis> entries)
     private readonly Dictionary<string, Dictionary<(string?, string?, string), List<NoteReading>>> readings = [];
     private Dictionary<(string, string?), NotedLump>? lumps;
     private List<NotedSeizure>? seizures;
+    private ILookup<(string, string?, string), NotedSign>? visitSigns;
 
     /// <summary>Up to <paramref name="count"/> readings of the same kind before this one, the latest first.</summary>
     public IReadOnlyList<NoteReading> Before(NoteReading reading, int count)
@@ -38,6 +42,11 @@ internal sealed class History(ImmutableArray<EntryAnalysis> entries)
         int at = seizures.FindIndex(seizure => seizure.Line == line);
         return at > 0 ? seizures[at - 1] : null;
     }
+
+    /// <summary>The last visit before a day at which the word was noted of the part.</summary>
+    public NotedSign? SeenAtVisit(string part, string? site, string word, DateOnly before) =>
+        (visitSigns ??= entries.SelectMany(entry => entry.VisitSigns).ToLookup(sign => (sign.Part, sign.Site, sign.Word)))[(part, site, word)]
+            .Where(sign => sign.Day < before).MaxBy(sign => sign.Day);
 
     /// <summary>The moment of an event; without a time, noon of its day.</summary>
     public static DateTime? MomentOf(Entry entry, NoteItem item) =>

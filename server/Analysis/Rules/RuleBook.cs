@@ -36,6 +36,10 @@ public static class RuleBook
         new HumanPainkillerRule(),
         new FactsMissingRule(),
         new EntryDateRule(),
+        new AcceptRule(),
+        .. OverdueRule.ForEach(),
+        new TaskOverdueRule(),
+        new NotLookedAtRule(),
     ];
 
     private static readonly ImmutableArray<IEntryRule> EntryRules = [.. All.OfType<IEntryRule>()];
@@ -46,14 +50,21 @@ public static class RuleBook
     private static readonly FrozenDictionary<string, (string Topic, int Place)> Topics =
         All.Select((rule, place) => (rule, place)).ToFrozenDictionary(rule => rule.rule.Name, rule => (rule.rule.Topic, rule.place));
 
+    /// <summary>The names of the rules whose findings an <c>accept</c> line may quiet.</summary>
+    public static IEnumerable<string> Acceptable => All.Select(rule => rule.Name).Where(name => name is not ("not-plausible" or "accept" or "facts-missing"));
+
+    /// <summary>True for a rule that may be accepted.</summary>
+    public static bool IsKnown(string rule) => Topics.ContainsKey(rule) && Acceptable.Contains(rule);
+
     /// <summary>Everything there is to say about an entry, in line order.</summary>
     public static ImmutableArray<NoteFinding> FindIn(EntryContext at)
     {
         List<(string Topic, NoteFinding Finding)>? strongest = null;
         foreach (IEntryRule rule in EntryRules)
         {
-            foreach (NoteFinding finding in rule.Find(at))
+            foreach (NoteFinding found in rule.Find(at))
             {
+                NoteFinding finding = Accepted.Apply(at.Note, found, at.Entry.Head.Date, ItemAt(at.Entry, found.Line));
                 strongest ??= [];
                 int other = strongest.FindIndex(kept => kept.Topic == rule.Topic && kept.Finding.Line == finding.Line);
                 if (other < 0)
@@ -71,12 +82,39 @@ public static class RuleBook
             : InOrder((strongest ?? []).Select(kept => kept.Finding).Concat(at.Entry.Problems.Select(OfProblem)));
     }
 
+    private static NoteItem? ItemAt(Entry entry, int line)
+    {
+        foreach (Placed<NoteItem> item in entry.Items)
+        {
+            if (item.Line == line)
+            {
+                return item.Value;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>True when some rule looks at such a course.</summary>
     public static bool Wants(CourseKey key) => CourseRules.Any(rule => rule.Wants(key));
 
     /// <summary>Everything there is to say about a course, in no order.</summary>
     public static ImmutableArray<NoteFinding> FindIn(Course course, CourseContext at) =>
-        [.. CourseRules.Where(rule => rule.Wants(course.Key)).SelectMany(rule => rule.Find(course, at))];
+        [.. CourseRules.Where(rule => rule.Wants(course.Key)).SelectMany(rule => rule.Find(course, at)).Select(finding => Accept(finding, course, at))];
+
+    /// <summary>What is not about a line of the course is about today.</summary>
+    private static NoteFinding Accept(NoteFinding finding, Course course, CourseContext at)
+    {
+        for (int index = at.Note.Accepts.Length == 0 ? -1 : course.Lines.Length - 1; index >= 0; index--)
+        {
+            if (course.Lines[index] is { } noted && noted.Line == finding.Line)
+            {
+                return Accepted.Apply(at.Note, finding, noted.Day, noted.Item);
+            }
+        }
+
+        return Accepted.Apply(at.Note, finding, null, null);
+    }
 
     /// <summary>Two lots of findings together, in line order: of those with one topic in one line the strongest is kept.</summary>
     public static ImmutableArray<NoteFinding> Strongest(ImmutableArray<NoteFinding> some, IEnumerable<NoteFinding> others)
@@ -101,7 +139,7 @@ public static class RuleBook
 
     /// <summary>Everything there is to say about the opening, in line order.</summary>
     public static ImmutableArray<NoteFinding> FindInOpening(Note note, RuleContext context) =>
-        InOrder(OpeningRules.SelectMany(rule => rule.Find(note, context)).Concat(note.Opening.Problems.Select(OfProblem)));
+        InOrder(OpeningRules.SelectMany(rule => rule.Find(note, context)).Select(finding => Accepted.Apply(context, finding, null, null)).Concat(note.Opening.Problems.Select(OfProblem)));
 
     internal static ImmutableArray<NoteFinding> InOrder(IEnumerable<NoteFinding> findings) =>
         [.. findings.OrderBy(f => f.Line).ThenBy(f => f.Span.Start).ThenByDescending(f => f.Level).ThenBy(f => f.Rule, StringComparer.Ordinal)];

@@ -24,6 +24,9 @@ public sealed class RuleContext
         Usuals = [.. note.Facts<UsualFact>()];
         CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
         Knowns = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "known")];
+        Accepts = [.. note.Facts<AcceptFact>()];
+        OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind == WordKind.Task)];
+        HomeCheck = note.Facts<HomeCheckFact>(today).LastOrDefault();
         PlannedMedicines = [.. note.Facts<MedicinePlan>().Select(plan => plan.Fact.Medicine.Text)];
     }
 
@@ -44,6 +47,18 @@ public sealed class RuleContext
 
     /// <summary>The conditions the vet has named, in file order.</summary>
     public ImmutableArray<DatedFact<TextFact>> Knowns { get; }
+
+    /// <summary>The findings that are accepted, in file order.</summary>
+    public ImmutableArray<DatedFact<AcceptFact>> Accepts { get; }
+
+    /// <summary>The tasks of the opening.</summary>
+    public ImmutableArray<Placed<NoteItem>> OpeningTasks { get; }
+
+    /// <summary>How often this pet is to be checked at home: the last line that says so up to today, or null.</summary>
+    public DatedFact<HomeCheckFact>? HomeCheck { get; }
+
+    /// <summary>The key of the life stage today; grown where no birth is written.</summary>
+    public string StageToday => Pet.StageOn(Today, Tables)?.Key ?? StageWhenUnknown;
 
     /// <summary>The medicines that a plan names, in file order.</summary>
     public ImmutableArray<string> PlannedMedicines { get; }

@@ -30,7 +30,10 @@ internal static class WorryingWords
             return null;
         }
 
-        (Described worst, Meaning meaning) = worrying.MaxBy(pair => pair.Meaning.Level);
+        // of several the one that the clinic has not seen speaks
+        (Described worst, Meaning meaning, NotedSign? seen) = worrying
+            .Select(pair => (pair.Word, pair.Meaning, Seen: SeenAtVisit(at, item, pair.Word, pair.Meaning)))
+            .MaxBy(pair => ((int)pair.Meaning.Level * 2) - (pair.Seen is null ? 0 : 1));
         FindingLevel level = meaning.Level switch { Level.Urgent => FindingLevel.Urgent, Level.Call => FindingLevel.Call, _ => FindingLevel.Watch };
         DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(at.Note, at.Entry, item.Word, worst.Word.Word) : null;
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
@@ -38,10 +41,33 @@ internal static class WorryingWords
         string where = SiteOf(item) is { } site ? $" {site.Name}" : "";
         string definition = char.ToLowerInvariant(meaning.Definition[0]) + meaning.Definition[1..].TrimEnd('.');
         string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({definition}).{more}";
+        if (known is null && level < FindingLevel.Urgent && at.Entry.Head.Kind == "visit")
+        {
+            return RuleContext.At(rule, FindingLevel.Info, line, worst.Span, $"{message} Noted at the visit.", meaning.Source);
+        }
+
+        if (known is null && seen is not null)
+        {
+            // what the clinic has seen needs no second word, but a reason to phone stays one: it may have come back
+            FindingLevel left = level == FindingLevel.Watch ? FindingLevel.Info : level;
+            return RuleContext.At(rule, left, line, worst.Span, $"{message} Also noted at the visit of {seen.Day:yyyy-MM-dd}. {Wording.Advice(left)}".TrimEnd(), meaning.Source, seen.Line);
+        }
+
         return known is null
             ? RuleContext.At(rule, level, line, worst.Span, $"{message} {Wording.Advice(level)}", meaning.Source)
             : RuleContext.At(rule, FindingLevel.Info, line, worst.Span, $"{message} Known: {known.Fact.Text.Text} (line {known.Line + 1}).", meaning.Source, known.Line);
     }
+
+    private static NotedSign? SeenAtVisit(EntryContext at, NoteItem item, Described word, Meaning meaning) =>
+        meaning.Level < Level.Urgent && at.Entry.Head is { Date: { } day, Kind: not "visit" }
+            ? at.Earlier.SeenAtVisit(item.Word.Word, SiteOf(item)?.Name, word.Word.Word, day)
+            : null;
+
+    /// <summary>Every describing word of an entry with the part and place it is about.</summary>
+    public static IEnumerable<NotedSign> SignsOf(Entry entry) =>
+        from placed in entry.Items
+        from word in WordsOf(placed.Value)
+        select new NotedSign(placed.Value.Word.Word, SiteOf(placed.Value)?.Name, word.Word.Word, placed.Line, entry.Head.Date!.Value);
 
     /// <summary>
     /// A fact <c>known</c> that names both the part and the word quiets it, unless it is urgent: the vet has seen it

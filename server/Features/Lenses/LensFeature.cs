@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Checks;
+using HealthNotes.Analysis.Due;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
@@ -17,16 +18,11 @@ public static class LensFeature
     public static ImmutableArray<LensText> In(Document document, FeatureSettings settings)
     {
         var lenses = new List<LensText>();
-        var tasks = new OpenTasks();
-        foreach (Placed<NoteItem> fact in document.Note.Opening.Facts)
-        {
-            tasks.Take(fact, null);
-        }
-
-        DateOnly? lastCheck = Checks(document, lenses, tasks);
-        List<OpenTask> left = [.. tasks.Left.Where(task => IsShown(document, task))];
+        Checks(document, lenses);
+        ImmutableArray<DueItem> due = document.Analysis.Due;
+        List<DueItem> left = [.. due.Where(item => item.Kind is DueKind.Recheck or DueKind.Task && IsShown(document, item))];
         lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Line), Due(document.Today, task.On))));
-        if (Next(document, left, lastCheck) is { } next)
+        if (Next(document, left, due) is { } next)
         {
             lenses.Add(next);
         }
@@ -34,27 +30,22 @@ public static class LensFeature
         return [.. lenses.OrderBy(lens => lens.Range.Start)];
     }
 
-    /// <summary>Adds a lens for each check, hands every line to <paramref name="tasks"/>, and gives the day of the last check.</summary>
-    private static DateOnly? Checks(Document document, List<LensText> lenses, OpenTasks tasks)
+    /// <summary>Adds a lens for each check.</summary>
+    private static void Checks(Document document, List<LensText> lenses)
     {
-        var progress = new CheckProgress(CheckItems.For(document.Analysis.Pet));
+        var coverage = new CheckCoverage(CheckItems.For(document.Analysis.Pet));
         ImmutableArray<Entry> entries = document.Note.Entries;
         DateOnly? current = document.Analysis.CurrentFrom;
-        DateOnly? last = null;
         int at = 0;
         while (at < entries.Length)
         {
             int start = at;
             DateOnly? day = entries[at].Head.Date;
-            CheckProgress.Seen seen = default;
+            CheckCoverage.Seen seen = default;
             do
             {
                 Entry entry = entries[at++];
-                seen |= entry.Head.Kind == "check" ? progress.In(entry) : default;
-                foreach (Placed<NoteItem> item in entry.Items)
-                {
-                    tasks.Take(item, day);
-                }
+                seen |= entry.Head.Kind == "check" ? coverage.In(entry) : default;
             }
             while (day is not null && at < entries.Length && entries[at].Head.Date == day);
 
@@ -64,29 +55,28 @@ public static class LensFeature
             {
                 if (entries[i].Head.Kind == "check")
                 {
-                    title ??= progress.Title(seen, withNext: day is null || day >= current);
-                    last = day <= document.Today && !(day < last) ? day : last;
+                    title ??= CheckProgress.Title(coverage, seen, withNext: day is null || day >= current);
                     lenses.Add(new LensText(LineOf(document, entries[i].Line), title));
                 }
             }
         }
-
-        return last;
     }
 
     /// <summary>What fell due before the current period is left out where it is to be looked at again: the check since then has looked.</summary>
-    private static bool IsShown(Document document, OpenTask task) =>
-        task.On >= document.Today || document.Syntax.Lines[task.Line].Item is not Recheck || !(task.On < document.Analysis.CurrentFrom);
+    private static bool IsShown(Document document, DueItem task) =>
+        task.On >= document.Today || task.Kind != DueKind.Recheck || !(task.On < document.Analysis.CurrentFrom);
 
-    private static LensText? Next(Document document, List<OpenTask> left, DateOnly? lastCheck)
+    private static LensText? Next(Document document, List<DueItem> left, ImmutableArray<DueItem> due)
     {
         if (document.Note.Opening.Facts is not [{ } first, ..])
         {
             return null;
         }
 
-        OpenTask? task = left.MinBy(task => task.On);
-        DateOnly? check = lastCheck is { } day && document.Note.Opening.First<HomeCheckFact>()?.Schedule.Every is { } every ? Schedule.Add(day, every) : null;
+        DueItem? task = left.MinBy(task => task.On);
+
+        // a check is only announced where the notes say how often
+        DateOnly? check = due.FirstOrDefault(item => item.Kind == DueKind.Check && item.FactLine is not null)?.On;
         if (check is { } on && (task is null || on <= task.On))
         {
             return new LensText(LineOf(document, first.Line), $"next: home check, {Due(document.Today, on)}", new LensCommand(LensCommands.AddCheck, document.Uri, new Place(first.Line, 0)));
@@ -94,7 +84,7 @@ public static class LensFeature
 
         return task is null
             ? null
-            : new LensText(LineOf(document, first.Line), $"next: {task.Name}, {Due(document.Today, task.On)}", new LensCommand(LensCommands.GoTo, document.Uri, new Place(task.Line, 0)));
+            : new LensText(LineOf(document, first.Line), $"next: {(task.Kind == DueKind.Recheck ? "recheck " : "")}{task.What}, {Due(document.Today, task.On)}", new LensCommand(LensCommands.GoTo, document.Uri, new Place(task.Line, 0)));
     }
 
     private static string Due(DateOnly today, DateOnly day) => (day < today ? "was due " : "due ") + DayWords.From(today, day);

@@ -76,7 +76,7 @@ public class OwnLimitsTests
         pet Marlow
         species dog
         born 2017-03
-        2026-10-10 check
+        2026-11-10 check
           usual hr 44-70 rest
           ^^^^^ misplaced error
           hr 48
@@ -88,12 +88,12 @@ public class OwnLimitsTests
         pet Marlow
         species dog
         born 2017-03
-        2026-10-01 check
+        2026-11-01 check
           hr 48
              ^^ hr-range watch
-        2026-10-10 visit
+        2026-11-10 visit
           usual hr 44-70 rest per vet
-        2026-11-01 check
+        2026-11-20 check
           hr 48
         """);
 }

@@ -47,7 +47,7 @@ public class SignRulesTests
         pet Marlow
         species dog
         born 2017-03
-        2026-10-01 check
+        2026-11-01 check
           lump L-flank 6mm soft
                ^^^^^^^ lump watch
           lump R-flank 8mm soft
@@ -99,7 +99,7 @@ public class SignRulesTests
         species dog
         born 2017-03
         known heart murmur grade 2
-        2026-10-01 check
+        2026-11-01 check
           hr 80 murmur
                 ^^^^^^ sign info
         """);
@@ -110,7 +110,7 @@ public class SignRulesTests
         species dog
         born 2017-03
         known dry eye OS
-        2026-10-01 check
+        2026-11-01 check
           gums dry
                ^^^ gum-colour call
         """);
@@ -121,7 +121,7 @@ public class SignRulesTests
         species dog
         born 2017-03
         known gums white now and then
-        2026-10-01 check
+        2026-11-01 check
           gums white
                ^^^^^ gum-colour urgent
         """);

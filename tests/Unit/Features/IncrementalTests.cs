@@ -20,6 +20,10 @@ public class IncrementalTests
         "  weight 27kg\n", "  weight 4kg\n", "  weight 60kg\n", "  gums pale\n", "  tooth 208 tartar\n", "  gave ibuprofen 200mg\n", "  node L-jaw 30mm\n", "  bcs 8/9\n", "  bcs 4/5\n",
         "species dog\n", "species cat\n", "born 2017-03\n", "born 2026-05\n", "adult-weight 27kg\n", "adult-weight 4kg\n", "pet Marlow\n", "units us\n",
         "usual rr 20-36 asleep per vet 2026-01-20\n", "call-if rr asleep >28 per vet\n", "call-if rr asleep >28\n", "known tartar on tooth 208\n", "med ibuprofen 5mg\n", "med insulin 2 units every 12h\n",
+        "2026-11-20 check\n", "2026-11-20 log\n", "2026-11-21 log by technician\n", "2026-11-23 log\n", "2026-06-01 visit\n", "2025-12-01 check\n", "accept lump lump L-flank until 2027-03-01 seen\n", "accept sign tooth 208 until 2026-10-20\n", "accept lumb until 2027-01-01\n",
+        "home-check every 10d\n", "  recheck ear L in 2w\n", "  ear L clean\n", "  due booster 2026-11-10\n", "  done booster\n", "  med benazepril 5mg every 12h from 2026-11-01\n", "  08:00 gave benazepril 5mg\n", "  gave benazepril 5mg\n",
+        "  missed benazepril\n", "  stop benazepril\n", "  ate none\n", "  07:30 ate all\n", "  water 900ml\n", "  water 2l\n", "  vomit 3x\n", "  vomit retching\n", "  stool loose 2x\n", "  belly hard\n", "  weight 24kg\n", "  weight 25kg\n",
+        "  lump L-flank 18mm\n", "  lump R-flank 20mm ulcerated\n", "  node R-jaw 12mm\n", "  rr 28 asleep\n", "  hr 72\n", "  hr 74\n", "  hr 110\n", "known target lump L-flank\n", "known overweight, plan 1%/week\n",
         "> free *text*\n", "    > below\n", "# a comment\n", "\n", "gland5 hmm\n", "  lump gland5 2mm\n", "\r\n", "\r", "é🐕\n",
     ];
 

@@ -7,7 +7,10 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A word about a lump that is a reason to call and was not written when the lump was last noted; a lump that is there again.</summary>
+/// <summary>
+/// A word about a lump that is a reason to call and was not written when the lump was last noted; a lump that is there again.
+/// What the clinic wrote or saw at a visit is not new.
+/// </summary>
 public sealed class LumpChangeRule : ICourseRule
 {
     /// <inheritdoc/>
@@ -22,20 +25,26 @@ public sealed class LumpChangeRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
+        var atVisits = new HashSet<string>();
         for (int index = 1; index < course.Lines.Length; index++)
         {
             Noted before = course.Lines[index - 1];
             Noted now = course.Lines[index];
+            if (before.AtVisit)
+            {
+                atVisits.UnionWith(LumpWords.Of(before.Item).Select(word => word.Word.Word));
+            }
+
             if (now.Item is not Finding lump || LumpWords.End(lump) is not null)
             {
                 continue;
             }
 
-            if (NewWord(before, now, lump, at.Note) is { } word)
+            if (NewWord(before, now, lump, atVisits, at.Note) is { } word)
             {
                 yield return word;
             }
-            else if (LumpWords.End(before.Item) is { } end)
+            else if (LumpWords.End(before.Item) is { } end && !now.AtVisit)
             {
                 yield return RuleContext.At(Name, FindingLevel.Watch, now.Line, lump.Site.Span,
                     $"Lump {course.Key.Detail} is noted again; on {before.Day:yyyy-MM-dd} it was written as `{end}`. {Wording.Advice(FindingLevel.Watch)}",
@@ -44,7 +53,7 @@ public sealed class LumpChangeRule : ICourseRule
         }
     }
 
-    private NoteFinding? NewWord(Noted before, Noted now, Finding lump, RuleContext note)
+    private NoteFinding? NewWord(Noted before, Noted now, Finding lump, HashSet<string> atVisits, RuleContext note)
     {
         // "hard same" says in so many words that it is not new
         if (LumpWords.Has(lump, "same") || LumpWords.Has(lump, "old"))
@@ -57,7 +66,7 @@ public sealed class LumpChangeRule : ICourseRule
         {
             if (word.Word.For(note.Pet.Species, note.Pet.Male == true) is { Level: >= Level.Call } meaning && !(worst?.Meaning.Level >= meaning.Level)
                 && !LumpWords.Has(before.Item, word.Word.Word)
-                && (meaning.Level == Level.Urgent || !KnownFinding.KnowsWord(note, lump, word.Word.Word, now.Day)))
+                && (meaning.Level == Level.Urgent || (!now.AtVisit && !atVisits.Contains(word.Word.Word) && !KnownFinding.KnowsWord(note, lump, word.Word.Word, now.Day))))
             {
                 worst = (word, meaning);
             }

@@ -12,12 +12,13 @@ internal static class FixBook
 {
     private const string EntryDate = "entry-date";
     private const string FactsMissing = "facts-missing";
+    private const string Accept = "accept";
 
     /// <summary>The rules about a rate that may be a count without its time.</summary>
     private static readonly string[] Rates = ["not-plausible", "hr-range", "rr-range", "usual-range", "call-if"];
 
     /// <summary>True for a rule that some fix goes with.</summary>
-    public static bool Has(string rule) => ProblemRules.All.Contains(rule) || rule is EntryDate or FactsMissing || Rates.Contains(rule);
+    public static bool Has(string rule) => ProblemRules.All.Contains(rule) || rule is EntryDate or FactsMissing or Accept || Rates.Contains(rule);
 
     /// <summary>The ways to mend a finding within its line.</summary>
     public static IEnumerable<LineFix> InLine(LineAt at, NoteFinding finding)
@@ -49,6 +50,7 @@ internal static class FixBook
         ProblemRules.BadDate => DateFix.Of(at, finding),
         ProblemRules.BadTime => TimeFix.Of(at, finding),
         ProblemRules.Missing => MissingFix.Of(at, finding),
+        Accept when finding.Nearest is { } nearest => [new LineFix("nearest-word", $"Write `{nearest}`", finding.Span, nearest, Preferred: true)],
         EntryDate => EntryDateFix.Of(at, finding),
         var rule when Rates.Contains(rule) => CountTimeFix.Of(at, finding),
         _ => [],

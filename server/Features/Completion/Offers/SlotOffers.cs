@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
@@ -45,6 +46,11 @@ internal static class SlotOffers
         if (line.About is not null)
         {
             return null;
+        }
+
+        if (line.Word.Has(SlotKind.Rule))
+        {
+            return line.Has(TokenKind.Name) ? Items(line).Concat(ScheduleOffers.Keywords(line, 0)) : Rules();
         }
 
         // behind a bare number the name of a vital may read as a unit: 12 hr
@@ -95,6 +101,10 @@ internal static class SlotOffers
             }
         }
     }
+
+    /// <summary>What may be accepted, with the first line of its help page.</summary>
+    private static IEnumerable<Offer> Rules() => RuleBook.Acceptable
+        .Select(rule => new Offer(rule, CompletionKind.Value, 0, RuleHelp.For(rule)?.Split('\n') is [_, { } summary, ..] ? summary : ""));
 
     private static IEnumerable<Offer> Per(LineState line)
     {

@@ -29,6 +29,10 @@ public class LineFixTests
         Offers.Fix("sex female spay|d\n", "nearest-word", "sex female spayed\n");
 
     [Fact]
+    public void The_name_of_a_finding() =>
+        Offers.Fix("pet M\naccept mammary-lmp| until 2027-03-01\n", "nearest-word", "pet M\naccept mammary-lump until 2027-03-01\n");
+
+    [Fact]
     public void The_kind_of_an_entry() => Offers.Fix("2026-11-01 18:10 che|kc\n  gums pink", "nearest-word", "2026-11-01 18:10 check\n  gums pink");
 
     /// <summary>One keystroke takes only what starts alike; unread is mended only what is one slip away.</summary>

@@ -49,7 +49,7 @@ public class ShownFindingsTests
         text.Append("  gumz\n");
         var shown = ShownFindings.For(Analyse(text.ToString()), FeatureSettings.Default with { PastFindings = true });
         Assert.Equal(ShownFindings.Most, shown.Findings.Length);
-        Assert.Equal(201, shown.Left);
+        Assert.Equal(203, shown.Left); // two more: the last check is long ago, and none looked at the rest
         Assert.Contains(shown.Findings, finding => finding.Level == FindingLevel.Error);
         Assert.Equal(shown.Findings.OrderBy(finding => finding.Line), shown.Findings);
         Assert.DoesNotContain(shown.Findings, finding => finding.Line < 300);

@@ -42,6 +42,7 @@ public class NeighbourTests
         { "allergy", 0, "allergy chicken", "allergy" },
         { "med", 0, "med benazepril 5mg every 12h", "med benazepril 5mg every 12" },
         { "home-check", 0, "home-check every 30d", "home-check in 30d" },
+        { "accept", 0, "accept lump-sample lump L-flank until 2027-03-01 sampled", "accept lump-sample lump L-flank 2027-03-01" },
         { "usual", 0, "usual rr 16-24", "usual gums 16-24" },
         { "usual-range", 0, "usual hr 60-80 asleep", "usual hr 60-80kg asleep" },
         { "usual-range", 1, "usual bcs 4-5", "usual bcs 5-4" },

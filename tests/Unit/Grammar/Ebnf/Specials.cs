@@ -24,6 +24,7 @@ internal static class Specials
         "a medicine's name of one word" => One(Medicines, random),
         "a medicine's name" => One(LongNames, random),
         "a food's name" => One(Foods, random),
+        "a finding's name" => One(["lump-sample", "weight-trend", "lump", "sign"], random),
         "what falls due" => One(Topics, random),
         "who it was" => One(["vet", "the night vet", "Owner", "technician"], random),
         "a file name" => One(["left-ear.jpg", "left ear.JPG", "gait.mp4", "x-ray"], random),

@@ -1,0 +1,74 @@
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>
+/// Findings that an <c>accept</c> line quiets: they are kept, as something to know, with the reason. What is urgent or could
+/// not be read is never quieted.
+/// </summary>
+internal static class Accepted
+{
+    /// <summary>Rules whose findings are of many kinds: accepting them takes the part that is meant.</summary>
+    private static readonly string[] NeedPart = ["sign", "gum-colour"];
+
+    /// <summary>True when accepting this rule takes a part to be named.</summary>
+    public static bool NeedsPart(string rule) => NeedPart.Contains(rule);
+
+    /// <summary>The finding as it is to be shown.</summary>
+    /// <param name="context">The facts.</param>
+    /// <param name="finding">What was found.</param>
+    /// <param name="day">The day of its entry; null for the opening, where today counts.</param>
+    /// <param name="item">What its line says; null where it is about no line of its own.</param>
+    public static NoteFinding Apply(RuleContext context, NoteFinding finding, DateOnly? day, NoteItem? item)
+    {
+        if (finding.Level is not (FindingLevel.Watch or FindingLevel.Call))
+        {
+            return finding;
+        }
+
+        foreach (DatedFact<AcceptFact> accept in context.Accepts)
+        {
+            DateOnly on = day ?? context.Today;
+            if (accept.Fact.Rule.Text == finding.Rule && on <= accept.Fact.Until.Latest && !(accept.Day > on) && Concerns(accept.Fact, item))
+            {
+                string reason = accept.Fact.Reason is { } why ? $": {why.Text}" : "";
+                return finding with
+                {
+                    Level = FindingLevel.Info,
+                    Message = $"{WithoutAdvice(finding)} Accepted until {accept.Fact.Until}{reason} (line {accept.Line + 1}).",
+                    Evidence = [.. finding.Evidence.Append(accept.Line).Distinct().Order()],
+                };
+            }
+        }
+
+        return finding;
+    }
+
+    private static bool Concerns(AcceptFact accept, NoteItem? item)
+    {
+        bool limited = accept.Item is not null || accept.Site is not null || accept.Tag is not null;
+        if (!limited)
+        {
+            return !NeedsPart(accept.Rule.Text);
+        }
+
+        (Site? site, FindingTag? tag) = item switch
+        {
+            Examined examined => (examined.Site, examined.Tag),
+            Finding found => (found.Site, found.Tag),
+            Reading reading => (reading.Site, null),
+            _ => ((Site?)null, (FindingTag?)null),
+        };
+        return item is not null
+            && (accept.Item is null || accept.Item == item.Word)
+            && (accept.Site is null || accept.Site.Name == site?.Name)
+            && (accept.Tag is null || accept.Tag.Name == tag?.Name);
+    }
+
+    private static string WithoutAdvice(NoteFinding finding)
+    {
+        string advice = Wording.Advice(finding.Level);
+        return finding.Message.EndsWith(advice, StringComparison.Ordinal) ? finding.Message[..^advice.Length].TrimEnd() : finding.Message;
+    }
+}

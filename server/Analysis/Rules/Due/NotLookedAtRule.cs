@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Checks;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A part or measure of a full check that none of the last three checks has named: something to know.</summary>
+public sealed class NotLookedAtRule : ICourseRule
+{
+    /// <summary>How many checks in a row, and how far back they may reach (common practice, no source).</summary>
+    private const int Checks = 3;
+    private const int DaysBack = 400;
+    private const int MostNamed = 6;
+
+    /// <inheritdoc/>
+    public string Name => "not-looked-at";
+
+    /// <inheritdoc/>
+    public string Topic => "check";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key == CourseKey.Checks;
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        var coverage = new CheckCoverage(CheckItems.For(at.Note.Pet));
+        var days = new List<(DateOnly Day, int Line, CheckCoverage.Seen Seen)>();
+        for (int index = course.Lines.Length - 1; index >= 0; index--)
+        {
+            Noted check = course.Lines[index];
+            CheckCoverage.Seen seen = coverage.In(check.Entry);
+            if (days.Count > 0 && days[^1].Day == check.Day)
+            {
+                days[^1] = (check.Day, check.Line, days[^1].Seen | seen);
+            }
+            else if (days.Count == Checks || course.Last!.Day.DayNumber - check.Day.DayNumber > DaysBack)
+            {
+                break;
+            }
+            else
+            {
+                days.Add((check.Day, check.Line, seen));
+            }
+        }
+
+        if (days.Count < Checks)
+        {
+            yield break;
+        }
+
+        ulong missing = days.Aggregate(ulong.MaxValue, (left, day) => left & coverage.Tell(day.Seen).Missing);
+        string[] words = [.. coverage.Items.Where((_, i) => (missing >> i & 1) != 0).Select(item => item.Word.Word)];
+        if (words.Length > 0)
+        {
+            string more = words.Length > MostNamed ? $" and {words.Length - MostNamed} more" : "";
+            yield return RuleContext.At(Name, FindingLevel.Info, course.Last!.Line, course.Last.Entry.Head.DateSpan,
+                $"Not named in any of the last {Checks} checks: {string.Join(", ", words.Take(MostNamed))}{more}. `skip` says that something was left out, and why.",
+                "common practice, no source", days.Select(day => day.Line).ToImmutableArray());
+        }
+    }
+}

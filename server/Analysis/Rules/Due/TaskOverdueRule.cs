@@ -1,0 +1,39 @@
+using System.Globalization;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Due;
+using HealthNotes.Analysis.Findings;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>
+/// Something written as due whose day has passed, and no <c>done</c> names it. What was to be looked at again before the last
+/// check is left out: that check has looked.
+/// </summary>
+public sealed class TaskOverdueRule : ICourseRule
+{
+    /// <inheritdoc/>
+    public string Name => "task-overdue";
+
+    /// <inheritdoc/>
+    public string Topic => "due task";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key == CourseKey.Note;
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        DateOnly? lastCheck = at.Of(CourseKey.Checks).Last?.Day;
+        foreach (DueItem due in OpenTasks.In(at))
+        {
+            if (due.On < at.Note.Today && !(due.Kind == DueKind.Recheck && due.On < lastCheck))
+            {
+                int days = at.Note.Today.DayNumber - due.On.DayNumber;
+                string how = due.Kind == DueKind.Recheck ? "Look again and write what you see" : "Write a new day for it";
+                yield return RuleContext.At(Name, FindingLevel.Info, due.Line, due.Span,
+                    $"`{(due.Kind == DueKind.Recheck ? "recheck " : "")}{due.What}` was due {due.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {days} {(days == 1 ? "day" : "days")} ago. {how}, or `done {due.What}`.",
+                    due.Source);
+            }
+        }
+    }
+}
