@@ -4,7 +4,7 @@ using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A lump: watch when it is first noted, something to know when it was noted before. Growth is another rule's matter.</summary>
+/// <summary>A lump: watch when it is first noted, something to know when it was noted before or a vet knows of it. Growth is another rule's matter.</summary>
 public sealed class LumpRule : IEntryRule
 {
     /// <inheritdoc/>
@@ -35,6 +35,10 @@ public sealed class LumpRule : IEntryRule
             {
                 yield return RuleContext.At(Name, FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, written as `{end}` and not noted before.", "the notes themselves");
             }
+            else if (SeenBy(at, lump) is { } seen)
+            {
+                yield return RuleContext.At(Name, FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, noted here for the first time. {seen.How}", "the notes themselves", seen.Line is { } other ? [other] : []);
+            }
             else
             {
                 yield return RuleContext.At(Name, FindingLevel.Watch, line, lump.Site.Span,
@@ -43,4 +47,12 @@ public sealed class LumpRule : IEntryRule
             }
         }
     }
+
+    /// <summary>How a vet knows of it already; null when the entry and the facts say nothing of that.</summary>
+    private static (string How, int? Line)? SeenBy(EntryContext at, Finding lump) =>
+        LumpWords.Has(lump, "sampled") ? ("It is written as sampled.", null)
+        : LumpWords.Has(lump, "vet-knows") ? ("The vet knows of it.", null)
+        : at.Entry.Head.Kind == "visit" ? ("Noted at the visit.", null)
+        : KnownFinding.For(at.Note, lump, at.Entry.Head.Date ?? DateOnly.MinValue) is { } known ? (KnownFinding.Say(known), known.Line)
+        : null;
 }

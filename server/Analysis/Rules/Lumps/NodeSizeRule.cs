@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Lumps;
@@ -40,20 +41,22 @@ public sealed class NodeSizeRule : ICourseRule
         var node = (Examined)last.Item;
         LumpSize? now = LumpSize.Of(last);
         FindingLevel? large = now is null ? null : IsLarge(last, now, at);
-        string? quiet = VetLook.Of(last) is { } look ? look.How + "." : KnownFinding.For(at.Note, node, last.Day) is { } known ? KnownFinding.Say(known) : null;
+        DatedFact<TextFact>? known = KnownFinding.For(at.Note, node, last.Day);
+        string? quiet = VetLook.Of(last) is { } look ? look.How + "." : known is not null ? KnownFinding.Say(known) : null;
+        ImmutableArray<int> fact = known is null ? [] : [known.Line];
         FindingLevel call = quiet is null ? FindingLevel.Call : FindingLevel.Info;
         if (IsEnlarged(last, at) && Regions(last, node, at) is { Count: > 0 } others)
         {
             string list = string.Join(", ", others.Prepend(last).Select(Describe));
             yield return RuleContext.At(Name, call, last.Line, node.Site!.Span,
                 $"Lymph nodes larger than expected in {others.Count + 1} regions: {list}. {quiet ?? Wording.Advice(call)}",
-                LumpNumbers.Default.SourceOf("node-regions"), others.Select(other => other.Line));
+                LumpNumbers.Default.SourceOf("node-regions"), others.Select(other => other.Line).Concat(fact));
         }
         else if (now is not null && life is { Ended: null } && now.Low >= LumpNumbers.Default["node-mm"] && Growth.In(life.SizeOfEachDay.AsSpan()) is { Confirmed: { } second } growth)
         {
             yield return RuleContext.At(Name, call, last.Line, node.Size!.Span,
                 $"Lymph node {life.Name}: {SizeWording.WithDay(growth.Change.After, us)}, against {SizeWording.WithDay(growth.Change.Before, us)}: {SizeWording.Percent(growth.Change)}. Already {SizeWording.WithDay(second, us)}. {quiet ?? Wording.Advice(call)}",
-                LumpNumbers.Default.SourceOf("growth-percent"), growth.Change.Before.Noted.Line, second.Noted.Line);
+                LumpNumbers.Default.SourceOf("growth-percent"), [growth.Change.Before.Noted.Line, second.Noted.Line, .. fact]);
         }
         else if (large is { } level)
         {

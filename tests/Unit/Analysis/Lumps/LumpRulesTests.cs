@@ -207,6 +207,23 @@ public class LumpRulesTests
             + between + "2026-11-10 log\n  lump L-flank 12mm soft\n"));
 
     [Fact]
+    public void A_lump_that_a_vet_knows_of_is_not_to_watch_when_it_is_first_noted() => Check(Dog + """
+        known lump on the left elbow
+        2026-10-01 log
+          lump L-flank 6mm sampled
+               ^^^^^^^ lump info
+          lump L-elbow 6mm soft
+               ^^^^^^^ lump info
+          lump R-paw 6mm vet-knows
+               ^^^^^ lump info
+          lump R-ribs 6mm soft
+               ^^^^^^ lump watch
+        2026-10-01 visit
+          lump L-thigh 6mm soft
+               ^^^^^^^ lump info
+        """);
+
+    [Fact]
     public void A_new_word_that_is_a_reason_to_call_says_since_when()
     {
         NoteAnalysis analysis = Check(Dog + """
@@ -231,7 +248,7 @@ public class LumpRulesTests
         known lump L-flank hard since 2025
         2026-11-01 log
           lump L-flank 6mm soft
-               ^^^^^^^ lump watch
+               ^^^^^^^ lump info
           lump R-elbow 6mm soft
                ^^^^^^^ lump watch
         2026-11-10 log
@@ -320,6 +337,22 @@ public class LumpRulesTests
         2026-11-20 log
           lump R-flank 5mm soft
                ^^^^^^^ lump-sides info
+        """);
+
+    [Fact]
+    public void A_word_that_was_seen_at_a_visit_is_not_new() => Check(Dog + """
+        2026-11-01 visit
+          lump L-flank 6mm hard
+               ^^^^^^^ lump info
+        2026-11-10 log
+          lump L-flank 6mm
+               ^^^^^^^ lump info
+        2026-11-12 log
+          lump L-flank 6mm hard
+                           ^^^^ sign call
+        2026-11-14 visit
+          lump L-flank 6mm hard red
+               ^^^^^^^ lump info
         """);
 
     [Theory]

@@ -73,12 +73,12 @@ public class NodeAndWoundTests
 
     [Fact]
     public void A_node_that_grew_twice_is_a_reason_to_call() => Check(Dog + """
-        2026-10-01 check
+        2026-10-01 log
           node L-groin 7mm soft
-        2026-10-15 check
+        2026-10-15 log
           node L-groin 11mm soft
                        ^^^^ node-size watch
-        2026-11-15 check
+        2026-11-15 log
           node L-groin 12mm soft
                        ^^^^ node-size call
         """);
@@ -89,7 +89,7 @@ public class NodeAndWoundTests
         species dog
         born 2017-03
         known node L-groin scarred
-        2026-10-01 check
+        2026-10-01 log
           node L-groin 14mm soft
                        ^^^^ node-size info
           node R-groin 14mm soft
