@@ -17,6 +17,8 @@ sample=samples/marlow.hnote
 echo "parser, native:"
 echo "  one copy:   $(out/throughput/HealthNotes.Throughput $sample 1 200)"
 echo "  ten copies: $(out/throughput/HealthNotes.Throughput $sample 10 40)"
+echo "analysis, native, the sample's entries again and again over the years:"
+out/throughput/HealthNotes.Throughput analysis $sample
 
 median() { # command...
   for _ in $(seq "$runs"); do

@@ -1,0 +1,102 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Trends;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A reading far from what is usual for this pet by its own earlier readings. A <c>usual</c> line that the vet gave goes before it.</summary>
+public sealed class OwnUsualRule : ICourseRule
+{
+    /// <inheritdoc/>
+    public string Name => "own-usual";
+
+    /// <inheritdoc/>
+    public string Topic => "reading";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => UsualRow.For(key) is not null;
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        UsualRow row = UsualRow.For(course.Key)!;
+        Course compared = SameVital.Of(course, at.All);
+        DateOnly? grown = Growth.GrownOn(at.Note.Pet, row.GrownMonths);
+        var far = new bool[course.Lines.Length];
+        OwnUsual? usual = null;
+        DateOnly? usualOf = null;
+        for (int index = 0; index < far.Length; index++)
+        {
+            Noted line = course.Lines[index];
+            if (line.Reading is not { } reading || line.Day < grown || (line.AtVisit && !row.AtVisits) || OwnLimits.UsualFor(at.Note, reading) is not null)
+            {
+                continue;
+            }
+
+            if (usualOf != line.Day)
+            {
+                usual = OwnUsual.For(compared, line.Day, grown);
+                usualOf = line.Day;
+            }
+
+            if (usual is not null && SideOf(reading.Value, usual, row) is { } above)
+            {
+                far[index] = true;
+                int? again = row.Again is null ? null : BeforeAsFar(course, far, index, row);
+                yield return Speak(at, reading, usual, row, above, again is { } other ? course.Lines[other] : null);
+            }
+        }
+    }
+
+    /// <summary>True above, false below, null where it is as usual or not sure: one count more or less must not make it so.</summary>
+    private static bool? SideOf(ReadValue value, OwnUsual usual, UsualRow row) =>
+        LineCrossing.Crosses(value, above: true, usual.High, inclusive: true) && !(value.Low <= usual.Median) ? true
+        : row.BothSides && LineCrossing.Crosses(value, above: false, usual.Low, inclusive: true) && !(value.High >= usual.Median) ? false
+        : null;
+
+    /// <summary>The reading before that is as far out and long enough before; null when one in between, or the one before, was not.</summary>
+    private static int? BeforeAsFar(Course course, bool[] far, int index, UsualRow row)
+    {
+        DateTime moment = course.Lines[index].Moment;
+        for (int before = index - 1; before >= 0; before--)
+        {
+            Noted line = course.Lines[before];
+            if (line.Reading is null || (line.AtVisit && !row.AtVisits))
+            {
+                continue;
+            }
+
+            // without a time, two counts of one day may be minutes apart
+            bool apart = line.Day != course.Lines[index].Day || (line.Time is not null && course.Lines[index].Time is not null);
+            if (!far[before] || (moment - line.Moment).TotalDays > row.ApartDays)
+            {
+                return null;
+            }
+
+            if (apart && (moment - line.Moment).TotalHours >= row.ApartHours)
+            {
+                return before;
+            }
+        }
+
+        return null;
+    }
+
+    private NoteFinding Speak(CourseContext at, NoteReading reading, OwnUsual usual, UsualRow row, bool above, Noted? again)
+    {
+        bool us = at.Note.Pet.ShowUsUnits;
+        decimal distance = Math.Abs(reading.Value.Number - usual.Median);
+        decimal line = above ? usual.High - usual.Median : usual.Median - usual.Low;
+        FindingLevel level = again is not null ? row.Again!.Value : distance >= line * row.ClearAt ? row.Clear : row.Mild;
+        string percent = reading.What != "temp" && usual.Median > 0 ? $"{Wording.Round(distance * 100 / usual.Median, 0)}% " : "";
+        string repeated = again is null ? "" : $" The reading of {again.Day:yyyy-MM-dd} was as far out.";
+        string recount = again is null && row.Again is not null
+            ? " Count again in 4 to 6 hours, in deep sleep: two high counts are a reason to phone the clinic."
+            : again is null && level >= FindingLevel.Watch ? " Take it again when the pet is calm." : "";
+        string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
+        return RuleContext.At(Name, level, reading.Line, reading.Span,
+            $"{Wording.Describe(reading, us)}: {percent}{(above ? "above" : "below")} this pet's own usual of {Wording.Show(usual.Median, usual.Unit, us)} ({usual.Count} readings since {usual.Since:yyyy-MM-dd}).{repeated}{advice}{recount}",
+            row.Source, again is null ? usual.Lines : usual.Lines.Append(again.Line));
+    }
+}

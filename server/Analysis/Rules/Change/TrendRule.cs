@@ -1,0 +1,51 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Trends;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A change in one direction over months, said at the last reading. One instance a vital, and one for water.</summary>
+public sealed class TrendRule : ICourseRule
+{
+    private readonly TrendRow row;
+
+    private TrendRule(TrendRow row) => this.row = row;
+
+    /// <inheritdoc/>
+    public string Name => row.What + "-trend";
+
+    /// <inheritdoc/>
+    public string Topic => row.What == "weight" ? "weight" : "trend";
+
+    /// <summary>The rule for each row of the table.</summary>
+    public static IEnumerable<IRule> ForEach() => TrendRow.All.Select(row => new TrendRule(row));
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key.Word == row.What;
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        Course compared = SameVital.Of(course, at.All);
+        if (course.Last is not { } last || !ReferenceEquals(compared.Last, last) || TrendOf(compared, at) is not { IsClear: true } trend)
+        {
+            yield break;
+        }
+
+        NoteReading reading = trend.Last;
+        FindingLevel level = trend.Rises ? row.Up : row.Down;
+        string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
+        bool us = at.Note.Pet.ShowUsUnits;
+        yield return RuleContext.At(Name, level, reading.Line, reading.Span,
+            $"{TrendWording.Name(reading)} has been {(trend.Rises ? "rising" : "falling")} since {trend.Since:yyyy-MM-dd}: about {TrendWording.Rate(trend, us)}, {trend.Count} days with readings, {TrendWording.FromTo(trend, us)}.{advice}",
+            row.Source, trend.Lines);
+    }
+
+    private Trend? TrendOf(Course course, CourseContext at) => row.What switch
+    {
+        "water" => Trend.Of(row, WaterPerDay.Of(course, at.Note.Today, at.WeightOn, row), Growth.GrownOn(at.Note.Pet, row.GrownMonths)),
+        "weight" => Trend.Of(course, at.Note.Today, WeightLimits.Default.GrownOn(at.Note.Pet, at.Note.Tables)),
+        _ => Trend.Of(course, at.Note.Today, Growth.GrownOn(at.Note.Pet, row.GrownMonths)),
+    };
+}

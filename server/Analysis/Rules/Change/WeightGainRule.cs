@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>Weight gained by a grown animal, against the lowest of the last six months. A weight that has come back is no gain.</summary>
+public sealed class WeightGainRule : ICourseRule
+{
+    private static readonly string[] NeuterWords = ["neuter", "spay", "castrat"];
+    private static readonly CourseKey Done = new("done", "");
+
+    private static WeightLimits Limits => WeightLimits.Default;
+
+    /// <inheritdoc/>
+    public string Name => "weight-gain";
+
+    /// <inheritdoc/>
+    public string Topic => "weight";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key == CourseKey.Weight;
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        // without a birth nobody can tell a gain from growth
+        if (Limits.GrownOn(at.Note.Pet, at.Note.Tables) is not { } grown
+            || WeightContext.Of(course, at.Note.Today, Limits.Days("window"), grown) is not { Weights.Length: > 2 } weighed
+            || WeighedBefore.Lowest(weighed.Before, Limits["near"]) is not { } lowest)
+        {
+            yield break;
+        }
+
+        decimal gained = WeighedBefore.PercentChange(lowest.Value, weighed.Last.Value);
+        DayValue before = weighed.Weights[^2];
+        bool twice = before.Day > lowest.Day && WeighedBefore.PercentChange(lowest.Value, before.Value) >= Limits["gain"];
+        if (gained < Limits["gain"] || !twice || HasComeBack(course, at.Note.Today, lowest, weighed.Last))
+        {
+            yield break;
+        }
+
+        FindingLevel level = gained >= Limits["gain-watch"] ? FindingLevel.Watch : FindingLevel.Info;
+        bool us = at.Note.Pet.ShowUsUnits;
+        string neutered = NeuteredBefore(weighed.Last.Day, at) is { } on ? $" Neutered on {on.Day:yyyy-MM-dd}." : "";
+        string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
+        yield return RuleContext.At(Name, level, weighed.Last.At.Line, weighed.Last.At.Span,
+            $"Weight {Wording.Show(weighed.Last.Value, "kg", us)}: {Wording.Round(gained, 1)}% more than {Wording.Show(lowest.Value, "kg", us)} on {lowest.Day:yyyy-MM-dd}.{neutered}{advice}",
+            Limits.SourceOf(level == FindingLevel.Watch ? "gain-watch" : "gain"), lowest.At.Line);
+    }
+
+    /// <summary>True when it weighed as much before the low.</summary>
+    private static bool HasComeBack(Course course, DateOnly today, DayValue lowest, DayValue last)
+    {
+        ImmutableArray<DayValue> year = WeightContext.Of(course, today, Limits.Days("gain-back"))?.Weights ?? [];
+        return year.Any(weight => weight.Day < lowest.Day && WeighedBefore.PercentChange(weight.Value, last.Value) <= Limits["near"]);
+    }
+
+    /// <summary>The line that says that it was neutered, when that is not long ago.</summary>
+    private static (DateOnly Day, int Line)? NeuteredBefore(DateOnly day, CourseContext at)
+    {
+        DateOnly from = DayValue.Before(day, Limits.Days("after-neutering"));
+        (DateOnly Day, int Line)? found = null;
+        foreach (Noted line in at.Of(Done).Between(from, day))
+        {
+            found = line.Item is TextTask done && Tells(done.Text.Text) ? (line.Day, line.Line) : found;
+        }
+
+        foreach (DatedFact<TextFact> known in at.Note.Knowns)
+        {
+            found = known.Day is { } since && since >= from && since <= day && Tells(known.Fact.Text.Text) ? (since, known.Line) : found;
+        }
+
+        return found;
+    }
+
+    private static bool Tells(string text) => Array.Exists(NeuterWords, word => text.Contains(word, StringComparison.OrdinalIgnoreCase)) && !text.Contains("talk", StringComparison.OrdinalIgnoreCase);
+}

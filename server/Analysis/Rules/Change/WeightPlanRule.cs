@@ -1,0 +1,59 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Trends;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>A loss of weight that is wanted, held against the rate that is safe and the rate that was planned.</summary>
+public sealed class WeightPlanRule : ICourseRule
+{
+    private const double Week = 7;
+
+    private static WeightLimits Limits => WeightLimits.Default;
+
+    /// <inheritdoc/>
+    public string Name => "weight-plan";
+
+    /// <inheritdoc/>
+    public string Topic => "weight";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key == CourseKey.Weight;
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        if (WeightContext.Of(course, at.Note.Today, Limits.Days("plan-window")) is not { } all
+            || PlannedLoss.On(all.Last.Day, at.Note.Knowns) is not { } plan
+            || Limits.SafeLoss(at.Note.Pet.Species) is not { } safe
+            || WeightContext.Of(course, at.Note.Today, Limits.Days("plan-window"), plan.Since) is not { } weighed)
+        {
+            yield break;
+        }
+
+        DayValue first = weighed.Weights[0];
+        int span = weighed.Last.Day.DayNumber - first.Day.DayNumber;
+        if (weighed.Weights.Length < Limits["plan-least"] || span < Limits["plan-span"]
+            || TheilSen.Of([.. weighed.Weights.Select(weight => new TrendPoint(weight.Day.DayNumber - first.Day.DayNumber, (double)weight.Value))]) is not { } line)
+        {
+            yield break;
+        }
+
+        decimal lost = (decimal)Math.Round(-line.Slope * Week * 100 / line.Intercept, 4);
+        bool fast = lost > safe.PercentAWeek;
+        bool slow = !fast && span >= Limits["plan-slow-span"] && lost < plan.SlowestAWeek * Limits["plan-slow"] / 100;
+        if (!fast && !slow)
+        {
+            yield break;
+        }
+
+        FindingLevel level = slow ? FindingLevel.Info : weighed.Weights.Length >= Limits["plan-sure"] ? FindingLevel.Call : FindingLevel.Watch;
+        string rate = lost > 0 ? $"about {Wording.Round(lost, 1)}% a week lost" : "nothing lost";
+        string against = fast
+            ? $"faster than the {Wording.Round(safe.PercentAWeek, 1)}% a week held to be safe. {Wording.Advice(level)}"
+            : $"less than half of the plan of {Wording.Round(plan.SlowestAWeek, 2)}% a week (line {plan.Line + 1}).";
+        yield return RuleContext.At(Name, level, weighed.Last.At.Line, weighed.Last.At.Span,
+            $"Weight {Wording.Show(weighed.Last.Value, "kg", at.Note.Pet.ShowUsUnits)}: {rate} since {first.Day:yyyy-MM-dd} ({weighed.Weights.Length} weighings), {against}",
+            fast ? safe.Source : Limits.SourceOf("plan-slow"), weighed.Weights.Select(weight => weight.At.Line).Append(plan.Line));
+    }
+}

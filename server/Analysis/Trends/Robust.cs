@@ -1,0 +1,62 @@
+using System.Numerics;
+
+namespace HealthNotes.Analysis.Trends;
+
+/// <summary>Middle and spread that a single odd value hardly moves.</summary>
+public static class Robust
+{
+    /// <summary>What the median distance from the median is multiplied by, so that it equals the standard deviation of a normal distribution.</summary>
+    private const decimal ToStandardDeviation = 1.4826m;
+
+    /// <summary>The median; of an even number of values the mean of the two in the middle.</summary>
+    public static T Median<T>(IEnumerable<T> values)
+        where T : INumber<T>
+    {
+        T[] sorted = [.. values];
+        Array.Sort(sorted);
+        int half = sorted.Length / 2;
+        return sorted.Length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / (T.One + T.One);
+    }
+
+    /// <summary>The median absolute deviation from the median, times 1.4826.</summary>
+    public static decimal Spread(IReadOnlyCollection<decimal> values)
+    {
+        decimal median = Median(values);
+        return ToStandardDeviation * Median(values.Select(value => Math.Abs(value - median)));
+    }
+
+    /// <summary>
+    /// The weighted median: the value at which half of the weight lies on either side; where it falls exactly between two
+    /// values, their mean. With equal weights it is the median.
+    /// </summary>
+    public static decimal Median(IEnumerable<(decimal Value, double Weight)> values)
+    {
+        (decimal Value, double Weight)[] sorted = [.. values];
+        Array.Sort(sorted, (a, b) => a.Value.CompareTo(b.Value));
+        double half = sorted.Sum(value => value.Weight) / 2;
+        double slack = half * 1e-9;
+        double sum = 0;
+        for (int index = 0; index < sorted.Length - 1; index++)
+        {
+            sum += sorted[index].Weight;
+            if (Math.Abs(sum - half) <= slack)
+            {
+                return (sorted[index].Value + sorted[index + 1].Value) / 2;
+            }
+
+            if (sum > half)
+            {
+                return sorted[index].Value;
+            }
+        }
+
+        return sorted[^1].Value;
+    }
+
+    /// <summary>The same spread with weights.</summary>
+    public static decimal Spread(IReadOnlyCollection<(decimal Value, double Weight)> values)
+    {
+        decimal median = Median(values);
+        return ToStandardDeviation * Median(values.Select(value => (Math.Abs(value.Value - median), value.Weight)));
+    }
+}

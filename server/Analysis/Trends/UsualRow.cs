@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Trends;
+
+/// <summary>A row of <c>usual-values.tsv</c>: how this pet's own usual value of a vital is worked out, and from where on a reading is spoken of.</summary>
+/// <param name="What">The vital.</param>
+/// <param name="State">The state, or any.</param>
+/// <param name="BothSides">True when a reading below the usual is spoken of as well.</param>
+/// <param name="Least">The least number of earlier readings.</param>
+/// <param name="OnDays">On how many days they must lie.</param>
+/// <param name="Days">How many days back they may lie.</param>
+/// <param name="Last">How many are used at most, the latest.</param>
+/// <param name="HalfLife">In how many days a reading comes to weigh half as much.</param>
+/// <param name="Times">How many spreads away a reading must be.</param>
+/// <param name="Percent">How many percent of the median away it must be.</param>
+/// <param name="Floor">How far away it must be at least, in the unit.</param>
+/// <param name="From">The number below which nothing is said.</param>
+/// <param name="GrownMonths">The age from which readings count; null for any age.</param>
+/// <param name="AtVisits">Whether readings at the clinic count: fright moves a pulse, a breathing rate and more.</param>
+/// <param name="Mild">The level there.</param>
+/// <param name="Clear">The level at <paramref name="ClearAt"/> times the distance.</param>
+/// <param name="ClearAt">See <paramref name="Clear"/>.</param>
+/// <param name="Again">The level when the reading before is as far away; null when it makes no difference.</param>
+/// <param name="ApartHours">How many hours the two must lie apart.</param>
+/// <param name="ApartDays">How many days they may lie apart.</param>
+/// <param name="Source">Where the numbers are from.</param>
+public sealed record UsualRow(
+    string What,
+    string State,
+    bool BothSides,
+    int Least,
+    int OnDays,
+    int Days,
+    int Last,
+    double HalfLife,
+    decimal Times,
+    decimal Percent,
+    decimal Floor,
+    decimal? From,
+    int? GrownMonths,
+    bool AtVisits,
+    FindingLevel Mild,
+    FindingLevel Clear,
+    decimal ClearAt,
+    FindingLevel? Again,
+    int ApartHours,
+    int ApartDays,
+    string Source)
+{
+    private static readonly Lazy<ImmutableArray<UsualRow>> Rows = new(() =>
+        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "usual-values.tsv").Rows.Select(Read)]);
+
+    /// <summary>The row for a course; null when no usual value is worked out for it.</summary>
+    public static UsualRow? For(CourseKey key)
+    {
+        foreach (UsualRow row in Rows.Value)
+        {
+            if (row.What == key.Word && (row.State == "any" || key.Detail == row.State || key.Detail.StartsWith(row.State + " ", StringComparison.Ordinal)))
+            {
+                return row;
+            }
+        }
+
+        return null;
+    }
+
+    private static UsualRow Read(TsvRow row) => new(
+        row["what"], row["state"], row["side"] == "both", (int)row.Number("least")!, (int)row.Number("on-days")!, (int)row.Number("days")!, (int)row.Number("last")!,
+        (double)row.Number("half-life")!, (decimal)row.Number("times")!, (decimal)row.Number("percent")!, (decimal)row.Number("floor")!, row.Number("from"),
+        (int?)row.Number("grown-months"), row["visits"] == "yes", Level(row["mild"]), Level(row["clear"]), (decimal)row.Number("clear-at")!,
+        row["again"].Length == 0 ? null : Level(row["again"]), (int)(row.Number("apart-hours") ?? 0), (int)(row.Number("apart-days") ?? 0), row["source"]);
+
+    private static FindingLevel Level(string name) => Enum.Parse<FindingLevel>(name, ignoreCase: true);
+}

@@ -1,0 +1,60 @@
+using System.Collections.Frozen;
+using System.Reflection;
+using HealthNotes.Analysis.Pet;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Trends;
+
+/// <summary>The numbers of <c>weight-change.tsv</c>.</summary>
+public sealed class WeightLimits
+{
+    private static readonly Lazy<WeightLimits> Shared = new(() => new WeightLimits());
+    private readonly FrozenDictionary<string, (string Species, string[] Sizes, decimal Value, string Source)[]> rows;
+
+    private WeightLimits() => rows = TsvTable.Load(Assembly.GetExecutingAssembly(), "weight-change.tsv").Rows
+        .GroupBy(row => row["key"])
+        .ToFrozenDictionary(key => key.Key, key => key.Select(row => (row["species"], row.Several("size"), (decimal)row.Number("value")!, row["source"])).ToArray());
+
+    /// <summary>The table that is built in.</summary>
+    public static WeightLimits Default => Shared.Value;
+
+    /// <summary>The number under a key that holds for both species.</summary>
+    public decimal this[string key] => rows[key][0].Value;
+
+    /// <summary>The source of the number under a key.</summary>
+    public string SourceOf(string key) => rows[key][0].Source;
+
+    /// <summary>So many days.</summary>
+    public int Days(string key) => (int)this[key];
+
+    /// <summary>From when on a pet is grown in weight: large dogs fill out longer. Null when no birth is written.</summary>
+    public DateOnly? GrownOn(PetProfile pet, ClinicalTables tables)
+    {
+        string? size = pet.AdultWeightKg is { } kg ? tables.SizeOf(pet.Species, kg) : null;
+        foreach ((string species, string[] sizes, decimal months, _) in rows["grown"])
+        {
+            bool fits = species == (pet.Species == Species.Cat ? "cat" : "dog") && (sizes is ["any"] || (size is not null && Array.IndexOf(sizes, size) >= 0));
+            if (fits)
+            {
+                return Growth.GrownOn(pet, (int)months);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The safe loss in percent a week, and its source; null when the species is not known.</summary>
+    public (decimal PercentAWeek, string Source)? SafeLoss(Species species)
+    {
+        foreach ((string of, _, decimal value, string source) in rows["plan-safe"])
+        {
+            if (species != Species.Unknown && of == (species == Species.Cat ? "cat" : "dog"))
+            {
+                return (value, source);
+            }
+        }
+
+        return null;
+    }
+}

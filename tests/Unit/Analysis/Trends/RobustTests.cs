@@ -1,0 +1,57 @@
+using CsCheck;
+using HealthNotes.Analysis.Trends;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
+
+namespace HealthNotes.Tests.Analysis.Trends;
+
+/// <summary>Median, spread and the normal distribution, against MathNet.Numerics 5.0.0 as an independent reference.</summary>
+public class RobustTests
+{
+    private static readonly Gen<double[]> Numbers = Gen.Int[-10_000, 10_000].Select(n => n / 10.0).Array[1, 40];
+
+    [Fact]
+    public void The_median_is_that_of_the_reference() => Numbers.Sample(values =>
+        Assert.Equal(values.Median(), Robust.Median(values), 1e-9));
+
+    [Fact]
+    public void The_spread_is_that_of_the_reference() => Numbers.Sample(values =>
+    {
+        double median = values.Median();
+        double expected = 1.4826 * values.Select(value => Math.Abs(value - median)).Median();
+        Assert.Equal(expected, (double)Robust.Spread(values.Select(value => (decimal)value).ToArray()), 1e-9);
+    });
+
+    [Fact]
+    public void With_equal_weights_the_weighted_median_and_spread_are_the_plain_ones() => Gen.Select(Numbers, Gen.Double[0.1, 5]).Sample((values, weight) =>
+    {
+        decimal[] plain = [.. values.Select(value => (decimal)value)];
+        (decimal, double)[] weighted = [.. plain.Select(value => (value, weight))];
+        Assert.Equal(Robust.Median(plain), Robust.Median(weighted));
+        Assert.Equal(Robust.Spread(plain), Robust.Spread(weighted));
+    });
+
+    [Fact]
+    public void A_weight_of_two_is_the_value_twice() => Gen.Int[-50, 50].Array[1, 20].Sample(values =>
+        Assert.Equal(
+            Robust.Median(values.Select(value => (decimal)value).Concat(values.Take(3).Select(value => (decimal)value))),
+            Robust.Median(values.Select((value, index) => ((decimal)value, index < 3 ? 2.0 : 1.0)))));
+
+    [Fact]
+    public void One_heavy_value_is_the_median() => Assert.Equal(7m, Robust.Median([(1m, 1.0), (7m, 9.0), (100m, 2.0)]));
+
+    [Fact]
+    public void The_normal_distribution_is_that_of_the_reference() => Gen.Double[-9, 9].Sample(z =>
+        Assert.Equal(Normal.CDF(0, 1, z), NormalDistribution.Cumulative(z), 1e-14));
+
+    [Fact]
+    public void Its_quantiles_are_those_of_the_reference() => Gen.Double[0.0001, 0.9999].Sample(part =>
+        Assert.Equal(Normal.InvCDF(0, 1, part), NormalDistribution.Quantile(part), 1e-9));
+
+    [Theory]
+    [InlineData(0, 0.5)]
+    [InlineData(1.959963984540054, 0.975)]
+    [InlineData(-40, 0)]
+    [InlineData(40, 1)]
+    public void Its_well_known_values(double z, double part) => Assert.Equal(part, NormalDistribution.Cumulative(z), 1e-14);
+}
