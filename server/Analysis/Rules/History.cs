@@ -4,8 +4,8 @@ using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>Where and when a lump was noted.</summary>
-public sealed record NotedLump(int Line, DateOnly? Day);
+/// <summary>Where and when a lump was noted, and its size as written.</summary>
+public sealed record NotedLump(int Line, DateOnly? Day, string? Size);
 
 /// <summary>A describing word noted of a part at a visit to the clinic, with its line and day.</summary>
 public sealed record NotedSign(string Part, string? Site, string Word, int Line, DateOnly Day);
@@ -100,7 +100,7 @@ internal sealed class History(ImmutableArray<EntryAnalysis> entries)
                 (string, string?) key = (lump.Site.Name, lump.Tag?.Name);
                 if (!first.TryGetValue(key, out NotedLump? noted) || Nullable.Compare(day, noted.Day) < 0)
                 {
-                    first[key] = new NotedLump(line, day);
+                    first[key] = new NotedLump(line, day, entry.Readings.FirstOrDefault(reading => reading.Line == line)?.Written);
                 }
             }
         }

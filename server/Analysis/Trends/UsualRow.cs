@@ -54,6 +54,8 @@ public sealed record UsualRow(
     private static readonly Lazy<ImmutableArray<UsualRow>> Rows = new(() =>
         [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "usual-values.tsv").Rows.Select(Read)]);
 
+    private readonly double[] weights = [.. Enumerable.Range(0, Days + 1).Select(days => Math.Pow(0.5, days / HalfLife))];
+
     /// <summary>The row for a course; null when no usual value is worked out for it.</summary>
     public static UsualRow? For(CourseKey key)
     {
@@ -67,6 +69,9 @@ public sealed record UsualRow(
 
         return null;
     }
+
+    /// <summary>What a reading so many days earlier weighs.</summary>
+    public double WeightAfter(int days) => weights[Math.Min(days, weights.Length - 1)];
 
     private static UsualRow Read(TsvRow row) => new(
         row["what"], row["state"], row["side"] == "both", (int)row.Number("least")!, (int)row.Number("on-days")!, (int)row.Number("days")!, (int)row.Number("last")!,

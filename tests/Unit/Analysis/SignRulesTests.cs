@@ -48,13 +48,15 @@ public class SignRulesTests
         species dog
         born 2017-03
         2026-11-01 check
-          lump L-flank 12mm soft
+          lump L-flank 6mm soft
                ^^^^^^^ lump watch
           lump R-flank 8mm soft
                ^^^^^^^ lump watch
         2026-11-01 check
-          lump L-flank 12mm soft
+          lump L-flank 6mm soft
                ^^^^^^^ lump info
+          lump R-flank 8mm soft
+               ^^^^^^^ lump-sides info
           lump L-flank @new 5mm soft
                ^^^^^^^ lump watch
         """);

@@ -43,8 +43,8 @@ public class EditedAnalysisTests
     {
         Document document = Cursor.Note(TwoChecks);
         Assert.Equal(FindingLevel.Watch, LevelAt(document, 7));
-        Document noted = document.Edit(DocumentEdit.Insert(5, 0, "  lump L-flank 10mm\n"), 2);
-        Assert.Equal(FindingLevel.Watch, LevelAt(noted, 5));
+        Document noted = document.Edit(DocumentEdit.Insert(5, 0, "  lump L-flank 10mm sampled\n"), 2);
+        Assert.Equal(FindingLevel.Info, LevelAt(noted, 5));
         Assert.Equal(FindingLevel.Info, LevelAt(noted, 8));
     }
 

@@ -45,7 +45,7 @@ internal static class Pages
 
         2026-09-04 check
           gait lame
-          lump L-flank 10mm soft moves
+          lump L-flank 10mm soft moves sampled
           weight 27.3kg
 
         2026-10-04 08:15 check

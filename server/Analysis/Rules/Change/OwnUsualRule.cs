@@ -2,6 +2,7 @@ using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -24,8 +25,9 @@ public sealed class OwnUsualRule : ICourseRule
         Course compared = SameVital.Of(course, at.All);
         DateOnly? grown = Growth.GrownOn(at.Note.Pet, row.GrownMonths);
         var far = new bool[course.Lines.Length];
+        UsualBasis? basis = null;
         OwnUsual? usual = null;
-        DateOnly? usualOf = null;
+        DateOnly? basisOf = null;
         for (int index = 0; index < far.Length; index++)
         {
             Noted line = course.Lines[index];
@@ -34,13 +36,14 @@ public sealed class OwnUsualRule : ICourseRule
                 continue;
             }
 
-            if (usualOf != line.Day)
+            if (basisOf != line.Day)
             {
-                usual = OwnUsual.For(compared, line.Day, grown);
-                usualOf = line.Day;
+                basis = UsualBasis.Of(compared, row, line.Day, grown);
+                usual = null;
+                basisOf = line.Day;
             }
 
-            if (usual is not null && SideOf(reading.Value, usual, row) is { } above)
+            if (basis is not null && basis.CouldBeFar(reading.Value.Number) && SideOf(reading.Value, usual ??= basis.ToUsual(), row) is { } above)
             {
                 far[index] = true;
                 int? again = row.Again is null ? null : BeforeAsFar(course, far, index, row);
@@ -49,10 +52,13 @@ public sealed class OwnUsualRule : ICourseRule
         }
     }
 
-    /// <summary>True above, false below, null where it is as usual or not sure: one count more or less must not make it so.</summary>
+    /// <summary>
+    /// True above, false below, null where it is as usual or not sure: one count less here and one more each time before
+    /// must not be enough to make it usual.
+    /// </summary>
     private static bool? SideOf(ReadValue value, OwnUsual usual, UsualRow row) =>
-        LineCrossing.Crosses(value, above: true, usual.High, inclusive: true) && !(value.Low <= usual.Median) ? true
-        : row.BothSides && LineCrossing.Crosses(value, above: false, usual.Low, inclusive: true) && !(value.High >= usual.Median) ? false
+        LineCrossing.Crosses(value, above: true, usual.High, inclusive: true) && !(value.Low <= usual.Median + usual.Step) ? true
+        : row.BothSides && LineCrossing.Crosses(value, above: false, usual.Low, inclusive: true) && !(value.High >= usual.Median - usual.Step) ? false
         : null;
 
     /// <summary>The reading before that is as far out and long enough before; null when one in between, or the one before, was not.</summary>
@@ -83,6 +89,14 @@ public sealed class OwnUsualRule : ICourseRule
         return null;
     }
 
+    /// <summary>The range shown as normal. Weights are not looked at, so that it is left out where it hangs on the size of a dog.</summary>
+    private static string Normal(RuleContext note, NoteReading reading)
+    {
+        bool hangsOnSize = reading.What == "hr" && note.Pet is { Species: not Species.Cat, AdultWeightKg: null };
+        return !hangsOnSize && RuleContext.KeyOf(reading, note.Pet.WithWeighings([]), note.Tables) is { } key && note.Tables.NormalFor(key) is { } normal
+            ? $" Shown as normal: {Wording.Show(normal, note.Pet.ShowUsUnits)}." : "";
+    }
+
     private NoteFinding Speak(CourseContext at, NoteReading reading, OwnUsual usual, UsualRow row, bool above, Noted? again)
     {
         bool us = at.Note.Pet.ShowUsUnits;
@@ -96,7 +110,7 @@ public sealed class OwnUsualRule : ICourseRule
             : again is null && level >= FindingLevel.Watch ? " Take it again when the pet is calm." : "";
         string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
         return RuleContext.At(Name, level, reading.Line, reading.Span,
-            $"{Wording.Describe(reading, us)}: {percent}{(above ? "above" : "below")} this pet's own usual of {Wording.Show(usual.Median, usual.Unit, us)} ({usual.Count} readings since {usual.Since:yyyy-MM-dd}).{repeated}{advice}{recount}",
+            $"{Wording.Describe(reading, us)}: {percent}{(above ? "above" : "below")} this pet's own usual of {Wording.Show(usual.Median, usual.Unit, us)} ({usual.Count} readings since {usual.Since:yyyy-MM-dd}).{repeated}{advice}{recount}{Normal(at.Note, reading)}",
             row.Source, again is null ? usual.Lines : usual.Lines.Append(again.Line));
     }
 }

@@ -27,8 +27,15 @@ public sealed class WeightGainRule : ICourseRule
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
         // without a birth nobody can tell a gain from growth
-        if (Limits.GrownOn(at.Note.Pet, at.Note.Tables) is not { } grown
-            || WeightContext.Of(course, at.Note.Today, Limits.Days("window"), grown) is not { Weights.Length: > 2 } weighed
+        if (Limits.GrownOn(at.Note.Pet, at.Note.Tables) is not { } grown || WeightContext.Of(course, at.Note.Today, 0) is not { Last.Day: var lastDay })
+        {
+            yield break;
+        }
+
+        // after neutering weight comes slowly: the months back to it count as well
+        (DateOnly Day, int Line)? neutered = NeuteredBefore(lastDay, at);
+        int days = Math.Max(Limits.Days("window"), neutered is { } since ? lastDay.DayNumber - since.Day.DayNumber : 0);
+        if (WeightContext.Of(course, at.Note.Today, days, grown) is not { Weights.Length: > 2 } weighed
             || WeighedBefore.Lowest(weighed.Before, Limits["near"]) is not { } lowest)
         {
             yield break;
@@ -44,11 +51,11 @@ public sealed class WeightGainRule : ICourseRule
 
         FindingLevel level = gained >= Limits["gain-watch"] ? FindingLevel.Watch : FindingLevel.Info;
         bool us = at.Note.Pet.ShowUsUnits;
-        string neutered = NeuteredBefore(weighed.Last.Day, at) is { } on ? $" Neutered on {on.Day:yyyy-MM-dd}." : "";
+        string after = neutered is { } on ? $" Neutered on {on.Day:yyyy-MM-dd}." : "";
         string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
         yield return RuleContext.At(Name, level, weighed.Last.At.Line, weighed.Last.At.Span,
-            $"Weight {Wording.Show(weighed.Last.Value, "kg", us)}: {Wording.Round(gained, 1)}% more than {Wording.Show(lowest.Value, "kg", us)} on {lowest.Day:yyyy-MM-dd}.{neutered}{advice}",
-            Limits.SourceOf(level == FindingLevel.Watch ? "gain-watch" : "gain"), lowest.At.Line);
+            $"Weight {Wording.Show(weighed.Last.Value, "kg", us)}: {Wording.Round(gained, 1)}% more than {Wording.Show(lowest.Value, "kg", us)} on {lowest.Day:yyyy-MM-dd}.{after}{advice}",
+            Limits.SourceOf(level == FindingLevel.Watch ? "gain-watch" : "gain"), neutered is { } line ? [lowest.At.Line, line.Line] : [lowest.At.Line]);
     }
 
     /// <summary>True when it weighed as much before the low.</summary>

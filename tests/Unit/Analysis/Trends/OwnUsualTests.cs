@@ -58,7 +58,20 @@ public class OwnUsualTests
     {
         string[] before = Slept(10, 10, 10, 10, 10);
         Assert.Empty(By("own-usual", Cat + Every(3, [.. before, "rr 6/15s asleep"])));
-        Assert.Single(By("own-usual", Cat + Every(3, [.. before, "rr 12/30s asleep"])));
+        Assert.Empty(By("own-usual", Cat + Every(3, [.. before, "rr 12/30s asleep"])));
+        Assert.Single(By("own-usual", Cat + Every(3, [.. before, "rr 13/30s asleep"])));
+        Assert.Single(By("own-usual", Cat + Every(3, [.. before, "rr 24 asleep"]))); // counted over a full minute
+    }
+
+    /// <summary>Thousands of counts of 8, 9 or 10 in 30 seconds are the same breathing.</summary>
+    [Fact]
+    public void Years_of_ordinary_counts_are_silent()
+    {
+        var random = new Random(1);
+        string note = Dog + string.Concat(Enumerable.Range(0, 1500).Select(day => Day(new DateOnly(2022, 1, 1).AddDays(day),
+            $"rr {random.Next(8, 11)}/30s asleep|hr {random.Next(18, 22)}/15s|temp 38.{random.Next(3, 8)}C rectal")));
+        Assert.Empty(By("own-usual", note));
+        Assert.Empty(MarkedFindings.Read(note).Findings.Where(finding => finding.Rule.EndsWith("-trend", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -151,6 +151,14 @@ public class WeightChangeTests
         Assert.DoesNotContain("Neutered", One("weight-gain", Cat + Kg(4, 4.02, 4.25, 4.3)).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void After_neutering_the_months_back_to_it_count()
+    {
+        string slow = Kg(Enumerable.Range(0, 12).Select(n => 4 + (0.04 * n)).ToArray());
+        Assert.Equal(["2026-11-20 watch"], By("weight-gain", Cat + Day(new DateOnly(2025, 12, 20), "done castrated") + slow));
+        Assert.Empty(By("weight-gain", Cat + slow));
+    }
+
     [Theory]
     [InlineData("cat", 1.0, "call", "6.0 5.85 5.7 5.55 5.4")] // 1.25% a week
     [InlineData("cat", 0.5, "", "6.0 5.96 5.92 5.88 5.84")] // as planned

@@ -1,0 +1,31 @@
+using HealthNotes.Analysis.Lumps;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>The facts by which a vet knows of a lump or a node.</summary>
+internal static class KnownFinding
+{
+    /// <summary>The last <c>known</c> that names it and holds on <paramref name="day"/>; null when none does.</summary>
+    public static DatedFact<TextFact>? For(RuleContext note, NoteItem? item, DateOnly day)
+    {
+        (Site? site, string? tag) = item switch { Finding finding => (finding.Site, finding.Tag?.Name), Examined examined => (examined.Site, examined.Tag?.Name), _ => (null, null) };
+        for (int index = note.Knowns.Length - 1; index >= 0; index--)
+        {
+            DatedFact<TextFact> fact = note.Knowns[index];
+            if (!(fact.Day > day) && item is not null && NamedSite.Names(fact.Fact.Text.Text, item.Word, site, tag))
+            {
+                return fact;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>True when a <c>known</c> that holds on <paramref name="day"/> names the lump and the word.</summary>
+    public static bool KnowsWord(RuleContext note, Finding lump, string word, DateOnly day) =>
+        note.Knowns.Any(fact => !(fact.Day > day) && NamedSite.Says(fact.Fact.Text.Text, word) && NamedSite.Names(fact.Fact.Text.Text, lump.Word, lump.Site, lump.Tag?.Name));
+
+    /// <summary>How it is said in a message.</summary>
+    public static string Say(DatedFact<TextFact> fact) => $"Known: {fact.Fact.Text.Text} (line {fact.Line + 1}).";
+}

@@ -1,0 +1,68 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Lumps;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>
+/// A lump that grew: one measurement is to be watched and repeated, a second one is a reason to call. What a vet has looked
+/// at since is something to know, and growth is then counted from there.
+/// </summary>
+public sealed class LumpGrowthRule : ICourseRule
+{
+    /// <inheritdoc/>
+    public string Name => "lump-growth";
+
+    /// <inheritdoc/>
+    public string Topic => "seen";
+
+    /// <inheritdoc/>
+    public bool Wants(CourseKey key) => key.Word == "lump";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    {
+        if (LumpLife.Of(course) is not { Ended: null, Last.Item: Finding lump } life)
+        {
+            yield break;
+        }
+
+        bool us = at.Note.Pet.ShowUsUnits;
+        (DateOnly Day, string How, int Line)? seen = SeenLast(life, at.Note);
+        ReadOnlySpan<LumpSize> sizes = life.SizeOfEachDay.AsSpan();
+        int from = seen is null ? 0 : Math.Max(0, life.SizeOfEachDay.Count(size => size.Day <= seen.Value.Day) - 1);
+        if (Growth.In(sizes[from..]) is { } growth)
+        {
+            FindingLevel level = growth.Confirmed is null ? FindingLevel.Watch : FindingLevel.Call;
+            string second = growth.Confirmed is null ? " One measurement: measure it again in the same way."
+                : $" Already {SizeWording.WithDay(growth.Confirmed, us)}.{SizeWording.Doubling(growth.Change)}";
+            yield return RuleContext.At(Name, level, life.Last.Line, lump.Site.Span,
+                $"{NameOf(life, lump)}: {Compared(growth.Change, us)}.{second} {Wording.Advice(level)}",
+                LumpNumbers.Default.SourceOf("growth-percent"), Evidence(growth));
+        }
+        else if (seen is { } look && Growth.In(sizes) is { } before)
+        {
+            yield return RuleContext.At(Name, FindingLevel.Info, life.Last.Line, lump.Site.Span,
+                $"{NameOf(life, lump)}: {Compared(before.Change, us)}. {look.How} No growth since then that measuring by hand can tell.",
+                LumpNumbers.Default.SourceOf("growth-percent"), [.. Evidence(before), look.Line]);
+        }
+    }
+
+    private static string NameOf(LumpLife life, Finding lump) => MammaryLumpRule.IsMammary(lump) ? $"Lump at a mammary gland ({life.Name})" : $"Lump {life.Name}";
+
+    private static string Compared(SizeChange change, bool us) =>
+        $"{(change.After.Noted.Line == change.Before.Noted.Line ? "" : SizeWording.WithDay(change.After, us))}, against {SizeWording.WithDay(change.Before, us)}: {SizeWording.Percent(change)}";
+
+    private static IEnumerable<int> Evidence(Growth growth) =>
+        growth.Confirmed is { } second ? [growth.Change.Before.Noted.Line, second.Noted.Line, growth.Change.After.Noted.Line] : [growth.Change.Before.Noted.Line, growth.Change.After.Noted.Line];
+
+    /// <summary>When a vet last looked at it, by its lines or by a fact written in an entry. A fact of the opening has no day to count from.</summary>
+    private static (DateOnly Day, string How, int Line)? SeenLast(LumpLife life, RuleContext note)
+    {
+        VetLook? look = life.Looks.IsEmpty ? null : life.Looks[^1];
+        return KnownFinding.For(note, life.Last.Item, life.Last.Day) is { Day: { } day } known && !(look?.Day > day) && day >= life.First.Day
+            ? (day, KnownFinding.Say(known), known.Line)
+            : look is null ? null : (look.Day, look.How + ".", look.Noted.Line);
+    }
+}
