@@ -73,8 +73,8 @@ internal sealed class EntryAnalysis
     /// <summary>True when a finding names a line other than its own.</summary>
     public bool NamesOtherLines { get; private set; }
 
-    /// <summary>Reads the values of an entry.</summary>
-    public static EntryAnalysis Read(Entry entry, NoteSyntax syntax, DateOnly today)
+    /// <summary>Reads the values of an entry. Lines that are as <paramref name="before"/> an edit keep their objects in the courses.</summary>
+    public static EntryAnalysis Read(Entry entry, NoteSyntax syntax, DateOnly today, ILookup<int, Trace>? before)
     {
         ImmutableArray<NoteReading> readings = ReadingCollector.Collect(entry, syntax);
         return new EntryAnalysis(
@@ -84,7 +84,7 @@ internal sealed class EntryAnalysis
             Of<Finding>(entry, finding => finding.Word.Word == "lump" && !MammaryLumpRule.IsMammary(finding)),
             Of<CareEvent>(entry, care => care.Word.Word == "seizure" && care.Times is not 0),
             entry.Head is { Kind: "visit", Date: not null } ? [.. WorryingWords.SignsOf(entry)] : [],
-            TracesOf(entry, readings, today));
+            TracesOf(entry, readings, today, before));
     }
 
     /// <summary>The same entry, with the readings that are compared.</summary>
@@ -140,8 +140,8 @@ internal sealed class EntryAnalysis
         };
     }
 
-    private static ImmutableArray<Trace> TracesOf(Entry entry, ImmutableArray<NoteReading> readings, DateOnly today) =>
-        Trace.Of(entry, readings.RemoveAll(reading => !NotPlausibleRule.IsPlausible(reading, ClinicalTables.Default)), today);
+    private static ImmutableArray<Trace> TracesOf(Entry entry, ImmutableArray<NoteReading> readings, DateOnly today, ILookup<int, Trace>? before = null) =>
+        Trace.Of(entry, readings.RemoveAll(reading => !NotPlausibleRule.IsPlausible(reading, ClinicalTables.Default)), today, before);
 
     private static bool IsWeighing(NoteReading reading) => reading.What == "weight";
 

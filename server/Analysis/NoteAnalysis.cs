@@ -141,10 +141,13 @@ public sealed class NoteAnalysis
     {
         ImmutableArray<Entry> entries = note.Entries;
         var read = new EntryAnalysis?[entries.Length];
+        ILookup<int, Trace>? before = old is not null && change.Moved == 0
+            ? old.entries.AsSpan()[change.Before..^change.After].ToArray().SelectMany(entry => entry.Traces).ToLookup(trace => trace.Noted.Line)
+            : null;
         for (int index = 0; index < entries.Length; index++)
         {
             read[index] = old?.Kept(index, entries, change)
-                ?? EntryAnalysis.Read(entries[index], note.Syntax, today);
+                ?? EntryAnalysis.Read(entries[index], note.Syntax, today, before);
             stop.ThrowIfCancellationRequested();
         }
 

@@ -13,6 +13,15 @@ public sealed class Course(CourseKey key, ImmutableArray<Noted> lines)
     /// <summary>Its lines, by day, then time, then place in the file. Entries without a day, or after today, are left out.</summary>
     public ImmutableArray<Noted> Lines => lines;
 
+    /// <summary>
+    /// How far back rules look that speak of single lines of a course: what was so more than a year before its last line is no
+    /// longer news, and an edit costs the same however long the note has grown.
+    /// </summary>
+    private const int RecentDays = 365;
+
+    /// <summary>The lines of the last year before the last line.</summary>
+    public ReadOnlySpan<Noted> Recent => lines.Length == 0 ? [] : Between(DateOnly.FromDayNumber(Math.Max(0, lines[^1].Day.DayNumber - RecentDays)), lines[^1].Day);
+
     /// <summary>The last line; null when there is none.</summary>
     public Noted? Last => lines.Length == 0 ? null : lines[^1];
 

@@ -43,14 +43,19 @@ internal sealed class CourseBook
     /// <summary>The courses when some entries were read anew; none of the others may have moved.</summary>
     public CourseBook With(ReadOnlySpan<EntryAnalysis> gone, ReadOnlySpan<EntryAnalysis> come)
     {
+        HashSet<Noted> before = LinesOf(gone);
+        HashSet<Noted> after = LinesOf(come);
         var taken = new HashSet<Noted>(ReferenceEqualityComparer.Instance);
         var changed = new Dictionary<CourseKey, List<Noted>>();
         foreach (EntryAnalysis entry in gone)
         {
             foreach (Trace trace in entry.Traces)
             {
-                taken.Add(trace.Noted);
-                changed.TryAdd(trace.Key, []);
+                if (!after.Contains(trace.Noted))
+                {
+                    taken.Add(trace.Noted);
+                    changed.TryAdd(trace.Key, []);
+                }
             }
         }
 
@@ -58,6 +63,11 @@ internal sealed class CourseBook
         {
             foreach (Trace trace in entry.Traces)
             {
+                if (before.Contains(trace.Noted))
+                {
+                    continue;
+                }
+
                 if (!changed.TryGetValue(trace.Key, out List<Noted>? added))
                 {
                     changed.Add(trace.Key, added = []);
@@ -65,6 +75,11 @@ internal sealed class CourseBook
 
                 added.Add(trace.Noted);
             }
+        }
+
+        if (changed.Count == 0)
+        {
+            return this;
         }
 
         var now = new Dictionary<CourseKey, Course>(courses);
@@ -99,6 +114,20 @@ internal sealed class CourseBook
 
             return all;
         }
+    }
+
+    private static HashSet<Noted> LinesOf(ReadOnlySpan<EntryAnalysis> entries)
+    {
+        var lines = new HashSet<Noted>(ReferenceEqualityComparer.Instance);
+        foreach (EntryAnalysis entry in entries)
+        {
+            foreach (Trace trace in entry.Traces)
+            {
+                lines.Add(trace.Noted);
+            }
+        }
+
+        return lines;
     }
 
     private static Course Empty(CourseKey key) => new(key, []);

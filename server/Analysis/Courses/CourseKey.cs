@@ -4,7 +4,7 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Courses;
 
 /// <summary>What a <see cref="Course"/> is about. Lines with equal keys tell of one thing.</summary>
-/// <param name="Word">The word its lines start with (<c>rr</c>, <c>lump</c>, <c>vomit</c>); <c>entry</c> for heads of entries.</param>
+/// <param name="Word">The word its lines start with (<c>rr</c>, <c>lump</c>, <c>vomit</c>); <c>head</c> and <c>entry</c> for entries themselves.</param>
 /// <param name="Detail">
 /// What tells several things under one word apart: the state and place of a vital (<c>asleep</c>, <c>any rectal</c>), the
 /// site and tag of a lump (<c>L-flank @low</c>), the medicine of a dose in small letters, the kind of an entry.
@@ -16,14 +16,17 @@ public readonly record struct CourseKey(string Word, string Detail)
     /// <summary>The note as a whole: a course that is always there, and empty. Rules about today hang on it.</summary>
     public static CourseKey Note { get; } = new("note", "");
 
-    /// <summary>All checks.</summary>
-    public static CourseKey Checks { get; } = new("entry", "check");
+    /// <summary>The heads of all checks.</summary>
+    public static CourseKey Checks { get; } = new("head", "check");
 
-    /// <summary>All visits to the clinic.</summary>
-    public static CourseKey Visits { get; } = new("entry", "visit");
+    /// <summary>All checks with all that they hold.</summary>
+    public static CourseKey WholeChecks { get; } = new("entry", "check");
 
-    /// <summary>All logs of home care.</summary>
-    public static CourseKey Logs { get; } = new("entry", "log");
+    /// <summary>The heads of all visits to the clinic.</summary>
+    public static CourseKey Visits { get; } = new("head", "visit");
+
+    /// <summary>The heads of all logs of home care.</summary>
+    public static CourseKey Logs { get; } = new("head", "log");
 
     /// <summary>All weighings.</summary>
     public static CourseKey Weight { get; } = new("weight", "any");

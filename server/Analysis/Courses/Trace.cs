@@ -7,30 +7,57 @@ namespace HealthNotes.Analysis.Courses;
 /// <summary>A line of an entry and the course it belongs to.</summary>
 internal readonly record struct Trace(CourseKey Key, Noted Noted)
 {
+    private const string Check = "check";
+
     /// <summary>What an entry gives to the courses; nothing when it has no day, or one after <paramref name="today"/>.</summary>
-    public static ImmutableArray<Trace> Of(Entry entry, ImmutableArray<NoteReading> plausible, DateOnly today)
+    /// <param name="entry">The entry.</param>
+    /// <param name="plausible">Its values that can be right.</param>
+    /// <param name="today">The day the note is read on.</param>
+    /// <param name="before">The traces of the entries that stood here before an edit: a line that is as it was keeps its object.</param>
+    public static ImmutableArray<Trace> Of(Entry entry, ImmutableArray<NoteReading> plausible, DateOnly today, ILookup<int, Trace>? before = null)
     {
         if (entry.Head.Date is not { } day || day > today)
         {
             return [];
         }
 
-        ImmutableArray<Trace>.Builder traces = ImmutableArray.CreateBuilder<Trace>(entry.Items.Length + 1);
-        traces.Add(new Trace(new CourseKey("entry", entry.Head.Kind), new Noted(entry, entry.Line, null, null)));
+        ImmutableArray<Trace>.Builder traces = ImmutableArray.CreateBuilder<Trace>(entry.Items.Length + 2);
+        Add(new CourseKey("head", entry.Head.Kind), new Noted(entry.Head, entry.Line, null, null));
+        if (entry.Head.Kind == Check)
+        {
+            traces.Add(new Trace(CourseKey.WholeChecks, new Noted(entry.Head, entry.Line, null, null, entry)));
+        }
+
         foreach ((int line, NoteItem item) in entry.Items)
         {
             NoteReading? reading = ReadingOf(plausible, line);
             if (item is not Reading)
             {
-                traces.Add(new Trace(CourseKey.Of(item), new Noted(entry, line, item, reading)));
+                Add(CourseKey.Of(item), new Noted(entry.Head, line, item, reading));
             }
             else if (reading is not null && CourseKey.Of(reading) is { } key)
             {
-                traces.Add(new Trace(key, new Noted(entry, line, item, reading)));
+                Add(key, new Noted(entry.Head, line, item, reading));
             }
         }
 
         return traces.DrainToImmutable();
+
+        void Add(CourseKey key, Noted noted) => traces.Add(new Trace(key, AsBefore(before, key, noted) ?? noted));
+    }
+
+    private static Noted? AsBefore(ILookup<int, Trace>? before, CourseKey key, Noted noted)
+    {
+        foreach (Trace trace in before?[noted.Line] ?? [])
+        {
+            if (trace.Key == key && trace.Noted.Entry is null && ReferenceEquals(trace.Noted.Item, noted.Item) && ReferenceEquals(trace.Noted.Head, noted.Head)
+                && Equals(trace.Noted.Reading, noted.Reading))
+            {
+                return trace.Noted;
+            }
+        }
+
+        return null;
     }
 
     private static NoteReading? ReadingOf(ImmutableArray<NoteReading> readings, int line)

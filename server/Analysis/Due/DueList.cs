@@ -38,7 +38,7 @@ public static class DueList
     /// <summary>How many days past due before it is called overdue.</summary>
     internal static int Grace(CourseContext at, string what) => Cadence.For(what, at.Note.Pet.Species, at.Note.StageToday)?.Grace ?? 0;
 
-    private static TextSpan SpanOf(Noted noted) => noted.Reading?.Span ?? noted.Entry.Head.DateSpan;
+    private static TextSpan SpanOf(Noted noted) => noted.Reading?.Span ?? noted.Head.DateSpan;
 
     private static DueItem? Next(CourseContext at, DueKind kind, string what, Noted last) =>
         Cadence.For(what, at.Note.Pet.Species, at.Note.StageToday) is { } row

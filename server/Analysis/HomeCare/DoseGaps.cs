@@ -34,8 +34,8 @@ public static class DoseGaps
             yield break;
         }
 
-        Dictionary<DateOnly, int> givenOn = given.Lines.GroupBy(dose => dose.Day).ToDictionary(day => day.Key, day => day.Count());
-        ILookup<DateOnly, Noted> missedOn = missed.Lines.ToLookup(dose => dose.Day);
+        Dictionary<DateOnly, int> givenOn = given.Recent.ToArray().GroupBy(dose => dose.Day).ToDictionary(day => day.Key, day => day.Count());
+        ILookup<DateOnly, Noted> missedOn = missed.Recent.ToArray().ToLookup(dose => dose.Day);
         ILookup<DateOnly, Noted> entriesOn = entries.ToLookup(entry => entry.Day);
         DateOnly? last = given.Last?.Day;
         IEnumerable<DateOnly> days = entriesOn.Select(day => day.Key).Concat(missedOn.Select(day => day.Key)).Distinct().Order();

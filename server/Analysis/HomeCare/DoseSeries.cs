@@ -31,7 +31,7 @@ public static class DoseSeries
     public static List<DoseCluster> Clusters(Course given, ImmutableArray<MedicineOrder> orders, decimal part)
     {
         var clusters = new List<DoseCluster>();
-        foreach (Noted dose in given.Lines)
+        foreach (Noted dose in given.Recent)
         {
             if (orders.LastOrDefault(order => order.Holds(dose)) is not { } order)
             {

@@ -16,12 +16,13 @@ public sealed record Refusal(IReadOnlyList<Noted> Lines, Noted Since, int SinceL
     /// <summary>How long before the first refusal the last meal may have been to count: one that is not written may lie between.</summary>
     private const int LongestGap = 36;
 
-    /// <summary>Every run of refusals of a course.</summary>
-    public static IEnumerable<Refusal> In(Course course, Func<CareEvent, bool?> refused)
+    /// <summary>Every run of refusals.</summary>
+    public static List<Refusal> In(ReadOnlySpan<Noted> lines, Func<CareEvent, bool?> refused)
     {
+        var refusals = new List<Refusal>();
         Noted? taken = null;
         List<Noted>? run = null;
-        foreach (Noted line in course.Lines)
+        foreach (Noted line in lines)
         {
             bool? left = line.Item is CareEvent care ? refused(care) : null;
             if (left == true)
@@ -32,7 +33,7 @@ public sealed record Refusal(IReadOnlyList<Noted> Lines, Noted Since, int SinceL
             {
                 if (run is not null)
                 {
-                    yield return Of(run, taken, over: true);
+                    refusals.Add(Of(run, taken, over: true));
                     run = null;
                 }
 
@@ -42,8 +43,10 @@ public sealed record Refusal(IReadOnlyList<Noted> Lines, Noted Since, int SinceL
 
         if (run is not null)
         {
-            yield return Of(run, taken, over: false);
+            refusals.Add(Of(run, taken, over: false));
         }
+
+        return refusals;
     }
 
     private static Refusal Of(List<Noted> run, Noted? taken, bool over)

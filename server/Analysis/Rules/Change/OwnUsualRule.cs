@@ -9,6 +9,9 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>A reading far from what is usual for this pet by its own earlier readings. A <c>usual</c> line that the vet gave goes before it.</summary>
 public sealed class OwnUsualRule : ICourseRule
 {
+    /// <summary>Two monthly checks in a row still belong together (common practice, no source).</summary>
+    private const int DaysApartAtMost = 62;
+
     /// <inheritdoc/>
     public string Name => "own-usual";
 
@@ -28,7 +31,9 @@ public sealed class OwnUsualRule : ICourseRule
         UsualBasis? basis = null;
         OwnUsual? usual = null;
         DateOnly? basisOf = null;
-        for (int index = 0; index < far.Length; index++)
+        // of readings that follow one another the newest speaks
+        (NoteFinding Finding, DateOnly Day)? run = null;
+        for (int index = far.Length - course.Recent.Length; index < far.Length; index++)
         {
             Noted line = course.Lines[index];
             if (line.Reading is not { } reading || line.Day < grown || (line.AtVisit && !row.AtVisits) || OwnLimits.UsualFor(at.Note, reading) is not null)
@@ -47,8 +52,24 @@ public sealed class OwnUsualRule : ICourseRule
             {
                 far[index] = true;
                 int? again = row.Again is null ? null : BeforeAsFar(course, far, index, row);
-                yield return Speak(at, reading, usual, row, above, again is { } other ? course.Lines[other] : null);
+                NoteFinding finding = Speak(at, reading, usual, row, above, again is { } other ? course.Lines[other] : null);
+                if (run is { } before && (finding.Level < before.Finding.Level || line.Day.DayNumber - before.Day.DayNumber > DaysApartAtMost))
+                {
+                    yield return before.Finding;
+                }
+
+                run = (finding, line.Day);
             }
+            else if (run is { } over)
+            {
+                yield return over.Finding;
+                run = null;
+            }
+        }
+
+        if (run is { } last)
+        {
+            yield return last.Finding;
         }
     }
 

@@ -20,7 +20,7 @@ public sealed class NotLookedAtRule : ICourseRule
     public string Topic => "check";
 
     /// <inheritdoc/>
-    public bool Wants(CourseKey key) => key == CourseKey.Checks;
+    public bool Wants(CourseKey key) => key == CourseKey.WholeChecks;
 
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
@@ -30,7 +30,7 @@ public sealed class NotLookedAtRule : ICourseRule
         for (int index = course.Lines.Length - 1; index >= 0; index--)
         {
             Noted check = course.Lines[index];
-            CheckCoverage.Seen seen = coverage.In(check.Entry);
+            CheckCoverage.Seen seen = coverage.In(check.Entry!);
             if (days.Count > 0 && days[^1].Day == check.Day)
             {
                 days[^1] = (check.Day, check.Line, days[^1].Seen | seen);
@@ -55,7 +55,7 @@ public sealed class NotLookedAtRule : ICourseRule
         if (words.Length > 0)
         {
             string more = words.Length > MostNamed ? $" and {words.Length - MostNamed} more" : "";
-            yield return RuleContext.At(Name, FindingLevel.Info, course.Last!.Line, course.Last.Entry.Head.DateSpan,
+            yield return RuleContext.At(Name, FindingLevel.Info, course.Last!.Line, course.Last.Head.DateSpan,
                 $"Not named in any of the last {Checks} checks: {string.Join(", ", words.Take(MostNamed))}{more}. `skip` says that something was left out, and why.",
                 "common practice, no source", days.Select(day => day.Line).ToImmutableArray());
         }

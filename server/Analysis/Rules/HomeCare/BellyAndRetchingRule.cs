@@ -23,14 +23,14 @@ public sealed class BellyAndRetchingRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        foreach (Noted belly in course.Lines)
+        foreach (Noted belly in course.Recent.ToArray())
         {
             if (belly.Item is not Examined { Words: var words } || WordIn(words, Belly) is not { } seen)
             {
                 continue;
             }
 
-            Noted? retching = at.Of(new CourseKey("vomit", "")).Lines.LastOrDefault(line =>
+            Noted? retching = at.Of(new CourseKey("vomit", "")).Between(belly.Day.AddDays(-1), belly.Day.AddDays(1)).ToArray().LastOrDefault(line =>
                 line.Item is CareEvent care && WordIn(care.Words, Vomit) is not null && AreTogether(belly, line));
             if (retching is not null)
             {

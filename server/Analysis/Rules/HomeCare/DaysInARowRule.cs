@@ -19,7 +19,7 @@ public sealed class DaysInARowRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        foreach (List<Noted> run in Runs.Of(course.Lines.Where(CareWords.Counts), 1))
+        foreach (List<Noted> run in Runs.Of(course.Recent.ToArray().Where(CareWords.Counts), 1))
         {
             Noted last = run[^1];
             int days = last.Day.DayNumber - run[0].Day.DayNumber + 1;

@@ -29,7 +29,7 @@ public sealed class DoseAfterEndRule : ICourseRule
             yield break;
         }
 
-        foreach (List<Noted> run in Runs.Of(course.Lines.Where(dose => IsOver(dose, orders)), DaysOfARun))
+        foreach (List<Noted> run in Runs.Of(course.Recent.ToArray().Where(dose => IsOver(dose, orders)), DaysOfARun))
         {
             Noted last = run[^1];
             MedicineOrder order = orders.Last(one => one.From <= last.Day);

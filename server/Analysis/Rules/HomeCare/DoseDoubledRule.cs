@@ -56,7 +56,7 @@ public sealed class DoseDoubledRule : ICourseRule
     private IEnumerable<NoteFinding> InADay(Course course, CourseContext at, CareLimit limit)
     {
         var orders = MedicineOrder.Of(course.Key.Detail, at);
-        foreach (IGrouping<DateOnly, Noted> day in course.Lines.Where(dose => dose.Time is null).GroupBy(dose => dose.Day))
+        foreach (IGrouping<DateOnly, Noted> day in course.Recent.ToArray().Where(dose => dose.Time is null).GroupBy(dose => dose.Day))
         {
             Noted last = day.Last();
             if (orders.LastOrDefault(order => order.Holds(last)) is { DosesADay: > 1 and var planned } order && day.Count() > planned)

@@ -32,7 +32,7 @@ public sealed class DoseLateRule : ICourseRule
         ImmutableArray<MedicineOrder> orders = MedicineOrder.Of(course.Key.Detail, at);
         var late = new List<Noted>();
         decimal hours = 0;
-        for (int index = 1; index < course.Lines.Length; index++)
+        for (int index = Math.Max(1, course.Lines.Length - course.Recent.Length); index < course.Lines.Length; index++)
         {
             Noted dose = course.Lines[index];
             if (orders.LastOrDefault(order => order.Holds(dose)) is { Interval: { } interval, DosesADay: not null } order && order.Holds(course.Lines[index - 1])

@@ -33,7 +33,8 @@ public sealed class DoseMissedRule : ICourseRule
         }
 
         ImmutableArray<MedicineOrder> orders = MedicineOrder.Of(medicine, at);
-        ImmutableArray<Noted> entries = [.. EntryKinds.SelectMany(kind => at.Of(kind).Lines).OrderBy(entry => entry.Moment).ThenBy(entry => entry.Line)];
+        DateOnly from = given.Lines.Length > 0 ? given.Recent[0].Day : missed.Recent[0].Day;
+        ImmutableArray<Noted> entries = [.. EntryKinds.SelectMany(kind => at.Of(kind).Between(from, DateOnly.MaxValue).ToArray()).OrderBy(entry => entry.Moment).ThenBy(entry => entry.Line)];
         List<DoseGap>? run = null;
         foreach (DoseGap gap in DoseGaps.In(given, missed, entries, orders, (int)logged.Value))
         {
@@ -59,7 +60,7 @@ public sealed class DoseMissedRule : ICourseRule
         FindingLevel level = missed + silent >= limit.Value ? limit.Level : FindingLevel.Info;
         DoseGap last = run[^1];
         Noted at = last.Missed is [.., var line] ? line : last.Entry ?? run.SelectMany(gap => gap.Missed).Last();
-        TextSpan span = at.Item?.Head.Span ?? at.Entry.Head.DateSpan;
+        TextSpan span = at.Item?.Head.Span ?? at.Head.DateSpan;
         string what = string.Join(" and ", new[] { Count(missed, "missed"), Count(silent, "not written") }.Where(text => text.Length > 0));
         string days = run.Count == 1 ? $"on {last.Day:yyyy-MM-dd}" : $"from {run[0].Day:yyyy-MM-dd} to {last.Day:yyyy-MM-dd}";
         string hint = silent > 0 ? " If it was given, write it; if not, `missed` says so." : "";

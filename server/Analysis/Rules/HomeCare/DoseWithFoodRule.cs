@@ -25,7 +25,7 @@ public sealed class DoseWithFoodRule : ICourseRule
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
         var orders = MedicineOrder.Of(course.Key.Detail, at);
-        var other = course.Lines.Where(dose => orders.LastOrDefault(order => order.Holds(dose)) is { } order
+        var other = course.Recent.ToArray().Where(dose => orders.LastOrDefault(order => order.Holds(dose)) is { } order
             && ((Says(order.Plan.Manner, With) && Says(((DoseEvent)dose.Item!).Manner, Without)) || (Says(order.Plan.Manner, Without) && Says(((DoseEvent)dose.Item!).Manner, With))));
         foreach (List<Noted> run in Runs.Of(other, DaysOfARun))
         {

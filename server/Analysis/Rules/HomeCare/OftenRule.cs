@@ -31,7 +31,7 @@ public sealed class OftenRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        List<Noted> lines = [.. course.Lines.Where(CareWords.Counts)];
+        List<Noted> lines = [.. course.Recent.ToArray().Where(CareWords.Counts)];
         int first = 0;
         int times = 0;
         Noted? told = null;

@@ -38,7 +38,7 @@ public sealed class RefusalRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        foreach (Refusal refusal in Refusal.In(course, IsRefused))
+        foreach (Refusal refusal in Refusal.In(course.Recent, IsRefused))
         {
             Noted last = refusal.Lines[^1];
             CareLimit? crossed = CareLimits.For(Name, at, last.Day).LastOrDefault(limit => refusal.Hours >= limit.Value);

@@ -26,7 +26,7 @@ public sealed class WaterRangeRule : ICourseRule
     {
         CareLimit? oldest = CareLimits.One("water-weight", at);
         List<Day>? run = null;
-        foreach (IGrouping<DateOnly, Noted> lines in course.Lines.Where(line => line.Reading is { Value.Unit: "mL" }).GroupBy(line => line.Day))
+        foreach (IGrouping<DateOnly, Noted> lines in course.Recent.ToArray().Where(line => line.Reading is { Value.Unit: "mL" }).GroupBy(line => line.Day))
         {
             Day? day = oldest is null ? null : Read(lines, at, (int)oldest.Value);
             if (run is not null && (day?.Crossed is null || day.Date.DayNumber - run[^1].Date.DayNumber > DaysApart))

@@ -26,7 +26,7 @@ public sealed class LumpNotSeenRule : ICourseRule
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
         ImmutableArray<Course> lumps = at.All("lump");
-        if (lumps.IsEmpty || LastFull(at.Of(CourseKey.Checks), at.Note.Pet) is not { } check)
+        if (lumps.IsEmpty || LastFull(at.Of(CourseKey.WholeChecks), at.Note.Pet) is not { } check)
         {
             yield break;
         }
@@ -35,7 +35,7 @@ public sealed class LumpNotSeenRule : ICourseRule
         ImmutableArray<LumpLife> left = [.. lumps
             .Where(lump => lump.Last is { } last && last.Day < check.Day && last.Day.DayNumber >= oldest && LumpWords.End(last.Item) is null)
             .Select(lump => LumpLife.Of(lump)!)
-            .Where(life => !IsMentioned(life, check.Entry))
+            .Where(life => !IsMentioned(life, check.Entry!))
             .OrderBy(life => life.Name, StringComparer.Ordinal)];
         if (left.IsEmpty)
         {
@@ -44,7 +44,7 @@ public sealed class LumpNotSeenRule : ICourseRule
 
         string more = left.Length > NamedAtMost ? $" and {left.Length - NamedAtMost} more" : "";
         string names = string.Join(", ", left.Take(NamedAtMost).Select(life => Describe(life, at.Note.Pet.ShowUsUnits))) + more;
-        yield return RuleContext.At(Name, FindingLevel.Info, check.Line, check.Entry.Head.DateSpan,
+        yield return RuleContext.At(Name, FindingLevel.Info, check.Line, check.Head.DateSpan,
             $"Noted before, but not in this check: {(left.Length == 1 ? "lump" : "lumps")} {names}. If it is no longer there, write it with `gone`; if it was not looked at, with `skip`.",
             "common practice, no source", left.Select(life => life.Last.Line));
     }
@@ -58,7 +58,7 @@ public sealed class LumpNotSeenRule : ICourseRule
         ImmutableHashSet<string> items = [.. CheckItems.For(pet).Select(item => item.Word.Word)];
         for (int index = checks.Lines.Length - 1; index >= 0; index--)
         {
-            if (IsFull(checks.Lines[index].Entry, items))
+            if (IsFull(checks.Lines[index].Entry!, items))
             {
                 return checks.Lines[index];
             }

@@ -22,7 +22,7 @@ public sealed class SidesRule : IEntryRule
         foreach (NoteReading reading in at.Readings)
         {
             if (reading.Value.Unit == "mm" && NotPlausibleRule.IsPlausible(reading, at.Note.Tables) && ItemAt(at.Entry, reading.Line) is Examined { Site: not null } part
-                && LumpSize.Of(new Noted(at.Entry, reading.Line, part, reading)) is { } size)
+                && LumpSize.Of(new Noted(at.Entry.Head, reading.Line, part, reading)) is { } size)
             {
                 (sized ??= []).Add((part, size));
             }
