@@ -118,7 +118,9 @@ internal sealed class EntryAnalysis
     }
 
     /// <summary>True when what was asked of other entries would be answered the same way.</summary>
-    public bool StillHolds(History now) => earlier is null || earlier.StillHolds(now);
+    /// <param name="now">The note as it is.</param>
+    /// <param name="touched">What an edit touched.</param>
+    public bool StillHolds(History now, Asks touched) => earlier is null || (earlier.Asked & touched) == 0 || earlier.StillHolds(now);
 
     /// <summary>The same for the entry in its new place. Where its findings rest on other entries, <see cref="StillHolds"/> tells whether they do.</summary>
     public EntryAnalysis At(Entry moved, DateOnly today)

@@ -23,7 +23,7 @@ public sealed class NoteAnalysis
     private readonly RuleContext context;
     private readonly CourseBook courses;
     private readonly CourseFindings overTime;
-    private readonly Dictionary<int, ImmutableArray<NoteFinding>> together;
+    private readonly Dictionary<EntryAnalysis, (NoteFinding[] OverTime, ImmutableArray<NoteFinding> Both)> together;
     private readonly Lazy<ImmutableArray<NoteReading>> readings;
     private readonly Lazy<ImmutableArray<NoteFinding>> findings;
 
@@ -34,7 +34,8 @@ public sealed class NoteAnalysis
         RuleContext context,
         ImmutableArray<EntryAnalysis> entries,
         CourseBook courses,
-        CourseFindings overTime)
+        CourseFindings overTime,
+        NoteAnalysis? before)
     {
         Note = note;
         Pet = pet;
@@ -44,7 +45,7 @@ public sealed class NoteAnalysis
         this.entries = entries;
         this.courses = courses;
         this.overTime = overTime;
-        (opening, together) = PutTogether(RuleBook.FindInOpening(note, context));
+        (opening, together) = PutTogether(RuleBook.FindInOpening(note, context), before);
         readings = new Lazy<ImmutableArray<NoteReading>>(() => [.. entries.SelectMany(entry => entry.Readings)]);
         findings = new Lazy<ImmutableArray<NoteFinding>>(() => InOrder(Enumerable.Range(0, entries.Length).SelectMany(index => FindingsOf(index))));
     }
@@ -65,7 +66,7 @@ public sealed class NoteAnalysis
     public ImmutableArray<NoteFinding> Findings => findings.Value;
 
     /// <summary>How many findings there are.</summary>
-    public int FindingCount => opening.Length + Enumerable.Range(0, entries.Length).Sum(index => FindingsOf(index).Length);
+    public int FindingCount => opening.Length + entries.Sum(entry => entry.Findings.Length) + together.Sum(entry => entry.Value.Both.Length - entry.Key.Findings.Length);
 
     /// <summary>The first day of the current period; see <see cref="CurrentPeriod"/>.</summary>
     public DateOnly? CurrentFrom { get; }
@@ -166,10 +167,10 @@ public sealed class NoteAnalysis
         PetProfile pet = sameFacts ? old!.Pet.WithWeighings(weighings) : PetProfile.Of(note, weighings);
         bool same = sameFacts && pet.ComparesLike(old!.Pet, ClinicalTables.Default);
         RuleContext context = same && !factsMoved ? old!.context : new RuleContext(note, pet, ClinicalTables.Default, today);
-        ImmutableArray<EntryAnalysis> done = same ? Refreshed(read!, context, factsMoved, stop) : Found(read!, context, stop);
+        ImmutableArray<EntryAnalysis> done = same ? old!.Refreshed(read!, change, context, factsMoved, stop) : Found(read!, context, stop);
         CourseBook courses = old is not null && change.Moved == 0 ? old.CoursesAfter(change, done) : CourseBook.Of(done.AsSpan());
         var overTime = CourseFindings.Of(courses, context, same && !factsMoved ? old!.overTime : null, stop);
-        return new NoteAnalysis(note, pet, facts, context, done, courses, overTime);
+        return new NoteAnalysis(note, pet, facts, context, done, courses, overTime, old);
     }
 
     /// <summary>The courses after a change that moved no line.</summary>
@@ -178,12 +179,14 @@ public sealed class NoteAnalysis
 
     /// <summary>What was found in an entry and in its lines as parts of courses.</summary>
     private ImmutableArray<NoteFinding> FindingsOf(int index) =>
-        together.TryGetValue(index, out ImmutableArray<NoteFinding> both) ? both : entries[index].Findings;
+        together.TryGetValue(entries[index], out (NoteFinding[] OverTime, ImmutableArray<NoteFinding> Both) found) ? found.Both : entries[index].Findings;
 
-    /// <summary>Puts what was found over time where it stands: in the opening, and in entries by their index.</summary>
-    private (ImmutableArray<NoteFinding> Opening, Dictionary<int, ImmutableArray<NoteFinding>> Entries) PutTogether(ImmutableArray<NoteFinding> inOpening)
+    /// <summary>Puts what was found over time where it stands, in the opening and in entries; what was put together before and is the same stays.</summary>
+    private (ImmutableArray<NoteFinding> Opening, Dictionary<EntryAnalysis, (NoteFinding[] OverTime, ImmutableArray<NoteFinding> Both)> Entries) PutTogether(
+        ImmutableArray<NoteFinding> inOpening,
+        NoteAnalysis? before)
     {
-        var entriesWith = new Dictionary<int, ImmutableArray<NoteFinding>>();
+        var entriesWith = new Dictionary<EntryAnalysis, (NoteFinding[] OverTime, ImmutableArray<NoteFinding> Both)>();
         foreach (IGrouping<int, NoteFinding> found in overTime.All.GroupBy(finding => Note.EntryIndexAt(finding.Line)))
         {
             if (found.Key < 0)
@@ -192,7 +195,11 @@ public sealed class NoteAnalysis
             }
             else
             {
-                entriesWith.Add(found.Key, RuleBook.Strongest(entries[found.Key].Findings, found));
+                EntryAnalysis entry = entries[found.Key];
+                NoteFinding[] inEntry = [.. found];
+                bool same = before is not null && before.together.TryGetValue(entry, out (NoteFinding[] OverTime, ImmutableArray<NoteFinding> Both) had)
+                    && had.OverTime.AsSpan().SequenceEqual(inEntry, ReferenceEqualityComparer.Instance);
+                entriesWith.Add(entry, same ? before!.together[entry] : (inEntry, RuleBook.Strongest(entry.Findings, inEntry)));
             }
         }
 
@@ -226,9 +233,12 @@ public sealed class NoteAnalysis
     }
 
     /// <summary>All rules on the entries that are new, or that rest on something which reads otherwise now.</summary>
-    private static ImmutableArray<EntryAnalysis> Refreshed(EntryAnalysis[] read, RuleContext context, bool factsMoved, CancellationToken stop)
+    private ImmutableArray<EntryAnalysis> Refreshed(EntryAnalysis[] read, EntryChange change, RuleContext context, bool factsMoved, CancellationToken stop)
     {
         ImmutableArray<EntryAnalysis> entries = [.. read.Select(entry => entry.IsDone ? entry : entry.WithKeys(context))];
+        Asks touched = change.Moved != 0 || factsMoved
+            ? Asks.All
+            : AsksOf.Difference(this.entries.AsSpan()[change.Before..^change.After], entries.AsSpan()[change.Before..^change.After]);
         var history = new History(entries);
         var done = new EntryAnalysis[entries.Length];
         for (int index = 0; index < done.Length; index++)
@@ -238,7 +248,7 @@ public sealed class NoteAnalysis
             {
                 entry.Find(context, history);
             }
-            else if ((factsMoved && entry.NamesOtherLines) || !entry.StillHolds(history))
+            else if ((factsMoved && entry.NamesOtherLines) || !entry.StillHolds(history, touched))
             {
                 entry = entry.WithKeys(context);
                 entry.Find(context, history);

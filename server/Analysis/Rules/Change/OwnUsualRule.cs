@@ -31,7 +31,7 @@ public sealed class OwnUsualRule : ICourseRule
         UsualBasis? basis = null;
         OwnUsual? usual = null;
         DateOnly? basisOf = null;
-        // of readings that follow one another the newest speaks
+        // of several within two months the newest speaks, unless one before was stronger
         (NoteFinding Finding, DateOnly Day)? run = null;
         for (int index = far.Length - course.Recent.Length; index < far.Length; index++)
         {
@@ -59,11 +59,6 @@ public sealed class OwnUsualRule : ICourseRule
                 }
 
                 run = (finding, line.Day);
-            }
-            else if (run is { } over)
-            {
-                yield return over.Finding;
-                run = null;
             }
         }
 

@@ -9,6 +9,9 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class RefusalRule : ICourseRule
 {
     private static readonly string[] Words = ["refused", "sniffed", "none"];
+
+    /// <summary>What was taken and is no meal.</summary>
+    private static readonly string[] NoMeal = ["grass", "stolen", "dung", "non-food", "poison"];
     private readonly string word;
     private readonly string what;
 
@@ -64,6 +67,7 @@ public sealed class RefusalRule : ICourseRule
     /// <summary>Null where a line tells nothing of how much.</summary>
     private static bool? IsRefused(CareEvent care) => care.Quantity switch
     {
+        null when care.Words.Any(word => NoMeal.Contains(word.Word.Word)) => null,
         Portion { Bound: Bound.Below } => null,
         Portion portion => portion.Part == 0,
         Measure measure => measure.Amounts.All(amount => amount.Number == 0),

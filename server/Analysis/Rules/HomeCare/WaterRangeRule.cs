@@ -50,8 +50,8 @@ public sealed class WaterRangeRule : ICourseRule
     private static Day? Read(IGrouping<DateOnly, Noted> lines, CourseContext at, int oldest)
     {
         NoteReading reading = lines.Last().Reading!;
-        // "less than" says nothing of too much; "more than" is at least that much
-        decimal drunk = lines.Where(line => line.Reading!.Value.Bound != Bound.Below).Sum(line => line.Reading!.Value.Number);
+        // "less than", and what was spilt, say nothing of too much; "more than" is at least that much
+        decimal drunk = lines.Where(line => line.Reading!.Value.Bound != Bound.Below && !IsSpilt(line)).Sum(line => line.Reading!.Value.Number);
         if (at.WeightOn(lines.Key) is not { } weight || lines.Key.DayNumber - weight.Day!.Value.DayNumber > oldest || at.Note.KeyOf(reading) is not { } key)
         {
             return null;
@@ -61,6 +61,8 @@ public sealed class WaterRangeRule : ICourseRule
         LevelLine? crossed = at.Note.Tables.LinesFor(key).Where(line => line.Above && (line.Inclusive ? each >= line.Value : each > line.Value)).MaxBy(line => line.Level);
         return new Day(lines.Key, [.. lines], drunk, each, weight, crossed);
     }
+
+    private static bool IsSpilt(Noted line) => line.Item is CareEvent care && care.Words.Any(word => word.Word.Word == "spilt");
 
     private NoteFinding Tell(List<Day> run, CourseContext at)
     {

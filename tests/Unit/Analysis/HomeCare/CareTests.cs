@@ -35,6 +35,10 @@ public class CareTests
     }
 
     [Fact]
+    public void Grass_is_no_meal() =>
+        Assert.Equal(FindingLevel.Call, LevelOf("not-eating", Cat + "2026-11-18 20:00 log\n  ate all\n2026-11-19 08:00 log\n  ate none\n  12:00 ate grass\n  21:00 ate none\n"));
+
+    [Fact]
     public void With_vomiting_a_dog_waits_no_longer_than_a_day() =>
         Assert.Equal(FindingLevel.Call, LevelOf("not-eating", Dog + "2026-11-19 08:00 log\n  ate all\n  22:00 vomit food\n2026-11-20 09:00 log\n  ate none\n"));
 
@@ -47,6 +51,7 @@ public class CareTests
     [InlineData("ate a little")]
     [InlineData("ate slow")]
     [InlineData("food kibble 60g")]
+    [InlineData("ate grass")]
     public void A_little_is_not_nothing(string line) => Assert.Null(LevelOf("not-eating", $"{Cat}2026-11-18 08:00 log\n  {line}\n2026-11-19 12:00 log\n  {line}\n"));
 
     // Refuses water for 24 hours or more: American Veterinary Medical Association, emergency list (adapted page).
@@ -106,6 +111,7 @@ public class CareTests
     [InlineData("dog", "44lb", "61floz", FindingLevel.Watch)] // 90.4
     [InlineData("dog", "4kg", "390ml", null)] // small: 97
     [InlineData("dog", "20kg", "<3l", null)] // less than says nothing
+    [InlineData("dog", "20kg", "3l spilt", null)]
     [InlineData("dog", "20kg", ">1.9l", FindingLevel.Watch)]
     [InlineData("cat", "4kg", "175ml", null)]
     [InlineData("cat", "4kg", "185ml", FindingLevel.Watch)]
