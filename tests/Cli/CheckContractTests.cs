@@ -10,7 +10,7 @@ public class CheckContractTests
     {
         using var work = new Workspace();
         string path = work.Note("pet Marlow\nspecies dog\nborn 2017-03\n2026-10-04 check\n  rr 31 asleep\n2026-10-05 log\n  rr 8/15s asleep\n  gums bleu\n");
-        Outcome outcome = Hnote.Run("check", "--json", "--today", Hnote.Today, path);
+        Outcome outcome = Hnote.Run("check", "--json", "--today", "2026-10-05", path);
         Assert.Equal(1, outcome.Code);
         using var json = JsonDocument.Parse(outcome.Output);
         JsonElement file = json.RootElement.GetProperty("files")[0];

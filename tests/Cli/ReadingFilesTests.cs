@@ -13,7 +13,7 @@ public class ReadingFilesTests
     {
         using var work = new Workspace();
         string good = work.Note(Good);
-        Outcome outcome = Hnote.Run("check", work.PathOf("none.hnote"), good);
+        Outcome outcome = Hnote.Run("check", "--today", "2026-10-04", work.PathOf("none.hnote"), good);
         Assert.Equal(2, outcome.Code);
         Assert.Contains("none.hnote: there is no such file", outcome.Errors, StringComparison.Ordinal);
         Assert.Contains("Every line was understood", outcome.Output, StringComparison.Ordinal);

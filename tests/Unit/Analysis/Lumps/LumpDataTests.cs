@@ -1,6 +1,6 @@
 using HealthNotes.Analysis;
-using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Analysis.Lumps;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Tests.Analysis.Lumps;
 
