@@ -35,6 +35,20 @@ public sealed record Entry(
     /// <summary>What could not be read or cannot be, in line order.</summary>
     public ImmutableArray<PlacedProblem> Problems { get; init; } = [];
 
+    /// <summary>What the line with this index says; null when it is not a line that is understood.</summary>
+    public NoteItem? ItemAt(int line)
+    {
+        foreach (Placed<NoteItem> item in Items)
+        {
+            if (item.Line == line)
+            {
+                return item.Value;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The same entry, <paramref name="lines"/> further down.</summary>
     internal Entry Moved(int lines) => new(
         Line + lines,

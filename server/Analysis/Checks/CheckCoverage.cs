@@ -10,7 +10,7 @@ namespace HealthNotes.Analysis.Checks;
 /// </summary>
 public sealed class CheckCoverage
 {
-    private readonly FrozenDictionary<string, int> bits;
+    private readonly FrozenDictionary<string, int> places;
     private readonly ulong parts;
     private readonly ulong all;
 
@@ -18,7 +18,7 @@ public sealed class CheckCoverage
     public CheckCoverage(ImmutableArray<CheckItem> items)
     {
         Items = items;
-        bits = Enumerable.Range(0, items.Length).ToFrozenDictionary(i => items[i].Word.Word, i => i);
+        places = Enumerable.Range(0, items.Length).ToFrozenDictionary(i => items[i].Word.Word, i => i);
         all = items.Length == 64 ? ulong.MaxValue : (1UL << items.Length) - 1;
         for (int i = 0; i < items.Length; i++)
         {
@@ -65,7 +65,10 @@ public sealed class CheckCoverage
         return (looked, skipped, all & ~looked & ~skipped);
     }
 
-    private ulong Bit(string word) => bits.TryGetValue(word, out int bit) ? 1UL << bit : 0;
+    /// <summary>The items that some bits stand for, head to tail.</summary>
+    public IEnumerable<CheckItem> Named(ulong bits) => Items.Where((_, i) => (bits >> i & 1) != 0);
+
+    private ulong Bit(string word) => places.TryGetValue(word, out int bit) ? 1UL << bit : 0;
 
     /// <summary>What was looked at and left out, as bits.</summary>
     public readonly record struct Seen(ulong Looked, ulong Skipped, bool RestOk)

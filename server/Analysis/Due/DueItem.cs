@@ -1,3 +1,4 @@
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Analysis.Due;
@@ -24,13 +25,16 @@ public enum DueKind
 /// <summary>Something that falls due and is not done.</summary>
 /// <param name="Kind">What kind of thing.</param>
 /// <param name="What">What it is, as written: <c>booster</c>, <c>ear L</c>; empty for checks, weighings and visits.</param>
-/// <param name="On">The day it falls due.</param>
+/// <param name="On">The day it falls due; null for a task from which no day follows.</param>
 /// <param name="Line">The line it rests on: the task's own, or that of the last check, weighing or visit.</param>
 /// <param name="Span">The characters meant there.</param>
 /// <param name="Every">For checks, weighings and visits, how many days apart they should be.</param>
 /// <param name="Source">Who says so: the publication, or the notes themselves.</param>
-public sealed record DueItem(DueKind Kind, string What, DateOnly On, int Line, TextSpan Span, int? Every, string Source)
+public sealed record DueItem(DueKind Kind, string What, DateOnly? On, int Line, TextSpan Span, int? Every, string Source)
 {
+    /// <summary>The task as written; null for checks, weighings and visits.</summary>
+    public NoteItem? Task { get; init; }
+
     /// <summary>The line of the fact that says how often, where one does.</summary>
     public int? FactLine { get; init; }
 }

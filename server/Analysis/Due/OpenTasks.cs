@@ -15,7 +15,7 @@ internal static class OpenTasks
     /// <summary>What is left, in line order, whether its day has come or not.</summary>
     public static IEnumerable<DueItem> In(CourseContext at)
     {
-        var open = new Dictionary<string, (DueItem Item, NoteItem Task)>(StringComparer.OrdinalIgnoreCase);
+        var open = new Dictionary<string, DueItem>(StringComparer.OrdinalIgnoreCase);
         IEnumerable<(int Line, DateOnly? Day, NoteItem Item)> lines = at.Note.OpeningTasks.Select(task => (task.Line, (DateOnly?)null, task.Value))
             .Concat(Lines(at).Select(noted => (noted.Line, (DateOnly?)noted.Day, noted.Item!)));
         foreach ((int line, DateOnly? day, NoteItem item) in lines)
@@ -23,14 +23,14 @@ internal static class OpenTasks
             switch (item)
             {
                 case DueTask due:
-                    Add("due " + due.Topic.Text, new DueItem(DueKind.Task, due.Topic.Text, default, line, item.Head.Span, null, Source), due.Schedule, item, day);
+                    open["due " + due.Topic.Text] = new DueItem(DueKind.Task, due.Topic.Text, due.Schedule.DayAfter(day), line, item.Head.Span, null, Source) { Task = item };
                     break;
                 case Recheck recheck:
                     string what = $"{recheck.Item.Word} {recheck.Site?.Name}{(recheck.Tag is { } tag ? $" @{tag.Name}" : "")}".TrimEnd();
-                    Add("recheck " + what, new DueItem(DueKind.Recheck, what, default, line, item.Head.Span, null, Source), recheck.Schedule, item, day);
+                    open["recheck " + what] = new DueItem(DueKind.Recheck, what, recheck.Schedule.DayAfter(day), line, item.Head.Span, null, Source) { Task = item };
                     break;
                 case TextTask done:
-                    foreach (string key in open.Where(task => done.Text.Text.Contains(task.Value.Item.What, StringComparison.OrdinalIgnoreCase)).Select(task => task.Key).ToList())
+                    foreach (string key in open.Where(task => done.Text.Text.Contains(task.Value.What, StringComparison.OrdinalIgnoreCase)).Select(task => task.Key).ToList())
                     {
                         open.Remove(key);
                     }
@@ -41,16 +41,7 @@ internal static class OpenTasks
             }
         }
 
-        return open.Values.Where(task => task.Task is not Recheck recheck || !LookedAt(at, recheck, task.Item.On)).Select(task => task.Item).OrderBy(item => item.Line);
-
-        void Add(string key, DueItem item, Schedule schedule, NoteItem task, DateOnly? day)
-        {
-            open.Remove(key);
-            if (schedule.DayAfter(day) is { } on)
-            {
-                open.Add(key, (item with { On = on }, task));
-            }
-        }
+        return open.Values.Where(due => due is not { Task: Recheck recheck, On: { } on } || !LookedAt(at, recheck, on)).OrderBy(due => due.Line);
     }
 
     private static IEnumerable<Noted> Lines(CourseContext at) =>

@@ -8,13 +8,13 @@ namespace HealthNotes.Analysis.HomeCare;
 
 /// <summary>A limit for home care, a row of <c>home-care.tsv</c>.</summary>
 /// <param name="What">The rule it is for.</param>
-/// <param name="Species">dog or cat.</param>
+/// <param name="Species">dog or cat; null for both.</param>
 /// <param name="Stages">The life stages it is for; <c>any</c>, or <c>on-insulin</c>.</param>
 /// <param name="Level">The level it raises.</param>
 /// <param name="Value">The limit.</param>
 /// <param name="Unit">Its unit: hours, days, doses, intervals between doses, percent.</param>
 /// <param name="Source">The publication.</param>
-public sealed record CareLimit(string What, Species Species, ImmutableArray<string> Stages, FindingLevel Level, decimal Value, string Unit, string Source);
+public sealed record CareLimit(string What, Species? Species, ImmutableArray<string> Stages, FindingLevel Level, decimal Value, string Unit, string Source);
 
 /// <summary>The limits of <c>home-care.tsv</c>.</summary>
 public static class CareLimits
@@ -29,11 +29,16 @@ public static class CareLimits
     /// <summary>The rows for a pet on a day, by rising level; the most particular stage is used whole. Empty for an unknown species.</summary>
     public static ImmutableArray<CareLimit> For(string what, CourseContext at, DateOnly day)
     {
+        if (at.Note.Pet.Species == Species.Unknown)
+        {
+            return [];
+        }
+
         string stage = at.Note.Pet.StageOn(day, at.Note.Tables)?.Key ?? "";
         string[] wanted = at.Note.Pet.OnInsulin ? [OnInsulin, stage, Any] : [stage, Any];
         foreach (string one in wanted)
         {
-            ImmutableArray<CareLimit> rows = [.. All.Where(row => row.What == what && row.Species == at.Note.Pet.Species && row.Stages.Contains(one)).OrderBy(row => row.Level)];
+            ImmutableArray<CareLimit> rows = [.. All.Where(row => row.What == what && (row.Species is null || row.Species == at.Note.Pet.Species) && row.Stages.Contains(one)).OrderBy(row => row.Level)];
             if (rows.Length > 0)
             {
                 return rows;
@@ -48,6 +53,6 @@ public static class CareLimits
 
     private static ImmutableArray<CareLimit> Read() =>
         [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "home-care.tsv").Rows.Select(row => new CareLimit(
-            row["what"], Enum.Parse<Species>(row["species"], ignoreCase: true), [.. row.Several("stage")],
+            row["what"], row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), [.. row.Several("stage")],
             Enum.Parse<FindingLevel>(row["level"], ignoreCase: true), row.Number("value")!.Value, row["unit"], row["source"]))];
 }

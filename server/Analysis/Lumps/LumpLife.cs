@@ -36,15 +36,6 @@ public sealed record LumpLife(CourseKey Key, ImmutableArray<Noted> Lines, Immuta
     /// <summary>The last size; null when none was written.</summary>
     public LumpSize? LastSize => Sizes.IsEmpty ? null : Sizes[^1];
 
-    /// <summary>The smallest size, of equal ones the first; null when none was written.</summary>
-    public LumpSize? Smallest => Sizes.Where(size => size.Typical is not null).MinBy(size => size.Typical);
-
-    /// <summary>From the first size to the last; null when there are not two.</summary>
-    public SizeChange? FromFirst => Sizes.Length < 2 ? null : new SizeChange(Sizes[0], Sizes[^1]);
-
-    /// <summary>From the smallest size to the last; null when there are not two, or the last is the smallest.</summary>
-    public SizeChange? FromSmallest => Smallest is { } smallest && smallest != LastSize ? new SizeChange(smallest, LastSize!) : null;
-
     /// <summary>One size a day, in order: where a day has several, the one that can mean least, so that no slip of one makes a growth.</summary>
     public ImmutableArray<LumpSize> SizeOfEachDay { get; } = [.. Sizes.GroupBy(size => size.Day).Select(day => day.MinBy(size => (size.Low, size.High ?? decimal.MaxValue))!)];
 
@@ -84,9 +75,6 @@ public sealed record LumpLife(CourseKey Key, ImmutableArray<Noted> Lines, Immuta
 
         return lives.DrainToImmutable();
     }
-
-    /// <summary>The last size on or before a day; null when there is none.</summary>
-    public LumpSize? SizeUpTo(DateOnly day) => Sizes.LastOrDefault(size => size.Day <= day);
 
     private static LumpLife Read(Course course, int start, int end)
     {

@@ -18,6 +18,9 @@ public sealed record PetProfile(
     bool OnInsulin,
     bool ShowUsUnits)
 {
+    /// <summary>A birth after this year is a slip, and must not run past the end of the calendar.</summary>
+    private const int LastYear = 9000;
+
     /// <summary>All weighings, in file order.</summary>
     private IReadOnlyList<NoteReading> Weighed { get; init; } = [];
 
@@ -45,6 +48,11 @@ public sealed record PetProfile(
 
     /// <summary>The age on <paramref name="day"/>, or null when no birth is written.</summary>
     public Age? AgeOn(DateOnly day) => Born is null ? null : Age.On(Born, day);
+
+    /// <summary>The day it comes to so many months; null when no birth is written, or no months are given.</summary>
+    public DateOnly? GrownOn(int? months) => months is not { } count || AgeOn(DateOnly.MinValue) is not { } age ? null
+        : age.Born.Year > LastYear ? DateOnly.MaxValue
+        : age.Born.AddMonths(count);
 
     /// <summary>The last weighing up to <paramref name="day"/>, or null.</summary>
     public NoteReading? WeightOn(DateOnly day)

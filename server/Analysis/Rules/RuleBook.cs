@@ -83,7 +83,7 @@ public static class RuleBook
         {
             foreach (NoteFinding found in rule.Find(at))
             {
-                NoteFinding finding = Accepted.Apply(at.Note, found, at.Entry.Head.Date, ItemAt(at.Entry, found.Line));
+                NoteFinding finding = Accepted.Apply(at.Note, found, at.Entry.Head.Date, at.Entry.ItemAt(found.Line));
                 strongest ??= [];
                 int other = strongest.FindIndex(kept => kept.Topic == rule.Topic && kept.Finding.Line == finding.Line);
                 if (other < 0)
@@ -99,19 +99,6 @@ public static class RuleBook
 
         return strongest is null && at.Entry.Problems.Length == 0 ? []
             : InOrder((strongest ?? []).Select(kept => kept.Finding).Concat(at.Entry.Problems.Select(OfProblem)));
-    }
-
-    private static NoteItem? ItemAt(Entry entry, int line)
-    {
-        foreach (Placed<NoteItem> item in entry.Items)
-        {
-            if (item.Line == line)
-            {
-                return item.Value;
-            }
-        }
-
-        return null;
     }
 
     /// <summary>True when some rule looks at such a course.</summary>

@@ -72,6 +72,9 @@ public static class Wording
         return $"{NameOf(reading.What)} {bound}{Show(reading.Value.Number, reading.Value.Unit, us)}{state}{place}{spread}";
     }
 
+    /// <summary>A definition as it stands in brackets: a small letter first, no full stop.</summary>
+    public static string InBrackets(string definition) => char.ToLowerInvariant(definition[0]) + definition[1..].TrimEnd('.');
+
     /// <summary>What the level asks of the reader. Never a treatment.</summary>
     public static string Advice(FindingLevel level) => level switch
     {

@@ -39,7 +39,7 @@ internal static class WorryingWords
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
         string where = SiteOf(item) is { } site ? $" {site.Name}" : "";
-        string definition = char.ToLowerInvariant(meaning.Definition[0]) + meaning.Definition[1..].TrimEnd('.');
+        string definition = Wording.InBrackets(meaning.Definition);
         string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({definition}).{more}";
         if (known is null && level < FindingLevel.Urgent && at.Entry.Head.Kind == "visit")
         {

@@ -37,7 +37,7 @@ public sealed class WeightLimits
             bool fits = species == (pet.Species == Species.Cat ? "cat" : "dog") && (sizes is ["any"] || (size is not null && Array.IndexOf(sizes, size) >= 0));
             if (fits)
             {
-                return Growth.GrownOn(pet, (int)months);
+                return pet.GrownOn((int)months);
             }
         }
 

@@ -20,8 +20,8 @@ public static class LensFeature
         var lenses = new List<LensText>();
         Checks(document, lenses);
         ImmutableArray<DueItem> due = document.Analysis.Due;
-        List<DueItem> left = [.. due.Where(item => item.Kind is DueKind.Recheck or DueKind.Task && IsShown(document, item))];
-        lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Line), Due(document.Today, task.On))));
+        List<(DueItem Task, DateOnly On)> left = [.. due.Where(item => item is { Task: not null, On: not null } && IsShown(document, item)).Select(item => (item, item.On!.Value))];
+        lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Task.Line), Due(document.Today, task.On))));
         if (Next(document, left, due) is { } next)
         {
             lenses.Add(next);
@@ -66,25 +66,27 @@ public static class LensFeature
     private static bool IsShown(Document document, DueItem task) =>
         task.On >= document.Today || task.Kind != DueKind.Recheck || !(task.On < document.Analysis.CurrentFrom);
 
-    private static LensText? Next(Document document, List<DueItem> left, ImmutableArray<DueItem> due)
+    private static LensText? Next(Document document, List<(DueItem Task, DateOnly On)> left, ImmutableArray<DueItem> due)
     {
         if (document.Note.Opening.Facts is not [{ } first, ..])
         {
             return null;
         }
 
-        DueItem? task = left.MinBy(task => task.On);
+        (DueItem Task, DateOnly On)? task = left.Count == 0 ? null : left.MinBy(task => task.On);
 
         // a check is only announced where the notes say how often
         DateOnly? check = due.FirstOrDefault(item => item.Kind == DueKind.Check && item.FactLine is not null)?.On;
-        if (check is { } on && (task is null || on <= task.On))
+        if (check is { } on && (task is null || on <= task.Value.On))
         {
             return new LensText(LineOf(document, first.Line), $"next: home check, {Due(document.Today, on)}", new LensCommand(LensCommands.AddCheck, document.Uri, new Place(first.Line, 0)));
         }
 
-        return task is null
+        return task is not { } next
             ? null
-            : new LensText(LineOf(document, first.Line), $"next: {(task.Kind == DueKind.Recheck ? "recheck " : "")}{task.What}, {Due(document.Today, task.On)}", new LensCommand(LensCommands.GoTo, document.Uri, new Place(task.Line, 0)));
+            : new LensText(
+                LineOf(document, first.Line), $"next: {(next.Task.Kind == DueKind.Recheck ? "recheck " : "")}{next.Task.What}, {Due(document.Today, next.On)}",
+                new LensCommand(LensCommands.GoTo, document.Uri, new Place(next.Task.Line, 0)));
     }
 
     private static string Due(DateOnly today, DateOnly day) => (day < today ? "was due " : "due ") + DayWords.From(today, day);

@@ -10,10 +10,10 @@ internal static class NotLookedAtBuilder
     public static NotLookedAt Build(PageContext context)
     {
         List<SkippedItem> skipped = [.. context.Items.Where(item => item.Item is Skipped).Select(Skip)];
-        List<NoteItem> check = [.. context.Items.Where(item => context.Period.IsCheck(item.Entry)).Select(item => item.Item)];
-        bool restOk = check.Any(item => item is RestOk);
+        var coverage = new CheckCoverage(CheckItems.For(context.Analysis.Pet));
+        CheckCoverage.Seen seen = context.Period.Current.Where(context.Period.IsCheck).Select(entry => coverage.In(entry.Entry)).Aggregate(default(CheckCoverage.Seen), (left, right) => left | right);
         return new NotLookedAt(
-            Shown<SkippedItem>.Last(skipped, PageLimits.ListItems), context.Period.Check is null ? [] : NotMentioned(context, check, restOk), restOk);
+            Shown<SkippedItem>.Last(skipped, PageLimits.ListItems), context.Period.Check is null ? [] : [.. coverage.Named(coverage.Tell(seen).Missing).Select(item => Wording.NameOf(item.Word.Word).ToLowerInvariant())], seen.RestOk);
     }
 
     private static SkippedItem Skip(CurrentItem item)
@@ -21,14 +21,5 @@ internal static class NotLookedAtBuilder
         var skip = (Skipped)item.Item;
         string site = SiteWords.Of(skip.Site);
         return new SkippedItem(item.Entry.Day, Wording.NameOf(skip.Item.Word) + (site.Length == 0 ? "" : " " + site), skip.Reason is null ? "" : NoteText.Field(skip.Reason.Text));
-    }
-
-    /// <summary>The parts and vitals of a whole check that its entry does not name. <c>else ok</c> speaks for parts, never for a measurement.</summary>
-    private static List<string> NotMentioned(PageContext context, List<NoteItem> check, bool restOk)
-    {
-        HashSet<string> mentioned = [.. check.Select(item => item is Skipped skip ? skip.Item.Word : item.Word.Word)];
-        return [.. CheckItems.For(context.Analysis.Pet)
-            .Where(item => !mentioned.Contains(item.Word.Word) && !(restOk && !item.IsMeasured))
-            .Select(item => Wording.NameOf(item.Word.Word).ToLowerInvariant())];
     }
 }

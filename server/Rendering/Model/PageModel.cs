@@ -109,7 +109,7 @@ internal sealed record NotLookedAt(Shown<SkippedItem> Skipped, IReadOnlyList<str
 internal sealed record SkippedItem(DateOnly? Day, string Item, string Reason);
 
 /// <summary>Something due. <paramref name="Days"/> counts from today.</summary>
-internal sealed record DueItem(DateOnly? On, int? Days, string What, DateOnly? Written);
+internal sealed record DueItem(DateOnly? On, int? Days, string What);
 
 /// <summary>A picture beside the note; it is named, never loaded.</summary>
 internal sealed record Picture(DateOnly? Day, string File, string Caption);

@@ -243,7 +243,11 @@ internal static class PageWords
         _ => "no day",
     };
 
-    public static string NextCheck(string every) => $"Next home check (every {every})";
+    public static string NextCheck(int days, bool asWritten) => asWritten ? $"Next home check (every {days:N0} days)" : $"Next home check (about every {days:N0} days)";
+
+    public static string NextWeighing(int days) => $"Next weighing (about every {days:N0} days)";
+
+    public static string NextVisit(int days) => $"Next visit to the clinic (about every {days:N0} days)";
 
     public static string DayBy(string day, string by) => $"{day}, by {by}";
 

@@ -26,7 +26,7 @@ public class DueTests
     public void A_check_is_overdue_by_the_notes_or_after_a_month(string facts, string entries, string today, bool overdue) =>
         Assert.Equal(overdue, On(DateOnly.Parse(today), Dog(facts + entries)).Findings.Any(f => f.Rule == "check-overdue"));
 
-    // At least every 6 months: UK veterinary client leaflet on weight (Provet); every 3 in old age: common practice, no source.
+    // At least every 6 months: UK veterinary client leaflet on weight; every 3 in old age: common practice, no source.
     [Theory]
     [InlineData("dog", "2022-05-01", "2026-01-01", "2026-07-16", false)]
     [InlineData("dog", "2022-05-01", "2026-01-01", "2026-07-17", true)]

@@ -108,7 +108,7 @@ public class PageContentTests
     {
         string due = page.Section("due");
         Assert.Contains("2026-10-18 (in 13 days): Look again at ear left", due);
-        Assert.Contains("2026-11-03 (in 29 days): Next home check (every 30d)", due);
+        Assert.Contains("2026-11-03 (in 29 days): Next home check (every 30 days)", due);
     }
 
     [Fact]

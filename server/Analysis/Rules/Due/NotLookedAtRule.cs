@@ -51,7 +51,7 @@ public sealed class NotLookedAtRule : ICourseRule
         }
 
         ulong missing = days.Aggregate(ulong.MaxValue, (left, day) => left & coverage.Tell(day.Seen).Missing);
-        string[] words = [.. coverage.Items.Where((_, i) => (missing >> i & 1) != 0).Select(item => item.Word.Word)];
+        string[] words = [.. coverage.Named(missing).Select(item => item.Word.Word)];
         if (words.Length > 0)
         {
             string more = words.Length > MostNamed ? $" and {words.Length - MostNamed} more" : "";

@@ -39,16 +39,16 @@ public sealed class OverdueRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        if (next(at) is not { Every: { } every } due || at.Note.Today.DayNumber - due.On.DayNumber <= DueList.Grace(at, what))
+        if (next(at) is not { Every: { } every, On: { } on } due || at.Note.Today.DayNumber - on.DayNumber <= DueList.Grace(at, what))
         {
             yield break;
         }
 
-        int days = at.Note.Today.DayNumber - due.On.DayNumber;
+        int days = at.Note.Today.DayNumber - on.DayNumber;
         string who = due.FactLine is null
             ? $"about every {every} days is {(due.Source.StartsWith("common", StringComparison.Ordinal) ? "usual" : "advised")} {(at.Note.Pet.Born is null ? "" : "at this age")}".TrimEnd()
             : $"these notes say every {every} days";
-        string last = due.On.AddDays(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        string last = on.AddDays(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         yield return RuleContext.At(Name, FindingLevel.Info, due.Line, due.Span,
             $"The last {name} in these notes is of {last}; {who}: {days} days overdue.", due.Source, due.FactLine is { } line ? [line] : []);
     }

@@ -26,12 +26,12 @@ public sealed class TaskOverdueRule : ICourseRule
         DateOnly? lastCheck = at.Of(CourseKey.Checks).Last?.Day;
         foreach (DueItem due in OpenTasks.In(at))
         {
-            if (due.On < at.Note.Today && !(due.Kind == DueKind.Recheck && due.On < lastCheck))
+            if (due.On is { } on && on < at.Note.Today && !(due.Kind == DueKind.Recheck && on < lastCheck))
             {
-                int days = at.Note.Today.DayNumber - due.On.DayNumber;
+                int days = at.Note.Today.DayNumber - on.DayNumber;
                 string how = due.Kind == DueKind.Recheck ? "Look again and write what you see" : "Write a new day for it";
                 yield return RuleContext.At(Name, FindingLevel.Info, due.Line, due.Span,
-                    $"`{(due.Kind == DueKind.Recheck ? "recheck " : "")}{due.What}` was due {due.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {days} {(days == 1 ? "day" : "days")} ago. {how}, or `done {due.What}`.",
+                    $"`{(due.Kind == DueKind.Recheck ? "recheck " : "")}{due.What}` was due {on.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {days} {(days == 1 ? "day" : "days")} ago. {how}, or `done {due.What}`.",
                     due.Source);
             }
         }

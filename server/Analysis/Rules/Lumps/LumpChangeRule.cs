@@ -78,7 +78,7 @@ public sealed class LumpChangeRule : ICourseRule
         }
 
         FindingLevel level = found.Meaning.Level == Level.Urgent ? FindingLevel.Urgent : FindingLevel.Call;
-        string definition = char.ToLowerInvariant(found.Meaning.Definition[0]) + found.Meaning.Definition[1..].TrimEnd('.');
+        string definition = Wording.InBrackets(found.Meaning.Definition);
         ImmutableArray<string> others = [.. lump.Words.Where(word => word != found.Word && word.Word.For(note.Pet.Species, note.Pet.Male == true) is { Level: > Level.Expected }).Select(word => word.Word.Word)];
         string more = others.IsEmpty ? "" : $" Also written: {string.Join(", ", others)}.";
         return RuleContext.At(Name, level, now.Line, found.Word.Span,

@@ -32,7 +32,7 @@ public sealed class LumpGrowthRule : ICourseRule
         (DateOnly Day, string How, int Line)? seen = SeenLast(life, at.Note);
         ReadOnlySpan<LumpSize> sizes = life.SizeOfEachDay.AsSpan();
         int from = seen is null ? 0 : Math.Max(0, life.SizeOfEachDay.Count(size => size.Day <= seen.Value.Day) - 1);
-        if (Growth.In(sizes[from..]) is { } growth)
+        if (SizeGrowth.In(sizes[from..]) is { } growth)
         {
             FindingLevel level = growth.Confirmed is null ? FindingLevel.Watch : FindingLevel.Call;
             string second = growth.Confirmed is null ? " One measurement: measure it again in the same way."
@@ -41,7 +41,7 @@ public sealed class LumpGrowthRule : ICourseRule
                 $"{NameOf(life, lump)}: {Compared(growth.Change, us)}.{second} {Wording.Advice(level)}",
                 LumpNumbers.Default.SourceOf("growth-percent"), Evidence(growth));
         }
-        else if (seen is { } look && Growth.In(sizes) is { } before)
+        else if (seen is { } look && SizeGrowth.In(sizes) is { } before)
         {
             yield return RuleContext.At(Name, FindingLevel.Info, life.Last.Line, lump.Site.Span,
                 $"{NameOf(life, lump)}: {Compared(before.Change, us)}. {look.How} No growth since then that measuring by hand can tell.",
@@ -54,7 +54,7 @@ public sealed class LumpGrowthRule : ICourseRule
     private static string Compared(SizeChange change, bool us) =>
         $"{(change.After.Noted.Line == change.Before.Noted.Line ? "" : SizeWording.WithDay(change.After, us))}, against {SizeWording.WithDay(change.Before, us)}: {SizeWording.Percent(change)}";
 
-    private static IEnumerable<int> Evidence(Growth growth) =>
+    private static IEnumerable<int> Evidence(SizeGrowth growth) =>
         growth.Confirmed is { } second ? [growth.Change.Before.Noted.Line, second.Noted.Line, growth.Change.After.Noted.Line] : [growth.Change.Before.Noted.Line, growth.Change.After.Noted.Line];
 
     /// <summary>When a vet last looked at it, by its lines or by a fact written in an entry. A fact of the opening has no day to count from.</summary>

@@ -21,7 +21,7 @@ public sealed class SidesRule : IEntryRule
         List<(Examined Part, LumpSize Size)>? sized = null;
         foreach (NoteReading reading in at.Readings)
         {
-            if (reading.Value.Unit == "mm" && NotPlausibleRule.IsPlausible(reading, at.Note.Tables) && ItemAt(at.Entry, reading.Line) is Examined { Site: not null } part
+            if (reading.Value.Unit == "mm" && NotPlausibleRule.IsPlausible(reading, at.Note.Tables) && at.Entry.ItemAt(reading.Line) is Examined { Site: not null } part
                 && LumpSize.Of(new Noted(at.Entry.Head, reading.Line, part, reading)) is { } size)
             {
                 (sized ??= []).Add((part, size));
@@ -47,17 +47,4 @@ public sealed class SidesRule : IEntryRule
     /// <summary>True when the second is larger than the first past the error of the hand, and by <c>sides-percent</c> of <c>lumps.tsv</c>.</summary>
     private static bool Differs(LumpSize smaller, LumpSize larger) =>
         smaller.HandHigh < larger.HandLow && larger.Low * 100 >= smaller.High * (100 + LumpNumbers.Default["sides-percent"]);
-
-    private static NoteItem? ItemAt(Entry entry, int line)
-    {
-        foreach (Placed<NoteItem> item in entry.Items)
-        {
-            if (item.Line == line)
-            {
-                return item.Value;
-            }
-        }
-
-        return null;
-    }
 }

@@ -86,12 +86,12 @@ public class LumpMeasureTests
     [InlineData(">10mm", "20mm", ChangeVerdict.CannotTell)]
     [InlineData("5mm", "<20mm", ChangeVerdict.CannotTell)]
     public void What_the_hand_can_tell(string before, string after, ChangeVerdict expected) =>
-        Assert.Equal(expected, LifeOf($"2026-08-01 log\n  lump L-flank {before}\n2026-10-01 log\n  lump L-flank {after}\n").FromFirst!.Verdict);
+        Assert.Equal(expected, ChangeOf(LifeOf($"2026-08-01 log\n  lump L-flank {before}\n2026-10-01 log\n  lump L-flank {after}\n")).Verdict);
 
     [Fact]
     public void A_doubling_time_is_told_with_what_the_hand_leaves_open()
     {
-        SizeChange change = LifeOf("2026-01-01 log\n  lump L-flank 10mm\n2026-04-11 log\n  lump L-flank 20mm\n").FromFirst!;
+        SizeChange change = ChangeOf(LifeOf("2026-01-01 log\n  lump L-flank 10mm\n2026-04-11 log\n  lump L-flank 20mm\n"));
         (double days, double quickest, double? slowest) = change.Doubling!.Value;
         Assert.Equal(100 / 3d, days, 6); // three doublings of the volume in 100 days
         Assert.InRange(quickest, 1, days);
@@ -106,12 +106,12 @@ public class LumpMeasureTests
     [InlineData("10mm", ">30mm")]
     [InlineData("30mm", "10mm")]
     public void A_doubling_time_is_not_told_where_it_cannot_be(string before, string after) =>
-        Assert.Null(LifeOf($"2026-08-01 log\n  lump L-flank {before}\n2026-10-01 log\n  lump L-flank {after}\n").FromFirst!.Doubling);
+        Assert.Null(ChangeOf(LifeOf($"2026-08-01 log\n  lump L-flank {before}\n2026-10-01 log\n  lump L-flank {after}\n")).Doubling);
 
     [Fact]
     public void Volumes_worked_out_in_different_ways_are_not_compared()
     {
-        SizeChange change = LifeOf("2026-01-01 log\n  lump L-flank 10mm\n2026-04-11 log\n  lump L-flank 20x5mm\n").FromFirst!;
+        SizeChange change = ChangeOf(LifeOf("2026-01-01 log\n  lump L-flank 10mm\n2026-04-11 log\n  lump L-flank 20x5mm\n"));
         Assert.Equal(8, change.VolumeRatio!.Value, 6);
     }
 
@@ -164,8 +164,10 @@ public class LumpMeasureTests
         Assert.Equal(10m, GrowthIn(12, 10, 15)!.Change.Before.Typical); // the smallest, not the first
     }
 
-    private static Growth? GrowthIn(params int[] sizes) =>
-        Growth.In(LifeOf(string.Concat(sizes.Select((size, month) => $"2026-{month + 1:00}-01 log\n  lump L-flank {size}mm\n"))).SizeOfEachDay.AsSpan());
+    private static SizeChange ChangeOf(LumpLife life) => new(life.Sizes[0], life.Sizes[^1]);
+
+    private static SizeGrowth? GrowthIn(params int[] sizes) =>
+        SizeGrowth.In(LifeOf(string.Concat(sizes.Select((size, month) => $"2026-{month + 1:00}-01 log\n  lump L-flank {size}mm\n"))).SizeOfEachDay.AsSpan());
 
     private static LumpLife LifeOf(string lines) => LumpLife.Of(CourseOf(lines))!;
 

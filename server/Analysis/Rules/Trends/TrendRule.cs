@@ -44,8 +44,8 @@ public sealed class TrendRule : ICourseRule
 
     private Trend? TrendOf(Course course, CourseContext at) => row.What switch
     {
-        "water" => Trend.Of(row, WaterPerDay.Of(course, at.Note.Today, at.WeightOn, row), Growth.GrownOn(at.Note.Pet, row.GrownMonths)),
+        "water" => Trend.Of(row, WaterPerDay.Of(course, at.Note.Today, at.WeightOn, row), at.Note.Pet.GrownOn(row.GrownMonths)),
         "weight" => Trend.Of(course, at.Note.Today, WeightLimits.Default.GrownOn(at.Note.Pet, at.Note.Tables)),
-        _ => Trend.Of(course, at.Note.Today, Growth.GrownOn(at.Note.Pet, row.GrownMonths)),
+        _ => Trend.Of(course, at.Note.Today, at.Note.Pet.GrownOn(row.GrownMonths)),
     };
 }

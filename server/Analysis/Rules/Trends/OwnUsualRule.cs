@@ -26,7 +26,7 @@ public sealed class OwnUsualRule : ICourseRule
     {
         UsualRow row = UsualRow.For(course.Key)!;
         Course compared = SameVital.Of(course, at.All);
-        DateOnly? grown = Growth.GrownOn(at.Note.Pet, row.GrownMonths);
+        DateOnly? grown = at.Note.Pet.GrownOn(row.GrownMonths);
         var far = new bool[course.Lines.Length];
         UsualBasis? basis = null;
         OwnUsual? usual = null;

@@ -5,13 +5,13 @@ namespace HealthNotes.Analysis.Lumps;
 /// <summary>Growth of the last size against the smallest earlier one.</summary>
 /// <param name="Change">From the size it is held against to the last.</param>
 /// <param name="Confirmed">The size of the measuring before the last, when it shows the growth too; null when only the last does.</param>
-public sealed record Growth(SizeChange Change, LumpSize? Confirmed)
+public sealed record SizeGrowth(SizeChange Change, LumpSize? Confirmed)
 {
     /// <summary>
     /// Growth by the last of these sizes, one a day and in order; null when it shows none. Confirmed when the size before it
     /// is also larger than what was there before both.
     /// </summary>
-    public static Growth? In(ReadOnlySpan<LumpSize> sizes)
+    public static SizeGrowth? In(ReadOnlySpan<LumpSize> sizes)
     {
         if (sizes.Length < 2)
         {
@@ -21,10 +21,10 @@ public sealed record Growth(SizeChange Change, LumpSize? Confirmed)
         LumpSize last = sizes[^1];
         if (Smallest(sizes[..^2]) is { } before && new SizeChange(before, sizes[^2]).IsGrowth && new SizeChange(before, last) is { IsGrowth: true } confirmed)
         {
-            return new Growth(confirmed, sizes[^2]);
+            return new SizeGrowth(confirmed, sizes[^2]);
         }
 
-        return Smallest(sizes[..^1]) is { } smallest && new SizeChange(smallest, last) is { IsGrowth: true } change ? new Growth(change, null) : null;
+        return Smallest(sizes[..^1]) is { } smallest && new SizeChange(smallest, last) is { IsGrowth: true } change ? new SizeGrowth(change, null) : null;
     }
 
     /// <summary>
