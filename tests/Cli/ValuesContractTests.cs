@@ -31,6 +31,21 @@ public class ValuesContractTests
     }
 
     [Fact]
+    public void Days_of_home_care_are_added_up()
+    {
+        using var work = new Workspace();
+        string path = work.Note($"{Opening}2026-10-04 log\n  weight 20kg\n  08:00 gave benazepril 5mg\n  ate 3/4\n  water 900ml\n  vomit 2x\n2026-10-05 log\n  stool firm\n");
+        using var json = JsonDocument.Parse(Hnote.Run("values", "--days", "--json", "--today", Hnote.Today, path).Output);
+        JsonElement days = json.RootElement.GetProperty("days");
+        Assert.Equal(
+            """{"date":"2026-10-04","given":1,"missed":0,"meals":0.75,"water":900,"waterPerKg":45,"pee":0,"stool":0,"vomit":2,"cough":0,"sneeze":0,"seizure":0,"glucoseLow":null,"glucoseHigh":null}""",
+            days[0].GetRawText());
+        Assert.Equal(2, days.GetArrayLength());
+        string table = Hnote.Run("values", "--days", "--today", Hnote.Today, path).Output;
+        Assert.Contains("2026-10-04  1              0.75   900 mL  45", table, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_pet_comes_with_its_age_on_the_day()
     {
         using var work = new Workspace();

@@ -13,11 +13,11 @@ public sealed record Refusal(IReadOnlyList<Noted> Lines, Noted Since, int SinceL
 {
     private const int HoursADay = 24;
 
-    /// <summary>How long before the first refusal the last meal may have been to count: one that is not written may lie between.</summary>
-    private const int LongestGap = 36;
-
     /// <summary>Every run of refusals.</summary>
-    public static List<Refusal> In(ReadOnlySpan<Noted> lines, Func<CareEvent, bool?> refused)
+    /// <param name="lines">The lines, by time.</param>
+    /// <param name="longestGap">How many hours before the first refusal the last meal may have been to count.</param>
+    /// <param name="refused">True for a refusal, false for what was taken, null for a line that tells neither.</param>
+    public static List<Refusal> In(ReadOnlySpan<Noted> lines, decimal longestGap, Func<CareEvent, bool?> refused)
     {
         var refusals = new List<Refusal>();
         Noted? taken = null;
@@ -33,7 +33,7 @@ public sealed record Refusal(IReadOnlyList<Noted> Lines, Noted Since, int SinceL
             {
                 if (run is not null)
                 {
-                    refusals.Add(Of(run, taken, over: true));
+                    refusals.Add(Of(run, taken, longestGap, over: true));
                     run = null;
                 }
 
@@ -43,15 +43,15 @@ public sealed record Refusal(IReadOnlyList<Noted> Lines, Noted Since, int SinceL
 
         if (run is not null)
         {
-            refusals.Add(Of(run, taken, over: false));
+            refusals.Add(Of(run, taken, longestGap, over: false));
         }
 
         return refusals;
     }
 
-    private static Refusal Of(List<Noted> run, Noted? taken, bool over)
+    private static Refusal Of(List<Noted> run, Noted? taken, decimal longestGap, bool over)
     {
-        Noted since = taken is not null && Between(taken, run[0]) <= LongestGap ? taken : run[0];
+        Noted since = taken is not null && Between(taken, run[0]) <= longestGap ? taken : run[0];
         return new Refusal(run, since, since.Line, Between(since, run[^1]), over);
     }
 

@@ -20,6 +20,19 @@ public static class NamedSite
             && (Array.Find(said, word => word.StartsWith('@')) is not { } named || named.AsSpan(1).Equals(tag, StringComparison.OrdinalIgnoreCase));
     }
 
+    /// <summary>True when the text names the other side, or another tooth, and not this one: <c>cataract in the left eye</c> says nothing of the right.</summary>
+    public static bool NamesElsewhere(string text, Site? site)
+    {
+        string[] said = WordsOf(text);
+        if (site is { Region: null, Number: { } tooth })
+        {
+            string[] numbers = Array.FindAll(said, word => word.Length == 3 && word.All(char.IsAsciiDigit));
+            return numbers.Length > 0 && !numbers.Contains(tooth.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        }
+
+        return site is not null && OtherSide.Of(site.Side) is { } other && SaysSideOrStarts(said, other) && !SaysSideOrStarts(said, site.Side) && !Says(said, "both");
+    }
+
     /// <summary>True when the text has the word, in whichever case.</summary>
     public static bool Says(string text, string word) => Says(WordsOf(text), word);
 
@@ -28,6 +41,10 @@ public static class NamedSite
     private static bool SaysRegion(string[] said, string text, Site site) => site.Region is { } region
         && region.Synonyms.Append(region.Word).Any(name =>
             name.Contains(' ') ? text.Contains(name, StringComparison.OrdinalIgnoreCase) : Says(said, name + site.Number) || (site.Number is null && Says(said, name)));
+
+    /// <summary>The side as a word, or at the start of a site: <c>L-ear</c>.</summary>
+    private static bool SaysSideOrStarts(string[] said, Side side) =>
+        SaysSide(said, side) || said.Any(word => word.StartsWith(side + "-", StringComparison.OrdinalIgnoreCase));
 
     private static bool SaysSide(string[] said, Side side) => side switch
     {

@@ -29,7 +29,11 @@ public sealed class AcceptRule : IEntryRule, IOpeningRule
             }
 
             string named = accept.Rule.Text;
-            if (!RuleBook.IsKnown(named))
+            if (named == CallIfRule.RuleName)
+            {
+                yield return RuleContext.At(Name, FindingLevel.Error, line, accept.Rule.Span, "the clinic drew that line: ask the clinic, and change the `call-if` line", RuleBook.NoteFormat);
+            }
+            else if (!RuleBook.IsKnown(named))
             {
                 string? nearest = NearestWord.Find(named, RuleBook.Acceptable);
                 string hint = nearest is null ? "hnote explain lists the names" : $"did you mean `{nearest}`?";

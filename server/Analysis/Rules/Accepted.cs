@@ -18,11 +18,11 @@ internal static class Accepted
     /// <summary>The finding as it is to be shown.</summary>
     /// <param name="context">The facts.</param>
     /// <param name="finding">What was found.</param>
-    /// <param name="day">The day of its entry; null for the opening, where today counts.</param>
+    /// <param name="day">The day of its entry; null where today counts: in the opening, and for how things stand at the end of a course.</param>
     /// <param name="item">What its line says; null where it is about no line of its own.</param>
     public static NoteFinding Apply(RuleContext context, NoteFinding finding, DateOnly? day, NoteItem? item)
     {
-        if (finding.Level is not (FindingLevel.Watch or FindingLevel.Call))
+        if (finding.Level >= FindingLevel.Urgent)
         {
             return finding;
         }

@@ -7,8 +7,11 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>A reading past a line that the clinic drew for this pet.</summary>
 public sealed class CallIfRule : IEntryRule
 {
+    /// <summary>Its name.</summary>
+    internal const string RuleName = "call-if";
+
     /// <inheritdoc/>
-    public string Name => "call-if";
+    public string Name => RuleName;
 
     /// <inheritdoc/>
     public string Topic => "reading";

@@ -70,7 +70,7 @@ public static class RuleBook
         All.Select((rule, place) => (rule, place)).ToFrozenDictionary(rule => rule.rule.Name, rule => (rule.rule.Topic, rule.place));
 
     /// <summary>The names of the rules whose findings an <c>accept</c> line may quiet.</summary>
-    public static IEnumerable<string> Acceptable => All.Select(rule => rule.Name).Where(name => name is not ("not-plausible" or "accept" or "facts-missing"));
+    public static IEnumerable<string> Acceptable => All.Select(rule => rule.Name).Where(name => name is not ("not-plausible" or "accept" or "facts-missing" or CallIfRule.RuleName));
 
     /// <summary>True for a rule that may be accepted.</summary>
     public static bool IsKnown(string rule) => Topics.ContainsKey(rule) && Acceptable.Contains(rule);
@@ -108,14 +108,14 @@ public static class RuleBook
     public static ImmutableArray<NoteFinding> FindIn(Course course, CourseContext at) =>
         [.. CourseRules.Where(rule => rule.Wants(course.Key)).SelectMany(rule => rule.Find(course, at)).Select(finding => Accept(finding, course, at))];
 
-    /// <summary>What is not about a line of the course is about today.</summary>
+    /// <summary>What is said at the last line of a course, or at none of its lines, is how things stand today.</summary>
     private static NoteFinding Accept(NoteFinding finding, Course course, CourseContext at)
     {
         for (int index = at.Note.Accepts.Length == 0 ? -1 : course.Lines.Length - 1; index >= 0; index--)
         {
             if (course.Lines[index] is { } noted && noted.Line == finding.Line)
             {
-                return Accepted.Apply(at.Note, finding, noted.Day, noted.Item);
+                return Accepted.Apply(at.Note, finding, index == course.Lines.Length - 1 ? null : noted.Day, noted.Item);
             }
         }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -35,7 +36,7 @@ internal static class WorryingWords
             .Select(pair => (pair.Word, pair.Meaning, Seen: SeenAtVisit(at, item, pair.Word, pair.Meaning)))
             .MaxBy(pair => ((int)pair.Meaning.Level * 2) - (pair.Seen is null ? 0 : 1));
         FindingLevel level = meaning.Level switch { Level.Urgent => FindingLevel.Urgent, Level.Call => FindingLevel.Call, _ => FindingLevel.Watch };
-        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(at.Note, at.Entry, item.Word, worst.Word.Word) : null;
+        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(at.Note, at.Entry, item, worst.Word.Word) : null;
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
         string where = SiteOf(item) is { } site ? $" {site.Name}" : "";
@@ -71,15 +72,16 @@ internal static class WorryingWords
 
     /// <summary>
     /// A fact <c>known</c> that names both the part and the word quiets it, unless it is urgent: the vet has seen it
-    /// already. The word alone is not enough: <c>known dry eye</c> says nothing about dry gums.
+    /// already. Of the other side it says nothing, and the word alone is not enough: <c>known dry eye</c> says nothing about dry gums.
     /// </summary>
-    private static DatedFact<TextFact>? KnownFor(RuleContext context, Entry entry, LineWord part, string word)
+    private static DatedFact<TextFact>? KnownFor(RuleContext context, Entry entry, NoteItem item, string word)
     {
+        LineWord part = item.Word;
         foreach (DatedFact<TextFact> fact in context.Knowns)
         {
             bool holds = fact.Day is null || entry.Head.Date is null || fact.Day <= entry.Head.Date;
             string[] said = fact.Fact.Text.Text.Split(' ', ',', ';', '.');
-            if (holds && said.Contains(word, StringComparer.OrdinalIgnoreCase)
+            if (holds && !NamedSite.NamesElsewhere(fact.Fact.Text.Text, SiteOf(item)) && said.Contains(word, StringComparer.OrdinalIgnoreCase)
                 && part.Synonyms.Append(part.Word).Any(name => said.Contains(name, StringComparer.OrdinalIgnoreCase)))
             {
                 return fact;

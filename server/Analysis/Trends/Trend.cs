@@ -49,7 +49,7 @@ public sealed record Trend(
     /// <summary>True when it rises.</summary>
     public bool Rises => PerDay > 0;
 
-    /// <summary>True when chance is an unlikely reason, the interval lies on one side of nothing, and the change is large enough to matter: then it is spoken of.</summary>
+    /// <summary>True when chance is an unlikely reason, the interval lies on one side of nothing (scores in whole points tie so often that touching it counts), and the change is large enough to matter: then it is spoken of.</summary>
     public bool IsClear => Test.P <= Row.P
         && (LowPerDay >= 0 || HighPerDay <= 0)
         && Math.Sign(Test.S) == Math.Sign(PerDay)

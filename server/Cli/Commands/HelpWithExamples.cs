@@ -37,6 +37,7 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
         ["values"] = """
               hnote values marlow.hnote
               hnote values --json marlow.hnote
+              hnote values --days marlow.hnote  each day of home care, added up
             """,
         ["explain"] = """
               hnote explain gum-colour

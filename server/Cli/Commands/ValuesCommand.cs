@@ -15,15 +15,24 @@ internal static class ValuesCommand
         var file = new Argument<string>("file") { Description = "The note" };
         Option<bool> json = SharedOptions.Json();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("values", "List every value of a note with what follows from it: rates per minute, kilograms, millimetres") { file, json, today };
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(json), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
+        var days = new Option<bool>("--days") { Description = "The days of home care instead, added up: doses, meals, water, stools, vomiting, glucose" };
+        var command = new Command("values", "List every value of a note with what follows from it: rates per minute, kilograms, millimetres") { file, json, days, today };
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(json), parsed.GetValue(days), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
         return command;
     }
 
-    private static int Run(string path, bool json, DateOnly today, TextWriter output)
+    private static int Run(string path, bool json, bool days, DateOnly today, TextWriter output)
     {
         var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
-        if (json)
+        if (json && days)
+        {
+            output.WriteLine(JsonSerializer.Serialize(ContractReports.Days(analysis), ContractJson.Readable.DaysReport));
+        }
+        else if (days)
+        {
+            ValuesPrinter.PrintDays(output, analysis);
+        }
+        else if (json)
         {
             output.WriteLine(JsonSerializer.Serialize(ContractReports.Values(analysis), ContractJson.Readable.ValuesReport));
         }

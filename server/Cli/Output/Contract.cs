@@ -38,10 +38,18 @@ internal sealed record ValueReport(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Bound,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Tag);
 
+/// <summary>What <c>values --days --json</c> prints.</summary>
+internal sealed record DaysReport(PetReport Pet, IReadOnlyList<DayReport> Days);
+
+/// <summary>One day of home care, added up: water in mL and mL/kg, glucose in mmol/L; null where nothing was measured.</summary>
+internal sealed record DayReport(
+    string Date, int Given, int Missed, decimal? Meals, decimal? Water, decimal? WaterPerKg, int Pee, int Stool, int Vomit, int Cough, int Sneeze, int Seizure, decimal? GlucoseLow, decimal? GlucoseHigh);
+
 /// <summary>Writes the contract without reflection.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ValuesReport))]
+[JsonSerializable(typeof(DaysReport))]
 internal sealed partial class ContractJson : JsonSerializerContext
 {
     /// <summary>Plain letters stay plain: the output is for terminals and files, not for web pages.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
@@ -15,6 +16,12 @@ internal static class ContractReports
     public static FileReport Check(string path, NoteAnalysis analysis) => new(path, [.. analysis.Findings.Select(Problem)]);
 
     public static ValuesReport Values(NoteAnalysis analysis) => new(Pet(analysis), [.. analysis.Readings.Select(Value)]);
+
+    public static DaysReport Days(NoteAnalysis analysis) => new(Pet(analysis), [.. CareDay.Of(analysis).Select(Day)]);
+
+    private static DayReport Day(CareDay day) => new(
+        day.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), day.Given, day.Missed, Plain(day.Eaten), Plain(day.WaterMl), Plain(day.WaterPerKg),
+        day.Pee, day.Stools, day.Vomit, day.Cough, day.Sneeze, day.Seizures, Plain(day.GlucoseLow), Plain(day.GlucoseHigh));
 
     private static ProblemReport Problem(NoteFinding finding) => new(
         finding.Rule,
@@ -42,7 +49,7 @@ internal static class ContractReports
             age?.About,
             pet.StageOn(analysis.Today, ClinicalTables.Default)?.Name,
             pet.SizeOn(analysis.Today, ClinicalTables.Default),
-            pet.AdultWeightKg is { } kg ? Plain(kg) : null);
+            Plain(pet.AdultWeightKg));
     }
 
     private static ValueReport Value(NoteReading reading) => new(
@@ -55,11 +62,13 @@ internal static class ContractReports
         reading.Written,
         Plain(reading.Value.Number),
         reading.Value.Unit,
-        reading.Value.Low is { } low ? Plain(low) : null,
-        reading.Value.High is { } high ? Plain(high) : null,
+        Plain(reading.Value.Low),
+        Plain(reading.Value.High),
         reading.Value.Bound switch { Bound.Below => "<", Bound.Above => ">", Bound.About => "~", _ => null },
         reading.Tag);
 
     /// <summary>Six decimals at most, and no needless zeros: 40, not 40.000000.</summary>
     private static decimal Plain(decimal number) => Math.Round(number, 6, MidpointRounding.AwayFromZero) / 1.0000000000000000000000000000m;
+
+    private static decimal? Plain(decimal? number) => number is { } some ? Plain(some) : null;
 }

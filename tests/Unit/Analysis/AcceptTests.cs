@@ -31,6 +31,24 @@ public class AcceptTests
     }
 
     [Fact]
+    public void A_reminder_says_that_it_is_accepted()
+    {
+        NoteFinding finding = Assert.Single(MarkedFindings.Read("pet Marlow\nspecies dog\nborn 2020-05-01\naccept check-overdue until 2027-03-01 away\n2026-09-01 check\n  gums pink\n").Findings);
+        Assert.Equal(FindingLevel.Info, finding.Level);
+        Assert.EndsWith("Accepted until 2027-03-01: away (line 4).", finding.Message);
+    }
+
+    /// <summary>How a thing stands is accepted as of today, though its last line is older than the accept line.</summary>
+    [Theory]
+    [InlineData("until 2027-03-01", FindingLevel.Info)]
+    [InlineData("until 2026-11-24", FindingLevel.Call)] // over since yesterday
+    public void What_stands_at_the_end_of_a_course_is_accepted_as_of_today(string until, FindingLevel level)
+    {
+        string note = Dog("", "  lump L-flank 12mm\n") .Replace("2026-11-01", "2026-09-01", StringComparison.Ordinal) + $"2026-10-20 check\n  lump L-flank 12mm\n2026-11-10 visit\n  accept lump-sample lump L-flank {until} sampled\n";
+        Assert.Contains(MarkedFindings.Read(note).Findings, finding => finding.Rule == "lump-sample" && finding.Level == level);
+    }
+
+    [Fact]
     public void The_reason_is_shown_and_the_line_is_among_the_evidence()
     {
         NoteFinding finding = Assert.Single(MarkedFindings.Read(Dog("accept sign tooth 208 until 2027-03-01 seen at the visit\n", "  tooth 208 tartar\n")).Findings);
@@ -44,6 +62,7 @@ public class AcceptTests
     [InlineData("accept nonsense-whatever until 2027-03-01\n", null)]
     [InlineData("accept sign until 2027-03-01\n", null)]
     [InlineData("accept not-plausible until 2027-03-01\n", null)]
+    [InlineData("accept call-if until 2027-03-01\n", null)]
     public void A_line_that_quiets_nothing_is_said_so(string fact, string? nearest)
     {
         NoteFinding finding = Assert.Single(MarkedFindings.Read(Dog(fact, "  gums pink\n")).Findings);

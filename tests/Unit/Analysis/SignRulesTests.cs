@@ -104,6 +104,17 @@ public class SignRulesTests
                 ^^^^^^ sign info
         """);
 
+    [Theory]
+    [InlineData("known cloudy left eye since 2020", "eye L cloudy", FindingLevel.Info)]
+    [InlineData("known cloudy left eye since 2020", "eye R cloudy", FindingLevel.Call)]
+    [InlineData("known cloudy eye L", "eye R cloudy", FindingLevel.Call)]
+    [InlineData("known eyes cloudy", "eye R cloudy", FindingLevel.Info)]
+    [InlineData("known tartar on tooth 208", "tooth 208 tartar", FindingLevel.Info)]
+    [InlineData("known tartar on tooth 208", "tooth 108 tartar", FindingLevel.Watch)]
+    [InlineData("known teeth with tartar", "tooth 108 tartar", FindingLevel.Info)]
+    public void What_is_known_of_one_side_or_tooth_says_nothing_of_another(string fact, string line, FindingLevel level) =>
+        Assert.Equal(level, LevelOfLastLine($"pet X\nspecies dog\nborn 2018\n{fact}\n2026-11-01 check\n  {line}"));
+
     [Fact]
     public void What_is_known_of_one_part_says_nothing_of_another() => Check("""
         pet Marlow

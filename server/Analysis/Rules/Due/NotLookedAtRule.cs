@@ -2,15 +2,13 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Checks;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A part or measure of a full check that none of the last three checks has named: something to know.</summary>
+/// <summary>A part or measure of a full check that none of the last few checks has named: something to know.</summary>
 public sealed class NotLookedAtRule : ICourseRule
 {
-    /// <summary>How many checks in a row, and how far back they may reach (common practice, no source).</summary>
-    private const int Checks = 3;
-    private const int DaysBack = 400;
     private const int MostNamed = 6;
 
     /// <inheritdoc/>
@@ -25,6 +23,11 @@ public sealed class NotLookedAtRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
+        if (CareLimits.One(Name, at) is not { } limit || CareLimits.One(Name + "-back", at) is not { } back)
+        {
+            yield break;
+        }
+
         var coverage = new CheckCoverage(CheckItems.For(at.Note.Pet));
         var days = new List<(DateOnly Day, int Line, CheckCoverage.Seen Seen)>();
         for (int index = course.Lines.Length - 1; index >= 0; index--)
@@ -35,7 +38,7 @@ public sealed class NotLookedAtRule : ICourseRule
             {
                 days[^1] = (check.Day, check.Line, days[^1].Seen | seen);
             }
-            else if (days.Count == Checks || course.Last!.Day.DayNumber - check.Day.DayNumber > DaysBack)
+            else if (days.Count == limit.Value || course.Last!.Day.DayNumber - check.Day.DayNumber > back.Value)
             {
                 break;
             }
@@ -45,7 +48,7 @@ public sealed class NotLookedAtRule : ICourseRule
             }
         }
 
-        if (days.Count < Checks)
+        if (days.Count < limit.Value)
         {
             yield break;
         }
@@ -56,8 +59,8 @@ public sealed class NotLookedAtRule : ICourseRule
         {
             string more = words.Length > MostNamed ? $" and {words.Length - MostNamed} more" : "";
             yield return RuleContext.At(Name, FindingLevel.Info, course.Last!.Line, course.Last.Head.DateSpan,
-                $"Not named in any of the last {Checks} checks: {string.Join(", ", words.Take(MostNamed))}{more}. `skip` says that something was left out, and why.",
-                "common practice, no source", days.Select(day => day.Line).ToImmutableArray());
+                $"Not named in any of the last {days.Count} checks: {string.Join(", ", words.Take(MostNamed))}{more}. `skip` says that something was left out, and why.",
+                limit.Source, days.Select(day => day.Line).ToImmutableArray());
         }
     }
 }

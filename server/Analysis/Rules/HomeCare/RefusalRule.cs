@@ -41,7 +41,8 @@ public sealed class RefusalRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        foreach (Refusal refusal in Refusal.In(course.Recent, IsRefused))
+        decimal gap = CareLimits.One("refusal-gap", at)?.Value ?? 0;
+        foreach (Refusal refusal in Refusal.In(course.Recent, gap, IsRefused))
         {
             Noted last = refusal.Lines[^1];
             CareLimit? crossed = CareLimits.For(Name, at, last.Day).LastOrDefault(limit => refusal.Hours >= limit.Value);

@@ -10,8 +10,6 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>Water drunk in a day, for each kilogram, past a published line. Said once of days that follow one another.</summary>
 public sealed class WaterRangeRule : ICourseRule
 {
-    private const int DaysApart = 3;
-
     /// <inheritdoc/>
     public string Name => "water-range";
 
@@ -25,11 +23,12 @@ public sealed class WaterRangeRule : ICourseRule
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
         CareLimit? oldest = CareLimits.One("water-weight", at);
+        decimal apart = CareLimits.One("water-run", at)?.Value ?? 0;
         List<Day>? run = null;
         foreach (IGrouping<DateOnly, Noted> lines in course.Recent.ToArray().Where(line => line.Reading is { Value.Unit: "mL" }).GroupBy(line => line.Day))
         {
             Day? day = oldest is null ? null : Read(lines, at, (int)oldest.Value);
-            if (run is not null && (day?.Crossed is null || day.Date.DayNumber - run[^1].Date.DayNumber > DaysApart))
+            if (run is not null && (day?.Crossed is null || day.Date.DayNumber - run[^1].Date.DayNumber > apart))
             {
                 yield return Tell(run, at);
                 run = null;

@@ -17,10 +17,12 @@ internal static class SizeWording
     /// <summary>A size and its day: <c>12 mm on 2026-10-01</c>.</summary>
     public static string WithDay(LumpSize size, bool us) => $"{Show(size, us)} on {size.Day:yyyy-MM-dd}";
 
-    /// <summary>By how much it grew: <c>by 25 %</c>; the least where one of them is not exact.</summary>
+    /// <summary>By how much it grew: <c>25 % more, about 2 times the volume</c>; the least where one of them is not exact.</summary>
     public static string Percent(SizeChange change) => change is { Before.IsPoint: true, After.IsPoint: true, Percent: { } percent }
-        ? $"{Wording.Round(percent, 0)} % more"
+        ? $"{Wording.Round(percent, 0)} % more{Volume(change)}"
         : $"at least {Wording.Round((change.After.Low - change.Before.High!.Value) * 100 / change.Before.High!.Value, 0)} % more";
+
+    private static string Volume(SizeChange change) => change.VolumeRatio is { } ratio and < 1_000 ? $", about {Wording.Round((decimal)ratio, 1)} times the volume" : "";
 
     /// <summary>The doubling time with what the hand leaves open; empty when it cannot be told.</summary>
     public static string Doubling(SizeChange change) => change.Doubling is not { } doubling ? ""

@@ -9,9 +9,6 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>A reading far from what is usual for this pet by its own earlier readings. A <c>usual</c> line that the vet gave goes before it.</summary>
 public sealed class OwnUsualRule : ICourseRule
 {
-    /// <summary>Two monthly checks in a row still belong together (common practice, no source).</summary>
-    private const int DaysApartAtMost = 62;
-
     /// <inheritdoc/>
     public string Name => "own-usual";
 
@@ -31,7 +28,7 @@ public sealed class OwnUsualRule : ICourseRule
         UsualBasis? basis = null;
         OwnUsual? usual = null;
         DateOnly? basisOf = null;
-        // of several within two months the newest speaks, unless one before was stronger
+        // of several within apart-days the newest speaks, unless one before was stronger
         (NoteFinding Finding, DateOnly Day)? run = null;
         for (int index = far.Length - course.Recent.Length; index < far.Length; index++)
         {
@@ -53,7 +50,7 @@ public sealed class OwnUsualRule : ICourseRule
                 far[index] = true;
                 int? again = row.Again is null ? null : BeforeAsFar(course, far, index, row);
                 NoteFinding finding = Speak(at, reading, usual, row, above, again is { } other ? course.Lines[other] : null);
-                if (run is { } before && (finding.Level < before.Finding.Level || line.Day.DayNumber - before.Day.DayNumber > DaysApartAtMost))
+                if (run is { } before && (finding.Level < before.Finding.Level || line.Day.DayNumber - before.Day.DayNumber > row.ApartDays))
                 {
                     yield return before.Finding;
                 }

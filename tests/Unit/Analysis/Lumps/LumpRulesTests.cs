@@ -30,7 +30,7 @@ public class LumpRulesTests
               lump L-flank 11mm soft
                    ^^^^^^^ lump-growth call
             """);
-        Assert.StartsWith("Lump L-flank: 11 mm on 2026-11-10, against 7 mm on 2026-10-20: 57 % more. Already 10 mm on 2026-11-01.", analysis.Findings[^1].Message, StringComparison.Ordinal);
+        Assert.StartsWith("Lump L-flank: 11 mm on 2026-11-10, against 7 mm on 2026-10-20: 57 % more, about 3.9 times the volume. Already 10 mm on 2026-11-01.", analysis.Findings[^1].Message, StringComparison.Ordinal);
         Assert.Equal([4, 6, 8], analysis.Findings[^1].Evidence.ToArray());
     }
 
