@@ -1,3 +1,5 @@
+using MathNet.Numerics.Distributions;
+
 namespace HealthNotes.Analysis.Trends;
 
 /// <summary>The Mann-Kendall test for a change in one direction over time.</summary>
@@ -34,7 +36,7 @@ public sealed record MannKendall(int S, double Variance, double Z, double P, boo
         double variance = VarianceOf(sorted);
         double z = variance > 0 ? (s - Math.Sign(s)) / Math.Sqrt(variance) : 0;
         bool exact = clear && sorted.Length is > 1 and <= MostCountedOut;
-        double p = exact ? CountedOut(sorted.Length, s) : Math.Min(1, 2 * NormalDistribution.Cumulative(-Math.Abs(z)));
+        double p = exact ? CountedOut(sorted.Length, s) : Math.Min(1, 2 * Normal.CDF(0, 1, -Math.Abs(z)));
         return new MannKendall(s, variance, z, p, exact);
     }
 

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Distributions;
+
 namespace HealthNotes.Analysis.Trends;
 
 /// <summary>A straight line through points that a few odd ones hardly move: the median of the slopes of all pairs.</summary>
@@ -34,7 +36,7 @@ public sealed record TheilSen(double Slope, double? Low, double? High, double In
 
         slopes.Sort();
         double slope = Robust.Median(slopes);
-        double half = NormalDistribution.Quantile((1 + confidence) / 2) * Math.Sqrt(MannKendall.VarianceOf(exact));
+        double half = Normal.InvCDF(0, 1, (1 + confidence) / 2) * Math.Sqrt(MannKendall.VarianceOf(exact));
         int low = (int)Math.Round((slopes.Count - half) / 2) - 1;
         int high = (int)Math.Round((slopes.Count + half) / 2);
         double intercept = Robust.Median(exact.Select(point => point.Value - (slope * point.Time)));
