@@ -44,7 +44,7 @@ public class AcceptTests
     [InlineData("until 2026-11-24", FindingLevel.Call)] // over since yesterday
     public void What_stands_at_the_end_of_a_course_is_accepted_as_of_today(string until, FindingLevel level)
     {
-        string note = Dog("", "  lump L-flank 12mm\n") .Replace("2026-11-01", "2026-09-01", StringComparison.Ordinal) + $"2026-10-20 check\n  lump L-flank 12mm\n2026-11-10 visit\n  accept lump-sample lump L-flank {until} sampled\n";
+        string note = Dog("", "  lump L-flank 12mm\n").Replace("2026-11-01", "2026-09-01", StringComparison.Ordinal) + $"2026-10-20 check\n  lump L-flank 12mm\n2026-11-10 visit\n  accept lump-sample lump L-flank {until} sampled\n";
         Assert.Contains(MarkedFindings.Read(note).Findings, finding => finding.Rule == "lump-sample" && finding.Level == level);
     }
 
