@@ -9,10 +9,11 @@ namespace HealthNotes.Rendering;
 public static class VisitPage
 {
     /// <summary>The page as Markdown that also reads well as plain text.</summary>
-    public static string Markdown(NoteAnalysis analysis) => MarkdownPage.Of(Text(analysis));
+    public static string Markdown(NoteAnalysis analysis, PageOptions? options = null) => MarkdownPage.Of(Text(analysis, options));
 
     /// <summary>The page as one self-contained HTML file: no script, nothing loaded from elsewhere.</summary>
-    public static string Html(NoteAnalysis analysis) => HtmlPage.Of(Text(analysis));
+    public static string Html(NoteAnalysis analysis, PageOptions? options = null) => HtmlPage.Of(Text(analysis, options));
 
-    private static PageText Text(NoteAnalysis analysis) => PageWriter.Write(PageModel.Of(new PageContext(analysis)));
+    private static PageText Text(NoteAnalysis analysis, PageOptions? options) =>
+        PageWriter.Write(PageModel.Of(new PageContext(analysis, options ?? PageOptions.Default)));
 }

@@ -1,29 +1,15 @@
 using System.Text;
 using HealthNotes.Rendering.Markdown;
-using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Html;
 
-/// <summary>Puts the page together as one HTML file that needs nothing else.</summary>
+/// <summary>Puts the visit page together as one HTML file.</summary>
 internal static class HtmlPage
 {
     public static string Of(PageText page)
     {
         var html = new StringBuilder();
         html.Append($"""
-            <!doctype html>
-            <html lang="{PageWords.Language}">
-            <head>
-            <meta charset="utf-8">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src '{Stylesheet.Hash}'; base-uri 'none'; form-action 'none'">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
-            <meta name="color-scheme" content="light dark">
-            <meta name="referrer" content="no-referrer">
-            <meta name="format-detection" content="telephone=no">
-            <title>{HtmlText.Escape(page.Title)}</title>
-            <style>{Stylesheet.Text}</style>
-            </head>
-            <body>
             <header>
             <h1><bdi>{HtmlText.Escape(page.Name)}</bdi></h1>
             <div class="intro">{NoteMarkdown.OwnToHtml(Md.Text(page.Intro) + "\n" + Md.Text(page.Summary))}</div>
@@ -42,10 +28,12 @@ internal static class HtmlPage
 
         html.Append("</main>\n<footer>\n");
         Section(html, page.Closing);
-        return html.Append("<p class=\"last-word\">").Append(HtmlText.Escape(page.LastWord)).Append("</p>\n</footer>\n</body>\n</html>\n").ToString();
+        html.Append("<p class=\"last-word\">").Append(HtmlText.Escape(page.LastWord)).Append("</p>\n</footer>\n");
+        return HtmlDocument.Of(page.Title, Stylesheet.VisitPage, html.ToString());
     }
 
-    private static void Section(StringBuilder html, PageSection section)
+    /// <summary>A section under its heading.</summary>
+    public static void Section(StringBuilder html, PageSection section)
     {
         html.Append($"<section class=\"{section.Key}\" aria-labelledby=\"{section.Key}\">\n<h2 id=\"{section.Key}\">{HtmlText.Escape(section.Title)}</h2>\n");
         foreach (SectionPart part in section.Parts)
@@ -54,6 +42,7 @@ internal static class HtmlPage
             {
                 OwnPart own => NoteMarkdown.OwnToHtml(own.Markdown),
                 FreePart free => $"<blockquote dir=\"auto\">\n{NoteMarkdown.FreeToHtml(free.Markdown)}</blockquote>\n",
+                FigurePart figure => figure.Html,
                 _ => "",
             });
         }

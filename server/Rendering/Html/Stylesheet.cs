@@ -3,20 +3,28 @@ using System.Text;
 
 namespace HealthNotes.Rendering.Html;
 
-/// <summary>The page's style sheet and its hash: the content security policy allows this one style and nothing else.</summary>
-internal static class Stylesheet
+/// <summary>A style sheet and its hash: the content security policy of a page allows this one style and nothing else.</summary>
+/// <param name="Text">The style, exactly as it stands in the page.</param>
+internal sealed record Stylesheet(string Text)
 {
-    /// <summary>The style, exactly as it stands in the page.</summary>
-    public static string Text { get; } = Load();
+    /// <summary>The style of the visit page.</summary>
+    public static Stylesheet VisitPage { get; } = Of("page.css", "charts.css", "day-grid.css", "body-map.css");
 
     /// <summary>Its hash, as a content security policy names it.</summary>
-    public static string Hash { get; } = "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Text)));
+    public string Hash { get; } = "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Text)));
 
-    private static string Load()
+    /// <summary>The style of these embedded files, one after the other.</summary>
+    public static Stylesheet Of(params ReadOnlySpan<string> files)
     {
-        using Stream stream = typeof(Stylesheet).Assembly.GetManifestResourceStream("page.css")
-            ?? throw new InvalidOperationException("page.css is not embedded");
-        using var reader = new StreamReader(stream);
-        return "\n" + reader.ReadToEnd().ReplaceLineEndings("\n");
+        var text = new StringBuilder("\n");
+        foreach (string file in files)
+        {
+            using Stream stream = typeof(Stylesheet).Assembly.GetManifestResourceStream(file)
+                ?? throw new InvalidOperationException($"{file} is not embedded");
+            using var reader = new StreamReader(stream);
+            text.Append(reader.ReadToEnd().ReplaceLineEndings("\n"));
+        }
+
+        return new Stylesheet(text.ToString());
     }
 }

@@ -3,10 +3,10 @@ using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Markdown;
 
-/// <summary>Writes what was looked at, measured and found on the body.</summary>
+/// <summary>Writes what was looked at and measured.</summary>
 internal static class LookedAtSections
 {
-    public static IEnumerable<PageSection?> All(PageModel model) => [Examination(model.Examination), Vitals(model.Vitals), Body(model.Body)];
+    public static IEnumerable<PageSection?> All(PageModel model) => [Examination(model.Examination), Vitals(model.Vitals)];
 
     private static PageSection? Examination(Examination examination)
     {
@@ -40,18 +40,6 @@ internal static class LookedAtSections
         section.Paragraph(vitals.Sources.Count == 0 ? "" : Md.Small($"{PageWords.RangeSourcesLead} {string.Join(" ", vitals.Sources.Select(s => PageWords.RangeSources(s.Label, s.Values)))}"));
         return section.Build("vitals", PageWords.Vitals);
     }
-
-    private static PageSection? Body(Shown<BodyFinding> body) => new SectionBuilder()
-        .Table(
-            PageWords.BodyCaption,
-            [PageWords.Kind, PageWords.Place, PageWords.AsWritten, PageWords.Size, PageWords.Seen, PageWords.FirstNoted, PageWords.LastNoted, PageWords.LevelColumn],
-            [.. body.Items.Select(row => (string[])
-            [
-                Md.Text(row.Kind), Md.Text(row.Place), Md.CellCode(row.SizeWritten), Md.Text(row.Size), Md.Text(row.Seen),
-                PageWords.Iso(row.First), PageWords.Iso(row.Last), PageWriter.Mark(row.Level),
-            ])])
-        .LeftOut(body.LeftOut)
-        .Build("body", PageWords.Body);
 
     private static string When(DateOnly? day, TimeOnly? time) => time is { } clock ? $"{PageWords.Iso(day)} {clock:HH:mm}" : PageWords.Iso(day);
 }

@@ -21,12 +21,16 @@ internal static class MarkdownPage
 
     private static void Parts(StringBuilder text, PageSection section)
     {
-        foreach (SectionPart part in section.Parts)
+        foreach (SectionPart part in section.Parts.Where(part => part is not FigurePart { Markdown.Length: 0 }))
         {
             text.Append('\n');
             if (part is OwnPart own)
             {
                 text.Append(own.Markdown);
+            }
+            else if (part is FigurePart figure)
+            {
+                text.Append(figure.Markdown);
             }
             else if (part is FreePart free)
             {

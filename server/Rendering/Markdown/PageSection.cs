@@ -12,6 +12,11 @@ internal sealed record OwnPart(string Markdown) : SectionPart;
 /// <summary>Free text of the note: Markdown of its own, which must not touch the rest of the page.</summary>
 internal sealed record FreePart(string Markdown) : SectionPart;
 
+/// <summary>A drawing or a table that Markdown has no words for.</summary>
+/// <param name="Html">Our own markup: every text in it is escaped, and it holds no style and no script.</param>
+/// <param name="Markdown">The same told in Markdown, for the file without drawings; empty when the section says it elsewhere.</param>
+internal sealed record FigurePart(string Html, string Markdown) : SectionPart;
+
 /// <summary>The whole page in Markdown, section by section.</summary>
 /// <param name="Title">The title of the file, plain text.</param>
 /// <param name="Name">The pet's name, plain text.</param>

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -15,6 +16,9 @@ internal static class PageWriter
             FindingSections.Attention(model),
             Questions(model),
             .. LookedAtSections.All(model),
+            ChartSection.Write(model),
+            BodySection.Write(model),
+            DayGridSection.Write(model),
             CareSections.Log(model),
             CareSections.NotLookedAt(model),
             CareSections.Due(model),

@@ -88,6 +88,14 @@ internal sealed class SectionBuilder
         return this;
     }
 
+    /// <summary>A drawing, with what it says in Markdown.</summary>
+    public SectionBuilder Figure(string html, string markdown = "")
+    {
+        EndOwn();
+        parts.Add(new FigurePart(html, markdown));
+        return this;
+    }
+
     /// <summary>The section, or null when nothing was added.</summary>
     public PageSection? Build(string key, string title)
     {

@@ -21,9 +21,10 @@ internal sealed class PageContext
     private readonly Dictionary<int, DateOnly?> days;
     private readonly Dictionary<int, string> things;
 
-    public PageContext(NoteAnalysis analysis)
+    public PageContext(NoteAnalysis analysis, PageOptions options)
     {
         Analysis = analysis;
+        Options = options;
         Period = Period.Of(analysis);
         Units = new ShownUnits(analysis.Pet.ShowUsUnits);
         currentEntries = [.. Period.Current.Select(e => e.Entry.Line)];
@@ -38,6 +39,8 @@ internal sealed class PageContext
     }
 
     public NoteAnalysis Analysis { get; }
+
+    public PageOptions Options { get; }
 
     public Period Period { get; }
 

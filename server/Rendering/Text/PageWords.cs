@@ -8,7 +8,7 @@ using HealthNotes.Rendering.Model;
 namespace HealthNotes.Rendering.Text;
 
 /// <summary>Every word the page says of itself, in one place. The words of findings, ranges and cautions come from the analysis.</summary>
-internal static class PageWords
+internal static partial class PageWords
 {
     // The page
     public const string Language = "en";

@@ -99,7 +99,7 @@ public class HostilePageTests
         string style = Assert.Single(page.QuerySelectorAll("style")).TextContent;
         string hash = "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
         Assert.Equal(
-            $"default-src 'none'; style-src '{hash}'; base-uri 'none'; form-action 'none'",
+            $"default-src 'none'; style-src '{hash}'; img-src data:; base-uri 'none'; form-action 'none'",
             page.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content"));
         Assert.DoesNotContain("url(", style);
         Assert.DoesNotContain("@import", style);
