@@ -3,6 +3,7 @@ using System.Runtime.InteropServices;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
@@ -23,6 +24,7 @@ public sealed class NoteAnalysis
     private readonly RuleContext context;
     private readonly CourseBook courses;
     private readonly CourseFindings overTime;
+    private readonly bool? usUnits;
     private readonly Dictionary<EntryAnalysis, (NoteFinding[] OverTime, ImmutableArray<NoteFinding> Both)> together;
     private readonly Lazy<ImmutableArray<NoteReading>> readings;
     private readonly Lazy<ImmutableArray<NoteFinding>> findings;
@@ -35,7 +37,8 @@ public sealed class NoteAnalysis
         ImmutableArray<EntryAnalysis> entries,
         CourseBook courses,
         CourseFindings overTime,
-        NoteAnalysis? before)
+        NoteAnalysis? before,
+        bool? usUnits)
     {
         Note = note;
         Pet = pet;
@@ -45,6 +48,7 @@ public sealed class NoteAnalysis
         this.entries = entries;
         this.courses = courses;
         this.overTime = overTime;
+        this.usUnits = usUnits;
         (opening, together) = PutTogether(RuleBook.FindInOpening(note, context), before);
         readings = new Lazy<ImmutableArray<NoteReading>>(() => [.. entries.SelectMany(entry => entry.Readings)]);
         findings = new Lazy<ImmutableArray<NoteFinding>>(() => InOrder(Enumerable.Range(0, entries.Length).SelectMany(index => FindingsOf(index))));
@@ -102,7 +106,13 @@ public sealed class NoteAnalysis
 
     /// <summary>Works out the note as read on <paramref name="today"/>, unless told to stop.</summary>
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
-    public static NoteAnalysis Of(Note note, DateOnly today, CancellationToken stop) => Make(null, note, EntryChange.Everything(0), today, stop);
+    public static NoteAnalysis Of(Note note, DateOnly today, CancellationToken stop) => Make(null, note, EntryChange.Everything(0), today, null, stop);
+
+    /// <summary>Works out the note and shows it in other units than it asks for.</summary>
+    /// <param name="note">The note.</param>
+    /// <param name="today">The day it is read on.</param>
+    /// <param name="usUnits">True for US units, false for metric ones, null for what the note asks for.</param>
+    public static NoteAnalysis Of(Note note, DateOnly today, bool? usUnits) => Make(null, note, EntryChange.Everything(0), today, usUnits, CancellationToken.None);
 
     /// <summary>
     /// Works out the note after a change. Gives the same as working it out anew, but does again only what the change can have
@@ -112,10 +122,13 @@ public sealed class NoteAnalysis
     /// <param name="change">How its entries go with those of this analysis' note.</param>
     /// <param name="stop">To give up, when a newer version makes this one useless.</param>
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
-    public NoteAnalysis After(Note note, EntryChange change, CancellationToken stop) => Make(this, note, change, Today, stop);
+    public NoteAnalysis After(Note note, EntryChange change, CancellationToken stop) => Make(this, note, change, Today, usUnits, stop);
 
     /// <summary>What falls due and is not done, by day.</summary>
     public ImmutableArray<DueItem> Due => DueList.Of(new CourseContext(context, courses));
+
+    /// <summary>The plans of all medicines, past ones too, each with the days it held, in the order of their lines.</summary>
+    public ImmutableArray<MedicineOrder> Orders => MedicineOrder.All(new CourseContext(context, courses));
 
     /// <summary>All that the note says about one thing, in the order of time.</summary>
     public Course CourseOf(CourseKey key) => courses.Of(key);
@@ -138,7 +151,7 @@ public sealed class NoteAnalysis
 
     private static string? UnitOf(ReadingKey key) => ClinicalTables.Default.NormalFor(key)?.Unit;
 
-    private static NoteAnalysis Make(NoteAnalysis? old, Note note, EntryChange change, DateOnly today, CancellationToken stop)
+    private static NoteAnalysis Make(NoteAnalysis? old, Note note, EntryChange change, DateOnly today, bool? usUnits, CancellationToken stop)
     {
         ImmutableArray<Entry> entries = note.Entries;
         var read = new EntryAnalysis?[entries.Length];
@@ -165,12 +178,13 @@ public sealed class NoteAnalysis
         bool factsMoved = false;
         bool sameFacts = old is not null && facts.SameAs(old.facts, out factsMoved);
         PetProfile pet = sameFacts ? old!.Pet.WithWeighings(weighings) : PetProfile.Of(note, weighings);
+        pet = usUnits is { } us && us != pet.ShowUsUnits ? pet with { ShowUsUnits = us } : pet;
         bool same = sameFacts && pet.ComparesLike(old!.Pet, ClinicalTables.Default);
         RuleContext context = same && !factsMoved ? old!.context : new RuleContext(note, pet, ClinicalTables.Default, today);
         ImmutableArray<EntryAnalysis> done = same ? old!.Refreshed(read!, change, context, factsMoved, stop) : Found(read!, context, stop);
         CourseBook courses = old is not null && change.Moved == 0 ? old.CoursesAfter(change, done) : CourseBook.Of(done.AsSpan());
         var overTime = CourseFindings.Of(courses, context, same && !factsMoved ? old!.overTime : null, stop);
-        return new NoteAnalysis(note, pet, facts, context, done, courses, overTime, old);
+        return new NoteAnalysis(note, pet, facts, context, done, courses, overTime, old, usUnits);
     }
 
     /// <summary>The courses after a change that moved no line.</summary>

@@ -13,6 +13,12 @@ public enum Audience
 /// <summary>What a page is asked to show.</summary>
 public sealed record PageOptions
 {
+    /// <summary>Who the page is for. For <see cref="Audience.Share"/> the note is to be passed through <see cref="Sharing.SharedNote"/> before.</summary>
+    public Audience For { get; init; }
+
+    /// <summary>The paper it is laid out for; null leaves it to the printer.</summary>
+    public Paper? Paper { get; init; }
+
     /// <summary>A page for the clinic, with no picture.</summary>
     public static PageOptions Default { get; } = new();
 

@@ -12,7 +12,7 @@ public static class VisitPage
     public static string Markdown(NoteAnalysis analysis, PageOptions? options = null) => MarkdownPage.Of(Text(analysis, options));
 
     /// <summary>The page as one self-contained HTML file: no script, nothing loaded from elsewhere.</summary>
-    public static string Html(NoteAnalysis analysis, PageOptions? options = null) => HtmlPage.Of(Text(analysis, options));
+    public static string Html(NoteAnalysis analysis, PageOptions? options = null) => HtmlPage.Of(Text(analysis, options), options?.Paper);
 
     private static PageText Text(NoteAnalysis analysis, PageOptions? options) =>
         PageWriter.Write(PageModel.Of(new PageContext(analysis, options ?? PageOptions.Default)));

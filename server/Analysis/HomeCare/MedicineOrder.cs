@@ -25,6 +25,9 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
     /// <summary>Doses a day, for a medicine given daily or more often; else null.</summary>
     public int? DosesADay => Interval is { } hours and > 0 and <= HoursADay ? (int)Math.Round(HoursADay / hours) : null;
 
+    /// <summary>The last day it held, by what is written or because it was stopped or replaced; null while it goes on.</summary>
+    public DateOnly? EndDay => Ended is not { } ended ? LastDay : LastDay < DateOnly.FromDateTime(ended) ? LastDay : DateOnly.FromDateTime(ended);
+
     /// <summary>True when it holds at the moment of a line.</summary>
     public bool Holds(Noted noted) => From <= noted.Day && !(noted.Day > LastDay) && !(noted.Moment > Ended);
 
@@ -45,6 +48,10 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
 
         return [.. orders];
     }
+
+    /// <summary>All plans of all medicines, in the order of their lines.</summary>
+    public static ImmutableArray<MedicineOrder> All(CourseContext at) =>
+        [.. at.Note.PlannedMedicines.Select(CourseKey.MedicineName).Distinct().SelectMany(medicine => Of(medicine, at)).OrderBy(order => order.Line)];
 
     /// <summary>An amount in the canonical unit of its kind (kg, mL, or the counted unit itself); null when nothing is written.</summary>
     public static (decimal Amount, string Unit)? AmountOf(NoteValue? dose) =>

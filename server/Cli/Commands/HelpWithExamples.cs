@@ -28,7 +28,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
         ["page"] = """
               hnote page marlow.hnote                       makes marlow.html
               hnote page marlow.hnote --out visit.md        makes Markdown instead
-              hnote page marlow.hnote --today 2026-11-25    as it would have been on that day
+              hnote page marlow.hnote --out visit.pdf       makes a PDF, with a Chromium that is installed
+              hnote page marlow.hnote --for share --photo left-ear.jpg
+                                                            no contacts, and only this picture
+              hnote page pets                               a page for every note in the folder, and an index
             """,
         ["tidy"] = """
               hnote tidy marlow.hnote          shows the tidy text

@@ -1,9 +1,8 @@
 using System.CommandLine;
-using System.Text;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Cli.Files;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Cli.Output;
 using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Commands;
@@ -11,40 +10,62 @@ namespace HealthNotes.Cli.Commands;
 /// <summary><c>hnote page FILE</c></summary>
 internal static class PageCommand
 {
-    private const string Html = "html";
-    private const string Markdown = "markdown";
-
     public static Command Create()
     {
-        var file = new Argument<string>("file") { Description = "The note" };
+        var file = new Argument<string>("path") { Description = "The note, or a folder of notes" };
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the page; - prints it (the default is beside the note)", HelpName = "FILE" };
-        var format = new Option<string?>("--format") { Description = "html or markdown (the default is html, or markdown for a file that ends in .md)", HelpName = "FORMAT" };
-        format.AcceptOnlyFromAmong(Html, Markdown);
+        var format = new Option<string?>("--format") { Description = "html, markdown or pdf (the default follows the ending of --out, else html)", HelpName = "FORMAT" };
+        format.AcceptOnlyFromAmong("html", "markdown", "pdf");
+        var audience = new Option<string>("--for") { Description = "vet: everything; share: no contacts, no chip number, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
+        audience.AcceptOnlyFromAmong("vet", "share");
+        var photos = new Option<string[]>("--photo") { Description = "With --for share, a picture to show, as the note names it; may be given again", HelpName = "NAME" };
+        Option<string?> units = SharedOptions.Units();
+        Option<DateOnly?> since = SharedOptions.Day("--since", "Tell what changed since this day (the default is since the last visit)");
+        Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, today };
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(target), parsed.GetValue(format), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
+        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, units, since, paper, today };
+        command.SetAction(parsed =>
+        {
+            string? to = parsed.GetValue(target);
+            var request = new PageRequest(
+                parsed.DayOf(today), FormatOf(parsed.GetValue(format), to), parsed.GetValue(audience) == "share" ? Audience.Share : Audience.Vet,
+                parsed.GetValue(photos), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
+            return Run(parsed.GetValue(file)!, to, request, parsed.InvocationConfiguration.Output);
+        });
         return command;
     }
 
-    private static int Run(string path, string? target, string? format, DateOnly today, TextWriter output)
+    private static PageFormat FormatOf(string? format, string? target) => (format ?? Path.GetExtension(target ?? "").TrimStart('.')).ToLowerInvariant() switch
     {
-        var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
-        bool markdown = format == Markdown || (format is null && target?.EndsWith(".md", StringComparison.OrdinalIgnoreCase) == true);
-        string page = markdown ? VisitPage.Markdown(analysis) : VisitPage.Html(analysis);
+        "markdown" or "md" => PageFormat.Markdown,
+        "pdf" => PageFormat.Pdf,
+        _ => PageFormat.Html,
+    };
+
+    private static int Run(string path, string? target, PageRequest request, TextWriter output)
+    {
+        if (request is { For: Audience.Vet, Photos.Count: > 0 })
+        {
+            throw new RefusedException("--photo goes with --for share; the page for the vet shows every picture");
+        }
+
+        MadePage page = PageMaker.Make(path, request);
         if (target == "-" || (target is null && path == "-"))
         {
-            output.Write(page);
+            using Stream standard = Console.OpenStandardOutput();
+            output.Flush();
+            standard.Write(page.Bytes);
             return ExitCodes.Fine;
         }
 
-        string to = target ?? Path.ChangeExtension(path, markdown ? ".md" : ".html");
+        string to = target ?? Path.ChangeExtension(path, null) + (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format);
         if (Path.GetFullPath(to) == Path.GetFullPath(path))
         {
             throw new RefusedException($"{to} is the note itself; name another file with --out");
         }
 
-        AtomicFile.Write(to, page, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-        output.WriteLine($"Wrote {to}: {Contents(analysis)}");
+        AtomicFile.Write(to, page.Bytes);
+        output.WriteLine($"Wrote {to}: {Contents(page.Analysis)}");
         return ExitCodes.Fine;
     }
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Commands;
 
@@ -8,12 +9,24 @@ namespace HealthNotes.Cli.Commands;
 internal static class SharedOptions
 {
     /// <summary><c>--today DATE</c>: everything that depends on the day takes it from here.</summary>
-    public static Option<DateOnly?> Today() => new("--today")
+    public static Option<DateOnly?> Today() => Day("--today", "The day to work things out for, such as 2026-11-25 (the default is today)");
+
+    /// <summary>An option that takes a day.</summary>
+    public static Option<DateOnly?> Day(string name, string description) => new(name) { Description = description, HelpName = "DATE", CustomParser = ParseDay };
+
+    /// <summary><c>--units metric|us</c>.</summary>
+    public static Option<string?> Units()
     {
-        Description = "The day to work things out for, such as 2026-11-25 (the default is today)",
-        HelpName = "DATE",
-        CustomParser = ParseDay,
-    };
+        var units = new Option<string?>("--units") { Description = "metric or us (the default is what the note asks for)", HelpName = "UNITS" };
+        units.AcceptOnlyFromAmong("metric", "us");
+        return units;
+    }
+
+    /// <summary>True for US units, false for metric ones, null when nothing was asked for.</summary>
+    public static bool? UsUnits(string? units) => units is null ? null : units == "us";
+
+    /// <summary><c>--paper a4|letter</c>.</summary>
+    public static Option<Paper> OnPaper() => new("--paper") { Description = "The paper of a PDF: a4 or letter (the default is a4)", HelpName = "PAPER", CustomParser = ParsePaper, DefaultValueFactory = _ => Paper.A4 };
 
     /// <summary><c>--json</c>.</summary>
     public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs" };
@@ -30,5 +43,17 @@ internal static class SharedOptions
         }
 
         return day;
+    }
+
+    private static Paper ParsePaper(ArgumentResult result)
+    {
+        string written = result.Tokens.Count > 0 ? result.Tokens[0].Value : "";
+        if (Enum.TryParse(written, ignoreCase: true, out Paper paper) && Enum.IsDefined(paper) && !char.IsDigit(written[0]))
+        {
+            return paper;
+        }
+
+        result.AddError($"`{written}` is no paper that is known; write a4 or letter");
+        return Paper.A4;
     }
 }

@@ -7,13 +7,17 @@ internal static class AtomicFile
 {
     /// <summary>Writes <paramref name="text"/> beside <paramref name="path"/> and moves it there.</summary>
     /// <exception cref="RefusedException">It can't be written; the old file is as it was.</exception>
-    public static void Write(string path, string text, Encoding encoding)
+    public static void Write(string path, string text, Encoding encoding) => Write(path, encoding.GetBytes(text));
+
+    /// <summary>Writes <paramref name="bytes"/> beside <paramref name="path"/> and moves them there.</summary>
+    /// <exception cref="RefusedException">They can't be written; the old file is as it was.</exception>
+    public static void Write(string path, byte[] bytes)
     {
         string target = Target(path);
         string temporary = $"{target}.{Environment.ProcessId}.part";
         try
         {
-            File.WriteAllBytes(temporary, encoding.GetBytes(text));
+            File.WriteAllBytes(temporary, bytes);
             if (!OperatingSystem.IsWindows() && File.Exists(target))
             {
                 File.SetUnixFileMode(temporary, File.GetUnixFileMode(target));

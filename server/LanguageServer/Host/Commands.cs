@@ -28,7 +28,7 @@ internal sealed class Commands(Client client, ServerEvents events)
 
     private async Task<string?> OpenPageAsync(Document document)
     {
-        string page = PageFile.Write(document.Uri, VisitPage.Html(document.Analysis));
+        string page = PageFile.Write(document.Uri, VisitPage.Html(document.Analysis, PageFile.OptionsFor(document.Uri)));
         string uri = Uris.Of(page);
         if (!await client.ShowAsync(new ShowDocumentParams(uri, External: true)).ConfigureAwait(false))
         {

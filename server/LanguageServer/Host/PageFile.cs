@@ -1,6 +1,8 @@
 using System.Security.Cryptography;
 using System.Text;
+using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
+using HealthNotes.Rendering;
 
 namespace HealthNotes.LanguageServer.Host;
 
@@ -8,6 +10,10 @@ namespace HealthNotes.LanguageServer.Host;
 internal static class PageFile
 {
     private const string Ending = ".html";
+
+    /// <summary>A page with the pictures beside the note; one that is on no disk has none.</summary>
+    public static PageOptions OptionsFor(string uri) =>
+        Uris.PathOf(uri) is { } note ? PageOptions.Default with { Photos = PhotoFolder.Beside(note).Read } : PageOptions.Default;
 
     /// <summary>Writes the page beside the note, or where that can't be, among the temporary files; the result is its path.</summary>
     public static string Write(string uri, string page)

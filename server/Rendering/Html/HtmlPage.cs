@@ -6,7 +6,7 @@ namespace HealthNotes.Rendering.Html;
 /// <summary>Puts the visit page together as one HTML file.</summary>
 internal static class HtmlPage
 {
-    public static string Of(PageText page)
+    public static string Of(PageText page, Paper? paper)
     {
         var html = new StringBuilder();
         html.Append($"""
@@ -29,7 +29,7 @@ internal static class HtmlPage
         html.Append("</main>\n<footer>\n");
         Section(html, page.Closing);
         html.Append("<p class=\"last-word\">").Append(HtmlText.Escape(page.LastWord)).Append("</p>\n</footer>\n");
-        return HtmlDocument.Of(page.Title, Stylesheet.VisitPage, html.ToString());
+        return HtmlDocument.Of(page.Title, Stylesheet.VisitPageOn(paper), html.ToString());
     }
 
     /// <summary>A section under its heading.</summary>

@@ -10,6 +10,9 @@ internal sealed record Stylesheet(string Text)
     /// <summary>The style of the visit page.</summary>
     public static Stylesheet VisitPage { get; } = Of("page.css", "charts.css", "day-grid.css", "body-map.css");
 
+    /// <summary>The style of the visit page on a paper; null leaves it to the printer.</summary>
+    public static Stylesheet VisitPageOn(Paper? paper) => paper is { } size ? new($"{VisitPage.Text}\n@page {{ size: {size}; }}\n") : VisitPage;
+
     /// <summary>Its hash, as a content security policy names it.</summary>
     public string Hash { get; } = "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Text)));
 

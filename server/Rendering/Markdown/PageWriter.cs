@@ -14,6 +14,7 @@ internal static class PageWriter
         PageSection?[] sections =
         [
             FindingSections.Attention(model),
+            ChangeSection.Write(model),
             Questions(model),
             .. LookedAtSections.All(model),
             ChartSection.Write(model),
@@ -22,14 +23,14 @@ internal static class PageWriter
             CareSections.Log(model),
             CareSections.NotLookedAt(model),
             CareSections.Due(model),
-            Pictures(model),
+            PictureSection.Write(model),
             Texts(model),
             NotUnderstood(model),
             FindingSections.ToKnow(model),
             Earlier(model),
         ];
         return new PageText(
-            PageWords.Title(name, model.Today), name, PageWords.Subtitle(model.Today), PageWords.Summary(model.Period),
+            PageWords.Title(name, model.Today), name, model.For == Audience.Share ? PageWords.SharedSubtitle(model.Today) : PageWords.Subtitle(model.Today), PageWords.Summary(model.Period),
             Pet(model.Pet), [.. sections.OfType<PageSection>()],
             new SectionBuilder().List(model.Cautions.Select(Md.Start)).Build("cautions", PageWords.Cautions) ?? new("cautions", PageWords.Cautions, []),
             PageWords.Closing);
@@ -52,12 +53,6 @@ internal static class PageWriter
         .List(model.Questions.Items.Select(question => $"{PageWords.Iso(question.Day)}: {Md.Text(question.Text)}"))
         .LeftOut(model.Questions.LeftOut)
         .Build("questions", PageWords.Questions);
-
-    private static PageSection? Pictures(PageModel model) => model.Pictures.Items.Count == 0 ? null : new SectionBuilder()
-        .List(model.Pictures.Items.Select(picture => $"{PageWords.Iso(picture.Day)}: {Md.Code(picture.File)}{(picture.Caption.Length == 0 ? "" : ", " + Md.Text(picture.Caption))}"))
-        .LeftOut(model.Pictures.LeftOut)
-        .Paragraph(Md.Small(PageWords.PictureNote))
-        .Build("pictures", PageWords.Pictures);
 
     private static PageSection? Texts(PageModel model)
     {

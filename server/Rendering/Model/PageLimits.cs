@@ -15,6 +15,9 @@ internal static class PageLimits
     /// <summary>Short lists: questions, pictures, things skipped, due and to know.</summary>
     public const int ListItems = 30;
 
+    /// <summary>Bytes of all pictures together: a page must pass by mail.</summary>
+    public const long PictureBytes = 6_000_000;
+
     /// <summary>Rows of a table, the latest ones.</summary>
     public const int TableRows = 60;
 

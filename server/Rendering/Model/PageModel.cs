@@ -1,14 +1,18 @@
+using HealthNotes.Analysis.Changes;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
+using HealthNotes.Rendering.Photos;
 
 namespace HealthNotes.Rendering.Model;
 
 /// <summary>All that the page says, in order, as plain text that no writer has marked up yet. An empty list is a section left out.</summary>
 internal sealed record PageModel(
+    Audience For,
     PetCard Pet,
     DateOnly Today,
     PeriodName Period,
     Attention Attention,
+    Changes? Changes,
     Shown<DatedText> Questions,
     Examination Examination,
     VitalsTable Vitals,
@@ -28,10 +32,12 @@ internal sealed record PageModel(
 
     /// <summary>Builds the model of a page.</summary>
     public static PageModel Of(PageContext context) => new(
+        context.Options.For,
         PetCardBuilder.Build(context),
         context.Analysis.Today,
         new PeriodName(context.Period.Check?.Day ?? context.Period.From, context.Period.Check is not null, context.Period.Current.Length > 0),
         AttentionBuilder.Build(context),
+        ChangesBuilder.Build(context),
         TaskBuilder.Questions(context),
         ExaminationBuilder.Build(context),
         VitalsBuilder.Build(context),
@@ -39,7 +45,7 @@ internal sealed record PageModel(
         LogBuilder.Build(context),
         NotLookedAtBuilder.Build(context),
         TaskBuilder.Due(context),
-        TaskBuilder.Pictures(context),
+        PictureBuilder.Build(context),
         TextBuilder.Texts(context),
         TextBuilder.NotUnderstood(context),
         AttentionBuilder.ToKnow(context),
@@ -64,6 +70,12 @@ internal sealed record FindingItem(FindingLevel Level, DateOnly? Day, string Mes
 
 /// <summary>The findings of the current period, and counts of what else there is.</summary>
 internal sealed record Attention(Shown<FindingItem> Items, IReadOnlyDictionary<FindingLevel, int> Older, int LinesNotUnderstood);
+
+/// <summary>What is otherwise than on a day; <paramref name="Lines"/> are plain sentences.</summary>
+internal sealed record Changes(DateOnly Since, SinceWhat From, Shown<ChangedValue> Values, Shown<string> Lines);
+
+/// <summary>A value then and now.</summary>
+internal sealed record ChangedValue(string What, string Then, string Now, string Change);
 
 /// <summary>A text of a day.</summary>
 internal sealed record DatedText(DateOnly? Day, string Text);
@@ -111,8 +123,8 @@ internal sealed record SkippedItem(DateOnly? Day, string Item, string Reason);
 /// <summary>Something due. <paramref name="Days"/> counts from today.</summary>
 internal sealed record DueItem(DateOnly? On, int? Days, string What);
 
-/// <summary>A picture beside the note; it is named, never loaded.</summary>
-internal sealed record Picture(DateOnly? Day, string File, string Caption);
+/// <summary>A picture beside the note; <paramref name="Photo"/> is null where only its name is shown, and then <paramref name="Problem"/> may say why.</summary>
+internal sealed record Picture(DateOnly? Day, string File, string Caption, ShrunkPhoto? Photo, string? Problem);
 
 /// <summary>A block of free text in Markdown; <paramref name="About"/> is the line it stands below, as written.</summary>
 internal sealed record FreeText(DateOnly? Day, string Heading, string? About, string Markdown, bool Cut);

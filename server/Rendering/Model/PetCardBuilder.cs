@@ -1,4 +1,4 @@
-using HealthNotes.Analysis;
+using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
@@ -51,50 +51,16 @@ internal static class PetCardBuilder
             .Where(fact => fact.Fact.Word.Word == word)
             .Select(fact => NoteText.Field(fact.Fact.Text.Text)).Distinct());
 
-    private static IEnumerable<(DateOnly? Day, int Line, NoteItem Item)> Stops(NoteAnalysis analysis) =>
-        from entry in analysis.Note.Entries
-        where !(entry.Head.Date > analysis.Today)
-        from item in entry.Items
-        where item.Value is DoseEvent { Word.Word: "stop" }
-        select (entry.Head.Date, item.Line, item.Value);
-
     /// <summary>The plans that hold today: the latest of each medicine, unless it was stopped or has run out.</summary>
-    private static IEnumerable<string> Medicines(PageContext context, NoteReading? weight)
-    {
-        var plans = new Dictionary<string, DatedFact<MedicinePlan>>(StringComparer.OrdinalIgnoreCase);
-        IEnumerable<(DateOnly? Day, int Line, NoteItem Item)> changes = context.Analysis.Note.Facts<MedicinePlan>(context.Analysis.Today).Select(f => (f.Day, f.Line, (NoteItem)f.Fact))
-            .Concat(Stops(context.Analysis));
-        foreach ((DateOnly? day, int line, NoteItem item) in changes.OrderBy(change => change.Day).ThenBy(change => change.Line))
-        {
-            if (item is MedicinePlan plan)
-            {
-                plans[plan.Medicine.Text] = new(line, day, plan);
-            }
-            else if (item is DoseEvent stop)
-            {
-                foreach (string name in plans.Keys.Where(name => IsStopped(name, stop.Medicine.Text)).ToList())
-                {
-                    plans.Remove(name);
-                }
-            }
-        }
+    private static IEnumerable<string> Medicines(PageContext context, NoteReading? weight) =>
+        context.Analysis.Orders
+            .Where(order => order.From <= context.Analysis.Today && !(order.EndDay < context.Analysis.Today))
+            .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text), (_, orders) => orders.MaxBy(order => order.From)!)
+            .OrderBy(order => order.Line)
+            .Select(order => NoteText.Field(Plan(order.Plan)) + PerKilogram(context, order.Plan.Dose, weight));
 
-        return plans.Values.Where(plan => !HasRunOut(plan, context.Analysis.Today)).OrderBy(plan => plan.Line)
-            .Select(plan => NoteText.Field(Plan(plan.Fact)) + PerKilogram(context, plan.Fact.Dose, weight));
-    }
-
-    /// <summary>The line that stops a medicine may say more after its name.</summary>
-    private static bool IsStopped(string name, string stopped) =>
-        stopped.StartsWith(name, StringComparison.OrdinalIgnoreCase) && (stopped.Length == name.Length || !char.IsLetterOrDigit(stopped[name.Length]));
-
-    private static string Plan(MedicinePlan plan) => ItemPrinter.Print(plan)[(plan.Word.Word.Length + 1)..];
-
-    private static bool HasRunOut(DatedFact<MedicinePlan> plan, DateOnly today)
-    {
-        Schedule schedule = plan.Fact.Schedule;
-        DateOnly? start = schedule.From?.Earliest ?? plan.Day;
-        return schedule.Until?.Latest < today || (schedule.For is { } span && start is { } from && Schedule.Add(from, span) <= today);
-    }
+    /// <summary>A plan as it is shown, without its first word.</summary>
+    public static string Plan(MedicinePlan plan) => ItemPrinter.Print(plan)[(plan.Word.Word.Length + 1)..];
 
     /// <summary>The lines that the clinic drew, and the ranges it calls usual.</summary>
     private static IEnumerable<string> Limits(PageContext context) =>

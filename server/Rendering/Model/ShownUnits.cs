@@ -9,8 +9,28 @@ namespace HealthNotes.Rendering.Model;
 /// <summary>Canonical values in the units this pet's notes ask for.</summary>
 internal sealed class ShownUnits(bool us)
 {
+    /// <summary>Degrees Fahrenheit in one degree Celsius.</summary>
+    private const decimal FahrenheitDegrees = 1.8m;
+
+    private const decimal KilogramsInAPound = 0.45359237m;
+
     /// <summary>A value with its unit.</summary>
     public string Show(decimal number, string unit) => Wording.Show(number, unit, us);
+
+    /// <summary>How far two values lie apart, without a sign: a temperature's difference has no offset.</summary>
+    public string Difference(decimal number, string unit)
+    {
+        decimal size = Math.Abs(number);
+        return (unit, us) switch
+        {
+            ("Cel", true) => $"{Wording.Round(size * FahrenheitDegrees, 1)} °F",
+            ("kg", true) => $"{Wording.Round(size / KilogramsInAPound, 2)} lb",
+            ("kg", false) => $"{Wording.Round(size, 2)} kg",
+            ("/min", _) => Wording.Show(size, unit),
+            _ when unit.StartsWith('/') => Wording.Round(size, 1),
+            _ => Wording.Show(size, unit, us),
+        };
+    }
 
     /// <summary>A range.</summary>
     public string Show(NormalRange range) => Wording.Show(range, us);

@@ -5,17 +5,12 @@ using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
 
-/// <summary>Questions, things due, pictures.</summary>
+/// <summary>Questions, and things due.</summary>
 internal static class TaskBuilder
 {
     public static Shown<DatedText> Questions(PageContext context) => Shown<DatedText>.Last(
         [.. context.Items.Where(item => item.Item is TextTask { Word.Word: "ask" })
             .Select(item => new DatedText(item.Entry.Day, NoteText.Field(((TextTask)item.Item).Text.Text)))],
-        PageLimits.ListItems);
-
-    public static Shown<Picture> Pictures(PageContext context) => Shown<Picture>.Last(
-        [.. context.Items.Where(item => item.Item is Photo).Select(item => (item.Entry.Day, Photo: (Photo)item.Item))
-            .Select(p => new Picture(p.Day, NoteText.Field(p.Photo.File.Text), p.Photo.Caption is null ? "" : NoteText.Field(p.Photo.Caption.Text)))],
         PageLimits.ListItems);
 
     /// <summary>

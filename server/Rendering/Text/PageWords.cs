@@ -74,6 +74,8 @@ internal static partial class PageWords
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
+    public static string SharedSubtitle(DateOnly today) => $"Made for sharing from the notes kept at home, as read on {Iso(today)}: without contacts and chip number, and only with pictures that were chosen.";
+
     public static string Subtitle(DateOnly today) => $"Visit page, made from the notes kept at home, as read on {Iso(today)}.";
 
     public static string Summary(PeriodName period) => (period.HasEntries, period.FromCheck, period.From) switch
@@ -265,6 +267,11 @@ internal static partial class PageWords
     public static string EarlierLeftOut(int count, DateOnly? first) => $"And {count:N0} more, back to {Iso(first)}.";
 
     public const string PictureNote = "Kept beside the notes; not part of this page.";
+    public const string NoRoomForPicture = "the page holds enough pictures";
+
+    public static string NotShown(string why) => $"not shown: {why}";
+
+    public static string PictureOf(string caption, DateOnly? day) => $"Photo of {Iso(day)}: {caption}";
 
     public const string PictureStart = "[picture not shown: ";
 

@@ -19,7 +19,7 @@ public class LayerTests
         // layer, the project's own assemblies it may use, libraries it may use
         { typeof(Note), [], ["Pidgin", "Quickenshtein"] },
         { typeof(NoteAnalysis), ["HealthNotes.Grammar"], ["MathNet.Numerics"] },
-        { typeof(VisitPage), ["HealthNotes.Grammar", "HealthNotes.Analysis"], ["Markdig"] },
+        { typeof(VisitPage), ["HealthNotes.Grammar", "HealthNotes.Analysis"], ["Markdig", "SkiaSharp"] },
         { typeof(Document), ["HealthNotes.Grammar", "HealthNotes.Analysis"], [] },
     };
 

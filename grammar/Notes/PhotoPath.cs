@@ -1,9 +1,9 @@
-namespace HealthNotes.Features.Links;
+namespace HealthNotes.Grammar.Notes;
 
 /// <summary>Where a picture's name leads to.</summary>
 /// <param name="Relative">The path from the note's folder; null when the name leads elsewhere.</param>
 /// <param name="Refusal">Why it is not followed.</param>
-internal sealed record PhotoPath(string? Relative, string? Refusal)
+public sealed record PhotoPath(string? Relative, string? Refusal)
 {
     /// <summary>Reads a name as written. Only files in the note's folder, or in folders below it, are followed.</summary>
     public static PhotoPath Of(string written)

@@ -1,0 +1,117 @@
+using System.ComponentModel;
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+
+namespace HealthNotes.Cli.Files;
+
+/// <summary>Prints a page to PDF with a Chromium that is installed; the page itself says the size of its paper.</summary>
+internal static class PdfPrinter
+{
+    /// <summary>Names another browser of the Chromium family.</summary>
+    public const string Variable = "HNOTE_CHROMIUM";
+
+    private const int PatienceMs = 120_000;
+    private static readonly string[] Names = ["chromium", "chromium-browser", "chrome", "google-chrome", "google-chrome-stable"];
+
+    /// <summary>The bytes of the PDF.</summary>
+    /// <param name="html">The page.</param>
+    /// <param name="today">The day that the PDF says it was made on: the same page and day give the same bytes.</param>
+    /// <exception cref="RefusedException">No browser is there, or it did not print.</exception>
+    public static byte[] Print(string html, DateOnly today)
+    {
+        string browser = Find() ?? throw new RefusedException(
+            $"a PDF needs Chromium, and none was found. Install it (Debian: apt install chromium), or name one in {Variable}, or make an HTML page and print it from your browser");
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("hnote-pdf-");
+        try
+        {
+            string page = Path.Combine(folder.FullName, "page.html");
+            string pdf = Path.Combine(folder.FullName, "page.pdf");
+            File.WriteAllText(page, html);
+            Run(browser, folder.FullName, page, pdf);
+            return File.Exists(pdf) ? OnDay(File.ReadAllBytes(pdf), today) : throw new RefusedException($"{browser} did not print the page");
+        }
+        finally
+        {
+            TryDelete(folder);
+        }
+    }
+
+    private static string? Find()
+    {
+        if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } named)
+        {
+            return File.Exists(named) ? named : throw new RefusedException($"{Variable} names {named}, and there is no such file");
+        }
+
+        string ending = OperatingSystem.IsWindows() ? ".exe" : "";
+        return (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)
+            .SelectMany(_ => Names, (folder, name) => Path.Combine(folder, name + ending))
+            .FirstOrDefault(File.Exists);
+    }
+
+    private static void Run(string browser, string folder, string page, string pdf)
+    {
+        var start = new ProcessStartInfo(browser) { RedirectStandardError = true, RedirectStandardOutput = true, RedirectStandardInput = true };
+        string[] arguments =
+        [
+            "--headless", "--disable-gpu", "--no-first-run", "--disable-extensions", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+            $"--user-data-dir={Path.Combine(folder, "profile")}", "--no-pdf-header-footer", $"--print-to-pdf={pdf}", new Uri(page).AbsoluteUri,
+        ];
+        foreach (string argument in arguments)
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        // Chromium's own sandbox refuses to start for root; what it opens is our own page, which holds no script.
+        if (OperatingSystem.IsLinux() && Environment.UserName == "root")
+        {
+            start.ArgumentList.Insert(0, "--no-sandbox");
+        }
+
+        try
+        {
+            using Process process = Process.Start(start) ?? throw new RefusedException($"{browser} did not start");
+            process.StandardInput.Close();
+            process.BeginErrorReadLine();
+            process.BeginOutputReadLine();
+            if (!process.WaitForExit(PatienceMs))
+            {
+                process.Kill(entireProcessTree: true);
+                throw new RefusedException($"{browser} took longer than {PatienceMs / 1_000} seconds, and was stopped");
+            }
+        }
+        catch (Win32Exception)
+        {
+            throw new RefusedException($"{browser} can't be started");
+        }
+    }
+
+    /// <summary>The two moments that a PDF names, set to the start of the day; the lengths stay, so that every offset in the file holds.</summary>
+    private static byte[] OnDay(byte[] pdf, DateOnly today)
+    {
+        byte[] moment = Encoding.ASCII.GetBytes(today.ToString("yyyyMMdd", CultureInfo.InvariantCulture) + "000000");
+        foreach (string name in new[] { "/CreationDate (D:", "/ModDate (D:" })
+        {
+            int at = pdf.AsSpan().IndexOf(Encoding.ASCII.GetBytes(name));
+            if (at >= 0 && at + name.Length + moment.Length <= pdf.Length)
+            {
+                moment.CopyTo(pdf.AsSpan(at + name.Length));
+            }
+        }
+
+        return pdf;
+    }
+
+    private static void TryDelete(DirectoryInfo folder)
+    {
+        try
+        {
+            folder.Delete(recursive: true);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            // the browser may still hold a file of its profile; the folder is among the temporary ones
+        }
+    }
+}

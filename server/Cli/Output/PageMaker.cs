@@ -1,0 +1,82 @@
+using System.Text;
+using HealthNotes.Analysis;
+using HealthNotes.Cli.Files;
+using HealthNotes.Files;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Rendering;
+using HealthNotes.Rendering.Sharing;
+
+namespace HealthNotes.Cli.Output;
+
+/// <summary>The kinds of file a page is written as.</summary>
+internal enum PageFormat
+{
+    /// <summary>One self-contained HTML file.</summary>
+    Html,
+
+    /// <summary>Markdown.</summary>
+    Markdown,
+
+    /// <summary>PDF, printed by a Chromium that is installed.</summary>
+    Pdf,
+}
+
+/// <summary>What is asked of a page, whoever the note is about.</summary>
+/// <param name="Today">The day it is read on.</param>
+/// <param name="Format">The kind of file.</param>
+/// <param name="For">Who it is for.</param>
+/// <param name="Photos">For sharing, the pictures that were chosen.</param>
+/// <param name="UsUnits">True for US units, false for metric, null for what the note asks for.</param>
+/// <param name="Since">Since when changes are told; null for since the last visit.</param>
+/// <param name="Paper">The paper of a PDF.</param>
+internal sealed record PageRequest(
+    DateOnly Today, PageFormat Format = PageFormat.Html, Audience For = Audience.Vet, IReadOnlyList<string>? Photos = null, bool? UsUnits = null, DateOnly? Since = null, Paper Paper = Paper.A4);
+
+/// <summary>A page that was made.</summary>
+/// <param name="Bytes">What to write.</param>
+/// <param name="Analysis">What it was made from.</param>
+internal sealed record MadePage(byte[] Bytes, NoteAnalysis Analysis);
+
+/// <summary>Makes a page of a note: the one way for every command.</summary>
+internal static class PageMaker
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>The ending of a page's file.</summary>
+    public static string EndingOf(PageFormat format) => format switch { PageFormat.Markdown => ".md", PageFormat.Pdf => ".pdf", _ => ".html" };
+
+    /// <summary>Makes the page.</summary>
+    /// <exception cref="RefusedException">The note can't be read, a chosen picture is not in it, or there is no Chromium for a PDF.</exception>
+    public static MadePage Make(string path, PageRequest request)
+    {
+        Note note = Note.Read(NoteFile.Read(path).Text);
+        if (request.For == Audience.Share)
+        {
+            note = Note.Read(SharedNote.Of(note, Chosen(note, request.Photos ?? [])));
+        }
+
+        var analysis = NoteAnalysis.Of(note, request.Today, request.UsUnits);
+        var options = new PageOptions
+        {
+            For = request.For,
+            Since = request.Since,
+            Photos = path == "-" ? null : PhotoFolder.Beside(path).Read,
+            Paper = request.Format == PageFormat.Pdf ? request.Paper : null,
+        };
+        byte[] bytes = request.Format switch
+        {
+            PageFormat.Markdown => Utf8.GetBytes(VisitPage.Markdown(analysis, options)),
+            PageFormat.Pdf => PdfPrinter.Print(VisitPage.Html(analysis, options), request.Today),
+            _ => Utf8.GetBytes(VisitPage.Html(analysis, options)),
+        };
+        return new MadePage(bytes, analysis);
+    }
+
+    private static IReadOnlyList<string> Chosen(Note note, IReadOnlyList<string> photos)
+    {
+        string[] named = [.. SharedNote.PhotosOf(note)];
+        return photos.FirstOrDefault(photo => !named.Contains(photo)) is { } unknown
+            ? throw new RefusedException($"--photo {unknown}: the note names no such picture" + (named.Length == 0 ? "; it names none" : $"; it names {string.Join(", ", named)}"))
+            : photos;
+    }
+}
