@@ -3,6 +3,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Cli.Files;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sharing;
 
@@ -40,6 +41,8 @@ internal sealed record MadePage(byte[] Bytes, NoteAnalysis Analysis);
 /// <summary>Makes a page of a note: the one way for every command.</summary>
 internal static class PageMaker
 {
+    private const int NamedAtMost = 5;
+
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>The ending of a page's file.</summary>
@@ -75,8 +78,14 @@ internal static class PageMaker
     private static IReadOnlyList<string> Chosen(Note note, IReadOnlyList<string> photos)
     {
         string[] named = [.. SharedNote.PhotosOf(note)];
-        return photos.FirstOrDefault(photo => !named.Contains(photo)) is { } unknown
-            ? throw new RefusedException($"--photo {unknown}: the note names no such picture" + (named.Length == 0 ? "; it names none" : $"; it names {string.Join(", ", named)}"))
-            : photos;
+        if (photos.FirstOrDefault(photo => !named.Contains(photo)) is not { } unknown)
+        {
+            return photos;
+        }
+
+        string hint = named.Length == 0 ? "; it names none"
+            : NearestWord.Find(unknown, named) is { } nearest ? $"; did you mean {nearest}?"
+            : $"; it names {string.Join(", ", named.TakeLast(NamedAtMost))}{(named.Length > NamedAtMost ? " and others" : "")}";
+        throw new RefusedException($"--photo {unknown}: the note names no such picture{hint}");
     }
 }

@@ -12,7 +12,7 @@ internal static class ChangesBuilder
 {
     public static Changes? Build(PageContext context)
     {
-        if (ChangeList.Of(context.Analysis, context.Options.Since) is not { } changes)
+        if (ChangeList.Of(context.Analysis, context.Options.Since) is not { } changes || changes is { IsEmpty: true, From: SinceWhat.FirstEntry })
         {
             return null;
         }

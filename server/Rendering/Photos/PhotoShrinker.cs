@@ -51,17 +51,18 @@ internal static class PhotoShrinker
             return (null, "the file is damaged");
         }
 
-        return (Drawn(decoded, codec.EncodedOrigin, srgb), null);
+        return (Drawn(decoded, codec.EncodedOrigin), null);
     }
 
-    private static ShrunkPhoto Drawn(SKBitmap decoded, SKEncodedOrigin origin, SKColorSpace srgb)
+    private static ShrunkPhoto Drawn(SKBitmap decoded, SKEncodedOrigin origin)
     {
         float scale = Math.Min(1, (float)LongestSide / Math.Max(decoded.Width, decoded.Height));
         int width = Math.Max(1, (int)Math.Round(decoded.Width * scale));
         int height = Math.Max(1, (int)Math.Round(decoded.Height * scale));
         bool turned = origin is SKEncodedOrigin.LeftTop or SKEncodedOrigin.RightTop or SKEncodedOrigin.RightBottom or SKEncodedOrigin.LeftBottom;
         (int w, int h) = turned ? (height, width) : (width, height);
-        using var canvasBitmap = new SKBitmap(new SKImageInfo(w, h, SKColorType.Rgba8888, SKAlphaType.Opaque, srgb));
+        // the values are those of sRGB already; without a colour space the encoder adds no profile
+        using var canvasBitmap = new SKBitmap(new SKImageInfo(w, h, SKColorType.Rgba8888, SKAlphaType.Opaque));
         using (var canvas = new SKCanvas(canvasBitmap))
         {
             canvas.Clear(SKColors.White);

@@ -75,7 +75,7 @@ internal static class PrivateText
             {
                 break;
             }
-            else if (at > end && (line[at] is not ('(' or ')')))
+            else if (at > end && line[at] is not ('(' or ')') && line[at - 1] is not ('(' or ')'))
             {
                 // two marks in a row end a number, unless one is a bracket
                 break;

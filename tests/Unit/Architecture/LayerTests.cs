@@ -39,7 +39,7 @@ public class LayerTests
     {
         string[] references = [.. typeof(LanguageServerHost).Assembly.GetReferencedAssemblies().Select(name => name.Name!)];
         Assert.Empty(references.Where(name => name.StartsWith("HealthNotes", StringComparison.Ordinal))
-            .Except(["HealthNotes.Grammar", "HealthNotes.Analysis", "HealthNotes.Rendering", "HealthNotes.Features"]));
+            .Except(["HealthNotes.Grammar", "HealthNotes.Analysis", "HealthNotes.Rendering", "HealthNotes.Features", "HealthNotes.Files"]));
         Assert.DoesNotContain("System.CommandLine", references);
         Assert.DoesNotContain("System.Net.Http", references);
         IEnumerable<string> handlers = Directory.EnumerateFiles(Repository.PathOf("server/LanguageServer/Handlers"), "*.cs", SearchOption.AllDirectories);

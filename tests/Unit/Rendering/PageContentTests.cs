@@ -24,7 +24,7 @@ public class PageContentTests
     {
         string[] keys = [.. page.QuerySelectorAll("section").Select(section => section.ClassName!)];
         Assert.Equal(
-            ["pet", "attention", "questions", "examination", "vitals", "body", "log", "not-looked-at", "due", "pictures", "texts", "not-understood", "to-know", "earlier", "cautions"],
+            ["pet", "attention", "changes", "questions", "examination", "vitals", "body", "log", "not-looked-at", "due", "pictures", "texts", "not-understood", "to-know", "earlier", "cautions"],
             keys);
     }
 

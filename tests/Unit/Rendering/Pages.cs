@@ -15,6 +15,8 @@ internal static class Pages
 
     public static string Html(string note) => VisitPage.Html(Analyse(note));
 
+    public static IHtmlDocument With(string note, PageOptions options) => new HtmlParser().ParseDocument(VisitPage.Html(Analyse(note), options));
+
     public static IHtmlDocument Document(string note) => new HtmlParser().ParseDocument(Html(note));
 
     public static NoteAnalysis Analyse(string note) => NoteAnalysis.Of(Note.Read(note), Today);
