@@ -45,6 +45,7 @@ internal static class App
             NewCommand.Create(),
             CheckCommand.Create(),
             PageCommand.Create(),
+            SheetCommand.Create(),
             TidyCommand.Create(),
             ValuesCommand.Create(),
             ExplainCommand.Create(),

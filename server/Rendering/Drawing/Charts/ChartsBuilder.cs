@@ -142,24 +142,10 @@ internal sealed class ChartsBuilder
     }
 
     /// <summary>What the vet calls usual; else what is usual by the earlier readings.</summary>
-    private (Band? Band, string Says) Usual(Course course, string unit)
-    {
-        string state = course.Key.Detail.Split(' ')[0];
-        DatedFact<UsualFact>? fact = context.Analysis.Note.Facts<UsualFact>(context.Analysis.Today)
-            .LastOrDefault(usual => usual.Fact.Vital.Word == course.Key.Word && (usual.Fact.State is null || usual.Fact.State.Comparable == state) && usual.Fact.Place is null);
-        if (fact is not null)
-        {
-            DateOnly since = fact.Fact.Per?.When?.Earliest ?? fact.Day ?? from;
-            (decimal low, decimal high) = fact.Fact.Range.Unit is { } written
-                ? (UnitConversion.ToCanonical(new Amount(fact.Fact.Range.Low, written)), UnitConversion.ToCanonical(new Amount(fact.Fact.Range.High, written)))
-                : (fact.Fact.Range.Low, fact.Fact.Range.High);
-            return since > to ? (null, "") : (Between(since, low, high, unit), PageWords.UsualByVet);
-        }
-
-        return UsualRow.For(course.Key) is { } row && OwnUsual.For(course, to.DayNumber < DateOnly.MaxValue.DayNumber ? to.AddDays(1) : to, context.Analysis.Pet.GrownOn(row.GrownMonths)) is { } own
-            ? (Between(own.Since, own.Low, own.High, unit), PageWords.UsualByReadings(own.Count))
+    private (Band? Band, string Says) Usual(Course course, string unit) =>
+        UsualNow.Of(context.Analysis, course) is { } usual && !(usual.Since > to)
+            ? (Between(usual.Since ?? from, usual.Low, usual.High, unit), usual.Readings is { } count ? PageWords.UsualByReadings(count) : PageWords.UsualByVet)
             : (null, "");
-    }
 
     private Band Between(DateOnly since, decimal low, decimal high, string unit) =>
         new(since < from ? Start : since.ToDateTime(TimeOnly.MinValue), End, Shown(low, unit), Shown(high, unit));

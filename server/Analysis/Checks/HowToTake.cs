@@ -2,7 +2,7 @@ using System.Collections.Frozen;
 using System.Reflection;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Features.Hover;
+namespace HealthNotes.Analysis.Checks;
 
 /// <summary>How a reading is taken safely: a row of <c>how-to-take.tsv</c>.</summary>
 /// <param name="Steps">What to do, in one to three short sentences.</param>
@@ -15,6 +15,9 @@ public sealed record HowToTake(string Steps, bool Touch, string? Caution, string
         TsvTable.Load(Assembly.GetExecutingAssembly(), "how-to-take.tsv").Rows.ToFrozenDictionary(
             row => row["word"],
             row => new HowToTake(row["steps"], row["touch"] == "yes", row["caution"] is { Length: > 0 } caution ? caution : null, row["source"])));
+
+    /// <summary>The first sentence: what fits on one line of a check sheet.</summary>
+    public string InShort => Steps.IndexOf(". ", StringComparison.Ordinal) is > 0 and int end ? Steps[..(end + 1)] : Steps;
 
     /// <summary>The row of a word; null where there is none.</summary>
     public static HowToTake? Of(string word) => Table.Value.GetValueOrDefault(word);
