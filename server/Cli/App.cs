@@ -46,6 +46,7 @@ internal static class App
             CheckCommand.Create(),
             PageCommand.Create(),
             SheetCommand.Create(),
+            DueCommand.Create(),
             TidyCommand.Create(),
             ValuesCommand.Create(),
             ExplainCommand.Create(),

@@ -16,8 +16,19 @@ public sealed record HowToTake(string Steps, bool Touch, string? Caution, string
             row => row["word"],
             row => new HowToTake(row["steps"], row["touch"] == "yes", row["caution"] is { Length: > 0 } caution ? caution : null, row["source"])));
 
-    /// <summary>The first sentence: what fits on one line of a check sheet.</summary>
-    public string InShort => Steps.IndexOf(". ", StringComparison.Ordinal) is > 0 and int end ? Steps[..(end + 1)] : Steps;
+    /// <summary>A first sentence that is shorter than this says too little alone.</summary>
+    private const int LeastInShort = 50;
+
+    /// <summary>The first sentence, or the first two: what fits on a line or two of a check sheet.</summary>
+    public string InShort
+    {
+        get
+        {
+            int end = Steps.IndexOf(". ", StringComparison.Ordinal);
+            int second = end >= 0 && end < LeastInShort ? Steps.IndexOf(". ", end + 2, StringComparison.Ordinal) : end;
+            return end < 0 || second < 0 ? Steps : Steps[..(second + 1)];
+        }
+    }
 
     /// <summary>The row of a word; null where there is none.</summary>
     public static HowToTake? Of(string word) => Table.Value.GetValueOrDefault(word);

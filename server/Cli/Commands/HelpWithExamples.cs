@@ -38,6 +38,12 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote sheet marlow.hnote                      makes marlow-sheet.html: print it at 100 %
               hnote sheet marlow.hnote --format pdf --paper letter
             """,
+        ["due"] = """
+              hnote due marlow.hnote           what is due, the latest first of what is overdue
+              hnote due pets                   of every note in a folder
+              hnote due pets --calendar pets.ics
+                                               and a calendar file to import
+            """,
         ["tidy"] = """
               hnote tidy marlow.hnote          shows the tidy text
               hnote tidy --write pets/*.hnote  puts the files in order

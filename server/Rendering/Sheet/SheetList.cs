@@ -70,6 +70,7 @@ internal static class SheetList
         }
 
         string text = Grammar.Tidying.ItemPrinter.Print(item);
-        return NoteText.Field(text.StartsWith(item.Word.Word + " ", StringComparison.Ordinal) ? text[(item.Word.Word.Length + 1)..] : text);
+        int word = text.IndexOf(item.Word.Word + " ", StringComparison.Ordinal);
+        return NoteText.Field(word < 0 ? text : text[(word + item.Word.Word.Length + 1)..]);
     }
 }

@@ -251,6 +251,10 @@ internal static partial class PageWords
 
     public static string NextVisit(int days) => $"Next visit to the clinic (about every {days:N0} days)";
 
+    public static string NextDose(string medicine) => $"Next dose of {medicine}, as its plan is written";
+
+    public static string LastDayOf(string medicine) => $"Last day of {medicine}, as its plan is written";
+
     public static string DayBy(string day, string by) => $"{day}, by {by}";
 
     // Texts and lines
