@@ -18,7 +18,7 @@ public static class CheckSheet
     {
         var context = new PageContext(analysis, PageOptions.Default);
         var plan = CheckPlan.Of(analysis);
-        string name = analysis.Pet.Name is { Length: > 0 } given ? NoteText.Field(given) : PageWords.PetWithoutName;
+        string name = analysis.Pet.Name is { Length: > 0 } given ? SheetLimits.Cut(NoteText.Field(given), SheetLimits.NameLength) : PageWords.PetWithoutName;
         var body = new StringBuilder("<main>\n<section class=\"side front\" aria-labelledby=\"front\">\n");
         SheetHead.Write(body, context, name);
         SheetList.Write(body, context, plan);
@@ -35,6 +35,6 @@ public static class CheckSheet
     private static Stylesheet Style(Paper paper)
     {
         Stylesheet common = Stylesheet.Of("sheet.css");
-        return new Stylesheet($"{common.Text}\n@page {{ size: {paper}; margin: 9mm; }}\n");
+        return new Stylesheet($"{common.Text}\n@page {{ size: {paper}; margin: {(paper == Paper.A4 ? "9mm" : "7mm 9mm")}; }}\n@media print {{ html {{ font-size: {(paper == Paper.A4 ? "7.6pt" : "7pt")}; }} }}\n");
     }
 }

@@ -39,7 +39,7 @@ internal static class SheetBody
         }
 
         // blank rows wait for what is new, as many as the table has room for
-        for (int row = places.Length; row < Math.Max(places.Length + 1, SheetLimits.Places - 2); row++)
+        for (int row = places.Length; row < Math.Max(places.Length + 1, SheetLimits.PlaceRows); row++)
         {
             html.Append("<tr><th scope=\"row\">").Append(row + 1).Append("</th><td></td><td>").Append(HtmlText.Escape(PageWords.SheetNewPlace)).Append("</td><td class=\"today\"><span class=\"field\"></span>mm</td></tr>\n");
         }
@@ -52,7 +52,7 @@ internal static class SheetBody
     {
         string last = life.LastSize is { } size ? $"{HtmlText.Escape(Size(context, size))} <time>{PageWords.Iso(size.Day)}</time>" : $"<time>{PageWords.Iso(life.Last.Day)}</time>";
         html.Append("<tr><th scope=\"row\">").Append(number).Append("</th><td>").Append(HtmlText.Escape(Wording.NameOf(life.Key.Word).ToLowerInvariant())).Append(" <bdi>")
-            .Append(HtmlText.Escape(SiteWords.Of(life.Site, (life.Last.Item as Finding)?.Tag))).Append("</bdi></td><td>").Append(last)
+            .Append(HtmlText.Escape(SheetLimits.Cut(SiteWords.Of(life.Site, (life.Last.Item as Finding)?.Tag), SheetLimits.PlaceLength))).Append("</bdi></td><td>").Append(last)
             .Append("</td><td class=\"today\"><span class=\"field\"></span>mm</td></tr>\n");
     }
 

@@ -26,5 +26,5 @@ internal static class SheetHead
 
     private static IEnumerable<string> Texts(PageContext context, string word) =>
         context.Analysis.Note.Facts<TextFact>(context.Analysis.Today).Where(fact => fact.Fact.Word.Word == word).Select(fact => NoteText.Field(fact.Fact.Text.Text)).TakeLast(SheetLimits.FactsOfAKind)
-            .Select(text => text.Length <= SheetLimits.FactLength ? text : NoteText.Clip(text, SheetLimits.FactLength) + "…");
+            .Select(text => SheetLimits.Cut(text, SheetLimits.FactLength));
 }

@@ -57,8 +57,7 @@ internal static class SheetList
         }
 
         string written = last.Reading is { } reading && step.Item.IsMeasured ? context.Units.Show(reading.Value.Number, reading.Value.Unit) : Written(context, last.Line, step);
-        string cut = written.Length <= SheetLimits.LastLength ? written : NoteText.Clip(written, SheetLimits.LastLength) + "…";
-        return $"<bdi>{HtmlText.Escape(cut)}</bdi> <time>{PageWords.Iso(last.Day)}</time>";
+        return $"<bdi>{HtmlText.Escape(SheetLimits.Cut(written, SheetLimits.LastLength))}</bdi> <time>{PageWords.Iso(last.Day)}</time>";
     }
 
     /// <summary>A part's last line without its first word, its time and its comment.</summary>

@@ -25,7 +25,7 @@ internal static class SheetScale
 
     public static void Write(StringBuilder html)
     {
-        html.Append("<div class=\"scale\">\n<figure>\n").Append(Ruler().ToString(SaveOptions.DisableFormatting))
+        html.Append("<div class=\"scale\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(HtmlText.Escape(PageWords.SheetScaleRegion)).Append("\">\n<figure>\n").Append(Ruler().ToString(SaveOptions.DisableFormatting))
             .Append("\n<figcaption>").Append(HtmlText.Escape(PageWords.SheetRuler(BarMm))).Append("</figcaption>\n</figure>\n<figure>\n")
             .Append(Objects().ToString(SaveOptions.DisableFormatting)).Append("\n<figcaption>").Append(HtmlText.Escape(PageWords.SheetThings)).Append("</figcaption>\n</figure>\n</div>\n");
     }

@@ -19,6 +19,7 @@ internal static partial class PageWords
     public const string SheetPlacesCaption = "Numbers as on the map. Mark what is new on the map and give it the next number.";
     public const string SheetNewPlace = "new";
     public const string SheetThings = "True size, when the bar above measures right: hold beside a lump that you cannot measure. Things of one kind differ in size.";
+    public const string SheetScaleRegion = "Ruler and sizes";
     public const string SheetCounting = "Counted in 15 seconds, and what it makes in a minute. In the notes write what you counted: 18/15s";
     public const string SheetCount = "15 s";
     public const string SheetPerMinute = "1 min";
