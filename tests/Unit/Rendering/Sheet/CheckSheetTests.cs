@@ -74,7 +74,7 @@ public class CheckSheetTests
         string lumps = string.Concat(Enumerable.Range(0, 30).Select(n => $"  lump L-flank @t{n} 9mm\n"));
         IHtmlDocument sheet = Parsed(CheckSheet.Html(Analyse($"pet {Attack}\nknown {Attack}\nclinic {Attack}\nphone {Attack}\n2026-10-01 check\n  ear L odour # {Attack}\n{lumps}"), Paper.A4));
         Assert.Empty(sheet.QuerySelectorAll("script, img, [style], [onload]"));
-        Assert.Contains(Attack, sheet.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
+        Assert.StartsWith(Attack[..20], sheet.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(9, sheet.QuerySelectorAll(".places tbody tr").Length);
         Assert.Contains("22 more are in the notes.", sheet.QuerySelector(".places")!.TextContent, StringComparison.Ordinal);
     }
