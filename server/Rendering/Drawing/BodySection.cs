@@ -17,8 +17,8 @@ internal static class BodySection
     public static PageSection? Write(PageModel model)
     {
         BodyFinding[] marked = [.. model.Body.Items.Where(row => row.Mark.Spots.Count > 0).Take(MostOnMap)];
-        int[] nowhere = [.. model.Body.Items.Where(row => row.Mark.Spots.Count == 0).Select(row => row.Mark.Number)];
-        int tooMany = model.Body.Items.Count - marked.Length - nowhere.Length;
+        int[] nowhere = [.. model.Body.Items.Where(row => row.Mark.Spots.Count == 0 && !row.IsGone).Select(row => row.Mark.Number)];
+        int tooMany = model.Body.Items.Count(row => row.Mark.Spots.Count > 0) - marked.Length;
         SectionBuilder section = new();
         if (marked.Length > 0)
         {

@@ -42,7 +42,7 @@ internal static class BodyBuilder
         string last = life.LastSize is { } size ? Size(context, size) : "";
         return new BodyFinding(
             new BodyMark(number, life.Key.Word, PageWords.MarkInWords(number, kind, place, last), life.Ended is not null || life.Site is null ? [] : [.. BodySpot.Of(life.Site, context.Analysis.Pet.Species)]),
-            kind, place, Sizes(context, life), Change(context, life), Seen(context, life), State(context, life), life.First.Day, life.Last.Day, context.LevelOf(life.Last.Line));
+            kind, place, Sizes(context, life), Change(context, life), Seen(context, life), State(context, life), life.Ended is not null, life.First.Day, life.Last.Day, context.LevelOf(life.Last.Line));
     }
 
     private static BodyFinding Of(PageContext context, DateOnly? day, int line, Finding finding, int number)
@@ -52,7 +52,7 @@ internal static class BodyBuilder
         string size = finding.Size is null ? "" : ExaminationBuilder.Size(context, finding.Size);
         return new BodyFinding(
             new BodyMark(number, finding.Word.Word, PageWords.MarkInWords(number, kind, place, size), [.. BodySpot.Of(finding.Site, context.Analysis.Pet.Species)]),
-            kind, place, size.Length == 0 ? [] : [size], "", ExaminationBuilder.Seen(context, finding.Words), "", day, day, context.LevelOf(line));
+            kind, place, size.Length == 0 ? [] : [size], "", ExaminationBuilder.Seen(context, finding.Words), "", false, day, day, context.LevelOf(line));
     }
 
     private static List<string> Sizes(PageContext context, LumpLife life)

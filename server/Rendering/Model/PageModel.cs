@@ -120,7 +120,7 @@ internal enum Verdict
 
 /// <summary>A lump, wound, node or sore place, with its sizes over time.</summary>
 internal sealed record BodyFinding(
-    BodyMark Mark, string Kind, string Place, IReadOnlyList<string> Sizes, string Change, string Seen, string State, DateOnly? First, DateOnly? Last, FindingLevel? Level);
+    BodyMark Mark, string Kind, string Place, IReadOnlyList<string> Sizes, string Change, string Seen, string State, bool IsGone, DateOnly? First, DateOnly? Last, FindingLevel? Level);
 
 /// <summary>A line of the home-care log.</summary>
 internal sealed record LogLine(DateOnly? Day, string By, TimeOnly? Time, string What, string Amount, FindingLevel? Level);
