@@ -81,8 +81,8 @@ const step = async (name, what) => {
 try {
   const opened = Date.now();
   await until('the editor', async () => {
-    await page.goto(`http://127.0.0.1:${port}/?folder=${folder}&payload=[["openFile","vscode-remote://${`127.0.0.1:${port}`}${folder}/visit.hnote"]]`, { timeout: 20_000 });
-    return true;
+    const answer = await page.goto(`http://127.0.0.1:${port}/?folder=${folder}&payload=[["openFile","vscode-remote://${`127.0.0.1:${port}`}${folder}/visit.hnote"]]`, { timeout: 20_000 });
+    return answer?.ok() && (await page.locator('.monaco-workbench').waitFor({ timeout: 20_000 }), true);
   });
   await step('the note opens, and its status is told', async () => {
     await until('the note', async () => (await lines()).includes('pet Marlow'));
@@ -108,11 +108,15 @@ try {
   await step('a line is typed: list of words, hint, warning', async () => {
     await page.keyboard.press('End');
     await page.keyboard.press('Enter');
-    await page.keyboard.type('gu', { delay: 60 });
-    seen.offered = await until('the list of words', async () => { const told = await text('.suggest-widget'); return told.includes('gums') ? told : null; });
+    await page.keyboard.type('li', { delay: 60 });
+    seen.offered = await until('the list of words', async () => { const told = await text('.suggest-widget'); return told.includes('limb') ? told : null; });
     await picture('3-words');
+    await page.keyboard.press('Tab');
+    await until('the word', async () => (await lines()).includes('  limb'));
+    await page.keyboard.type(' ok', { delay: 60 });
     await page.keyboard.press('Escape');
-    await page.keyboard.type('ms grey', { delay: 60 });
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('gums grey', { delay: 60 });
     await page.keyboard.press('Escape');
     await page.keyboard.press('Enter');
     await page.keyboard.type('hr 45/15s', { delay: 40 });
