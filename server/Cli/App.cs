@@ -45,6 +45,8 @@ internal static class App
             NewCommand.Create(),
             CheckCommand.Create(),
             PageCommand.Create(),
+            SheetCommand.Create(),
+            DueCommand.Create(),
             TidyCommand.Create(),
             ValuesCommand.Create(),
             ExplainCommand.Create(),

@@ -20,7 +20,6 @@ public class ReadingFilesTests
     }
 
     [Theory]
-    [InlineData("page")]
     [InlineData("values")]
     public void A_folder_is_no_note(string command)
     {

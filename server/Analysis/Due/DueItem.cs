@@ -18,8 +18,14 @@ public enum DueKind
     /// <summary>Something to be looked at again (<c>recheck</c>).</summary>
     Recheck,
 
-    /// <summary>Something written as due (<c>due</c>).</summary>
+    /// <summary>Something written as due (<c>due</c>): a vaccine, a booster.</summary>
     Task,
+
+    /// <summary>The next dose of a medicine that is given less often than daily.</summary>
+    Medicine,
+
+    /// <summary>The last day of a medicine, as its plan says.</summary>
+    CourseEnd,
 }
 
 /// <summary>Something that falls due and is not done.</summary>

@@ -12,7 +12,7 @@ public static class DueList
 
     /// <summary>Everything that falls due and is not done, by day, whether its day has come or not; what has no day comes last.</summary>
     public static ImmutableArray<DueItem> Of(CourseContext at) =>
-        [.. new[] { NextCheck(at), NextWeighing(at), NextVisit(at) }.OfType<DueItem>().Concat(OpenTasks.In(at)).OrderBy(item => item.On is null).ThenBy(item => item.On).ThenBy(item => item.Line)];
+        [.. new[] { NextCheck(at), NextWeighing(at), NextVisit(at) }.OfType<DueItem>().Concat(OpenTasks.In(at)).Concat(DueMedicines.In(at)).OrderBy(item => item.On is null).ThenBy(item => item.On).ThenBy(item => item.Line)];
 
     /// <summary>The next check: by the latest <c>home-check</c> that holds, else by the life stage. Null before the first check.</summary>
     internal static DueItem? NextCheck(CourseContext at)

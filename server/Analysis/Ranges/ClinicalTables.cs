@@ -15,6 +15,8 @@ public sealed class ClinicalTables
     private readonly List<(string Species, string[] Sizes, LifeStage Stage, AgeMark From, AgeMark? To)> stages;
     private readonly List<(string Species, string Size, decimal? From, decimal? To)> sizes;
 
+    private readonly List<(string Animal, Caution Caution)> phoneNow;
+
     private ClinicalTables()
     {
         normals = Rows("normal-ranges.tsv")
@@ -28,6 +30,7 @@ public sealed class ClinicalTables
         stages = [.. Rows("life-stages.tsv").Select(row => (row["species"], row.Several("size"), new LifeStage(row["stage"], row["name"], row["source"]), AgeMark.Of(row["from"]), row["to"].Length == 0 ? (AgeMark?)null : AgeMark.Of(row["to"])))];
         sizes = [.. Rows("size-classes.tsv").Select(row => (row["species"], row["size"], row.Number("from-kg"), row.Number("to-kg")))];
         Cautions = [.. Rows("cautions.tsv").Select(row => new Caution(row["key"], row["text"], row["source"]))];
+        phoneNow = [.. Rows("phone-now.tsv").Select(row => (row["animal"], new Caution("", row["text"], row["source"])))];
         Plausible = Rows("plausible.tsv").ToDictionary(row => row["what"], row => new NormalRange(
             new Selector(row["what"], "both", ["any"], ["any"], ["any"], ["any"]), row.Number("low"), row.Number("high"), row["unit"], row["source"], row["note"]));
         HumanPainkillers = [.. Rows("human-painkillers.tsv").Select(row => new HumanPainkiller(row["name"], row.Several("synonyms"), row["source"]))];
@@ -38,6 +41,11 @@ public sealed class ClinicalTables
 
     /// <summary>The cautions, in the order they are printed.</summary>
     public IReadOnlyList<Caution> Cautions { get; }
+
+    /// <summary>What cannot wait, in an owner's words, in the order it is printed. Of an animal that is not said everything is told.</summary>
+    public IEnumerable<Caution> PhoneNow(Species species, bool? male) => phoneNow
+        .Where(row => row.Animal == "both" || species == Species.Unknown || row.Animal == Animal(species) || (row.Animal == "male-cat" && species == Species.Cat && male != false))
+        .Select(row => row.Caution);
 
     /// <summary>By vital, the values beyond which a number is a slip of the pen.</summary>
     public IReadOnlyDictionary<string, NormalRange> Plausible { get; }

@@ -10,7 +10,7 @@ internal static class ExplainCommand
 {
     public static Command Create()
     {
-        var rule = new Argument<string?>("rule") { Description = "The rule's name, as printed beside a finding; none lists them all", Arity = ArgumentArity.ZeroOrOne };
+        var rule = new Argument<string?>("rule") { HelpName = "rule", Description = "The rule's name, as printed beside a finding; none lists them all", Arity = ArgumentArity.ZeroOrOne };
         rule.CompletionSources.Add(_ => RuleHelp.Names.Select(name => new System.CommandLine.Completions.CompletionItem(name)));
         var command = new Command("explain", "Say what a rule looks for, why, and on whose word") { rule };
         command.SetAction(parsed => Run(parsed.GetValue(rule), parsed.InvocationConfiguration.Output));

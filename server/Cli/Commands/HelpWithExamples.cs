@@ -18,6 +18,7 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote new
               hnote new --name Marlow --species dog --born 2017-03 --sex "male neutered"
               hnote new pets/tansy.hnote --name Tansy --species cat
+              hnote new check marlow.hnote     adds today's check, ready to be filled in
             """,
         ["check"] = """
               hnote check marlow.hnote         one note
@@ -32,6 +33,16 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote page marlow.hnote --for share --photo left-ear.jpg
                                                             no contacts, and only this picture
               hnote page pets                               a page for every note in the folder, and an index
+            """,
+        ["sheet"] = """
+              hnote sheet marlow.hnote                      makes marlow-sheet.html: print it at 100 %
+              hnote sheet marlow.hnote --format pdf --paper letter
+            """,
+        ["due"] = """
+              hnote due marlow.hnote           what is due, the latest first of what is overdue
+              hnote due pets                   of every note in a folder
+              hnote due pets --calendar pets.ics
+                                               and a calendar file to import
             """,
         ["tidy"] = """
               hnote tidy marlow.hnote          shows the tidy text

@@ -34,6 +34,7 @@ internal static class NewCommand
         }
 
         command.Options.Add(today);
+        command.Subcommands.Add(NewCheckCommand.Create());
         command.SetAction(parsed => Run(
             parsed.GetValue(file), options.ToDictionary(pair => pair.Key, pair => parsed.GetValue(pair.Value)), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
         return command;

@@ -49,6 +49,11 @@ internal static class PageCommand
             throw new RefusedException("--photo goes with --for share; the page for the vet shows every picture");
         }
 
+        if (Directory.Exists(path))
+        {
+            return FolderPages.Write(path, target, request, output);
+        }
+
         MadePage page = PageMaker.Make(path, request);
         if (target == "-" || (target is null && path == "-"))
         {

@@ -45,11 +45,21 @@ internal sealed record DaysReport(PetReport Pet, IReadOnlyList<DayReport> Days);
 internal sealed record DayReport(
     string Date, int Given, int Missed, decimal? Meals, decimal? Water, decimal? WaterPerKg, int Pee, int Stool, int Vomit, int Cough, int Sneeze, int Seizure, decimal? GlucoseLow, decimal? GlucoseHigh);
 
+/// <summary>What <c>due --json</c> prints.</summary>
+internal sealed record DueReport(string Today, IReadOnlyList<DueItemReport> Due);
+
+/// <summary>
+/// One thing due, of one note. Kinds: <c>check</c>, <c>weighing</c>, <c>visit</c>, <c>recheck</c>, <c>task</c>, <c>medicine</c>, <c>course-end</c>. The date is
+/// null for a task from which no day follows; days count from today, below 0 when overdue.
+/// </summary>
+internal sealed record DueItemReport(string Path, int Line, string? Pet, string Kind, string What, string? Date, int? Days, string Source);
+
 /// <summary>Writes the contract without reflection.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ValuesReport))]
 [JsonSerializable(typeof(DaysReport))]
+[JsonSerializable(typeof(DueReport))]
 internal sealed partial class ContractJson : JsonSerializerContext
 {
     /// <summary>Plain letters stay plain: the output is for terminals and files, not for web pages.</summary>

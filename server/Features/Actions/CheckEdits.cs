@@ -1,7 +1,6 @@
 using System.Globalization;
 using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Actions.Lines;
-using HealthNotes.Features.Actions.Rewrites;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 
@@ -17,7 +16,7 @@ public static class CheckEdits
 
     /// <summary>
     /// Adds a check dated <see cref="Document.Today"/> to the end of the note: a line for each part and vital from head to
-    /// tail, and for each known lump, to be measured again. The lines wait as comments and hold no values: nothing is
+    /// tail, and for each lump and wound that is still there, to be measured again. The lines wait as comments and hold no values: nothing is
     /// recorded that was not looked at. The cursor stands before the first of them. Where today has a check already,
     /// nothing is added and the cursor goes to the end of its head.
     /// </summary>
@@ -28,10 +27,8 @@ public static class CheckEdits
             return new CheckEdit(null, new Place(check.Line, document.Syntax.Lines[check.Line].Text.Length));
         }
 
-        IEnumerable<string> words = CheckItems.For(document.Analysis.Pet).Select(item => item.Word.Word);
-        IEnumerable<string> lumps = KnownLumps.NotIn(document, null, document.Today).Select(lump => "lump " + lump.Name);
         string head = document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " check";
-        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, $"{new string(' ', Indent)}{FillIn.HowTo}", .. words.Concat(lumps).Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
+        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, $"{new string(' ', Indent)}{FillIn.HowTo}", .. CheckPlan.Of(document.Analysis).LineStarts.Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
         return new CheckEdit(edit, new Place(first + 2, Indent));
     }
 }

@@ -25,7 +25,7 @@ internal static class PageLimits
     public const int ReadingsOfOneVital = 8;
 
     /// <summary>Lines of the home-care log, the latest ones.</summary>
-    public const int LogLines = 200;
+    public const int LogLines = 80;
 
     /// <summary>Lines that are not understood.</summary>
     public const int LinesNotUnderstood = 60;

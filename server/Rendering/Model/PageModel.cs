@@ -1,6 +1,10 @@
 using HealthNotes.Analysis.Changes;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
+using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Rendering.Drawing.Body;
+using HealthNotes.Rendering.Drawing.Charts;
+using HealthNotes.Rendering.Drawing.Days;
 using HealthNotes.Rendering.Photos;
 
 namespace HealthNotes.Rendering.Model;
@@ -8,6 +12,7 @@ namespace HealthNotes.Rendering.Model;
 /// <summary>All that the page says, in order, as plain text that no writer has marked up yet. An empty list is a section left out.</summary>
 internal sealed record PageModel(
     Audience For,
+    Species Species,
     PetCard Pet,
     DateOnly Today,
     PeriodName Period,
@@ -16,7 +21,9 @@ internal sealed record PageModel(
     Shown<DatedText> Questions,
     Examination Examination,
     VitalsTable Vitals,
+    ChartSet? Charts,
     Shown<BodyFinding> Body,
+    DayGrid? Days,
     Shown<LogLine> Log,
     NotLookedAt NotLookedAt,
     Shown<DueItem> Due,
@@ -33,6 +40,7 @@ internal sealed record PageModel(
     /// <summary>Builds the model of a page.</summary>
     public static PageModel Of(PageContext context) => new(
         context.Options.For,
+        context.Analysis.Pet.Species,
         PetCardBuilder.Build(context),
         context.Analysis.Today,
         new PeriodName(context.Period.Check?.Day ?? context.Period.From, context.Period.Check is not null, context.Period.Current.Length > 0),
@@ -41,7 +49,9 @@ internal sealed record PageModel(
         TaskBuilder.Questions(context),
         ExaminationBuilder.Build(context),
         VitalsBuilder.Build(context),
+        ChartsBuilder.Build(context),
         BodyBuilder.Build(context),
+        DayGridBuilder.Build(context),
         LogBuilder.Build(context),
         NotLookedAtBuilder.Build(context),
         TaskBuilder.Due(context),
@@ -108,8 +118,9 @@ internal enum Verdict
     NotUnderstood,
 }
 
-/// <summary>A lump, wound or sore place at its latest note.</summary>
-internal sealed record BodyFinding(string Kind, string Place, string SizeWritten, string Size, string Seen, DateOnly? First, DateOnly? Last, FindingLevel? Level);
+/// <summary>A lump, wound, node or sore place, with its sizes over time.</summary>
+internal sealed record BodyFinding(
+    BodyMark Mark, string Kind, string Place, IReadOnlyList<string> Sizes, string Change, string Seen, string State, bool IsGone, DateOnly? First, DateOnly? Last, FindingLevel? Level);
 
 /// <summary>A line of the home-care log.</summary>
 internal sealed record LogLine(DateOnly? Day, string By, TimeOnly? Time, string What, string Amount, FindingLevel? Level);

@@ -12,7 +12,12 @@ internal sealed class ShownUnits(bool us)
     /// <summary>Degrees Fahrenheit in one degree Celsius.</summary>
     private const decimal FahrenheitDegrees = 1.8m;
 
+    private const decimal FahrenheitFreezing = 32;
     private const decimal KilogramsInAPound = 0.45359237m;
+    private const decimal MillimetresInAnInch = 25.4m;
+
+    /// <summary>mg/dL in one mmol/L of glucose (molar mass 180.16 g/mol).</summary>
+    private const decimal MilligramsInAMillimole = 18.016m;
 
     /// <summary>A value with its unit.</summary>
     public string Show(decimal number, string unit) => Wording.Show(number, unit, us);
@@ -32,8 +37,36 @@ internal sealed class ShownUnits(bool us)
         };
     }
 
+    /// <summary>A canonical value as a bare number in the shown unit, not rounded.</summary>
+    public decimal Number(decimal canonical, string unit) => (unit, us) switch
+    {
+        ("Cel", true) => (canonical * FahrenheitDegrees) + FahrenheitFreezing,
+        ("kg", true) => canonical / KilogramsInAPound,
+        ("mm", true) => canonical / MillimetresInAnInch,
+        ("mmol/L", true) => canonical * MilligramsInAMillimole,
+        _ => canonical,
+    };
+
+    /// <summary>The name of the shown unit.</summary>
+    public string NameOf(string unit) => (unit, us) switch
+    {
+        ("/min", _) => "a minute",
+        ("Cel", _) => us ? "°F" : "°C",
+        ("kg", true) => "lb",
+        ("mm", true) => "in",
+        ("mmol/L", true) => "mg/dL",
+        ("mL/kg/d", _) => "mL/kg a day",
+        _ => unit,
+    };
+
+    /// <summary>A step of so many degrees Celsius in the shown degrees.</summary>
+    public double Degrees(double celsius) => us ? celsius * (double)FahrenheitDegrees : celsius;
+
     /// <summary>A range.</summary>
     public string Show(NormalRange range) => Wording.Show(range, us);
+
+    /// <summary>A range of two values.</summary>
+    public string Show(decimal low, decimal high, string unit) => Wording.Show(low, high, unit, us);
 
     /// <summary>A reading's value, how exactly it is known, and what it may really be.</summary>
     public string Show(ReadValue value)

@@ -1,7 +1,5 @@
 using HealthNotes.Analysis.Due;
-using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
 
@@ -19,15 +17,6 @@ internal static class TaskBuilder
     /// </summary>
     public static Shown<DueItem> Due(PageContext context) => Shown<DueItem>.First(
         [.. context.Analysis.Due.Where(due => due.Kind != DueKind.Recheck || due.On is null || !(due.On < context.Period.From))
-            .Select(due => new DueItem(due.On, due.On is { } on ? on.DayNumber - context.Analysis.Today.DayNumber : null, What(due)))],
+            .Select(due => new DueItem(due.On, due.On is { } on ? on.DayNumber - context.Analysis.Today.DayNumber : null, DueText.Of(due)))],
         PageLimits.ListItems);
-
-    private static string What(Analysis.Due.DueItem due) => due switch
-    {
-        { Task: Recheck recheck } => $"{PageWords.Recheck} {Wording.NameOf(recheck.Item.Word).ToLowerInvariant()} {SiteWords.Of(recheck.Site)}".TrimEnd(),
-        { Kind: DueKind.Check, Every: { } days } => PageWords.NextCheck(days, due.FactLine is not null),
-        { Kind: DueKind.Weighing, Every: { } days } => PageWords.NextWeighing(days),
-        { Kind: DueKind.Visit, Every: { } days } => PageWords.NextVisit(days),
-        _ => NoteText.Field(due.What),
-    };
 }

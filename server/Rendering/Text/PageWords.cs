@@ -219,7 +219,7 @@ internal static partial class PageWords
     public const string SinceCaption = "Looked at since";
     public const string LookedAtCaption = "Looked at, by day";
     public const string VitalsCaption = "Each value as written and as worked out, beside the range shown as normal";
-    public const string BodyCaption = "Each at its latest note";
+    public const string BodyCaption = "Each with its sizes over time, the longest diameter first; numbers as on the map";
     public const string LogCaption = "By day and time";
     public const string LogContinued = "By day and time, continued";
 
@@ -250,6 +250,10 @@ internal static partial class PageWords
     public static string NextWeighing(int days) => $"Next weighing (about every {days:N0} days)";
 
     public static string NextVisit(int days) => $"Next visit to the clinic (about every {days:N0} days)";
+
+    public static string NextDose(string medicine) => $"Next dose of {medicine}, as its plan is written";
+
+    public static string LastDayOf(string medicine) => $"Last day of {medicine}, as its plan is written";
 
     public static string DayBy(string day, string by) => $"{day}, by {by}";
 

@@ -143,7 +143,9 @@ public class HostilePageTests
         Assert.Equal(html, Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(html)));
         Assert.DoesNotContain('\0', html);
         IHtmlDocument page = new HtmlParser().ParseDocument(html);
-        Assert.Empty(page.QuerySelectorAll("script, iframe, object, embed, img, svg, link, base, form, input, video, audio, source, math, template"));
+        Assert.Empty(page.QuerySelectorAll("script, iframe, object, embed, img, link, base, form, input, video, audio, source, math, template, foreignObject, use, image, animate, set"));
+        Assert.DoesNotContain(page.QuerySelectorAll("svg"), svg => svg.ClassList.Contains("chart") == svg.ClassList.Contains("body-map"));
+        Assert.Empty(page.QuerySelectorAll("svg a"));
         Assert.Single(page.QuerySelectorAll("h1"));
         Assert.Single(page.QuerySelectorAll("style"));
         Assert.Single(page.QuerySelectorAll("main"));

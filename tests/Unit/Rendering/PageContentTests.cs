@@ -24,7 +24,7 @@ public class PageContentTests
     {
         string[] keys = [.. page.QuerySelectorAll("section").Select(section => section.ClassName!)];
         Assert.Equal(
-            ["pet", "attention", "changes", "questions", "examination", "vitals", "body", "log", "not-looked-at", "due", "pictures", "texts", "not-understood", "to-know", "earlier", "cautions"],
+            ["pet", "attention", "changes", "questions", "examination", "vitals", "charts", "body", "log", "not-looked-at", "due", "pictures", "texts", "not-understood", "to-know", "earlier", "cautions"],
             keys);
     }
 
@@ -75,8 +75,8 @@ public class PageContentTests
     public void Lumps_show_all_diameters_objects_and_when_first_noted()
     {
         string[] rows = page.Rows("body");
-        Assert.Contains(rows, row => row.StartsWith("Lump | left flank | 12x9mm | 12 × 9 mm | soft, moves | 2026-09-04 | 2026-10-04", StringComparison.Ordinal));
-        Assert.Contains(rows, row => row.StartsWith("Lump | right gland 3 @lower | like pea | about 8.5 mm (7 to 10) | firm | 2026-10-04", StringComparison.Ordinal));
+        Assert.Contains(rows, row => row.StartsWith("1 | Lump | left flank | 2026-09-04: 10 mm; 2026-10-04: 12 × 9 mm | +2 mm (+20 %); within the error of measuring | soft, moves; sampled (2026-09-04) | 2026-09-04 | 2026-10-04", StringComparison.Ordinal));
+        Assert.Contains(rows, row => row.StartsWith("2 | Lump | right gland 3 @lower | 2026-10-04: about 8.5 mm (7 to 10), like pea |  | firm | 2026-10-04", StringComparison.Ordinal));
     }
 
     [Fact]

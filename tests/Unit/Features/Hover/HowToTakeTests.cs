@@ -1,5 +1,4 @@
 using HealthNotes.Analysis.Checks;
-using HealthNotes.Features.Hover;
 
 namespace HealthNotes.Tests.Features.Hover;
 

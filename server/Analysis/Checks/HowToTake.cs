@@ -2,7 +2,7 @@ using System.Collections.Frozen;
 using System.Reflection;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Features.Hover;
+namespace HealthNotes.Analysis.Checks;
 
 /// <summary>How a reading is taken safely: a row of <c>how-to-take.tsv</c>.</summary>
 /// <param name="Steps">What to do, in one to three short sentences.</param>
@@ -15,6 +15,20 @@ public sealed record HowToTake(string Steps, bool Touch, string? Caution, string
         TsvTable.Load(Assembly.GetExecutingAssembly(), "how-to-take.tsv").Rows.ToFrozenDictionary(
             row => row["word"],
             row => new HowToTake(row["steps"], row["touch"] == "yes", row["caution"] is { Length: > 0 } caution ? caution : null, row["source"])));
+
+    /// <summary>A first sentence that is shorter than this says too little alone.</summary>
+    private const int LeastInShort = 50;
+
+    /// <summary>The first sentence, or the first two: what fits on a line or two of a check sheet.</summary>
+    public string InShort
+    {
+        get
+        {
+            int end = Steps.IndexOf(". ", StringComparison.Ordinal);
+            int second = end >= 0 && end < LeastInShort ? Steps.IndexOf(". ", end + 2, StringComparison.Ordinal) : end;
+            return end < 0 || second < 0 ? Steps : Steps[..(second + 1)];
+        }
+    }
 
     /// <summary>The row of a word; null where there is none.</summary>
     public static HowToTake? Of(string word) => Table.Value.GetValueOrDefault(word);

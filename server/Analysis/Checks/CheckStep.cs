@@ -1,0 +1,36 @@
+using HealthNotes.Analysis.Courses;
+using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Analysis.Checks;
+
+/// <summary>One part or measure of a check, with what is known of it.</summary>
+/// <param name="Item">What is looked at.</param>
+/// <param name="Last">Its last line; null before the first.</param>
+/// <param name="Normal">The range shown as normal; null for parts, and where none is known.</param>
+/// <param name="Usual">What is usual for this pet; null for parts, and where nothing is known.</param>
+public sealed record CheckStep(CheckItem Item, Noted? Last, NormalRange? Normal, UsualNow? Usual)
+{
+    /// <summary>A step for a pet. A vital is meant as a check takes it: breathing asleep, the pulse at rest, a rectal temperature.</summary>
+    internal static CheckStep Of(NoteAnalysis analysis, CheckItem item)
+    {
+        string word = item.Word.Word;
+        (string state, string? place) = word switch { "rr" => ("asleep", null), "hr" => ("rest", null), "temp" => ("any", "rectal"), _ => ("any", (string?)null) };
+        IEnumerable<Course> courses = analysis.CoursesOf(word);
+        if (!item.IsMeasured)
+        {
+            return new CheckStep(item, Latest(courses), null, null);
+        }
+
+        Course[] same = [.. courses.Where(course => course.Key.Detail.Split(' ')[0] == state && (place is null || course.Key.Detail.EndsWith(place, StringComparison.Ordinal)))
+            .Select(course => SameVital.Of(course, analysis.CoursesOf)).DistinctBy(course => course.Key)];
+        var asked = new NoteReading(0, default, analysis.Today, null, word, place, null, null, state, "", new ReadValue(0, "", null, null, Bound.Exact));
+        return new CheckStep(
+            item, Latest(same), analysis.KeyOf(asked) is { } key ? ClinicalTables.Default.NormalFor(key) : null,
+            same.Select(course => UsualNow.Of(analysis, course)).FirstOrDefault(usual => usual is not null));
+    }
+
+    private static Noted? Latest(IEnumerable<Course> courses) => courses.Select(course => course.Last).OfType<Noted>().MaxBy(noted => (noted.Day, noted.Time, noted.Line));
+}

@@ -1,0 +1,97 @@
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Due;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Cli.Files;
+using HealthNotes.Cli.Output;
+using HealthNotes.Grammar.Notes;
+
+namespace HealthNotes.Cli.Commands;
+
+/// <summary><c>hnote due PATH...</c></summary>
+internal static class DueCommand
+{
+    public static Command Create()
+    {
+        var paths = new Argument<string[]>("paths") { Description = "Notes, or folders of notes", Arity = ArgumentArity.OneOrMore };
+        var calendar = new Option<string?>("--calendar") { Description = "Write a calendar file as well, to be imported", HelpName = "FILE.ics" };
+        Option<bool> json = SharedOptions.Json();
+        Option<DateOnly?> today = SharedOptions.Today();
+        var command = new Command("due", "List what is due: checks, weighings, visits, things to look at again, medicines, vaccines") { paths, calendar, json, today };
+        command.SetAction(parsed => Run(parsed.GetValue(paths)!, parsed.GetValue(calendar), parsed.GetValue(json), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
+        return command;
+    }
+
+    private static int Run(string[] paths, string? calendar, bool json, DateOnly today, TextWriter output)
+    {
+        IReadOnlyList<string> files = NoteFinder.Find(paths);
+        var notes = new List<(string, NoteAnalysis)>();
+        var progress = new Progress(files.Count);
+        bool refused = false;
+        foreach (string path in files)
+        {
+            progress.Next(path);
+            try
+            {
+                notes.Add((path, NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today)));
+            }
+            catch (RefusedException problem)
+            {
+                progress.Clear();
+                Console.Error.WriteLine($"hnote: {problem.Message}");
+                refused = true;
+            }
+        }
+
+        progress.Clear();
+        IReadOnlyList<DueOfPet> due = DueOfPet.Of(notes);
+        if (calendar is not null)
+        {
+            AtomicFile.Write(calendar, DueCalendar.Of(due, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        }
+
+        if (json)
+        {
+            output.WriteLine(JsonSerializer.Serialize(Report(due, today), ContractJson.Readable.DueReport));
+        }
+        else
+        {
+            Print(output, due, today, notes.Count > 1);
+            if (calendar is not null)
+            {
+                int left = due.Count(one => one.Due.On is null);
+                output.WriteLine($"Wrote {calendar}: {due.Count - left} events{(left == 0 ? "" : $"; {left} without a day left out")}.");
+            }
+        }
+
+        return refused ? ExitCodes.Refused : ExitCodes.Fine;
+    }
+
+    private static void Print(TextWriter output, IReadOnlyList<DueOfPet> due, DateOnly today, bool several)
+    {
+        if (due.Count == 0)
+        {
+            output.WriteLine("Nothing is due by what is written down.");
+            return;
+        }
+
+        foreach (DueOfPet one in due)
+        {
+            string line = $"{one.When}: {(several ? one.Pet + ": " : "")}{one.What}";
+            bool late = one.Due.On < today;
+            output.WriteLine($"{(late ? Terminal.InColour(line, FindingLevel.Watch) : line)} {Terminal.Faint($"({one.Path}:{one.Due.Line + 1})")}");
+        }
+    }
+
+    private static DueReport Report(IReadOnlyList<DueOfPet> due, DateOnly today) => new(
+        Iso(today),
+        [.. due.Select(one => new DueItemReport(
+            one.Path, one.Due.Line + 1, one.Analysis.Pet.Name, NameOf(one.Due.Kind), one.What, one.Due.On is { } on ? Iso(on) : null,
+            one.Due.On is { } day ? day.DayNumber - today.DayNumber : null, one.Due.Source))]);
+
+    private static string NameOf(DueKind kind) => kind == DueKind.CourseEnd ? "course-end" : kind.ToString().ToLowerInvariant();
+
+    private static string Iso(DateOnly day) => $"{day:yyyy-MM-dd}";
+}

@@ -1,0 +1,103 @@
+using System.Text;
+using HealthNotes.Cli.Files;
+using HealthNotes.Cli.Output;
+using HealthNotes.Rendering;
+using HealthNotes.Rendering.Folder;
+
+namespace HealthNotes.Cli.Commands;
+
+/// <summary><c>hnote page FOLDER</c>: a page for every note, and an index that leads to them.</summary>
+internal static class FolderPages
+{
+    /// <summary>What an index of ours has in its head; a file without it is somebody else's, and is not written over.</summary>
+    private const string Mark = "<meta name=\"generator\" content=\"hnote\">";
+
+    private const string MarkdownMark = "# Health notes";
+
+    public static int Write(string folder, string? target, PageRequest request, TextWriter output)
+    {
+        if (request.Format == PageFormat.Pdf)
+        {
+            throw new RefusedException("a folder makes html or markdown; for a PDF name one note");
+        }
+
+        if (request.For == Audience.Share)
+        {
+            throw new RefusedException("--for share takes one note: pictures are chosen note by note");
+        }
+
+        string to = target ?? folder;
+        if (to == "-" || File.Exists(to))
+        {
+            throw new RefusedException($"{to} is no folder; the pages of a folder need one");
+        }
+
+        IReadOnlyList<string> notes = NoteFinder.Find([folder]);
+        string ending = PageMaker.EndingOf(request.Format);
+        string index = Path.Combine(to, "index" + ending);
+        Refuse(index, request.Format);
+        Dictionary<string, string> pages = notes.ToDictionary(note => note, note => Path.Combine(to, Path.ChangeExtension(Path.GetRelativePath(folder, note), ending)));
+        if (pages.ContainsValue(index))
+        {
+            throw new RefusedException($"the page of a note named index would be the index itself; rename the note");
+        }
+
+        var progress = new Progress(notes.Count);
+        var listed = new List<FolderNote>();
+        bool refused = false;
+        foreach (string note in notes)
+        {
+            progress.Next(note);
+            string name = Path.GetRelativePath(folder, note);
+            try
+            {
+                MadePage page = PageMaker.Make(note, request);
+                Create(Path.GetDirectoryName(pages[note])!);
+                AtomicFile.Write(pages[note], page.Bytes);
+                listed.Add(new FolderNote(name, Link(to, pages[note]), page.Analysis, null));
+            }
+            catch (RefusedException problem)
+            {
+                progress.Clear();
+                Console.Error.WriteLine($"hnote: {problem.Message}");
+                listed.Add(new FolderNote(name, null, null, problem.Message));
+                refused = true;
+            }
+        }
+
+        progress.Clear();
+        string text = request.Format == PageFormat.Markdown ? FolderPage.Markdown(listed, request.Today) : FolderPage.Html(listed, request.Today);
+        AtomicFile.Write(index, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        output.WriteLine($"Wrote {index}, and {listed.Count(note => note.Link is not null)} pages.");
+        return refused ? ExitCodes.Refused : ExitCodes.Fine;
+    }
+
+    private static void Refuse(string index, PageFormat format)
+    {
+        if (!File.Exists(index))
+        {
+            return;
+        }
+
+        string there = File.ReadAllText(index);
+        if (!(format == PageFormat.Markdown ? there.StartsWith(MarkdownMark, StringComparison.Ordinal) : there.Contains(Mark, StringComparison.Ordinal)))
+        {
+            throw new RefusedException($"{index} is there already and was not made by hnote; name another folder with --out");
+        }
+    }
+
+    private static void Create(string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw new RefusedException($"can't make the folder {folder}");
+        }
+    }
+
+    private static string Link(string folder, string page) =>
+        string.Join('/', Path.GetRelativePath(folder, page).Split(Path.DirectorySeparatorChar).Select(Uri.EscapeDataString));
+}

@@ -1,0 +1,26 @@
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Due;
+using HealthNotes.Rendering;
+
+namespace HealthNotes.Cli.Output;
+
+/// <summary>One thing due, with the note it is from.</summary>
+internal sealed record DueOfPet(string Path, NoteAnalysis Analysis, DueItem Due)
+{
+    /// <summary>The pet's name, or words for a pet without one.</summary>
+    public string Pet => Analysis.Pet.Name is { Length: > 0 } name ? name : "a pet without a name";
+
+    /// <summary>What it is, in words.</summary>
+    public string What => DueText.Of(Due);
+
+    /// <summary>When, in words.</summary>
+    public string When => DueText.When(Due.On, Analysis.Today);
+
+    /// <summary>All that is due in notes, by day, what has no day last.</summary>
+    public static IReadOnlyList<DueOfPet> Of(IEnumerable<(string Path, NoteAnalysis Analysis)> notes) =>
+        [.. notes.SelectMany(note => note.Analysis.Due.Where(due => IsOpen(note.Analysis, due)), (note, due) => new DueOfPet(note.Path, note.Analysis, due))
+            .OrderBy(due => due.Due.On is null).ThenBy(due => due.Due.On).ThenBy(due => due.Path, StringComparer.Ordinal).ThenBy(due => due.Due.Line)];
+
+    /// <summary>What was to be looked at again before the last check is left out: that check has looked.</summary>
+    private static bool IsOpen(NoteAnalysis analysis, DueItem due) => due.Kind != DueKind.Recheck || due.On is null || !(due.On < analysis.CurrentFrom);
+}

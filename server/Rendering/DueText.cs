@@ -1,0 +1,26 @@
+using HealthNotes.Analysis.Due;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Rendering.Model;
+using HealthNotes.Rendering.Text;
+
+namespace HealthNotes.Rendering;
+
+/// <summary>What is due, in words: the same on the page, in the list and in the calendar.</summary>
+public static class DueText
+{
+    /// <summary>What it is.</summary>
+    public static string Of(Analysis.Due.DueItem due) => due switch
+    {
+        { Task: Recheck recheck } => $"{PageWords.Recheck} {Wording.NameOf(recheck.Item.Word).ToLowerInvariant()} {SiteWords.Of(recheck.Site)}".TrimEnd(),
+        { Kind: DueKind.Check, Every: { } days } => PageWords.NextCheck(days, due.FactLine is not null),
+        { Kind: DueKind.Weighing, Every: { } days } => PageWords.NextWeighing(days),
+        { Kind: DueKind.Visit, Every: { } days } => PageWords.NextVisit(days),
+        { Kind: DueKind.Medicine } => PageWords.NextDose(NoteText.Field(due.What)),
+        { Kind: DueKind.CourseEnd } => PageWords.LastDayOf(NoteText.Field(due.What)),
+        _ => NoteText.Field(due.What),
+    };
+
+    /// <summary>When: the day, and how far it is from today.</summary>
+    public static string When(DateOnly? on, DateOnly today) => PageWords.DueOn(on, on is { } day ? day.DayNumber - today.DayNumber : null);
+}

@@ -1,0 +1,45 @@
+using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Rendering.Drawing.Body;
+
+namespace HealthNotes.Rendering.Text;
+
+/// <content>The words of the body map and its table.</content>
+internal static partial class PageWords
+{
+    public const string Number = "No.";
+    public const string SizesColumn = "Size, by day";
+    public const string ChangeColumn = "Since the first size";
+    public const string StateColumn = "Now";
+    public const string NothingMarked = "Nothing is marked here.";
+    public const string LeftSide = "its left";
+    public const string RightSide = "its right";
+    public const string Sampled = "sampled";
+
+    public static string NameOf(Species species, BodyView view)
+    {
+        string animal = species == Species.Cat ? "cat" : "dog";
+        return view switch
+        {
+            BodyView.Left => $"The {animal}'s left side",
+            BodyView.Right => $"The {animal}'s right side",
+            BodyView.Above => $"The {animal} from above",
+            _ => $"The {animal} from below, on its back",
+        };
+    }
+
+    public static string MarkInWords(int number, string kind, string place, string size) =>
+        $"{number}: {kind.ToLowerInvariant()}, {place}{(size.Length == 0 ? "" : $", {size}")}";
+
+    public static string NotOnMap(IReadOnlyList<int> numbers) =>
+        numbers.Count == 1 ? $"Number {numbers[0]} is not on the map: its note does not say enough of where." : $"Not on the map, since their notes do not say enough of where: numbers {string.Join(", ", numbers)}.";
+
+    public static string MapLeftOut(int count) => $"The map shows the first of them; {count:N0} more are in the notes.";
+
+    public static string EndedOn(string word, DateOnly day) => $"{word} ({Iso(day)})";
+
+    public static string NotNotedInCheck(DateOnly day) => $"not noted in the check of {Iso(day)}";
+
+    public static string SizeOn(string size, DateOnly day) => $"{Iso(day)}: {size}";
+
+    public static string EarlierSizes(int count) => count == 1 ? "1 earlier" : $"{count:N0} earlier";
+}
