@@ -21,7 +21,8 @@ export class AttentionItem implements vscode.Disposable {
   }
 
   private show(): void {
-    const note = vscode.window.activeTextEditor?.document;
+    // in front of a page or a count no text is active: then the word on the note that is open beside it stays
+    const note = vscode.window.activeTextEditor?.document ?? vscode.window.visibleTextEditors.map((editor) => editor.document).find((one) => one.languageId === 'hnote');
     if (note?.languageId !== 'hnote') {
       this.item.hide();
       return;

@@ -61,6 +61,7 @@
     ;; a fix
     (search-forward "stif")
     (backward-char 2)
+    (eglot--signal-textDocument/didChange)
     (let ((actions (eglot-code-actions (point) nil "quickfix")))
       (see 'actions (vconcat (mapcar (lambda (one) (plist-get one :title)) actions)))
       (let* ((chosen (seq-find (lambda (one) (string-search "stiff" (plist-get one :title))) actions))
@@ -68,7 +69,8 @@
         (eglot--apply-workspace-edit (plist-get whole :edit))))
     (until "the corrected word" (lambda () (string-search "stiff" (line))))
 
-    ;; a tag, everywhere
+    ;; a tag, everywhere (the editor sends its changes when it is idle: here at once)
+    (eglot--signal-textDocument/didChange)
     (goto-char (point-min))
     (search-forward "@slow")
     (backward-char 2)
@@ -78,6 +80,7 @@
     (see 'left (how-many "@slow"))
 
     ;; the tidy form
+    (eglot--signal-textDocument/didChange)
     (eglot-format-buffer)
     (goto-char (point-max))
     (search-backward "  gait stiff")
