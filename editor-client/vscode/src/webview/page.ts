@@ -10,13 +10,15 @@ const editor = acquireVsCodeApi();
 const frame = document.querySelector('iframe')!;
 const uri = document.body.dataset['uri'] ?? '';
 let marked: Element | null = null;
+let wanted: Follow | null = null;
 
 window.addEventListener('message', (event: MessageEvent<Update | Follow>) => {
   const message = event.data;
   if (message.kind === 'page') {
     show(message.html);
   } else if (message.kind === 'follow') {
-    follow(message.line, message.day);
+    wanted = message;
+    follow(message);
   }
 });
 
@@ -27,6 +29,9 @@ function show(html: string): void {
     frame.dataset['loaded'] = 'yes';
     frame.addEventListener('load', () => {
       frame.contentWindow?.scrollTo(0, editor.getState()?.scroll ?? 0);
+      if (wanted !== null) {
+        follow(wanted);
+      }
       frame.contentWindow?.addEventListener('scroll', () => editor.setState({ scroll: frame.contentWindow?.scrollY ?? 0, uri }));
     }, { once: true });
     frame.srcdoc = html;
@@ -41,7 +46,7 @@ function show(html: string): void {
 }
 
 /** Scrolls to what the page says of the line under the cursor, when that is out of sight. */
-function follow(line: string, day: string | null): void {
+function follow({ line, day }: Follow): void {
   const inside = frame.contentDocument;
   if (inside === null) {
     return;

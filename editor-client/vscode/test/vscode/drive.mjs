@@ -135,11 +135,19 @@ try {
     seen.title = await frame.locator('h1').innerText();
     seen.pageScripts = await frame.locator('script').count();
     seen.pageSays180 = await until('the count on the page', async () => (await frame.locator('body').innerText()).includes('45/15s'));
-    await frame.evaluate(() => window.scrollTo(0, 700)).catch(() => undefined);
+    await page.keyboard.press('ArrowUp');
+    seen.followed = await until('the page at the line', async () => (await frame.evaluate(() => window.scrollY)) > 200);
+    const place = await frame.evaluate(() => window.scrollY);
+    await page.keyboard.press('ArrowDown');
     await page.keyboard.type('ask is the limp worse in the cold?', { delay: 20 });
     await page.keyboard.press('Escape');
     await until('the question on the page', async () => (await frame.locator('body').innerText()).includes('worse in the cold'));
+    // the question is told elsewhere on the page: what matters is that the page was not thrown back to its top
+    seen.keptPlace = await until('the place kept', async () => (await frame.evaluate(() => window.scrollY)) > 200);
+    seen.place = place;
     await picture('5-page');
+    await frame.evaluate(() => window.scrollTo({ top: 0, behavior: 'instant' }));
+    await picture('5-page-top');
   });
   await step('breaths are counted by a clock that the test drives', async () => {
     await page.keyboard.press('Enter');
@@ -173,12 +181,6 @@ try {
     await until('the new name', async () => (await lines()).includes('@elbow-bump'));
     seen.renamed = true;
   });
-  await step('what is due is listed', async () => {
-    await command('Health Notes: What is due');
-    seen.due = await until('the list', async () => { const told = await text('.quick-input-list'); return /today|in \d+ days|since|\d{4}-/.test(told) ? told : null; });
-    await picture('10-due');
-    await page.keyboard.press('Escape');
-  });
   await step('a first note is made', async () => {
     await command('Health Notes: First steps');
     await until('the first steps', async () => (await text('.gettingStartedContainer')).includes('Before you touch'));
@@ -193,6 +195,13 @@ try {
     await page.keyboard.press('Enter');
     await until('the note', async () => (await lines()).includes('pet Pebble'));
     await picture('12-first-note');
+  });
+  await step('what is due is listed', async () => {
+    await page.locator('.tab', { hasText: 'visit.hnote' }).first().click();
+    await command('Health Notes: What is due');
+    seen.due = await until('the list', async () => { const told = await text('.quick-input-list'); return /today|in \d+ days|since|\d{4}-/.test(told) ? told : null; });
+    await picture('10-due');
+    await page.keyboard.press('Escape');
   });
 } catch (fault) {
   seen.fault = String(fault?.stack ?? fault);
