@@ -97,7 +97,7 @@ export class PageView implements vscode.Disposable {
     const hash = styleHashOf(answer.html);
     if (this.styleHash === undefined || hash !== this.styleHash) {
       this.styleHash = hash;
-      panel.webview.html = await this.frame(note, hash);
+      panel.webview.html = await this.frame(hash);
     }
     await panel.webview.postMessage({ kind: 'page', html: answer.html, uri: note.toString() });
   }
@@ -111,7 +111,7 @@ export class PageView implements vscode.Disposable {
     void this.panel?.webview.postMessage({ kind: 'follow', line: editor.document.lineAt(at).text, day });
   }
 
-  private async frame(note: vscode.Uri, styleHash: string | null): Promise<string> {
+  private async frame(styleHash: string | null): Promise<string> {
     const nonce = randomBytes(16).toString('base64');
     const script = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(this.context.extensionUri, 'dist', 'webview', 'page.js'));
     return `<!doctype html>
@@ -122,7 +122,7 @@ export class PageView implements vscode.Disposable {
 <title>Page</title>
 <style nonce="${nonce}">html, body { height: 100%; margin: 0; padding: 0; overflow: hidden; } iframe { border: 0; width: 100%; height: 100%; background: Canvas; }</style>
 </head>
-<body data-uri="${encodeURI(note.toString())}">
+<body>
 <iframe title="The page for the clinic" sandbox="allow-same-origin"></iframe>
 <script nonce="${nonce}">${new TextDecoder().decode(script).replaceAll('</script', '<\\/script')}</script>
 </body>

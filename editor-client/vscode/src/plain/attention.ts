@@ -5,7 +5,7 @@ export interface Attention {
   readonly strongest: 'error' | 'warning' | 'none';
 }
 
-/** What the status bar says. Calm where there is nothing to do. */
+/** What the status bar says. Where nothing was found it says only that: a note holds no more than was written. */
 export function attentionOf(findings: readonly { readonly severity: number; readonly message: string }[]): Attention {
   const urgent = findings.filter((f) => f.severity === 0 && f.message.startsWith('Urgent: ')).length;
   const unread = findings.filter((f) => f.severity === 0).length - urgent;
@@ -18,7 +18,7 @@ export function attentionOf(findings: readonly { readonly severity: number; read
     unread > 0 ? `$(question) ${unread} not understood` : '',
   ].filter((part) => part !== '');
   return {
-    text: parts.length === 0 ? '$(note) nothing stands out' : parts.join('  '),
+    text: parts.length === 0 ? '$(note) no findings' : parts.join('  '),
     tooltip: `What this note says now, by what is written in it. A veterinarian decides.\nClick for the list.`,
     strongest: urgent > 0 ? 'error' : call > 0 ? 'warning' : 'none',
   };

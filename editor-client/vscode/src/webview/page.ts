@@ -8,14 +8,14 @@ interface Follow { readonly kind: 'follow'; readonly line: string; readonly day:
 
 const editor = acquireVsCodeApi();
 const frame = document.querySelector('iframe')!;
-const uri = document.body.dataset['uri'] ?? '';
+let uri = '';
 let marked: Element | null = null;
 let wanted: Follow | null = null;
 
 window.addEventListener('message', (event: MessageEvent<Update | Follow>) => {
   const message = event.data;
   if (message.kind === 'page') {
-    show(message.html);
+    show(message);
   } else if (message.kind === 'follow') {
     wanted = message;
     follow(message);
@@ -23,7 +23,9 @@ window.addEventListener('message', (event: MessageEvent<Update | Follow>) => {
 });
 
 /** The first page is loaded with its own policy; later ones take the place of its body, so that the reader's place stays. */
-function show(html: string): void {
+function show({ html, uri: shown }: Update): void {
+  const another = uri !== '' && uri !== shown;
+  uri = shown;
   const inside = frame.contentDocument;
   if (frame.dataset['loaded'] !== 'yes' || inside === null) {
     frame.dataset['loaded'] = 'yes';
@@ -38,7 +40,7 @@ function show(html: string): void {
     return;
   }
   const next = new DOMParser().parseFromString(html, 'text/html');
-  const place = frame.contentWindow?.scrollY ?? 0;
+  const place = another ? 0 : frame.contentWindow?.scrollY ?? 0;
   inside.title = next.title;
   inside.body.replaceWith(inside.adoptNode(next.body));
   frame.contentWindow?.scrollTo(0, place);
