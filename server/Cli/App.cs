@@ -45,6 +45,7 @@ internal static class App
             NewCommand.Create(),
             CheckCommand.Create(),
             PageCommand.Create(),
+            WatchCommand.Create(),
             SheetCommand.Create(),
             DueCommand.Create(),
             TidyCommand.Create(),

@@ -44,6 +44,9 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote due pets --calendar pets.ics
                                                and a calendar file to import
             """,
+        ["watch"] = """
+              hnote watch marlow.hnote         keeps marlow.html up to date while you write
+            """,
         ["tidy"] = """
               hnote tidy marlow.hnote          shows the tidy text
               hnote tidy --write pets/*.hnote  puts the files in order

@@ -1,3 +1,4 @@
+using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
 using PolyType;
 using StreamJsonRpc;
@@ -89,4 +90,7 @@ internal partial interface IReads
 
     [JsonRpcMethod("textDocument/documentLink", UseSingleObjectParameterDeserialization = true)]
     Task<DocumentLink[]> DocumentLink(TextDocumentParams parameters, CancellationToken token);
+
+    [JsonRpcMethod(PageHandler.Method, UseSingleObjectParameterDeserialization = true)]
+    Task<PageResult?> Page(PageParams parameters, CancellationToken token);
 }

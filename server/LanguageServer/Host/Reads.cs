@@ -61,6 +61,8 @@ internal sealed class Reads(WorkspaceState state, Lifecycle lifecycle, Commands 
 
     public Task<DocumentLink[]> DocumentLink(TextDocumentParams parameters, CancellationToken token) => Answer(parameters, DocumentLinkHandler.In, token);
 
+    public Task<PageResult?> Page(PageParams parameters, CancellationToken token) => Answer(parameters, PageHandler.Of, token);
+
     public Task<string?> ExecuteCommand(ExecuteCommandParams parameters, CancellationToken token)
     {
         lifecycle.RequireRunning();

@@ -78,6 +78,8 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(SemanticTokensDeltaParams))]
 [JsonSerializable(typeof(DocumentLink[]))]
 [JsonSerializable(typeof(CodeLens[]))]
+[JsonSerializable(typeof(PageParams))]
+[JsonSerializable(typeof(PageResult))]
 [JsonSerializable(typeof(JsonElement[]))]
 [JsonSerializable(typeof(object))]
 internal sealed partial class ProtocolJson : JsonSerializerContext;

@@ -1,0 +1,30 @@
+;;; hnote-mode.el --- Health notes, with the server through eglot  -*- lexical-binding: t; -*-
+
+;; Emacs 29 or newer, which has eglot.  In your init file:
+;;   (load "/where/it/is/hnote-mode.el")
+
+;;; Code:
+
+(defvar hnote-command '("hnote" "lsp")
+  "The program that reads along, with its arguments.")
+
+(defvar hnote-mode-font-lock
+  '(("^[ \t]*#.*$" . font-lock-comment-face)
+    ("^[ \t]*>.*$" . font-lock-doc-face)
+    ("^[ \t]*[0-9]\\{4\\}-[0-9]\\{2\\}-[0-9]\\{2\\}\\>" . font-lock-constant-face)
+    ("^[ \t]*\\(?:[0-9]+:[0-9]+[ \t]+\\)?\\([a-z][a-z-]*\\)" 1 font-lock-keyword-face))
+  "The shapes of lines; what they mean is the server's.")
+
+(define-derived-mode hnote-mode text-mode "Note"
+  "A health note about a pet."
+  (setq-local comment-start "# ")
+  (setq-local indent-tabs-mode nil)
+  (setq-local font-lock-defaults '(hnote-mode-font-lock t)))
+
+(add-to-list 'auto-mode-alist '("\\.hnote\\'" . hnote-mode))
+(add-hook 'hnote-mode-hook #'eglot-ensure)
+(with-eval-after-load 'eglot
+  (add-to-list 'eglot-server-programs (cons 'hnote-mode (lambda (&rest _) hnote-command))))
+
+(provide 'hnote-mode)
+;;; hnote-mode.el ends here

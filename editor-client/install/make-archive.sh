@@ -1,0 +1,32 @@
+#!/usr/bin/env bash
+# Makes the archive for computers without .NET: out/hnote-RID.tar.gz with the native program, shell completions, the licence
+# and the notices of the libraries in it.   make-archive.sh [RID]   (linux-x64 unless said otherwise; HNOTE_NATIVE names
+# a folder that is published already)
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+rid=${1:-linux-x64}
+native=${HNOTE_NATIVE:-out/native}
+if [ ! -x "$native/hnote" ]; then
+  compiler=(); command -v clang >/dev/null || compiler=(-p:CppCompilerAndLinker=gcc)
+  dotnet publish server/Cli -c Release -r "$rid" -o "$native" "${compiler[@]}" -v q
+fi
+name=hnote-$rid
+folder=out/archive/$name
+rm -rf "$folder"
+mkdir -p "$folder/completions"
+find "$native" -maxdepth 1 -type f ! -name '*.dbg' ! -name '*.pdb' ! -name '*.xml' -exec cp {} "$folder/" \;
+for shell in bash zsh fish; do "$native/hnote" completion "$shell" > "$folder/completions/hnote.$shell"; done
+cp LICENSE README.md "$folder/"
+node editor-client/vscode/notices.mjs "$folder/NOTICES.txt" server/Cli/obj/project.assets.json
+cat > "$folder/INSTALL.txt" <<'TEXT'
+Copy hnote, and the library file beside it, into a folder on your PATH, for instance ~/.local/bin. Then:
+
+  hnote new                       start a note
+  hnote check marlow.hnote        what is wrong or worrying in it
+  hnote page marlow.hnote         the page for the clinic
+
+Completions: source completions/hnote.bash from ~/.bashrc (or the one for your shell).
+It compares and describes; it makes no diagnosis. A veterinarian decides.
+TEXT
+tar -C out/archive --sort=name --owner=0 --group=0 --numeric-owner --mtime=@0 -czf "out/$name.tar.gz" "$name"
+echo "out/$name.tar.gz"

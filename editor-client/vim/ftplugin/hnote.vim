@@ -1,0 +1,9 @@
+" A health note about a pet.
+if exists('b:did_ftplugin') | finish | endif
+let b:did_ftplugin = 1
+setlocal commentstring=#\ %s comments=:#,:> expandtab shiftwidth=2 softtabstop=2 autoindent
+setlocal iskeyword+=-,@-@
+if executable('hnote')
+  setlocal formatprg=hnote\ tidy\ -
+endif
+let b:undo_ftplugin = 'setlocal commentstring< comments< expandtab< shiftwidth< softtabstop< autoindent< iskeyword< formatprg<'

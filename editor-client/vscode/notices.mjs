@@ -1,0 +1,37 @@
+// Writes NOTICES.txt: the licence of every library that ends up in what is shipped. Made when packing, never kept in git.
+//   node notices.mjs OUT [project.assets.json]
+import { execFileSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+const [out, assets] = process.argv.slice(2);
+const parts = [];
+const licenceIn = (folder) => readdirSync(folder, { withFileTypes: true })
+  .filter((file) => file.isFile() && /^(licen[cs]e|notice|third-?party-?notices)/i.test(file.name))
+  .map((file) => readFileSync(join(folder, file.name), 'utf8').trim())
+  .join('\n\n');
+
+// the libraries of the extension
+const shipped = execFileSync('npm', ['ls', '--omit=dev', '--all', '--parseable'], { encoding: 'utf8' }).trim().split('\n').slice(1);
+for (const folder of [...new Set(shipped)].sort()) {
+  const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  parts.push(`${name} ${version} (${license})\n\n${licenceIn(folder)}`);
+}
+
+// the libraries of the server, as the build resolved them
+if (assets !== undefined && existsSync(assets)) {
+  const read = JSON.parse(readFileSync(assets, 'utf8'));
+  const folders = Object.keys(read.packageFolders);
+  for (const [id, library] of Object.entries(read.libraries).sort(([a], [b]) => a.localeCompare(b))) {
+    const folder = library.type === 'package' && folders.map((root) => join(root, library.path)).find((path) => existsSync(path));
+    if (folder) {
+      const spec = readdirSync(folder).find((name) => name.endsWith('.nuspec'));
+      const text = spec === undefined ? '' : readFileSync(join(folder, spec), 'utf8');
+      const licence = /<license[^>]*>([^<]*)</.exec(text)?.[1] ?? /<licenseUrl>([^<]*)</.exec(text)?.[1] ?? 'no licence stated';
+      const copyright = /<copyright>([^<]*)</.exec(text)?.[1] ?? '';
+      parts.push(`${id.replace('/', ' ')} (${licence})\n${copyright}\n\n${licenceIn(folder)}`);
+    }
+  }
+}
+writeFileSync(out, `Libraries that are part of Health Notes, and their licences.\n\n${parts.map((part) => part.trim()).join(`\n\n${'-'.repeat(80)}\n\n`)}\n`);
+console.log(`${out}: ${parts.length} libraries`);

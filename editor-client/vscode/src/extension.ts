@@ -1,0 +1,57 @@
+import * as vscode from 'vscode';
+import { LanguageClient, RevealOutputChannelOn, type LanguageClientOptions } from 'vscode-languageclient/node';
+import { AttentionItem } from './attentionItem.js';
+import { registerCounting } from './counting.js';
+import { registerDue } from './dueList.js';
+import { registerNewNote, registerStartCheck } from './notes.js';
+import { PageView } from './pageView.js';
+import { findServer, sayServerIsMissing } from './server.js';
+import { registerSheet } from './sheet.js';
+
+/** The language's name, as the editor knows it. */
+export const language = 'hnote';
+
+let client: LanguageClient | undefined;
+
+/** Called by the editor when a note is opened or a command is used. */
+export async function activate(context: vscode.ExtensionContext): Promise<void> {
+  const server = findServer(context);
+  const running = (): LanguageClient | undefined => client;
+  const page = new PageView(context, running);
+  context.subscriptions.push(
+    page,
+    new AttentionItem(),
+    ...registerNewNote(),
+    registerStartCheck(running),
+    registerCounting(context),
+    registerSheet(() => server),
+    registerDue(() => server),
+    vscode.commands.registerCommand('healthNotes.walkthrough', () =>
+      vscode.commands.executeCommand('workbench.action.openWalkthrough', `${context.extension.id}#firstNote`, false)),
+    vscode.commands.registerCommand('healthNotes.restartServer', async () => {
+      await client?.restart();
+    }),
+  );
+  if (server === null) {
+    void sayServerIsMissing();
+    return;
+  }
+  client = new LanguageClient('hnote', 'Health Notes', { command: server, args: ['lsp'] }, clientOptions());
+  await client.start();
+  page.refresh();
+}
+
+/** Called by the editor when it closes. */
+export async function deactivate(): Promise<void> {
+  await client?.stop();
+}
+
+function clientOptions(): LanguageClientOptions {
+  return {
+    documentSelector: [{ language }],
+    synchronize: { configurationSection: 'hnote', fileEvents: vscode.workspace.createFileSystemWatcher('**/*.hnote') },
+    initializationOptions: vscode.workspace.getConfiguration('hnote'),
+    revealOutputChannelOn: RevealOutputChannelOn.Never,
+    diagnosticPullOptions: { onChange: true, onTabs: true },
+  };
+}

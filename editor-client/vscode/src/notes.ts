@@ -1,0 +1,52 @@
+import * as vscode from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+import { activeNote } from './activeNote.js';
+import { dayOf, starterNote } from './plain/starter.js';
+
+/** A first note, by two questions. */
+export function registerNewNote(): vscode.Disposable[] {
+  return [
+    vscode.commands.registerCommand('healthNotes.newNote', newNote),
+    vscode.commands.registerCommand('healthNotes.cautionsRead', () => undefined),
+  ];
+}
+
+/** Today's check at the end of the note; the server knows what to put in it. */
+export function registerStartCheck(client: () => LanguageClient | undefined): vscode.Disposable {
+  return vscode.commands.registerCommand('healthNotes.startCheck', async () => {
+    const editor = activeNote();
+    if (editor === null) {
+      return;
+    }
+    const running = client();
+    if (running === undefined) {
+      const end = new vscode.Position(editor.document.lineCount, 0);
+      await editor.insertSnippet(new vscode.SnippetString(`\n${dayOf(new Date())} check\n  $0\n`), end);
+      return;
+    }
+    await running.sendRequest('workspace/executeCommand', { command: 'hnote.addCheckToday', arguments: [running.code2ProtocolConverter.asUri(editor.document.uri)] });
+  });
+}
+
+async function newNote(): Promise<void> {
+  const name = await vscode.window.showInputBox({
+    title: 'New health note (1 of 2)',
+    prompt: 'What is your pet called?',
+    validateInput: (text) => (text.trim() === '' ? 'A name is needed.' : null),
+    ignoreFocusOut: true,
+  });
+  if (name === undefined) {
+    return;
+  }
+  const species = await vscode.window.showQuickPick(
+    [{ label: 'Dog', species: 'dog' as const }, { label: 'Cat', species: 'cat' as const }],
+    { title: 'New health note (2 of 2)', placeHolder: 'Dog or cat?', ignoreFocusOut: true },
+  );
+  if (species === undefined) {
+    return;
+  }
+  const note = await vscode.workspace.openTextDocument({ language: 'hnote', content: starterNote(name.trim(), species.species, dayOf(new Date())) });
+  const editor = await vscode.window.showTextDocument(note);
+  const end = note.lineAt(note.lineCount - 1).range.end;
+  editor.selection = new vscode.Selection(end, end);
+}

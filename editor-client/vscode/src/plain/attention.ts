@@ -1,0 +1,25 @@
+/** How many findings there are of each strength, as the editor's own severities: 0 error, 1 warning, 2 information, 3 hint. */
+export interface Attention {
+  readonly text: string;
+  readonly tooltip: string;
+  readonly strongest: 'error' | 'warning' | 'none';
+}
+
+/** What the status bar says. Where nothing was found it says only that: a note holds no more than was written. */
+export function attentionOf(findings: readonly { readonly severity: number; readonly message: string }[]): Attention {
+  const urgent = findings.filter((f) => f.severity === 0 && f.message.startsWith('Urgent: ')).length;
+  const unread = findings.filter((f) => f.severity === 0).length - urgent;
+  const call = findings.filter((f) => f.severity === 1).length;
+  const watch = findings.filter((f) => f.severity === 2).length;
+  const parts = [
+    urgent > 0 ? `$(error) ${urgent} urgent` : '',
+    call > 0 ? `$(warning) ${call} to phone about` : '',
+    watch > 0 ? `$(info) ${watch} to watch` : '',
+    unread > 0 ? `$(question) ${unread} not understood` : '',
+  ].filter((part) => part !== '');
+  return {
+    text: parts.length === 0 ? '$(note) no findings' : parts.join('  '),
+    tooltip: `What this note says now, by what is written in it. A veterinarian decides.\nClick for the list.`,
+    strongest: urgent > 0 ? 'error' : call > 0 ? 'warning' : 'none',
+  };
+}

@@ -1,0 +1,11 @@
+/** A first note: the two facts that everything else rests on, and a place for what comes next. */
+export const starterNote = (name: string, species: 'dog' | 'cat', today: string): string => `pet ${name}
+species ${species}
+# more facts when you have them: breed, sex, born, adult-weight, clinic, phone
+
+${today} log
+  `;
+
+/** The day as notes write it, in the owner's own time zone. */
+export const dayOf = (date: Date): string =>
+  `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;

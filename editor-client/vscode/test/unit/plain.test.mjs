@@ -1,0 +1,70 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import * as plain from '../../dist/plain.mjs';
+
+const sleep = plain.countKinds[0];
+
+test('a count is written as it was counted, by whatever clock', () => {
+  let count = plain.start(30, 1_000);
+  for (let i = 1; i <= 12; i++) count = plain.beat(count, 1_000 + i * 2_000);
+  assert.equal(plain.lineOf(sleep, count), 'rr 12/30s asleep');
+  assert.equal(plain.isOver(count, 30_999), false);
+  assert.equal(plain.isOver(count, 31_000), true);
+});
+
+test('a press after the time is up counts for nothing', () => {
+  assert.equal(plain.beat(plain.beat(plain.start(15, 0), 14_999), 15_000).beats, 1);
+});
+
+test('heart beats have no state', () => assert.equal(plain.lineOf(plain.countKinds[2], { seconds: 15, startedAt: 0, beats: 18 }), 'hr 18/15s'));
+
+const note = ['pet Marlow', 'species dog', '', '2026-11-24 log', '  pee', '', '2026-11-25 check', '  gums pink', ''];
+const placed = (cursor, today) => plain.placeObservation(note, cursor, 'hr 18/15s', today);
+
+test('an observation goes below the cursor within today, into a blank line, else to the end', () => {
+  assert.deepEqual(placed(7, '2026-11-25'), { line: 7, fills: false, text: '  hr 18/15s' });
+  assert.deepEqual(placed(8, '2026-11-25'), { line: 8, fills: true, text: '  hr 18/15s' });
+  assert.deepEqual(placed(0, '2026-11-25'), { line: 7, fills: false, text: '  hr 18/15s' });
+  assert.deepEqual(placed(4, '2026-11-25'), { line: 7, fills: false, text: '  hr 18/15s' });
+});
+
+test('a day without an entry gets one', () => {
+  assert.deepEqual(placed(4, '2026-11-26'), { line: 7, fills: false, text: '\n2026-11-26\n  hr 18/15s' });
+  assert.deepEqual(plain.placeObservation([''], 0, 'hr 18/15s', '2026-11-26'), { line: -1, fills: false, text: '2026-11-26\n  hr 18/15s' });
+});
+
+test('the page follows the line that shares the rare words', () => {
+  const texts = ['Gums pink 2026-11-25', 'Ear L brown wax 2026-11-25', 'Ear L brown wax 2026-10-25', 'Weight 21.4kg'];
+  assert.equal(plain.bestMatch('  ear L brown wax', '2026-10-25', texts), 2);
+  assert.equal(plain.bestMatch('  weight 21.4kg', '2026-11-25', texts), 3);
+  assert.equal(plain.bestMatch('  stool soft', '2026-11-25', texts), -1);
+  assert.equal(plain.bestMatch('   ', null, texts), -1);
+});
+
+test('the frame allows no script but its own and no request', () => {
+  const policy = plain.policyFor('abc', plain.styleHashOf("style-src 'sha256-x1+/='; img-src data:"));
+  assert.match(policy, /default-src 'none'; script-src 'nonce-abc'; style-src 'nonce-abc' 'sha256-x1\+\/='/);
+  assert.doesNotMatch(policy, /unsafe|https?:|connect-src/);
+});
+
+test('the status bar tells what is urgent from what was not understood', () => {
+  const told = plain.attentionOf([{ severity: 0, message: 'Urgent: x' }, { severity: 0, message: 'y' }, { severity: 1, message: 'z' }, { severity: 3, message: 'q' }]);
+  assert.equal(told.text, '$(error) 1 urgent  $(warning) 1 to phone about  $(question) 1 not understood');
+  assert.equal(told.strongest, 'error');
+  assert.equal(plain.attentionOf([]).strongest, 'none');
+});
+
+test('the bundled server comes first, then the setting, then the PATH', () => {
+  assert.deepEqual(
+    plain.candidates({ extensionFolder: '/x', platform: 'linux', arch: 'x64', setting: '/s/hnote', path: '/a:/b/' }),
+    ['/x/server/linux-x64/hnote', '/s/hnote', '/a/hnote', '/b/hnote']);
+  assert.deepEqual(
+    plain.candidates({ extensionFolder: 'C:\\x', platform: 'win32', arch: 'x64', setting: '', path: 'C:\\a' }),
+    ['C:\\x\\server\\win32-x64\\hnote.exe', 'C:\\a\\hnote.exe']);
+});
+
+test('a due list that is not as expected is left out, not a fault', () => {
+  assert.deepEqual(plain.readDue('{"due":[{"path":"a","line":3,"what":"w"},{"line":1},7]}'), [{ path: 'a', line: 3, what: 'w' }]);
+  assert.deepEqual(plain.readDue('{}'), []);
+  assert.equal(plain.whenOf({ path: '', line: 1, what: '', on: '2026-11-24', days: -1 }), '2026-11-24, since yesterday');
+});

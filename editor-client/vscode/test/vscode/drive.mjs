@@ -1,0 +1,215 @@
+// Drives a real VS Code with the packed extension, as a person would.
+//   node drive.mjs VSCODE_DIR EXTENSION.vsix NOTES_FOLDER PICTURES_FOLDER RESULTS.json
+// NOTES_FOLDER holds visit.hnote. What was seen goes to RESULTS.json; a wait that ends in vain ends the run with a picture.
+import { execFileSync, spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+
+const [vscode, vsix, folder, pictures, results] = process.argv.slice(2);
+const { chromium } = createRequire(join(vscode, 'package.json'))('playwright-core');
+mkdirSync(pictures, { recursive: true });
+const seen = {};
+const written = readFileSync(join(folder, 'visit.hnote'), 'utf8').split('\n');
+const patience = 60_000;
+const entry = join(vscode, 'node_modules/code-server/out/node/entry.js');
+const own = ['--user-data-dir', join(folder, '.code/user'), '--extensions-dir', join(folder, '.code/extensions')];
+mkdirSync(join(folder, '.code/user/User'), { recursive: true });
+writeFileSync(join(folder, '.code/user/User/settings.json'), JSON.stringify({
+  'workbench.startupEditor': 'none', 'workbench.tips.enabled': false, 'telemetry.telemetryLevel': 'off', 'chat.commandCenter.enabled': false,
+  'files.autoSave': 'off', 'editor.minimap.enabled': false, 'workbench.editor.enablePreview': false, 'security.workspace.trust.enabled': false,
+  'window.menuBarVisibility': 'hidden', 'workbench.secondarySideBar.defaultVisibility': 'hidden', 'files.exclude': { '.code': true },
+}));
+seen.installed = execFileSync('node', [entry, ...own, '--install-extension', vsix], { encoding: 'utf8' }).trim().split('\n').pop();
+
+const port = await new Promise((done) => {
+  const probe = createServer().listen(0, '127.0.0.1', () => { const { port: free } = probe.address(); probe.close(() => done(free)); });
+});
+const code = spawn('node', [entry, ...own, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', folder],
+  { stdio: 'ignore', env: { ...process.env, HNOTE_TODAY: '2026-11-25' }, detached: true });
+const browser = await chromium.launch({
+  executablePath: process.env.HNOTE_CHROMIUM || '/usr/bin/chromium',
+  args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+});
+const page = await (await browser.newContext({ viewport: { width: 1440, height: 860 } })).newPage();
+const messages = [];
+page.on('console', (message) => { if (message.type() === 'error') messages.push(message.text()); });
+
+const until = async (what, condition) => {
+  const end = Date.now() + patience;
+  for (;;) {
+    const value = await condition().catch(() => null);
+    if (value) return value;
+    if (Date.now() > end) throw new Error(`never came: ${what}`);
+    await new Promise((go) => setTimeout(go, 50));
+  }
+};
+const picture = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
+const text = async (selector) => (await page.locator(selector).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ').replaceAll('\u00b7', ' ');
+const lines = () => text('.editor-group-container .monaco-editor .view-lines');
+const command = async (name) => {
+  await page.keyboard.press('F1');
+  const box = page.locator('.quick-input-widget input').first();
+  await box.waitFor();
+  await box.fill(`>${name}`);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: name.replace(/^.*: /, '') }).first().waitFor();
+  await page.keyboard.press('Enter');
+};
+const goTo = async (line, column = 1) => {
+  await page.keyboard.press('Control+g');
+  const box = page.locator('.quick-input-widget input').first();
+  await box.waitFor();
+  await box.fill(`:${line}:${column}`);
+  await page.keyboard.press('Enter');
+  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+};
+/** The frame that the extension fills, within the editor's own frame. */
+const inside = async (has) => until(`a view with ${has}`, async () => {
+  for (const frame of page.frames()) {
+    if (await frame.locator(has).count().catch(() => 0)) return frame;
+  }
+  return null;
+});
+const step = async (name, what) => {
+  const begun = Date.now();
+  await what();
+  seen.steps = [...(seen.steps ?? []), name];
+  console.log(`ok ${name} (${Date.now() - begun} ms)`);
+};
+
+try {
+  const opened = Date.now();
+  await until('the editor', async () => {
+    const answer = await page.goto(`http://127.0.0.1:${port}/?folder=${folder}&payload=[["openFile","vscode-remote://${`127.0.0.1:${port}`}${folder}/visit.hnote"]]`, { timeout: 20_000 });
+    return answer?.ok() && (await page.locator('.monaco-workbench').waitFor({ timeout: 20_000 }), true);
+  });
+  await step('the note opens, and its status is told', async () => {
+    await until('the note', async () => (await lines()).includes('pet Marlow'));
+    seen.opened = Date.now() - opened;
+    seen.status = await until('the status bar', async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return /not understood|phone about|watch/.test(told) ? told : null; });
+    seen.activated = Date.now() - opened;
+    await page.keyboard.press('Control+b');
+    await picture('1-opened');
+  });
+  await page.locator('.monaco-editor .view-lines').first().click({ position: { x: 300, y: 60 } });
+  const slip = written.findLastIndex((line) => line.includes('gait stif ')) + 1;
+  await step('a fix is taken', async () => {
+    await goTo(slip, 9);
+    await until('the slip', async () => (await lines()).includes('gait stif '));
+    await until('the mark below the slip', async () => (await page.locator('.squiggly-error, .squiggly-warning').count()) > 0);
+    await page.keyboard.press('Control+.');
+    seen.fixes = await until('the fixes', async () => { const told = await text('.action-widget'); return told.includes('stiff') ? told : null; });
+    await picture('2-fixes');
+    await until('the fix in front', async () => (await text('.action-widget .monaco-list-row.focused')).includes('stiff'));
+    await page.keyboard.press('Enter');
+    await until('the corrected word', async () => (await lines()).includes('gait stiff '));
+  });
+  await step('a line is typed: list of words, hint, warning', async () => {
+    await page.keyboard.press('End');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('li', { delay: 60 });
+    seen.offered = await until('the list of words', async () => { const told = await text('.suggest-widget'); return told.includes('limb') ? told : null; });
+    await picture('3-words');
+    await page.keyboard.press('Tab');
+    await until('the word', async () => (await lines()).includes('  limb'));
+    await page.keyboard.type(' ok', { delay: 60 });
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('gums grey', { delay: 60 });
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('hr 45/15s', { delay: 40 });
+    const typed = Date.now();
+    await until('the hint', async () => (await lines()).includes('180/min') || (await lines()).includes('180 /min'));
+    seen.hintAfter = Date.now() - typed;
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Enter');
+    await until('the mark below the gums', async () => (await page.locator('.squiggly-error, .squiggly-warning').count()) > 0);
+    seen.statusAfter = await until('the status', async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return /urgent|phone about/.test(told) ? told : null; });
+    await picture('4-typed');
+  });
+  await step('the page stands beside, and follows what is written', async () => {
+    await command('Health Notes: Page beside');
+    const frame = await inside('section.attention');
+    seen.title = await frame.locator('h1').innerText();
+    seen.pageScripts = await frame.locator('script').count();
+    seen.pageSays180 = await until('the count on the page', async () => (await frame.locator('body').innerText()).includes('45/15s'));
+    await page.keyboard.press('ArrowUp');
+    seen.followed = await until('the page at the line', async () => (await frame.evaluate(() => window.scrollY)) > 200);
+    const place = await frame.evaluate(() => window.scrollY);
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.type('ask is the limp worse in the cold?', { delay: 20 });
+    await page.keyboard.press('Escape');
+    await until('the question on the page', async () => (await frame.locator('body').innerText()).includes('worse in the cold'));
+    // the question is told elsewhere on the page: what matters is that the page was not thrown back to its top
+    seen.keptPlace = await until('the place kept', async () => (await frame.evaluate(() => window.scrollY)) > 200);
+    seen.place = place;
+    await picture('5-page');
+    await frame.evaluate(() => window.scrollTo({ top: 0, behavior: 'instant' }));
+    await picture('5-page-top');
+  });
+  await step('breaths are counted by a clock that the test drives', async () => {
+    await page.keyboard.press('Enter');
+    await command('Health Notes: Count beats');
+    const frame = await inside('#tap');
+    await frame.evaluate(() => { let at = 0; window.healthNotesClock = { now: () => at }; window.setClock = (ms) => { at = ms; }; });
+    await frame.locator('#tap').focus();
+    await page.keyboard.press('Space');
+    for (let i = 1; i <= 12; i++) {
+      await frame.evaluate((ms) => window.setClock(ms), i * 2_300);
+      await page.keyboard.press('Space');
+    }
+    await picture('6-counting');
+    await frame.evaluate(() => window.setClock(30_001));
+    await until('the end', async () => frame.locator('#line').isVisible());
+    seen.counted = await frame.locator('#line').innerText();
+    await page.keyboard.press('Space');
+    await picture('7-counted');
+    await frame.locator('#write').click();
+    await until('the count in the note, with its rate', async () => /rr 12\/30s.*24 ?\/min.*asleep/.test(await lines()));
+    await picture('8-written');
+  });
+  await step('a tag is renamed everywhere', async () => {
+    const line = written.findIndex((one) => one.includes('@'));
+    await goTo(line + 1, written[line].indexOf('@') + 3);
+    await page.keyboard.press('F2');
+    await page.locator('.rename-box input').waitFor();
+    await page.locator('.rename-box input').fill('elbow-bump');
+    await picture('9-rename');
+    await page.keyboard.press('Enter');
+    await until('the new name', async () => (await lines()).includes('@elbow-bump'));
+    seen.renamed = true;
+  });
+  await step('a first note is made', async () => {
+    await command('Health Notes: First steps');
+    await until('the first steps', async () => (await text('.gettingStartedContainer')).includes('Before you touch'));
+    await new Promise((go) => setTimeout(go, 1_000));
+    await picture('11-first-steps');
+    await command('Health Notes: New note');
+    await page.locator('.quick-input-widget input').first().waitFor();
+    await page.keyboard.type('Pebble');
+    await page.keyboard.press('Enter');
+    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Cat' }).waitFor();
+    await page.keyboard.type('Cat');
+    await page.keyboard.press('Enter');
+    await until('the note', async () => (await lines()).includes('pet Pebble'));
+    await picture('12-first-note');
+  });
+  await step('what is due is listed', async () => {
+    await page.locator('.tab', { hasText: 'visit.hnote' }).first().click();
+    await command('Health Notes: What is due');
+    seen.due = await until('the list', async () => { const told = await text('.quick-input-list'); return /today|in \d+ days|since|\d{4}-/.test(told) ? told : null; });
+    await picture('10-due');
+    await page.keyboard.press('Escape');
+  });
+} catch (fault) {
+  seen.fault = String(fault?.stack ?? fault);
+  console.log(seen.fault);
+  await picture('fault').catch(() => undefined);
+}
+seen.messages = messages;
+writeFileSync(results, JSON.stringify(seen, null, 1));
+await browser.close();
+try { process.kill(-code.pid, 'SIGTERM'); } catch { /* it has ended */ }
+process.exit(seen.fault === undefined ? 0 : 1);

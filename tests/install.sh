@@ -1,0 +1,29 @@
+#!/usr/bin/env bash
+# Installs hnote from what is built here, in each of its two forms, into a folder of its own, and does the main job with it.
+# Nothing is fetched for hnote itself. HNOTE_NATIVE names a native program that is published already.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cp samples/marlow.hnote "$work/"
+
+try() { # the program in $1 checks, and makes the page
+  local program=$1 page=$work/$2.html code=0
+  "$program" check "$work/marlow.hnote" --today 2026-11-25 >/dev/null || code=$?
+  [ "$code" -le 1 ] || { echo "$2: check ended with $code" >&2; exit 1; }
+  "$program" page "$work/marlow.hnote" --today 2026-11-25 --out "$page" >/dev/null
+  grep -q '<h1' "$page" || { echo "$2: the page has no heading" >&2; exit 1; }
+  echo "ok $2"
+}
+
+dotnet pack server/Cli -c Release -o "$work/packages" -v q
+dotnet tool install hnote --tool-path "$work/tool" --add-source "$work/packages" --version 0.1.0 >/dev/null
+try "$work/tool/hnote" tool
+
+bash editor-client/install/make-archive.sh linux-x64 >/dev/null
+tar -C "$work" -xzf out/hnote-linux-x64.tar.gz
+for file in LICENSE NOTICES.txt README.md INSTALL.txt completions/hnote.bash completions/hnote.zsh completions/hnote.fish; do
+  [ -s "$work/hnote-linux-x64/$file" ] || { echo "the archive lacks $file" >&2; exit 1; }
+done
+try "$work/hnote-linux-x64/hnote" archive
+cmp -s "$work/tool.html" "$work/archive.html" || { echo "the two make different pages" >&2; exit 1; }
