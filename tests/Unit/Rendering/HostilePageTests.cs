@@ -18,6 +18,18 @@ public class HostilePageTests
         "| a | b |", "a|b`c``d", "**bold** _em_ \\*x", "&lt;script&gt; &#60;b&#62;", "x\0y", "\u202Egnp.exe", "\u2068x\u2069\u2069\u2069",
         "\uD800 lone", "שלום 12", "<!-- --><![CDATA[", "<iframe src=//example.org>", "{onclick=alert(1)}", "x\u2028y\u0085z", "[x](  javascript:alert(1))",
         "[x](java&#115;cript:alert(1))", "[x](&#1;javascript:alert(1))", "<https://example.org/\"onclick=alert(1)>", "```\n# x", "- - - x", "1. x", "    code",
+
+        // one of each kind that the OWASP XSS Filter Evasion Cheat Sheet (cheatsheetseries.owasp.org) lists, in its order
+        "jaVasCript:/*-/*`/*\\`/*'/*\"/**/(/* */oNcliCk=alert(1) )//%0D%0A//</stYle/</titLe/</scRipt/--!>\\x3csVg/<sVg/oNloAd=alert(1)//>\\x3e", "<a onmouseover=alert(1)>x</a>",
+        "<IMG \"\"\"><SCRIPT>alert(1)</SCRIPT>\"\\>", "<IMG SRC=javascript:alert(String.fromCharCode(49))>", "<IMG SRC=# onmouseover=alert(1)>", "<IMG SRC=/ onerror=alert(1)></img>",
+        "<IMG SRC=&#106;&#97;&#118;&#97;&#115;&#99;&#114;&#105;&#112;&#116;&#58;alert(1)>", "<IMG SRC=&#0000106&#0000097&#0000118&#0000097&#0000115&#0000099&#0000114&#0000105&#0000112&#0000116&#0000058alert(1)>",
+        "<IMG SRC=&#x6A&#x61&#x76&#x61&#x73&#x63&#x72&#x69&#x70&#x74&#x3Aalert(1)>", "[x](jav\tascript:alert(1))", "[x](jav&#x09;ascript:alert(1))", "[x](jav&#x0A;ascript:alert(1))", "<IMG SRC=java\0script:alert(1)>",
+        "[x](&#14; javascript:alert(1))", "<SCRIPT/XSS SRC=//example.org/x.js></SCRIPT>", "<BODY onload!#$%&()*~+-_.,:;?@[/|\\]^`=alert(1)>", "<<SCRIPT>alert(1);//\\<</SCRIPT>", "<SCRIPT SRC=//example.org/x.js?< B >",
+        "<SCRIPT SRC=//example.org/.j>", "<IMG SRC=`javascript:alert(1)`", "<iframe src=//example.org/x.html <", "\\\";alert(1);//", "</script><script>alert(1);</script>", "</TITLE><SCRIPT>alert(1);</SCRIPT>",
+        "<INPUT TYPE=IMAGE SRC=javascript:alert(1)>", "<BODY BACKGROUND=javascript:alert(1)>", "<STYLE>li{list-style-image:url(javascript:alert(1))}</STYLE>", "[x](vbscript:msgbox(1))", "<svg/onload=alert(1)>", "<BODY ONLOAD =alert(1)>",
+        "<LINK REL=stylesheet HREF=//example.org/x.css>", "<STYLE>@import'//example.org/x.css';</STYLE>", "<META HTTP-EQUIV=refresh CONTENT=\"0;url=data:text/html;base64,PHNjcmlwdD4=\">", "<BASE HREF=javascript:alert(1);//>",
+        "<OBJECT TYPE=text/x-scriptlet DATA=//example.org/x.html></OBJECT>", "<EMBED SRC=data:image/svg+xml;base64,PHN2Zz4= type=image/svg+xml AllowScriptAccess=always></EMBED>", "<DIV STYLE=\"background-image:url(javascript:alert(1))\">",
+        "<!--[if gte IE 4]><SCRIPT>alert(1);</SCRIPT><![endif]-->", "<? echo('<SCR)'; echo('IPT>alert(1)</SCRIPT>'); ?>", "+ADw-SCRIPT+AD4-alert(1);+ADw-/SCRIPT+AD4-", "<a href=\"\\x0Bjavascript:alert(1)\">x</a>", "[x](//example.org)", "[x](ja\u00ADvascript:alert(1))",
     ];
 
     public static TheoryData<string> All => [.. Attacks];
