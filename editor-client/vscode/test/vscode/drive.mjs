@@ -56,14 +56,15 @@ const command = async (name) => {
   await page.locator('.quick-input-list .monaco-list-row', { hasText: name.replace(/^.*: /, '') }).first().waitFor();
   await page.keyboard.press('Enter');
 };
-const goTo = async (line, column = 1) => {
+const goTo = (line, column = 1) => until(`the cursor in line ${line}`, async () => {
   await page.keyboard.press('Control+g');
   const box = page.locator('.quick-input-widget input').first();
-  await box.waitFor();
+  await box.waitFor({ timeout: 3_000 });
   await box.fill(`:${line}:${column}`);
-  await page.keyboard.press('Enter');
-  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
-};
+  await box.press('Enter');
+  await page.locator('.quick-input-widget').waitFor({ state: 'hidden', timeout: 3_000 });
+  return (await text('#status\\.editor\\.selection')).includes(`Ln ${line}, Col ${column}`);
+});
 /** The frame that the extension fills, within the editor's own frame. */
 const inside = async (has) => until(`a view with ${has}`, async () => {
   for (const frame of page.frames()) {
