@@ -153,6 +153,34 @@ public class DueAndSheetTests
         Assert.Contains("[Tansy](the%20cat%20%26%20co/marlow.md)", File.ReadAllText(work.PathOf("out/index.md")), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("note.html", "html")]
+    [InlineData("note.md", "markdown")]
+    [InlineData("index.md", "markdown")]
+    public void A_file_of_the_users_own_is_left_alone(string name, string format)
+    {
+        using var work = new Workspace();
+        work.Note(Marlow);
+        string own = work.Note("# Health notes of mine\n", name);
+        Assert.Equal(2, Hnote.Run("page", work.Folder, "--format", format).Code);
+        Assert.Equal("# Health notes of mine\n", File.ReadAllText(own));
+        Assert.Equal(2, Directory.GetFiles(work.Folder).Length);
+    }
+
+    [Fact]
+    public void Pets_of_one_file_name_have_calendar_names_of_their_own()
+    {
+        using var work = new Workspace();
+        work.Note("pet A\ndue booster 2026-12-01\n", "a/n.hnote");
+        work.Note("pet B\ndue booster 2026-12-02\n", "b/n.hnote");
+        Hnote.Run("due", work.Folder, "--calendar", work.PathOf("both.ics"), "--today", Hnote.Today);
+        Hnote.Run("due", work.PathOf("b"), "--calendar", work.PathOf("one.ics"), "--today", Hnote.Today);
+        string alone = Ical.Net.Calendar.Load(File.ReadAllText(work.PathOf("one.ics")))!.Events.Single().Uid!;
+        CalendarEvent[] both = [.. Ical.Net.Calendar.Load(File.ReadAllText(work.PathOf("both.ics")))!.Events];
+        Assert.Equal("B: booster", both.Single(one => one.Uid == alone).Summary);
+        Assert.Equal(2, both.DistinctBy(one => one.Uid).Count());
+    }
+
     [Fact]
     public void An_index_that_is_not_ours_is_left_alone()
     {

@@ -20,5 +20,5 @@ public sealed record CheckPlan(ImmutableArray<CheckStep> Items, ImmutableArray<L
             .OrderBy(life => life.Key.Word, StringComparer.Ordinal).ThenBy(life => life.First.Line)]);
 
     /// <summary>How the lines of the check start, in order.</summary>
-    public IEnumerable<string> LineStarts => Items.Select(step => step.Item.Word.Word).Concat(Places.Select(life => $"{life.Key.Word} {life.Name}"));
+    public IEnumerable<string> LineStarts => Items.Select(step => step.LineStart).Concat(Places.Select(life => $"{life.Key.Word} {life.Name}"));
 }

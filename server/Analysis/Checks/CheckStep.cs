@@ -13,6 +13,9 @@ namespace HealthNotes.Analysis.Checks;
 /// <param name="Usual">What is usual for this pet; null for parts, and where nothing is known.</param>
 public sealed record CheckStep(CheckItem Item, Noted? Last, NormalRange? Normal, UsualNow? Usual)
 {
+    /// <summary>How its line starts: breathing is counted asleep, and a line must say so to be held against that.</summary>
+    public string LineStart => Item.Word.Word == "rr" ? "rr asleep" : Item.Word.Word;
+
     /// <summary>A step for a pet. A vital is meant as a check takes it: breathing asleep, the pulse at rest, a rectal temperature.</summary>
     internal static CheckStep Of(NoteAnalysis analysis, CheckItem item)
     {

@@ -15,6 +15,11 @@ public static class CareWords
             ? care.Words.Any(word => Loose.Contains(word.Word.Word))
             : care.Words.Length == 0 || care.Words.Any(word => word.Word.Meanings.Any(meaning => meaning.Level > Level.Expected)));
 
-    /// <summary>How many times a line tells of; a bound above is at least one more.</summary>
-    public static int Times(Noted line) => line.Item is CareEvent { Times: { } times } care ? times + (care.TimesBound == Bound.Above ? 1 : 0) : 1;
+    /// <summary>Words that say that nothing came, or that nobody saw it.</summary>
+    private static readonly string[] Nothing = ["none", "not-seen", "cannot-pass"];
+
+    /// <summary>How many times a line tells of; a bound above is at least one more. A line that says that nothing came tells of no time.</summary>
+    public static int Times(Noted line) => line.Item is CareEvent { Times: null } nothing && nothing.Words.Any(word => Nothing.Contains(word.Word.Word)) ? 0 : Told(line);
+
+    private static int Told(Noted line) => line.Item is CareEvent { Times: { } times } care ? times + (care.TimesBound == Bound.Above ? 1 : 0) : 1;
 }

@@ -9,11 +9,6 @@ namespace HealthNotes.Cli.Commands;
 /// <summary><c>hnote page FOLDER</c>: a page for every note, and an index that leads to them.</summary>
 internal static class FolderPages
 {
-    /// <summary>What an index of ours has in its head; a file without it is somebody else's, and is not written over.</summary>
-    private const string Mark = "<meta name=\"generator\" content=\"hnote\">";
-
-    private const string MarkdownMark = "# Health notes";
-
     public static int Write(string folder, string? target, PageRequest request, TextWriter output)
     {
         if (request.Format == PageFormat.Pdf)
@@ -35,11 +30,15 @@ internal static class FolderPages
         IReadOnlyList<string> notes = NoteFinder.Find([folder]);
         string ending = PageMaker.EndingOf(request.Format);
         string index = Path.Combine(to, "index" + ending);
-        Refuse(index, request.Format);
         Dictionary<string, string> pages = notes.ToDictionary(note => note, note => Path.Combine(to, Path.ChangeExtension(Path.GetRelativePath(folder, note), ending)));
         if (pages.ContainsValue(index))
         {
             throw new RefusedException($"the page of a note named index would be the index itself; rename the note");
+        }
+
+        foreach (string page in pages.Values.Append(index))
+        {
+            Refuse(page);
         }
 
         var progress = new Progress(notes.Count);
@@ -72,17 +71,20 @@ internal static class FolderPages
         return refused ? ExitCodes.Refused : ExitCodes.Fine;
     }
 
-    private static void Refuse(string index, PageFormat format)
+    /// <summary>A file that was not made here is somebody's own, and is not written over.</summary>
+    private static void Refuse(string page)
     {
-        if (!File.Exists(index))
+        try
         {
-            return;
+            string there = File.Exists(page) ? File.ReadAllText(page) : PageMark.Html;
+            if (!there.Contains(PageMark.Html, StringComparison.Ordinal) && !there.Contains(PageMark.Markdown.Trim(), StringComparison.Ordinal))
+            {
+                throw new RefusedException($"{page} is there already and was not made by hnote; name another folder with --out");
+            }
         }
-
-        string there = File.ReadAllText(index);
-        if (!(format == PageFormat.Markdown ? there.StartsWith(MarkdownMark, StringComparison.Ordinal) : there.Contains(Mark, StringComparison.Ordinal)))
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            throw new RefusedException($"{index} is there already and was not made by hnote; name another folder with --out");
+            throw new RefusedException($"can't read {page}, which is there already; name another folder with --out");
         }
     }
 

@@ -45,10 +45,10 @@ internal static class DueCalendar
         Transparency = Transparent,
     };
 
-    /// <summary>From the note's file and what is due, not from the day: a check that was done moves its event.</summary>
+    /// <summary>From the note's file, the pet and what is due, not from the day: a check that was done moves its event.</summary>
     private static string NameOf(DueOfPet one)
     {
-        string about = string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileName(one.Path)}\n{one.Due.Kind}\n{one.Due.What.ToUpperInvariant()}");
+        string about = string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileName(one.Path)}\n{one.Pet}\n{one.Due.Kind}\n{one.Due.What.ToUpperInvariant()}");
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(about)).AsSpan(0, 12));
     }
 }

@@ -62,7 +62,7 @@ public static class FolderPage
             }
         }
 
-        return text.Append("\n**").Append(PageWords.Closing).Append("**\n").ToString();
+        return text.Append("\n**").Append(PageWords.Closing).Append("**\n").Append(PageMark.Markdown).ToString();
     }
 
     private static string NameOf(FolderNote note) => note.Analysis?.Pet.Name is { Length: > 0 } name ? NoteText.Field(name) : note.Analysis is null ? NoteText.Field(note.Name) : PageWords.PetWithoutName;

@@ -22,7 +22,7 @@ internal static class HtmlDocument
         <meta name="color-scheme" content="light dark">
         <meta name="referrer" content="no-referrer">
         <meta name="format-detection" content="telephone=no">
-        <meta name="generator" content="hnote">
+        {PageMark.Html}
         <title>{HtmlText.Escape(title)}</title>
         <style>{style.Text}</style>
         </head>

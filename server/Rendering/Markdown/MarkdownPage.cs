@@ -16,7 +16,7 @@ internal static class MarkdownPage
             Parts(text, section);
         }
 
-        return text.Append("\n**").Append(page.LastWord).Append("**\n").ToString();
+        return text.Append("\n**").Append(page.LastWord).Append("**\n").Append(PageMark.Markdown).ToString();
     }
 
     private static void Parts(StringBuilder text, PageSection section)

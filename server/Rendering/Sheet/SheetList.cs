@@ -31,7 +31,7 @@ internal static class SheetList
     {
         string how = HowToTake.Of(step.Item.Word.Word)?.InShort ?? "";
         html.Append(step.Item.IsMeasured ? "<tr class=\"measure\">" : "<tr>")
-            .Append("<th scope=\"row\">").Append(HtmlText.Escape(Name(step))).Append("<br><code>").Append(HtmlText.Escape(step.Item.Word.Word)).Append("</code></th>")
+            .Append("<th scope=\"row\">").Append(HtmlText.Escape(Name(step))).Append("<br><code>").Append(HtmlText.Escape(step.LineStart)).Append("</code></th>")
             .Append("<td class=\"how\">").Append(HtmlText.Escape(how)).Append("</td><td>").Append(HtmlText.Escape(Ranges(context, step))).Append("</td><td class=\"last\">").Append(Last(context, step)).Append("</td>")
             .Append(step.Item.IsMeasured
                 ? $"<td class=\"today\"><span class=\"field\"></span>{HtmlText.Escape(PageWords.SheetUnitOf(step.Item.Word.Word, context.Units))}</td>"

@@ -48,7 +48,9 @@ internal static partial class PageWords
         Mark[] values = [.. marks.Where(mark => mark.IsValue)];
         string ends = $"{Told(marks[0], unit)} to {Told(marks[^1], unit)}";
         string extremes = values.Length < 3 ? "" : $"; lowest {Told(values.MinBy(mark => mark.Value)!, unit)}, highest {Told(values.MaxBy(mark => mark.Value)!, unit)}";
-        return $"{ends}{extremes}; {marks.Count:N0} readings.";
+        int bounds = marks.Count - values.Length;
+        string open = bounds == 0 ? "" : bounds == 1 ? ", one of them only below or above a value" : $", {bounds:N0} of them only below or above a value";
+        return $"{ends}{extremes}; {marks.Count:N0} readings{open}.";
     }
 
     public static string ChartSpan(ChartSet set) =>
@@ -62,7 +64,7 @@ internal static partial class PageWords
 
     private static string Short(Mark mark)
     {
-        string number = Math.Round(mark.Value, mark.Value >= 100 ? 0 : mark.Value >= 20 ? 1 : 2).ToString("0.##", CultureInfo.InvariantCulture);
+        string number = Math.Round(mark.Value, mark.Value >= 20 ? 1 : 2).ToString("0.##", CultureInfo.InvariantCulture);
         return mark.Kind switch { MarkKind.About => $"about {number}", MarkKind.Below => $"below {number}", MarkKind.Above => $"above {number}", _ => number };
     }
 }

@@ -35,7 +35,7 @@ internal static partial class PageWords
     public static string WithWords(string count, IEnumerable<string> words)
     {
         string list = string.Join(", ", words);
-        return list.Length == 0 ? count : $"{count} {list}";
+        return list.Length == 0 ? count : $"{count} {list}".TrimStart();
     }
 
     public static string OtherEvents(int cough, int sneeze, int seizures)

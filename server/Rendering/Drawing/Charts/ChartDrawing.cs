@@ -69,7 +69,10 @@ internal static class ChartDrawing
             run.Add(mark);
         }
 
-        yield return run;
+        if (run.Count > 0)
+        {
+            yield return run;
+        }
     }
 
     private static IEnumerable<XElement> Bands(Chart chart, ValueAxis axis, TimeAxis time, int number)

@@ -103,6 +103,7 @@ internal sealed class ChartsBuilder
 
     private Chart Make(string title, string unit, ImmutableArray<Mark> marks, IReadOnlyList<Band> normal, Band? usual, string says, bool fromZero, double leastSpan)
     {
+        marks = [.. marks.OrderBy(mark => mark.At)];
         IReadOnlyList<Mark> thin = Thinning.Of(marks, new TimeAxis(Start, End));
         string shown = context.Units.NameOf(unit);
         return new Chart(title, shown, thin, normal, usual, says, fromZero, leastSpan, PageWords.ChartInWords(marks, shown), thin.Count < marks.Length);

@@ -11,6 +11,8 @@ internal static class DayGridBuilder
 {
     private const int MostDays = 31;
     private const int LeastDays = 2;
+    private static readonly string[] LinesWithWords = ["pee", "stool", "vomit"];
+    private static readonly string[] DoseWords = ["gave", "missed"];
 
     /// <summary>The grid; null when fewer than two days tell of home care.</summary>
     public static DayGrid? Build(PageContext context)
@@ -23,7 +25,8 @@ internal static class DayGridBuilder
 
         CareDay[] shown = all[Math.Max(0, all.Length - MostDays)..];
         MedicineOrder[] orders = [.. context.Analysis.Orders];
-        ILookup<DateOnly, Noted> stools = context.Analysis.CoursesOf("stool").SelectMany(course => course.Lines).ToLookup(line => line.Day);
+        ILookup<(string Word, DateOnly Day), Noted> lines = LinesWithWords.Concat(DoseWords).SelectMany(word => context.Analysis.CoursesOf(word)).SelectMany(course => course.Lines)
+            .ToLookup(line => (line.Item!.Word.Word, line.Day));
         var rows = new List<DayRow>();
         DateOnly? before = null;
         foreach (CareDay day in shown)
@@ -33,7 +36,7 @@ internal static class DayGridBuilder
                 rows.Add(Gap(last.AddDays(1), day.Day.AddDays(-1)));
             }
 
-            rows.Add(Row(context, day, orders, stools[day.Day]));
+            rows.Add(Row(context, day, orders, lines));
             before = day.Day;
         }
 
@@ -42,23 +45,30 @@ internal static class DayGridBuilder
 
     private static DayRow Gap(DateOnly from, DateOnly to) => new(PageWords.DaysWithoutNote(from, to), "", "", "", "", "", "", "", "");
 
-    private static DayRow Row(PageContext context, CareDay day, MedicineOrder[] orders, IEnumerable<Noted> stools) => new(
+    private static DayRow Row(PageContext context, CareDay day, MedicineOrder[] orders, ILookup<(string Word, DateOnly Day), Noted> lines) => new(
         PageWords.Iso(day.Day),
-        PageWords.Doses(day.Given, day.Missed, NotNoted(day, orders, context.Analysis.Today)),
+        PageWords.Doses(day.Given, day.Missed, NotNoted(day, orders, lines, context.Analysis.Today)),
         day.Eaten is { } eaten ? PageWords.MealsEaten(eaten) : "",
         day.WaterMl is { } water ? PageWords.WaterOfDay(context.Units.Show(water, "mL"), day.WaterPerKg) : "",
-        Count(day.Pee),
-        day.Stools == 0 ? "" : PageWords.WithWords(Count(day.Stools), stools.Select(line => line.Item).OfType<CareEvent>().SelectMany(care => care.Words).Select(word => word.Word.Word.Replace('-', ' ')).Distinct()),
-        Count(day.Vomit),
+        Told(day.Pee, lines[("pee", day.Day)]),
+        Told(day.Stools, lines[("stool", day.Day)]),
+        Told(day.Vomit, lines[("vomit", day.Day)]),
         PageWords.OtherEvents(day.Cough, day.Sneeze, day.Seizures),
         day.GlucoseLow is { } low && day.GlucoseHigh is { } high ? (low == high ? context.Units.Show(low, "mmol/L") : context.Units.Show(low, high, "mmol/L")) : "");
 
-    /// <summary>Doses that the plans hold for and no line tells of; today is not over, and a day before the plan's first tells nothing.</summary>
-    private static int NotNoted(CareDay day, MedicineOrder[] orders, DateOnly today)
-    {
-        int planned = orders.Where(order => order.From < day.Day && !(order.EndDay <= day.Day)).Sum(order => order.DosesADay ?? 0);
-        return day.Day >= today || day.Given + day.Missed == 0 ? 0 : Math.Max(0, planned - day.Given - day.Missed);
-    }
+    /// <summary>How often, and in which words: a day on which none came says so.</summary>
+    private static string Told(int times, IEnumerable<Noted> lines) => PageWords.WithWords(
+        times == 0 ? "" : PageWords.TimesShort(times),
+        lines.Select(line => line.Item).OfType<CareEvent>().SelectMany(care => care.Words).Select(word => word.Word.Word.Replace('-', ' ')).Distinct());
 
-    private static string Count(int times) => times == 0 ? "" : PageWords.TimesShort(times);
+    /// <summary>
+    /// Doses that the plans hold for and no line tells of, medicine by medicine. Today is not over, and a plan's first day tells
+    /// nothing: it may have begun in the evening.
+    /// </summary>
+    private static int NotNoted(CareDay day, MedicineOrder[] orders, ILookup<(string Word, DateOnly Day), Noted> lines, DateOnly today) => day.Day >= today ? 0
+        : orders.Where(order => order.From < day.Day && !(order.EndDay < day.Day) && order.DosesADay is not null)
+            .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text))
+            .Sum(medicine => Math.Max(0, medicine.Max(order => order.DosesADay!.Value) - DoseWords.Sum(word => lines[(word, day.Day)].Count(line => IsOf(line, medicine.Key)))));
+
+    private static bool IsOf(Noted line, string medicine) => line.Item is DoseEvent dose && CourseKey.MedicineName(dose.Medicine.Text) == medicine;
 }

@@ -79,7 +79,7 @@ public class CheckTests
               # crt
               # node
               # hr
-              # rr
+              # rr asleep
               # temp
               # weight
               # joint

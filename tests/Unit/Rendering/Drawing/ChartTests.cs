@@ -108,6 +108,16 @@ public class ChartTests
     }
 
     [Fact]
+    public void Marks_are_in_the_order_of_time_and_words_tell_of_bounds()
+    {
+        IElement chart = Chart(Dog + "2026-09-01 check\n  temp 38.5C rectal\n2026-09-20 check\n  temp 38.9C rectal\n  08:00 temp 38.2C rectal\n2026-10-01 check\n  temp <37C rectal\n  temp 101.6F rectal\n", "Temperature, rectal");
+        double[] drawn = [.. chart.QuerySelector("polyline")!.GetAttribute("points")!.Split(' ').Select(point => double.Parse(point.Split(',')[0], CultureInfo.InvariantCulture))];
+        Assert.Equal(drawn.Order(), drawn);
+        Assert.EndsWith("; 5 readings, one of them only below or above a value.", chart.QuerySelector("desc")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("last 101.6 on", Pages.Document(Dog + "units us\n" + Days("temp {0}F rectal", 101.2m, 101.6m)).Section("charts"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_reading_makes_no_chart() => Assert.Empty(Pages.Document(Dog + "2026-10-01 check\n  weight 27kg\n").QuerySelectorAll("section.charts"));
 
     [Fact]

@@ -37,6 +37,13 @@ public class DayGridTests
     }
 
     [Fact]
+    public void None_is_not_once_and_every_medicine_is_counted_for_itself()
+    {
+        string[] rows = Pages.Document("pet A\nspecies dog\nmed x 5mg every 12h from 2026-09-01\nmed z 5mg every 24h from 2026-09-01 until 2026-09-22\n2026-09-20 check\n  weight 10kg\n2026-09-21 log\n  gave x 5mg\n  gave y 1 tablet\n  pee none\n  stool none\n2026-09-22 log\n  gave x 5mg\n  gave x 5mg\n  stool 2x\n").Rows("days");
+        Assert.Equal(["2026-09-21 | 2 given, 2 not noted | none | none", "2026-09-22 | 2 given, 1 not noted |  | 2×"], rows);
+    }
+
+    [Fact]
     public void What_is_not_noted_is_never_called_missed_and_today_is_not_over()
     {
         IHtmlDocument page = Pages.Document(Start + "2026-10-04 log\n  gave x 5mg\n2026-10-05 log\n  gave x 5mg\n");
