@@ -93,7 +93,7 @@ public class UseTests
     public void The_shell_is_told_what_could_come_next()
     {
         Outcome outcome = Hnote.Run("[suggest:7]", "hnote c");
-        Assert.Equal(["check", "completion"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
+        Assert.Equal(["check", "completion", "watch"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
     }
 
     [Fact]
