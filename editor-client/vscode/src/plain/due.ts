@@ -4,7 +4,7 @@ export interface DueItem {
   readonly line: number;
   readonly pet?: string | null;
   readonly what: string;
-  readonly on?: string | null;
+  readonly date?: string | null;
   readonly days?: number | null;
 }
 
@@ -19,10 +19,10 @@ export function readDue(json: string): DueItem[] {
 export const whenOf = (item: DueItem): string => {
   const days = item.days;
   if (days === undefined || days === null) {
-    return item.on ?? 'no day named';
+    return item.date ?? 'no day named';
   }
   const near = days === 0 ? 'today' : days === 1 ? 'tomorrow' : days > 0 ? `in ${days} days` : days === -1 ? 'since yesterday' : `since ${-days} days`;
-  return item.on === undefined || item.on === null ? near : `${item.on}, ${near}`;
+  return item.date === undefined || item.date === null ? near : `${item.date}, ${near}`;
 };
 
 const isItem = (item: unknown): item is DueItem =>

@@ -66,5 +66,5 @@ test('the bundled server comes first, then the setting, then the PATH', () => {
 test('a due list that is not as expected is left out, not a fault', () => {
   assert.deepEqual(plain.readDue('{"due":[{"path":"a","line":3,"what":"w"},{"line":1},7]}'), [{ path: 'a', line: 3, what: 'w' }]);
   assert.deepEqual(plain.readDue('{}'), []);
-  assert.equal(plain.whenOf({ path: '', line: 1, what: '', on: '2026-11-24', days: -1 }), '2026-11-24, since yesterday');
+  assert.equal(plain.whenOf({ path: '', line: 1, what: '', date: '2026-11-24', days: -1 }), '2026-11-24, since yesterday');
 });
