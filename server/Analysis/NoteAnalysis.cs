@@ -124,8 +124,11 @@ public sealed class NoteAnalysis
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
     public NoteAnalysis After(Note note, EntryChange change, CancellationToken stop) => Make(this, note, change, Today, usUnits, stop);
 
-    /// <summary>What falls due and is not done, by day.</summary>
-    public ImmutableArray<DueItem> Due => DueList.Of(new CourseContext(context, courses));
+    /// <summary>
+    /// What falls due and is not done, by day. What was to be looked at again before the current period is left out: the check
+    /// since then has looked.
+    /// </summary>
+    public ImmutableArray<DueItem> Due => DueList.Of(new CourseContext(context, courses)).RemoveAll(due => due.Kind == DueKind.Recheck && due.On < CurrentFrom);
 
     /// <summary>The plans of all medicines, past ones too, each with the days it held, in the order of their lines.</summary>
     public ImmutableArray<MedicineOrder> Orders => MedicineOrder.All(new CourseContext(context, courses));

@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using HealthNotes.Cli.Commands;
-using HealthNotes.Cli.Files;
+using HealthNotes.Files;
 
 namespace HealthNotes.Cli;
 

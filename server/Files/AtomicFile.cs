@@ -1,9 +1,9 @@
 using System.Text;
 
-namespace HealthNotes.Cli.Files;
+namespace HealthNotes.Files;
 
 /// <summary>Replaces a file in one step: a reader sees the old text or the new one, never half of it.</summary>
-internal static class AtomicFile
+public static class AtomicFile
 {
     /// <summary>Writes <paramref name="text"/> beside <paramref name="path"/> and moves it there.</summary>
     /// <exception cref="RefusedException">It can't be written; the old file is as it was.</exception>

@@ -1,4 +1,4 @@
-namespace HealthNotes.Cli.Files;
+namespace HealthNotes.Files;
 
 /// <summary>Something the user asked for cannot be done; the message says what, in plain words.</summary>
-internal sealed class RefusedException(string message) : Exception(message);
+public sealed class RefusedException(string message) : Exception(message);

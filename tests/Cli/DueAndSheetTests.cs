@@ -153,6 +153,15 @@ public class DueAndSheetTests
         Assert.Contains("[Tansy](the%20cat%20%26%20co/marlow.md)", File.ReadAllText(work.PathOf("out/index.md")), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void That_nothing_is_due_is_not_said_of_a_note_that_was_not_read()
+    {
+        using var work = new Workspace();
+        Outcome outcome = Hnote.Run("due", work.PathOf("none.hnote"), "--today", Hnote.Today);
+        Assert.Equal((2, ""), (outcome.Code, outcome.Output));
+        Assert.Contains("there is no such file", outcome.Errors, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("note.html", "html")]
     [InlineData("note.md", "markdown")]

@@ -151,4 +151,15 @@ public class NavigationTests
             Directory.Delete(folder, recursive: true);
         }
     }
+
+    /// <summary>Our own request beside the specification: the page of the text as it stands, with nothing written to disk.</summary>
+    [Fact]
+    public Task The_page_of_the_note_as_it_stands() => Session.RunAsync(Profiles.Sparse, async session =>
+    {
+        EditedNote note = session.Open(Note);
+        JsonNode page = (await session.Client.AskAsync("healthNotes/page", new JsonObject { ["uri"] = note.Uri }))!;
+        Assert.StartsWith("<!doctype html>", (string?)page["html"], StringComparison.Ordinal);
+        Assert.Contains("12 mm", (string?)page["html"], StringComparison.Ordinal);
+        Assert.Null(await session.Client.AskAsync("healthNotes/page", new JsonObject { ["uri"] = "file:///not-open.hnote" }));
+    });
 }

@@ -24,54 +24,29 @@ internal static class CheckCommand
 
     private static int Run(string[] paths, bool json, bool all, DateOnly today, TextWriter output)
     {
-        IReadOnlyList<string> files = NoteFinder.Find(paths);
+        var notes = new ReadableNotes(paths);
         var reports = new List<FileReport>();
-        var progress = new Progress(files.Count);
         bool anything = false;
-        bool refused = false;
-        foreach (string path in files)
+        foreach (NoteFile file in notes.Read())
         {
-            progress.Next(path);
-            if (ReadOrReport(path, progress) is not { } file)
-            {
-                refused = true;
-                continue;
-            }
-
             var analysis = NoteAnalysis.Of(Note.Read(file.Text), today);
             anything |= analysis.Findings.Any(f => f.Level >= FindingLevel.Call);
             if (json)
             {
-                reports.Add(ContractReports.Check(path, analysis));
+                reports.Add(ContractReports.Check(file.Path, analysis));
             }
             else
             {
-                progress.Clear();
-                CheckPrinter.Print(output, path, analysis, all);
+                notes.Clear();
+                CheckPrinter.Print(output, file.Path, analysis, all);
             }
         }
 
-        progress.Clear();
         if (json)
         {
             output.WriteLine(JsonSerializer.Serialize(new CheckReport(reports), ContractJson.Readable.CheckReport));
         }
 
-        return refused ? ExitCodes.Refused : anything ? ExitCodes.Findings : ExitCodes.Fine;
-    }
-
-    /// <summary>One file that can't be read is reported and does not keep the others from being checked.</summary>
-    private static NoteFile? ReadOrReport(string path, Progress progress)
-    {
-        try
-        {
-            return NoteFile.Read(path);
-        }
-        catch (RefusedException refused)
-        {
-            progress.Clear();
-            Console.Error.WriteLine($"hnote: {refused.Message}");
-            return null;
-        }
+        return notes.Refused ? ExitCodes.Refused : anything ? ExitCodes.Findings : ExitCodes.Fine;
     }
 }

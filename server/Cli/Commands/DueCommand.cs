@@ -6,6 +6,7 @@ using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
+using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Commands;
@@ -26,27 +27,9 @@ internal static class DueCommand
 
     private static int Run(string[] paths, string? calendar, bool json, DateOnly today, TextWriter output)
     {
-        IReadOnlyList<string> files = NoteFinder.Find(paths);
-        var notes = new List<(string, NoteAnalysis)>();
-        var progress = new Progress(files.Count);
-        bool refused = false;
-        foreach (string path in files)
-        {
-            progress.Next(path);
-            try
-            {
-                notes.Add((path, NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today)));
-            }
-            catch (RefusedException problem)
-            {
-                progress.Clear();
-                Console.Error.WriteLine($"hnote: {problem.Message}");
-                refused = true;
-            }
-        }
-
-        progress.Clear();
-        IReadOnlyList<DueOfPet> due = DueOfPet.Of(notes);
+        var notes = new ReadableNotes(paths);
+        List<(string, NoteAnalysis)> read = [.. notes.Read().Select(note => (note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)))];
+        IReadOnlyList<DueOfPet> due = DueOfPet.Of(read);
         if (calendar is not null)
         {
             AtomicFile.Write(calendar, DueCalendar.Of(due, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
@@ -58,7 +41,7 @@ internal static class DueCommand
         }
         else
         {
-            Print(output, due, today, notes.Count > 1);
+            Print(output, due, today, several: read.Count > 1, nothing: read.Count > 0 && !notes.Refused);
             if (calendar is not null)
             {
                 int left = due.Count(one => one.Due.On is null);
@@ -66,12 +49,13 @@ internal static class DueCommand
             }
         }
 
-        return refused ? ExitCodes.Refused : ExitCodes.Fine;
+        return notes.Refused ? ExitCodes.Refused : ExitCodes.Fine;
     }
 
-    private static void Print(TextWriter output, IReadOnlyList<DueOfPet> due, DateOnly today, bool several)
+    /// <summary>That nothing is due is only said when every note was read.</summary>
+    private static void Print(TextWriter output, IReadOnlyList<DueOfPet> due, DateOnly today, bool several, bool nothing)
     {
-        if (due.Count == 0)
+        if (due.Count == 0 && nothing)
         {
             output.WriteLine("Nothing is due by what is written down.");
             return;

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Cli.Files;
+using HealthNotes.Files;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Cli.Commands;

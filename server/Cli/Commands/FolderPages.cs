@@ -1,6 +1,7 @@
 using System.Text;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
+using HealthNotes.Files;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Folder;
 

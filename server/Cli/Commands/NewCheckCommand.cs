@@ -2,6 +2,7 @@ using System.CommandLine;
 using HealthNotes.Cli.Files;
 using HealthNotes.Features.Actions;
 using HealthNotes.Features.Documents;
+using HealthNotes.Files;
 
 namespace HealthNotes.Cli.Commands;
 

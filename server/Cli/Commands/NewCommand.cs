@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using HealthNotes.Cli.Files;
+using HealthNotes.Files;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Cli.Commands;

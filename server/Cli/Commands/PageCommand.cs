@@ -1,8 +1,8 @@
 using System.CommandLine;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
+using HealthNotes.Files;
 using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Commands;
@@ -54,23 +54,9 @@ internal static class PageCommand
             return FolderPages.Write(path, target, request, output);
         }
 
+        Destination destination = Destination.Of(path, target, (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format));
         MadePage page = PageMaker.Make(path, request);
-        if (target == "-" || (target is null && path == "-"))
-        {
-            using Stream standard = Console.OpenStandardOutput();
-            output.Flush();
-            standard.Write(page.Bytes);
-            return ExitCodes.Fine;
-        }
-
-        string to = target ?? Path.ChangeExtension(path, null) + (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format);
-        if (Path.GetFullPath(to) == Path.GetFullPath(path))
-        {
-            throw new RefusedException($"{to} is the note itself; name another file with --out");
-        }
-
-        AtomicFile.Write(to, page.Bytes);
-        output.WriteLine($"Wrote {to}: {Contents(page.Analysis)}");
+        destination.Write(page.Bytes, output, Contents(page.Analysis));
         return ExitCodes.Fine;
     }
 

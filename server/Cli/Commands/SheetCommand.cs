@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using HealthNotes.Analysis;
 using HealthNotes.Cli.Files;
+using HealthNotes.Cli.Output;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sheet;
@@ -31,24 +32,11 @@ internal static class SheetCommand
 
     private static int Run(string path, string? target, bool pdf, Paper paper, DateOnly today, TextWriter output)
     {
+        Destination destination = Destination.Of(path, target, "-sheet" + (pdf ? ".pdf" : ".html"));
         string sheet = CheckSheet.Html(NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today), paper);
-        byte[] bytes = pdf ? PdfPrinter.Print(sheet, today) : Encoding.UTF8.GetBytes(sheet);
-        if (target == "-" || (target is null && path == "-"))
-        {
-            output.Flush();
-            using Stream standard = Console.OpenStandardOutput();
-            standard.Write(bytes);
-            return ExitCodes.Fine;
-        }
-
-        string to = target ?? Path.ChangeExtension(path, null) + "-sheet" + (pdf ? ".pdf" : ".html");
-        if (Path.GetFullPath(to) == Path.GetFullPath(path))
-        {
-            throw new RefusedException($"{to} is the note itself; name another file with --out");
-        }
-
-        AtomicFile.Write(to, bytes);
-        output.WriteLine($"Wrote {to}: two sides of {(paper == Paper.A4 ? "A4" : "Letter")}. Print it at 100 % (actual size). Type it up later with: hnote new check {path}");
+        destination.Write(
+            pdf ? PdfPrinter.Print(sheet, today) : Encoding.UTF8.GetBytes(sheet), output,
+            $"two sides of {paper}. Print it at 100 % (actual size). Type it up later with: hnote new check {path}");
         return ExitCodes.Fine;
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HealthNotes.Cli.Files;
+using HealthNotes.Files;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Tidying;
 

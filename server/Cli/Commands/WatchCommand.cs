@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
 using System.Threading.Channels;
-using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
+using HealthNotes.Files;
 
 namespace HealthNotes.Cli.Commands;
 
@@ -27,10 +27,10 @@ internal static class WatchCommand
     private static async Task<int> RunAsync(string path, string? target, bool? usUnits, Func<DateOnly> today, TextWriter output, CancellationToken stop)
     {
         string note = Path.GetFullPath(path);
-        string to = target ?? Path.ChangeExtension(path, PageMaker.EndingOf(PageFormat.Html));
-        if (Path.GetFullPath(to) == note)
+        Destination to = Destination.Of(path, target, PageMaker.EndingOf(PageFormat.Html));
+        if (to.Path is null)
         {
-            throw new RefusedException($"{to} is the note itself; name another file with --out");
+            throw new RefusedException("a page that is kept up to date needs a file: name it with --out");
         }
 
         using var ended = CancellationTokenSource.CreateLinkedTokenSource(stop);
@@ -88,13 +88,12 @@ internal static class WatchCommand
         }
     }
 
-    private static void Make(string path, string target, bool? usUnits, DateOnly today, TextWriter output)
+    private static void Make(string path, Destination target, bool? usUnits, DateOnly today, TextWriter output)
     {
         try
         {
             MadePage page = PageMaker.Make(path, new PageRequest(today, UsUnits: usUnits));
-            AtomicFile.Write(target, page.Bytes);
-            output.WriteLine($"Wrote {target}: {page.Analysis.Pet.Name ?? "a pet without a name"}, {page.Analysis.Note.Entries.Length} entries. Ctrl-C ends.");
+            target.Write(page.Bytes, output, $"{page.Analysis.Pet.Name ?? "a pet without a name"}, {page.Analysis.Note.Entries.Length} entries. Ctrl-C ends.");
         }
         catch (RefusedException problem)
         {

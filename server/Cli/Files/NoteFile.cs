@@ -1,4 +1,5 @@
 using System.Text;
+using HealthNotes.Files;
 
 namespace HealthNotes.Cli.Files;
 

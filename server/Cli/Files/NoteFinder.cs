@@ -1,3 +1,5 @@
+using HealthNotes.Files;
+
 namespace HealthNotes.Cli.Files;
 
 /// <summary>Turns the paths that were given into the notes that are meant.</summary>

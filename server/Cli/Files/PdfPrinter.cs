@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using HealthNotes.Files;
 
 namespace HealthNotes.Cli.Files;
 

@@ -18,9 +18,6 @@ internal sealed record DueOfPet(string Path, NoteAnalysis Analysis, DueItem Due)
 
     /// <summary>All that is due in notes, by day, what has no day last.</summary>
     public static IReadOnlyList<DueOfPet> Of(IEnumerable<(string Path, NoteAnalysis Analysis)> notes) =>
-        [.. notes.SelectMany(note => note.Analysis.Due.Where(due => IsOpen(note.Analysis, due)), (note, due) => new DueOfPet(note.Path, note.Analysis, due))
+        [.. notes.SelectMany(note => note.Analysis.Due, (note, due) => new DueOfPet(note.Path, note.Analysis, due))
             .OrderBy(due => due.Due.On is null).ThenBy(due => due.Due.On).ThenBy(due => due.Path, StringComparer.Ordinal).ThenBy(due => due.Due.Line)];
-
-    /// <summary>What was to be looked at again before the last check is left out: that check has looked.</summary>
-    private static bool IsOpen(NoteAnalysis analysis, DueItem due) => due.Kind != DueKind.Recheck || due.On is null || !(due.On < analysis.CurrentFrom);
 }

@@ -20,7 +20,7 @@ public static class LensFeature
         var lenses = new List<LensText>();
         Checks(document, lenses);
         ImmutableArray<DueItem> due = document.Analysis.Due;
-        List<(DueItem Task, DateOnly On)> left = [.. due.Where(item => item is { Task: not null, On: not null } && IsShown(document, item)).Select(item => (item, item.On!.Value))];
+        List<(DueItem Task, DateOnly On)> left = [.. due.Where(item => item is { Task: not null, On: not null }).Select(item => (item, item.On!.Value))];
         lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Task.Line), Due(document.Today, task.On))));
         if (Next(document, left, due) is { } next)
         {
@@ -61,10 +61,6 @@ public static class LensFeature
             }
         }
     }
-
-    /// <summary>What fell due before the current period is left out where it is to be looked at again: the check since then has looked.</summary>
-    private static bool IsShown(Document document, DueItem task) =>
-        task.On >= document.Today || task.Kind != DueKind.Recheck || !(task.On < document.Analysis.CurrentFrom);
 
     private static LensText? Next(Document document, List<(DueItem Task, DateOnly On)> left, ImmutableArray<DueItem> due)
     {

@@ -10,6 +10,7 @@ namespace HealthNotes.LanguageServer.Host;
 internal static class PageFile
 {
     private const string Ending = ".html";
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>A page with the pictures beside the note; one that is on no disk has none.</summary>
     public static PageOptions OptionsFor(string uri) =>
@@ -23,10 +24,10 @@ internal static class PageFile
             try
             {
                 string beside = Path.ChangeExtension(note, Ending);
-                WriteWhole(beside, page);
+                AtomicFile.Write(beside, page, Utf8);
                 return beside;
             }
-            catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+            catch (RefusedException)
             {
                 // a folder that is not ours: the page goes elsewhere
             }
@@ -38,22 +39,7 @@ internal static class PageFile
             ? Directory.CreateDirectory(folder)
             : Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         string path = Path.Combine(folder, System.Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(uri)).AsSpan(0, 8)) + Ending);
-        WriteWhole(path, page);
+        AtomicFile.Write(path, page, Utf8);
         return path;
-    }
-
-    /// <summary>A reader never sees half a page.</summary>
-    private static void WriteWhole(string path, string page)
-    {
-        string next = $"{path}.{Environment.ProcessId}.tmp";
-        try
-        {
-            File.WriteAllText(next, page);
-            File.Move(next, path, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(next);
-        }
     }
 }

@@ -1,6 +1,5 @@
 using System.Text;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Markdown;
@@ -91,7 +90,7 @@ public static class FolderPage
 
         var context = new PageContext(analysis, PageOptions.Default);
         yield return (PageWords.Attention, Attention(AttentionBuilder.Build(context), context));
-        Analysis.Due.DueItem[] due = [.. analysis.Due.Where(item => !(item.On > today.AddDays(DueDays)) && (item.Kind != DueKind.Recheck || item.On is null || !(item.On < context.Period.From)))];
+        Analysis.Due.DueItem[] due = [.. analysis.Due.Where(item => !(item.On > today.AddDays(DueDays)))];
         if (due.Length > 0)
         {
             yield return (PageWords.FolderDue, string.Concat(due.Take(DueShown).Select(item => $"- {DueText.When(item.On, today)}: {Md.Text(DueText.Of(item))}\n")) + More(due.Length - DueShown));

@@ -37,9 +37,8 @@ internal static class BodyBuilder
     private static BodyFinding Of(PageContext context, LumpLife life, int number)
     {
         string kind = Wording.NameOf(life.Key.Word);
-        FindingTag? tag = (life.Last.Item as Finding)?.Tag ?? (life.Last.Item as Examined)?.Tag;
-        string place = SiteWords.Of(life.Site, tag);
-        string last = life.LastSize is { } size ? Size(context, size) : "";
+        string place = SiteWords.Of(life);
+        string last = life.LastSize is { } size ? ExaminationBuilder.Size(context, size) : "";
         return new BodyFinding(
             new BodyMark(number, life.Key.Word, PageWords.MarkInWords(number, kind, place, last), life.Ended is not null || life.Site is null ? [] : [.. BodySpot.Of(life.Site, context.Analysis.Pet.Species)]),
             kind, place, Sizes(context, life), Change(context, life), Seen(context, life), State(context, life), life.Ended is not null, life.First.Day, life.Last.Day, context.LevelOf(life.Last.Line));
@@ -58,11 +57,11 @@ internal static class BodyBuilder
     private static List<string> Sizes(PageContext context, LumpLife life)
     {
         LumpSize[] all = [.. life.SizeOfEachDay];
-        List<string> shown = [.. all.TakeLast(SizesShown).Select(size => PageWords.SizeOn(Size(context, size), size.Day))];
+        List<string> shown = [.. all.TakeLast(SizesShown).Select(size => PageWords.SizeOn(ExaminationBuilder.Size(context, size), size.Day))];
         if (all.Length > SizesShown)
         {
             // the first size is what all later ones are held against
-            shown.Insert(0, PageWords.SizeOn(Size(context, all[0]), all[0].Day));
+            shown.Insert(0, PageWords.SizeOn(ExaminationBuilder.Size(context, all[0]), all[0].Day));
             if (all.Length > SizesShown + 1)
             {
                 shown.Insert(1, PageWords.EarlierSizes(all.Length - SizesShown - 1));
@@ -92,15 +91,4 @@ internal static class BodyBuilder
         life.Ended is { } ended ? PageWords.EndedOn((life.EndWord ?? "").Replace('-', ' '), ended.Day)
         : context.Period.Check?.Day is { } check && life.Last.Day < check ? PageWords.NotNotedInCheck(check)
         : "";
-
-    private static string Size(PageContext context, LumpSize size) => size.Noted.Item switch
-    {
-        Finding { Size: { } value } => Written(context, value),
-        Examined { Size: { } value } => Written(context, value),
-        _ => "",
-    };
-
-    /// <summary>What a size by comparison was compared with is part of it.</summary>
-    private static string Written(PageContext context, NoteValue value) =>
-        value is LikeObject like ? $"{ExaminationBuilder.Size(context, value)}, like {like.Object.Word.Replace('-', ' ')}" : ExaminationBuilder.Size(context, value);
 }

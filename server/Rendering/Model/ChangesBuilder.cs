@@ -2,7 +2,6 @@ using HealthNotes.Analysis.Changes;
 using HealthNotes.Analysis.Lumps;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -39,22 +38,15 @@ internal static class ChangesBuilder
         : "";
 
     private static ChangedValue Size(PageContext context, PlaceChange place) => new(
-        Name(place.Life), PageWords.ValueOn(Size(context, place.Then!), place.Then!.Day), PageWords.ValueOn(Size(context, place.Now!), place.Now!.Day),
+        Name(place.Life), PageWords.ValueOn(ExaminationBuilder.Size(context, place.Then!), place.Then!.Day), PageWords.ValueOn(ExaminationBuilder.Size(context, place.Now!), place.Now!.Day),
         place.Difference is { } difference ? PageWords.ChangedBy(difference, context.Units.Difference(difference, "mm"), place.InPercent, place.MayBeSame) : "");
 
-    private static string Size(PageContext context, LumpSize size) => size.Noted.Item switch
-    {
-        Finding { Size: { } value } => ExaminationBuilder.Size(context, value),
-        Examined { Size: { } value } => ExaminationBuilder.Size(context, value),
-        _ => "",
-    };
-
     private static string Name(LumpLife life) =>
-        $"{Wording.NameOf(life.Key.Word)}, {SiteWords.Of(life.Site, (life.Last.Item as Finding)?.Tag ?? (life.Last.Item as Examined)?.Tag)}".TrimEnd(',', ' ');
+        $"{Wording.NameOf(life.Key.Word)}, {SiteWords.Of(life)}".TrimEnd(',', ' ');
 
     private static string Place(PageContext context, PlaceChange place)
     {
-        string size = place.Now is { } now ? Size(context, now) : "";
+        string size = place.Now is { } now ? ExaminationBuilder.Size(context, now) : "";
         return place switch
         {
             { Gone: true } => PageWords.PlaceGone(Name(place.Life), (place.Life.EndWord ?? "").Replace('-', ' '), place.Life.Ended!.Day),

@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Lumps;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
@@ -33,6 +34,17 @@ internal static class ExaminationBuilder
     /// <summary>A size in the shown unit: all its diameters, or about what an object measures.</summary>
     public static string Size(PageContext context, NoteValue size) => size is Diameters diameters ? context.Units.Show(diameters)
         : ReadValue.Of(size) is { } value ? context.Units.Show(value) : "";
+
+    /// <summary>A size of a lump, a wound or a node; what it was compared with is part of it.</summary>
+    public static string Size(PageContext context, LumpSize size) => size.Noted.Item switch
+    {
+        Finding { Size: { } value } => SizeAndObject(context, value),
+        Examined { Size: { } value } => SizeAndObject(context, value),
+        _ => "",
+    };
+
+    private static string SizeAndObject(PageContext context, NoteValue value) =>
+        value is LikeObject like ? $"{Size(context, value)}, like {like.Object.Word.Replace('-', ' ')}" : Size(context, value);
 
     private static ExaminedPart Part(PageContext context, CurrentItem item)
     {

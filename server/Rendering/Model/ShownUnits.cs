@@ -2,6 +2,7 @@ using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -9,58 +10,36 @@ namespace HealthNotes.Rendering.Model;
 /// <summary>Canonical values in the units this pet's notes ask for.</summary>
 internal sealed class ShownUnits(bool us)
 {
-    /// <summary>Degrees Fahrenheit in one degree Celsius.</summary>
-    private const decimal FahrenheitDegrees = 1.8m;
-
-    private const decimal FahrenheitFreezing = 32;
-    private const decimal KilogramsInAPound = 0.45359237m;
-    private const decimal MillimetresInAnInch = 25.4m;
-
-    /// <summary>mg/dL in one mmol/L of glucose (molar mass 180.16 g/mol).</summary>
-    private const decimal MilligramsInAMillimole = 18.016m;
-
     /// <summary>A value with its unit.</summary>
     public string Show(decimal number, string unit) => Wording.Show(number, unit, us);
 
     /// <summary>How far two values lie apart, without a sign: a temperature's difference has no offset.</summary>
     public string Difference(decimal number, string unit)
     {
-        decimal size = Math.Abs(number);
+        decimal size = Number(Math.Abs(number), unit) - Number(0, unit);
         return (unit, us) switch
         {
-            ("Cel", true) => $"{Wording.Round(size * FahrenheitDegrees, 1)} °F",
-            ("kg", true) => $"{Wording.Round(size / KilogramsInAPound, 2)} lb",
-            ("kg", false) => $"{Wording.Round(size, 2)} kg",
-            ("/min", _) => Wording.Show(size, unit),
-            _ when unit.StartsWith('/') => Wording.Round(size, 1),
-            _ => Wording.Show(size, unit, us),
+            ("Cel", _) => $"{Wording.Round(size, 1)} {NameOf(unit)}",
+            ("kg", _) => $"{Wording.Round(size, 2)} {NameOf(unit)}",
+            _ when unit != "/min" && unit.StartsWith('/') => Wording.Round(size, 1),
+            _ => Wording.Show(Math.Abs(number), unit, us),
         };
     }
 
     /// <summary>A canonical value as a bare number in the shown unit, not rounded.</summary>
-    public decimal Number(decimal canonical, string unit) => (unit, us) switch
-    {
-        ("Cel", true) => (canonical * FahrenheitDegrees) + FahrenheitFreezing,
-        ("kg", true) => canonical / KilogramsInAPound,
-        ("mm", true) => canonical / MillimetresInAnInch,
-        ("mmol/L", true) => canonical * MilligramsInAMillimole,
-        _ => canonical,
-    };
+    public decimal Number(decimal canonical, string unit) => UsUnitOf(unit) is { } shown ? UnitConversion.FromCanonical(canonical, shown) : canonical;
 
     /// <summary>The name of the shown unit.</summary>
-    public string NameOf(string unit) => (unit, us) switch
+    public string NameOf(string unit) => unit switch
     {
-        ("/min", _) => "a minute",
-        ("Cel", _) => us ? "°F" : "°C",
-        ("kg", true) => "lb",
-        ("mm", true) => "in",
-        ("mmol/L", true) => "mg/dL",
-        ("mL/kg/d", _) => "mL/kg a day",
-        _ => unit,
+        "/min" => "a minute",
+        "Cel" => us ? "°F" : "°C",
+        "mL/kg/d" => "mL/kg a day",
+        _ => UsUnitOf(unit)?.Word ?? unit,
     };
 
     /// <summary>A step of so many degrees Celsius in the shown degrees.</summary>
-    public double Degrees(double celsius) => us ? celsius * (double)FahrenheitDegrees : celsius;
+    public double Degrees(double celsius) => (double)(Number((decimal)celsius, "Cel") - Number(0, "Cel"));
 
     /// <summary>A range.</summary>
     public string Show(NormalRange range) => Wording.Show(range, us);
@@ -87,4 +66,14 @@ internal sealed class ShownUnits(bool us)
     private string Bare(decimal number, string unit) => NumberOf(Show(number, unit));
 
     private static string NumberOf(string shown) => shown.Split(' ', '/')[0];
+
+    /// <summary>The US unit of a canonical one; null where metric units are shown, and for what has none.</summary>
+    private Unit? UsUnitOf(string unit) => !us ? null : unit switch
+    {
+        "Cel" => NoteVocabulary.Default.Units.Find("F"),
+        "kg" => NoteVocabulary.Default.Units.Find("lb"),
+        "mm" => NoteVocabulary.Default.Units.Find("in"),
+        "mmol/L" => NoteVocabulary.Default.Units.Find("mg/dL"),
+        _ => null,
+    };
 }

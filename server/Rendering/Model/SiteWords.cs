@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Text;
 
@@ -23,4 +24,7 @@ internal static class SiteWords
         ];
         return string.Join(' ', words.Where(word => word.Length > 0));
     }
+
+    /// <summary>Where a lump, a wound or a node lies, as it was last written.</summary>
+    public static string Of(LumpLife life) => Of(life.Site, life.Last.Item switch { Finding finding => finding.Tag, Examined examined => examined.Tag, _ => null });
 }

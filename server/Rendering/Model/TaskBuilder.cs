@@ -1,4 +1,3 @@
-using HealthNotes.Analysis.Due;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Rendering.Model;
@@ -11,12 +10,8 @@ internal static class TaskBuilder
             .Select(item => new DatedText(item.Entry.Day, NoteText.Field(((TextTask)item.Item).Text.Text)))],
         PageLimits.ListItems);
 
-    /// <summary>
-    /// What is due, as the analysis says. A recheck that fell due before the current period is left out: the check since then
-    /// has looked.
-    /// </summary>
+    /// <summary>What is due, as the analysis says.</summary>
     public static Shown<DueItem> Due(PageContext context) => Shown<DueItem>.First(
-        [.. context.Analysis.Due.Where(due => due.Kind != DueKind.Recheck || due.On is null || !(due.On < context.Period.From))
-            .Select(due => new DueItem(due.On, due.On is { } on ? on.DayNumber - context.Analysis.Today.DayNumber : null, DueText.Of(due)))],
+        [.. context.Analysis.Due.Select(due => new DueItem(due.On, due.On is { } on ? on.DayNumber - context.Analysis.Today.DayNumber : null, DueText.Of(due)))],
         PageLimits.ListItems);
 }

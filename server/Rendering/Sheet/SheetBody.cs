@@ -3,7 +3,6 @@ using System.Xml.Linq;
 using HealthNotes.Analysis.Checks;
 using HealthNotes.Analysis.Lumps;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
@@ -50,16 +49,14 @@ internal static class SheetBody
 
     private static void Row(StringBuilder html, PageContext context, LumpLife life, int number)
     {
-        string last = life.LastSize is { } size ? $"{HtmlText.Escape(Size(context, size))} <time>{PageWords.Iso(size.Day)}</time>" : $"<time>{PageWords.Iso(life.Last.Day)}</time>";
+        string last = life.LastSize is { } size ? $"{HtmlText.Escape(ExaminationBuilder.Size(context, size))} <time>{PageWords.Iso(size.Day)}</time>" : $"<time>{PageWords.Iso(life.Last.Day)}</time>";
         html.Append("<tr><th scope=\"row\">").Append(number).Append("</th><td>").Append(HtmlText.Escape(Wording.NameOf(life.Key.Word).ToLowerInvariant())).Append(" <bdi>")
-            .Append(HtmlText.Escape(SheetLimits.Cut(SiteWords.Of(life.Site, (life.Last.Item as Finding)?.Tag), SheetLimits.PlaceLength))).Append("</bdi></td><td>").Append(last)
+            .Append(HtmlText.Escape(SheetLimits.Cut(SiteWords.Of(life), SheetLimits.PlaceLength))).Append("</bdi></td><td>").Append(last)
             .Append("</td><td class=\"today\"><span class=\"field\"></span>mm</td></tr>\n");
     }
 
     private static BodyMark Mark(PageContext context, LumpLife life, int number) => new(
         number, life.Key.Word,
-        PageWords.MarkInWords(number, Wording.NameOf(life.Key.Word), SiteWords.Of(life.Site, (life.Last.Item as Finding)?.Tag), life.LastSize is { } size ? Size(context, size) : ""),
+        PageWords.MarkInWords(number, Wording.NameOf(life.Key.Word), SiteWords.Of(life), life.LastSize is { } size ? ExaminationBuilder.Size(context, size) : ""),
         life.Site is null ? [] : [.. BodySpot.Of(life.Site, context.Analysis.Pet.Species)]);
-
-    private static string Size(PageContext context, LumpSize size) => size.Noted.Item is Finding { Size: { } value } ? ExaminationBuilder.Size(context, value) : "";
 }

@@ -24,6 +24,11 @@ public class ClinicalDataTests
     public void Every_row_has_a_source(string table) =>
         Assert.All(TsvTable.Load(Data, table).Rows, row => Assert.NotEqual("", row["source"]));
 
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void Every_table_is_told_of_in_the_readme(string table) =>
+        Assert.Contains($"| `{table}` |", File.ReadAllText(Support.Repository.PathOf("server/Analysis/Data/README.md")), StringComparison.Ordinal);
+
     [Fact]
     public void Equally_full_selectors_never_match_the_same_reading()
     {

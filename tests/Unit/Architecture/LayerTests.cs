@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Text.RegularExpressions;
 using HealthNotes.Analysis;
 using HealthNotes.Features.Documents;
+using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.LanguageServer.Host;
 using HealthNotes.Rendering;
@@ -21,6 +22,7 @@ public class LayerTests
         { typeof(NoteAnalysis), ["HealthNotes.Grammar"], ["MathNet.Numerics"] },
         { typeof(VisitPage), ["HealthNotes.Grammar", "HealthNotes.Analysis"], ["Markdig", "SkiaSharp"] },
         { typeof(Document), ["HealthNotes.Grammar", "HealthNotes.Analysis"], [] },
+        { typeof(PhotoFolder), ["HealthNotes.Grammar", "HealthNotes.Rendering"], [] },
     };
 
     [Theory]

@@ -173,7 +173,7 @@ internal sealed class ChartsBuilder
             .Where(lump => lump.Sizes.Length >= LeastMarks)
             .OrderBy(lump => lump.Life.Ended is not null).ThenByDescending(lump => lump.Life.Last.Day).ThenByDescending(lump => lump.Life.LastSize!.High ?? lump.Life.LastSize.Low)
             .Select(lump => Make(
-                PageWords.LumpChart(Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life.Site, (lump.Life.Last.Item as Finding)?.Tag)), "mm",
+                PageWords.LumpChart(Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life)), "mm",
                 [.. lump.Sizes.Select(size => Marked(size.Noted.Moment, size.Noted.Reading!.Value with { Low = size.HandLow, High = size.HandHigh ?? size.Low }))], [], null, "", fromZero: true, 0));
 
     private bool IsInTime(NoteReading reading) => reading.Day is { } day && day >= from && day <= to;

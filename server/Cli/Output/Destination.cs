@@ -1,0 +1,46 @@
+using HealthNotes.Files;
+
+namespace HealthNotes.Cli.Output;
+
+/// <summary>Where what is made of a note goes: to a file, or to standard output.</summary>
+/// <param name="Path">The file; null for standard output.</param>
+internal sealed record Destination(string? Path)
+{
+    private const string Standard = "-";
+
+    /// <summary>The place that was asked for, else beside the note; what is made of standard input goes to standard output.</summary>
+    /// <param name="note">The note, or a dash.</param>
+    /// <param name="asked">What <c>--out</c> named; null when nothing was asked for.</param>
+    /// <param name="ending">What stands after the note's name, in place of its own ending.</param>
+    /// <exception cref="RefusedException">It is the note itself.</exception>
+    public static Destination Of(string note, string? asked, string ending)
+    {
+        if (asked == Standard || (asked is null && note == Standard))
+        {
+            return new Destination((string?)null);
+        }
+
+        string path = asked ?? System.IO.Path.ChangeExtension(note, null) + ending;
+        return System.IO.Path.GetFullPath(path) == System.IO.Path.GetFullPath(note)
+            ? throw new RefusedException($"{path} is the note itself; name another file with --out")
+            : new Destination(path);
+    }
+
+    /// <summary>Writes it, and where it went to a file says so.</summary>
+    /// <param name="bytes">What was made.</param>
+    /// <param name="output">Where it is said.</param>
+    /// <param name="about">What is said of it.</param>
+    public void Write(byte[] bytes, TextWriter output, string about)
+    {
+        if (Path is null)
+        {
+            output.Flush();
+            using Stream standard = Console.OpenStandardOutput();
+            standard.Write(bytes);
+            return;
+        }
+
+        AtomicFile.Write(Path, bytes);
+        output.WriteLine($"Wrote {Path}: {about}");
+    }
+}
