@@ -4,7 +4,10 @@ using HealthNotes.Tests.Support;
 
 namespace HealthNotes.EndToEnd.Editors;
 
-/// <summary>A real Neovim without a screen opens a sample with the built server; <c>neovim.lua</c> presses the keys.</summary>
+/// <summary>
+/// A real Neovim without a screen opens a sample with the built server and the configuration of <c>editor-client/neovim</c>,
+/// put where its README says; <c>neovim.lua</c> presses the keys.
+/// </summary>
 public sealed class NeovimTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("hnote-neovim-").FullName;
@@ -12,10 +15,12 @@ public sealed class NeovimTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [SkippableFact]
-    public async Task Neovim_shows_findings_takes_a_completion_applies_an_action_and_formats()
+    public async Task Neovim_shows_findings_and_hovers_takes_a_completion_applies_an_action_formats_and_renames()
     {
         string neovim = ExternalTool.Find("HNOTE_NEOVIM", "apt-get install neovim", "/usr/bin/nvim", "/usr/local/bin/nvim");
         SampleCopy.Write(folder);
+        string plugins = Directory.CreateDirectory(Path.Combine(folder, "nvim", "plugin")).FullName;
+        File.Copy(Repository.PathOf("editor-client/neovim/hnote.lua"), Path.Combine(plugins, "hnote.lua"));
         string results = Path.Combine(folder, "results.json");
 
         ToolRun run = await ToolRun.OfAsync(
@@ -42,5 +47,9 @@ public sealed class NeovimTests : IDisposable
         Assert.Equal("  gait stiff  warms-up", seen.GetProperty("corrected").GetString());
         Assert.False(seen.GetProperty("stillSaid").GetBoolean(), $"the finding stays after its correction\n{written}");
         Assert.Equal("  gait stiff warms-up", seen.GetProperty("formatted").GetString());
+        Assert.Equal("hnote", seen.GetProperty("filetype").GetString());
+        Assert.Contains("Capillary refill time", seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
+        Assert.Equal(SampleCopy.TaggedLines, seen.GetProperty("renamed").GetInt32());
+        Assert.Equal(0, seen.GetProperty("left").GetInt32());
     }
 }

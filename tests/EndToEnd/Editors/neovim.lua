@@ -3,7 +3,11 @@
 local folder, results = vim.env.HNOTE_FOLDER, vim.env.HNOTE_RESULTS
 local patience = 60000
 local seen = {}
-local editor = vim.fn.jobstart({ vim.env.HNOTE_NEOVIM, '--embed', '--headless', '--clean', '--cmd', 'set noswapfile shortmess+=aI' }, { rpc = true })
+-- It reads the configuration that users copy; only the command is given, so that the built server is looked at.
+local editor = vim.fn.jobstart({
+  vim.env.HNOTE_NEOVIM, '--embed', '--headless', '-i', 'NONE', '--cmd', 'set noswapfile shortmess+=aI',
+  '--cmd', 'lua vim.g.hnote_command = vim.fn.json_decode(vim.env.HNOTE_SERVER)',
+}, { rpc = true })
 
 -- Runs Lua in the editor; returns what it returns.
 local function lua(code, ...)
@@ -39,14 +43,6 @@ end
 local function drive()
   vim.rpcrequest(editor, 'nvim_command', 'edit ' .. vim.fn.fnameescape(folder .. '/visit.hnote'))
   lua([[
-    local command, folder = ...
-    local config = { name = 'hnote', cmd = command, root_dir = folder }
-    if vim.lsp.start then
-      vim.lsp.start(config)
-    else -- before 0.8
-      vim.lsp.buf_attach_client(0, vim.lsp.start_client(config))
-    end
-    vim.bo.omnifunc = 'v:lua.vim.lsp.omnifunc'
     vim.o.completeopt = 'menuone,noselect'
     vim.ui.select = function(items, _, choose)
       offered_actions = vim.tbl_map(function(it) return (it[2] or it.action).title end, items)
@@ -55,7 +51,8 @@ local function drive()
       end
       choose(nil)
     end
-  ]], vim.fn.json_decode(vim.env.HNOTE_SERVER), folder)
+  ]])
+  seen.filetype = lua('return vim.bo.filetype')
 
   -- findings
   until_true('a finding about "stif"', function() return says('`stif`') end)
@@ -83,10 +80,34 @@ local function drive()
   until_true('the finding gone', function() return not says('`stif`') end)
   seen.stillSaid = says('`stif`')
 
+  -- the words on a word
+  lua([[vim.fn.search('^  crt ', 'w'); vim.cmd('normal! w')]])
+  lua('vim.lsp.buf.hover()')
+  local function float()
+    return lua([[
+      for _, window in ipairs(vim.api.nvim_list_wins()) do
+        if vim.api.nvim_win_get_config(window).relative ~= '' then
+          return table.concat(vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(window), 0, -1, false), '\n')
+        end
+      end
+      return vim.NIL
+    ]])
+  end
+  until_true('the words on the word', function() return float() ~= vim.NIL end)
+  seen.hover = float()
+
   -- the whole file in its tidy form
   lua('if vim.lsp.buf.format then vim.lsp.buf.format({ timeout_ms = 30000 }) else vim.lsp.buf.formatting_sync(nil, 30000) end')
   until_true('the tidy line', function() return line_of(gait):find('stiff warms', 1, true) ~= nil end)
   seen.formatted = line_of(gait)
+
+  -- a tag, everywhere
+  local function lines_with(word)
+    return #vim.tbl_filter(function(line) return line:find(word, 1, true) end, lua('return vim.api.nvim_buf_get_lines(0, 0, -1, false)'))
+  end
+  lua([[vim.fn.search('@fatty', 'w'); vim.cmd('normal! l'); vim.lsp.buf.rename('elbow-bump')]])
+  until_true('the new name', function() return lines_with('@fatty') == 0 end)
+  seen.renamed, seen.left = lines_with('@elbow-bump'), lines_with('@fatty')
 end
 
 local worked, fault = pcall(drive)
