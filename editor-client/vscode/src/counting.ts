@@ -3,7 +3,7 @@ import * as vscode from 'vscode';
 import { activeNote } from './activeNote.js';
 import { placeObservation } from './plain/placing.js';
 import { policyFor } from './plain/policy.js';
-import { dayOf } from './plain/starter.js';
+import { today } from './today.js';
 
 /** Counting by a key, and the count written as it was counted. */
 export function registerCounting(context: vscode.ExtensionContext): vscode.Disposable {
@@ -29,7 +29,7 @@ export function registerCounting(context: vscode.ExtensionContext): vscode.Dispo
 
 async function write(note: vscode.TextDocument, cursor: number, observation: string): Promise<void> {
   const lines = note.getText().split(/\r?\n/);
-  const placed = placeObservation(lines, cursor, observation, dayOf(new Date()));
+  const placed = placeObservation(lines, cursor, observation, today());
   const editor = await vscode.window.showTextDocument(note);
   await editor.edit((edit) => {
     if (placed.line < 0) {

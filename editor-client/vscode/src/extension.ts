@@ -5,8 +5,8 @@ import { registerCounting } from './counting.js';
 import { registerDue } from './dueList.js';
 import { registerNewNote, registerStartCheck } from './notes.js';
 import { PageView } from './pageView.js';
+import { registerPrinting } from './print.js';
 import { findServer, sayServerIsMissing } from './server.js';
-import { registerSheet } from './sheet.js';
 
 /** The language's name, as the editor knows it. */
 export const language = 'hnote';
@@ -18,13 +18,18 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const server = findServer(context);
   const running = (): LanguageClient | undefined => client;
   const page = new PageView(context, running);
+  // the notes that the server has told its findings of, by address
+  const read = new Set<string>();
+  const attention = new AttentionItem((note) => (server === null ? 'none' : read.has(note.uri.toString()) ? 'done' : 'begun'));
   context.subscriptions.push(
     page,
-    new AttentionItem(),
+    attention,
+    vscode.workspace.onDidCloseTextDocument((note) => read.delete(note.uri.toString())),
+    vscode.commands.registerCommand('healthNotes.howToInstall', sayServerIsMissing),
     ...registerNewNote(),
     registerStartCheck(running),
     registerCounting(context),
-    registerSheet(() => server),
+    ...registerPrinting(() => server),
     registerDue(() => server),
     vscode.commands.registerCommand('healthNotes.walkthrough', () =>
       vscode.commands.executeCommand('workbench.action.openWalkthrough', `${context.extension.id}#firstNote`, false)),
@@ -36,7 +41,10 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     void sayServerIsMissing();
     return;
   }
-  client = new LanguageClient('hnote', 'Health Notes', { command: server, args: ['lsp'] }, clientOptions());
+  client = new LanguageClient('hnote', 'Health Notes', { command: server, args: ['lsp'] }, clientOptions((note) => {
+    read.add(note.toString());
+    attention.show();
+  }));
   await client.start();
   page.refresh();
 }
@@ -46,12 +54,22 @@ export async function deactivate(): Promise<void> {
   await client?.stop();
 }
 
-function clientOptions(): LanguageClientOptions {
+function clientOptions(told: (note: vscode.Uri) => void): LanguageClientOptions {
   return {
     documentSelector: [{ language }],
     synchronize: { configurationSection: 'hnote', fileEvents: vscode.workspace.createFileSystemWatcher('**/*.hnote') },
     initializationOptions: vscode.workspace.getConfiguration('hnote'),
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     diagnosticPullOptions: { onChange: true, onTabs: true },
+    middleware: {
+      provideDiagnostics: async (note, previous, token, next) => {
+        const report = await next(note, previous, token);
+        if (report !== undefined && report !== null) {
+          // after the editor has taken them over
+          setTimeout(() => told(note instanceof vscode.Uri ? note : note.uri));
+        }
+        return report;
+      },
+    },
   };
 }

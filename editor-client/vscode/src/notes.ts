@@ -1,7 +1,8 @@
 import * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import { activeNote } from './activeNote.js';
-import { dayOf, starterNote } from './plain/starter.js';
+import { starterNote } from './plain/starter.js';
+import { today } from './today.js';
 
 /** A first note, by two questions. */
 export function registerNewNote(): vscode.Disposable[] {
@@ -21,7 +22,7 @@ export function registerStartCheck(client: () => LanguageClient | undefined): vs
     const running = client();
     if (running === undefined) {
       const end = new vscode.Position(editor.document.lineCount, 0);
-      await editor.insertSnippet(new vscode.SnippetString(`\n${dayOf(new Date())} check\n  $0\n`), end);
+      await editor.insertSnippet(new vscode.SnippetString(`\n${today()} check\n  $0\n`), end);
       return;
     }
     await running.sendRequest('workspace/executeCommand', { command: 'hnote.addCheckToday', arguments: [running.code2ProtocolConverter.asUri(editor.document.uri)] });
@@ -45,7 +46,7 @@ async function newNote(): Promise<void> {
   if (species === undefined) {
     return;
   }
-  const note = await vscode.workspace.openTextDocument({ language: 'hnote', content: starterNote(name.trim(), species.species, dayOf(new Date())) });
+  const note = await vscode.workspace.openTextDocument({ language: 'hnote', content: starterNote(name.trim(), species.species, today()) });
   const editor = await vscode.window.showTextDocument(note);
   const end = note.lineAt(note.lineCount - 1).range.end;
   editor.selection = new vscode.Selection(end, end);

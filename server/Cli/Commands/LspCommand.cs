@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Reflection;
 using HealthNotes.LanguageServer.Host;
 
@@ -8,9 +7,6 @@ namespace HealthNotes.Cli.Commands;
 /// <summary><c>hnote lsp</c>: the language server, started by an editor.</summary>
 internal static class LspCommand
 {
-    /// <summary>The day for tests that can't pass an option.</summary>
-    private const string TodayVariable = "HNOTE_TODAY";
-
     public static Command Create()
     {
         var standard = new Option<bool>("--stdio") { Description = "Speak over standard input and output (this is the default)" };
@@ -33,12 +29,9 @@ internal static class LspCommand
             Port = parsed.GetValue(port),
             Log = parsed.GetValue(log),
             ClientProcessId = parsed.GetValue(client),
-            Today = parsed.GetValue(today) ?? FromEnvironment(),
+            Today = parsed.GetValue(today) ?? SharedOptions.TodayOfTests(),
             Version = typeof(LspCommand).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "",
         }));
         return command;
     }
-
-    private static DateOnly? FromEnvironment() =>
-        DateOnly.TryParseExact(Environment.GetEnvironmentVariable(TodayVariable), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
 }

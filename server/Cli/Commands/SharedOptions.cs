@@ -8,6 +8,8 @@ namespace HealthNotes.Cli.Commands;
 /// <summary>Options that several commands have.</summary>
 internal static class SharedOptions
 {
+    private const string DayShape = "yyyy-MM-dd";
+
     /// <summary><c>--today DATE</c>: everything that depends on the day takes it from here.</summary>
     public static Option<DateOnly?> Today() => Day("--today", "The day to work things out for, such as 2026-11-25 (the default is today)");
 
@@ -32,12 +34,16 @@ internal static class SharedOptions
     public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs" };
 
     /// <summary>The day that was given, else the clock's: the only place that reads it.</summary>
-    public static DateOnly DayOf(this ParseResult parsed, Option<DateOnly?> today) => parsed.GetValue(today) ?? DateOnly.FromDateTime(DateTime.Now);
+    public static DateOnly DayOf(this ParseResult parsed, Option<DateOnly?> today) => parsed.GetValue(today) ?? TodayOfTests() ?? DateOnly.FromDateTime(DateTime.Now);
+
+    /// <summary>The day in <c>HNOTE_TODAY</c>, for tests through a program that passes no option; null for everybody else.</summary>
+    public static DateOnly? TodayOfTests() =>
+        DateOnly.TryParseExact(Environment.GetEnvironmentVariable("HNOTE_TODAY"), DayShape, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
 
     private static DateOnly? ParseDay(ArgumentResult result)
     {
         string written = result.Tokens.Count > 0 ? result.Tokens[0].Value : "";
-        if (!DateOnly.TryParseExact(written, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+        if (!DateOnly.TryParseExact(written, DayShape, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
         {
             result.AddError($"`{written}` is not a date; write year-month-day, such as 2026-11-25");
         }

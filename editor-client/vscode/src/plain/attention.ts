@@ -5,6 +5,15 @@ export interface Attention {
   readonly strongest: 'error' | 'warning' | 'none';
 }
 
+/** How far the reading of a note is. */
+export type Reading = 'none' | 'begun' | 'done';
+
+/** What the status bar says of a note that is not read: nothing that could be taken for good news. */
+export const unreadAttention = (reading: 'none' | 'begun'): Attention =>
+  reading === 'none'
+    ? { text: '$(circle-slash) not checked', tooltip: 'There is no checker for this system yet.\nClick to see how to install it.', strongest: 'none' }
+    : { text: '$(sync) reading', tooltip: 'The note is being read.', strongest: 'none' };
+
 /** What the status bar says. Where nothing was found it says only that: a note holds no more than was written. */
 export function attentionOf(findings: readonly { readonly severity: number; readonly message: string }[]): Attention {
   const urgent = findings.filter((f) => f.severity === 0 && f.message.startsWith('Urgent: ')).length;

@@ -21,7 +21,7 @@ export const whenOf = (item: DueItem): string => {
   if (days === undefined || days === null) {
     return item.date ?? 'no day named';
   }
-  const near = days === 0 ? 'today' : days === 1 ? 'tomorrow' : days > 0 ? `in ${days} days` : days === -1 ? 'since yesterday' : `since ${-days} days`;
+  const near = days === 0 ? 'today' : days === 1 ? 'tomorrow' : days > 0 ? `in ${days} days` : days === -1 ? 'was due yesterday' : `was due ${-days} days ago`;
   return item.date === undefined || item.date === null ? near : `${item.date}, ${near}`;
 };
 

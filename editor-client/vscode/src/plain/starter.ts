@@ -6,6 +6,9 @@ species ${species}
 ${today} log
   `;
 
+/** Today: the clock's day, or the one that a test sets, as for the server. */
+export const todayOf = (now: Date, set: string | undefined): string => (/^\d{4}-\d{2}-\d{2}$/.test(set ?? '') ? (set as string) : dayOf(now));
+
 /** The day as notes write it, in the owner's own time zone. */
 export const dayOf = (date: Date): string =>
   `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;

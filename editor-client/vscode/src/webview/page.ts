@@ -9,7 +9,8 @@ interface Follow { readonly kind: 'follow'; readonly line: string; readonly day:
 const editor = acquireVsCodeApi();
 const frame = document.querySelector('iframe')!;
 let uri = '';
-let marked: Element | null = null;
+/** The words that the page was last brought to. */
+let followed = '';
 let wanted: Follow | null = null;
 
 window.addEventListener('message', (event: MessageEvent<Update | Follow>) => {
@@ -44,7 +45,13 @@ function show({ html, uri: shown }: Update): void {
   inside.title = next.title;
   inside.body.replaceWith(inside.adoptNode(next.body));
   frame.contentWindow?.scrollTo(0, place);
-  marked = null;
+  if (another) {
+    followed = '';
+  }
+  // what was just written is on the page now; where the words are the same as before, the reader's place stays
+  if (wanted !== null) {
+    follow(wanted);
+  }
 }
 
 /** Scrolls to what the page says of the line under the cursor, when that is out of sight. */
@@ -55,10 +62,10 @@ function follow({ line, day }: Follow): void {
   }
   const places = [...inside.querySelectorAll('tbody tr, li, dd, blockquote, main p, dt')];
   const found = places[bestMatch(line, day, places.map((place) => place.textContent ?? ''))] ?? null;
-  if (found === null || found === marked) {
+  if (found === null || found.textContent === followed) {
     return;
   }
-  marked = found;
+  followed = found.textContent ?? '';
   const box = found.getBoundingClientRect();
   if (box.top < 0 || box.bottom > frame.clientHeight) {
     found.scrollIntoView({ block: 'center', behavior: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth' });

@@ -11,5 +11,5 @@ test('what the command says is due is read whole', () => {
   const report = execFileSync(program, [...first, 'due', local('../../../../samples/hazel-puppy.hnote'), '--json', '--today', '2026-11-25'], { encoding: 'utf8' });
   const items = plain.readDue(report);
   assert.equal(items.length, JSON.parse(report).due.length);
-  assert.equal(plain.whenOf(items[0]), '2026-11-20, since 5 days');
+  assert.equal(plain.whenOf(items[0]), '2026-11-20, was due 5 days ago');
 });

@@ -54,6 +54,17 @@ test('the status bar tells what is urgent from what was not understood', () => {
   assert.equal(plain.attentionOf([]).strongest, 'none');
 });
 
+test('a note that is not read is never said to be free of findings', () => {
+  for (const reading of ['none', 'begun']) assert.doesNotMatch(plain.unreadAttention(reading).text, /no findings|\d/);
+});
+
+test('today is the clock, unless a test sets it', () => {
+  const noon = new Date(2026, 10, 5, 12);
+  assert.equal(plain.todayOf(noon, undefined), '2026-11-05');
+  assert.equal(plain.todayOf(noon, 'soon'), '2026-11-05');
+  assert.equal(plain.todayOf(noon, '2026-11-25'), '2026-11-25');
+});
+
 test('the bundled server comes first, then the setting, then the PATH', () => {
   assert.deepEqual(
     plain.candidates({ extensionFolder: '/x', platform: 'linux', arch: 'x64', setting: '/s/hnote', path: '/a:/b/' }),
@@ -66,5 +77,5 @@ test('the bundled server comes first, then the setting, then the PATH', () => {
 test('a due list that is not as expected is left out, not a fault', () => {
   assert.deepEqual(plain.readDue('{"due":[{"path":"a","line":3,"what":"w"},{"line":1},7]}'), [{ path: 'a', line: 3, what: 'w' }]);
   assert.deepEqual(plain.readDue('{}'), []);
-  assert.equal(plain.whenOf({ path: '', line: 1, what: '', date: '2026-11-24', days: -1 }), '2026-11-24, since yesterday');
+  assert.equal(plain.whenOf({ path: '', line: 1, what: '', date: '2026-11-24', days: -1 }), '2026-11-24, was due yesterday');
 });

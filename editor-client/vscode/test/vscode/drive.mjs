@@ -2,10 +2,10 @@
 //   node drive.mjs VSCODE_DIR EXTENSION.vsix NOTES_FOLDER PICTURES_FOLDER RESULTS.json
 // NOTES_FOLDER holds visit.hnote. What was seen goes to RESULTS.json; a wait that ends in vain ends the run with a picture.
 import { execFileSync, spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer } from 'node:net';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 
 const [vscode, vsix, folder, pictures, results] = process.argv.slice(2);
 const { chromium } = createRequire(join(vscode, 'package.json'))('playwright-core');
@@ -23,18 +23,24 @@ writeFileSync(join(folder, '.code/user/User/settings.json'), JSON.stringify({
 }));
 seen.installed = execFileSync('node', [entry, ...own, '--install-extension', vsix], { encoding: 'utf8' }).trim().split('\n').pop();
 
+// a home of its own, whose profile puts a folder on the PATH that is empty until the server is looked for there
+const onPath = join(folder, '.code/bin');
+mkdirSync(onPath);
+writeFileSync(join(folder, '.code/.profile'), `export PATH="${onPath}:$PATH"\n`);
+
 const port = await new Promise((done) => {
   const probe = createServer().listen(0, '127.0.0.1', () => { const { port: free } = probe.address(); probe.close(() => done(free)); });
 });
 const code = spawn('node', [entry, ...own, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', folder],
-  { stdio: 'ignore', env: { ...process.env, HNOTE_TODAY: '2026-11-25' }, detached: true });
+  { stdio: 'ignore', env: { ...process.env, HNOTE_TODAY: '2026-11-25', HOME: join(folder, '.code'), SHELL: '/bin/bash' }, detached: true });
 const browser = await chromium.launch({
   executablePath: process.env.HNOTE_CHROMIUM || '/usr/bin/chromium',
   args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
 });
 const page = await (await browser.newContext({ viewport: { width: 1440, height: 860 } })).newPage();
 const messages = [];
-page.on('console', (message) => { if (message.type() === 'error') messages.push(message.text()); });
+// of what the editor's own parts complain of, only what is about the extension's views
+page.on('console', (message) => { if (message.type() === 'error' && /Content Security Policy|health-?notes/i.test(message.text())) messages.push(message.text()); });
 
 const until = async (what, condition) => {
   const end = Date.now() + patience;
@@ -48,13 +54,15 @@ const until = async (what, condition) => {
 const picture = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
 const text = async (selector) => (await page.locator(selector).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ').replaceAll('\u00b7', ' ');
 const lines = () => text('.editor-group-container .monaco-editor .view-lines');
+/** What the status bar says of the note, once it says something of it. */
+const attention = async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return /urgent|phone about|watch|not understood/.test(told) ? told : null; };
 const command = async (name) => {
   await page.keyboard.press('F1');
   const box = page.locator('.quick-input-widget input').first();
   await box.waitFor();
   await box.fill(`>${name}`);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: name.replace(/^.*: /, '') }).first().waitFor();
-  await page.keyboard.press('Enter');
+  await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name.replace(/^.*: /, '') }).first().waitFor();
+  await box.press('Enter');
 };
 const goTo = (line, column = 1) => until(`the cursor in line ${line}`, async () => {
   await page.keyboard.press('Control+g');
@@ -88,7 +96,7 @@ try {
   await step('the note opens, and its status is told', async () => {
     await until('the note', async () => (await lines()).includes('pet Marlow'));
     seen.opened = Date.now() - opened;
-    seen.status = await until('the status bar', async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return /not understood|phone about|watch/.test(told) ? told : null; });
+    seen.status = await until('the status bar', attention);
     seen.activated = Date.now() - opened;
     await page.keyboard.press('Control+b');
     await picture('1-opened');
@@ -127,7 +135,7 @@ try {
     await page.keyboard.press('Escape');
     await page.keyboard.press('Enter');
     await until('the mark below the gums', async () => (await page.locator('.squiggly-error, .squiggly-warning').count()) > 0);
-    seen.statusAfter = await until('the status', async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return /urgent|phone about/.test(told) ? told : null; });
+    seen.statusAfter = await until('the status', async () => { const told = await attention(); return told?.includes('urgent') ? told : null; });
     await picture('4-typed');
   });
   await step('the page stands beside, and follows what is written', async () => {
@@ -168,8 +176,18 @@ try {
     await page.keyboard.press('Space');
     await picture('7-counted');
     await frame.locator('#write').click();
-    await until('the count in the note, with its rate', async () => /rr 12\/30s.*24 ?\/min.*asleep/.test(await lines()));
+    seen.rate = await until('the count in the note, with its rate', async () => /rr 12\/30s.*?(\d+ ?\/min).*asleep/.exec(await lines())?.[1]);
     await picture('8-written');
+  });
+  await step('the words on a word', async () => {
+    await page.keyboard.press('Control+s');
+    // five lines were written above it
+    await goTo(written.findLastIndex((line) => line.startsWith('  crt ')) + 6, 4);
+    await page.keyboard.press('Control+k');
+    await page.keyboard.press('Control+i');
+    seen.hover = await until('the words', async () => { const told = await text('.monaco-hover-content'); return told.includes('Capillary refill') ? told : null; });
+    await picture('8-hover');
+    await page.keyboard.press('Escape');
   });
   await step('a tag is renamed everywhere', async () => {
     const line = written.findIndex((one) => one.includes('@'));
@@ -180,13 +198,41 @@ try {
     await picture('9-rename');
     await page.keyboard.press('Enter');
     await until('the new name', async () => (await lines()).includes('@elbow-bump'));
-    seen.renamed = true;
+    await page.keyboard.press('Control+s');
+    const saved = await until('the saved note', async () => { const now = readFileSync(join(folder, 'visit.hnote'), 'utf8'); return now.includes('@elbow-bump') ? now : null; });
+    seen.renamed = saved.split('@elbow-bump').length - 1;
+    seen.left = saved.split(/@fatty\b/).length - 1;
+  });
+  await step('what is due is listed', async () => {
+    await page.locator('.tab', { hasText: 'visit.hnote' }).first().click();
+    await command('Health Notes: What is due');
+    seen.due = await until('the list', async () => { const told = await text('.quick-input-list'); return /today|in \d+ days|since|\d{4}-/.test(told) ? told : null; });
+    await picture('10-due');
+    await page.keyboard.press('Escape');
+  });
+  await step('the check sheet and the page are made to be printed', async () => {
+    for (const [name, file] of [['Print check sheet', 'visit-sheet.html'], ['Print page', 'visit-page.html']]) {
+      await command(`Health Notes: ${name}`);
+      const told = await until(`the word on ${file}`, async () => { const said = await text('.notification-toast .notification-list-item-message'); return said.includes(file) ? said : null; });
+      await page.locator('.notification-toast').first().hover();
+      await picture(`11-${file.replace('.html', '')}`);
+      const path = new RegExp(`/\\S*${file}`).exec(told)[0];
+      seen[file] = readFileSync(path, 'utf8').match(/<title>([^<]*)/)?.[1];
+      rmSync(dirname(path), { recursive: true });
+      await command('Notifications: Clear All Notifications');
+    }
+  });
+  await step("today's check is started", async () => {
+    await command("Health Notes: Start today's check");
+    await until('the check', async () => /2026-11-25.* check/.test(await lines()));
+    await picture('12-check');
   });
   await step('a first note is made', async () => {
+    await page.locator('.tab', { hasText: 'Page:' }).first().locator('.codicon-close').click();
     await command('Health Notes: First steps');
     await until('the first steps', async () => (await text('.gettingStartedContainer')).includes('Before you touch'));
-    await new Promise((go) => setTimeout(go, 1_000));
-    await picture('11-first-steps');
+    await inside('li:has-text("Never hold one that breathes hard")');
+    await picture('13-first-steps');
     await command('Health Notes: New note');
     await page.locator('.quick-input-widget input').first().waitFor();
     await page.keyboard.type('Pebble');
@@ -195,14 +241,27 @@ try {
     await page.keyboard.type('Cat');
     await page.keyboard.press('Enter');
     await until('the note', async () => (await lines()).includes('pet Pebble'));
-    await picture('12-first-note');
+    await picture('14-first-note');
   });
-  await step('what is due is listed', async () => {
-    await page.locator('.tab', { hasText: 'visit.hnote' }).first().click();
-    await command('Health Notes: What is due');
-    seen.due = await until('the list', async () => { const told = await text('.quick-input-list'); return /today|in \d+ days|since|\d{4}-/.test(told) ? told : null; });
-    await picture('10-due');
-    await page.keyboard.press('Escape');
+  await step('the time it took to start is told by the editor itself', async () => {
+    await command('Developer: Show Running Extensions');
+    const row = page.locator('.runtime-extensions-editor .extension', { hasText: 'Health Notes' });
+    seen.activation = await until('the time', async () => /Activation: (?:Startup )?(\d+)ms/.exec((await row.allInnerTexts()).join(' ').replace(/\s+/g, ' '))?.[0]);
+    await picture('15-running');
+  });
+  await step('without its server the extension says how to get one, and finds it on the PATH', async () => {
+    const installed = readdirSync(join(folder, '.code/extensions')).find((name) => name.startsWith('health-notes.'));
+    const server = join(folder, '.code/extensions', installed, 'server');
+    renameSync(server, `${server}-away`);
+    await page.reload();
+    seen.missing = await until('the word that it is missing', async () => { const said = await text('.notification-toast .notification-list-item-message'); return said.includes('dotnet tool install') ? said : null; });
+    await page.locator('.notification-toast').first().hover();
+    seen.unchecked = await until('the status bar', async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return told.includes('not checked') ? told : null; });
+    await picture('16-missing');
+    symlinkSync(join(`${server}-away`, 'linux-x64/hnote'), join(onPath, 'hnote'));
+    await page.reload();
+    seen.onPath = await until('what needs attention', attention);
+    await picture('17-on-the-path');
   });
 } catch (fault) {
   seen.fault = String(fault?.stack ?? fault);

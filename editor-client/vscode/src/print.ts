@@ -1,0 +1,47 @@
+import * as fs from 'node:fs/promises';
+import * as os from 'node:os';
+import * as path from 'node:path';
+import * as vscode from 'vscode';
+import { activeNote, onDisk } from './activeNote.js';
+import { runHnote } from './run.js';
+import { sayServerIsMissing } from './server.js';
+
+/** What can be printed: this pet's blank check sheet, and the page for the clinic. The server's program makes both. */
+const papers = [
+  { command: 'healthNotes.printSheet', make: 'sheet', name: 'sheet', advice: 'Print it at 100 % (actual size): it has a ruler.' },
+  { command: 'healthNotes.printPage', make: 'page', name: 'page', advice: 'Print it there, or take the file with you.' },
+] as const;
+
+/** The paper is opened in the browser, where it is printed. */
+export function registerPrinting(server: () => string | null): vscode.Disposable[] {
+  return papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), paper)));
+}
+
+async function print(program: string | null, paper: (typeof papers)[number]): Promise<void> {
+  if (program === null) {
+    await sayServerIsMissing();
+    return;
+  }
+  const editor = activeNote();
+  if (editor === null || !(await onDisk(editor))) {
+    return;
+  }
+  const note = editor.document.uri.fsPath;
+  // health data: in a folder that only this user can read
+  const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'hnote-'));
+  const file = path.join(folder, `${path.basename(note, '.hnote')}-${paper.name}.html`);
+  try {
+    await runHnote(program, [paper.make, note, '--out', file]);
+  } catch (problem) {
+    await vscode.window.showErrorMessage(`The ${paper.name} was not made: ${problem instanceof Error ? problem.message : String(problem)}`);
+    return;
+  }
+  // where the note is on another computer, or this editor is a page in a browser, no program here can open the file
+  const here = vscode.env.remoteName === undefined && vscode.env.uiKind === vscode.UIKind.Desktop;
+  const opened = here && (await vscode.env.openExternal(vscode.Uri.file(file)));
+  const told = opened ? `The ${paper.name} is open in your browser.` : `The ${paper.name} is made: open it in a browser.`;
+  const copy = 'Copy its path';
+  if ((await vscode.window.showInformationMessage(`${told} ${paper.advice} It is in ${file}`, copy)) === copy) {
+    await vscode.env.clipboard.writeText(file);
+  }
+}
