@@ -1,6 +1,6 @@
 ;;; hnote-mode.el --- Health notes, with the server through eglot  -*- lexical-binding: t; -*-
 
-;; Emacs 29 or newer, which has eglot.  In your init file:
+;; Emacs 29 or newer, which has eglot, or 28 with the package.  In your init file:
 ;;   (load "/where/it/is/hnote-mode.el")
 
 ;;; Code:
