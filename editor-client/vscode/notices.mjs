@@ -2,10 +2,34 @@
 //   node notices.mjs OUT [project.assets.json]
 import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
+const require = createRequire(import.meta.url);
 const [out, assets] = process.argv.slice(2);
 const parts = [];
+/** The holder of each text that stood already: what is the same is told once. */
+const told = new Map();
+
+/** One library: its own licence file, else the standard text of the licence that it names. */
+function add(library, licence, copyright, own) {
+  const text = own || standard(licence);
+  if (text === '') {
+    throw new Error(`${library} brings no licence text, and ${licence} is none of the SPDX list`);
+  }
+  const same = told.get(text);
+  told.set(text, same ?? library);
+  parts.push([`${library} (${licence})`, copyright, same === undefined ? text : `The text is the one under ${same}.`].filter((part) => part !== '').join('\n\n'));
+}
+
+function standard(licence) {
+  try {
+    return require(`spdx-license-list/licenses/${licence}.json`).licenseText.trim();
+  } catch {
+    return '';
+  }
+}
+
 const licenceIn = (folder) => readdirSync(folder, { withFileTypes: true })
   .filter((file) => file.isFile() && /^(licen[cs]e|notice|third-?party-?notices)/i.test(file.name))
   .map((file) => readFileSync(join(folder, file.name), 'utf8').trim())
@@ -15,7 +39,7 @@ const licenceIn = (folder) => readdirSync(folder, { withFileTypes: true })
 const shipped = execFileSync('npm', ['ls', '--omit=dev', '--all', '--parseable'], { encoding: 'utf8' }).trim().split('\n').slice(1);
 for (const folder of [...new Set(shipped)].sort()) {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-  parts.push(`${name} ${version} (${license})\n\n${licenceIn(folder)}`);
+  add(`${name} ${version}`, license, '', licenceIn(folder));
 }
 
 // the libraries of the server, as the build resolved them
@@ -27,11 +51,11 @@ if (assets !== undefined && existsSync(assets)) {
     if (folder) {
       const spec = readdirSync(folder).find((name) => name.endsWith('.nuspec'));
       const text = spec === undefined ? '' : readFileSync(join(folder, spec), 'utf8');
-      const licence = /<license[^>]*>([^<]*)</.exec(text)?.[1] ?? /<licenseUrl>([^<]*)</.exec(text)?.[1] ?? 'no licence stated';
+      const licence = /<license[^>]*>([^<]*)</.exec(text)?.[1] ?? /<licenseUrl>([^<]*)</.exec(text)?.[1] ?? '';
       const copyright = /<copyright>([^<]*)</.exec(text)?.[1] ?? '';
-      parts.push(`${id.replace('/', ' ')} (${licence})\n${copyright}\n\n${licenceIn(folder)}`);
+      add(id.replace('/', ' '), licence, copyright, licenceIn(folder));
     }
   }
 }
-writeFileSync(out, `Libraries that are part of Health Notes, and their licences.\n\n${parts.map((part) => part.trim()).join(`\n\n${'-'.repeat(80)}\n\n`)}\n`);
+writeFileSync(out, `Libraries that are part of Health Notes, and their licences.\n\n${parts.join(`\n\n${'-'.repeat(80)}\n\n`)}\n`);
 console.log(`${out}: ${parts.length} libraries`);

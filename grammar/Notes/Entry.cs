@@ -32,6 +32,12 @@ public sealed record Entry(
     /// <summary>Those of the items that are facts, such as a plan written at a visit; mostly there are none.</summary>
     public ImmutableArray<Placed<NoteItem>> Facts { get; init; } = [];
 
+    /// <summary>
+    /// True for a look over the whole pet in which something is written. One that was only begun, with every line still behind
+    /// a <c>#</c>, says nothing about the pet, and must not take the place of the one before.
+    /// </summary>
+    public bool IsCheck => Head.Kind == "check" && !(Items.IsEmpty && Texts.IsEmpty && NotUnderstood.IsEmpty);
+
     /// <summary>What could not be read or cannot be, in line order.</summary>
     public ImmutableArray<PlacedProblem> Problems { get; init; } = [];
 

@@ -21,7 +21,7 @@ internal static class CurrentPeriod
                 all = all.With(entry.Day);
             }
 
-            if (checks.IsBefore(entry.Day) && entry.Entry.Head.Kind == "check")
+            if (checks.IsBefore(entry.Day) && entry.Entry.IsCheck)
             {
                 checks = checks.With(entry.Day);
             }

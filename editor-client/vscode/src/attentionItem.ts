@@ -31,7 +31,7 @@ export class AttentionItem implements vscode.Disposable {
     const found = reading === 'done' ? attentionOf(vscode.languages.getDiagnostics(note.uri).filter((one) => one.source === 'hnote')) : unreadAttention(reading);
     this.item.text = found.text;
     this.item.tooltip = found.tooltip;
-    this.item.command = reading === 'none' ? 'healthNotes.howToInstall' : 'workbench.actions.view.problems';
+    this.item.command = reading === 'none' ? 'healthNotes.restartServer' : 'workbench.actions.view.problems';
     this.item.backgroundColor = found.strongest === 'none' ? undefined : new vscode.ThemeColor(`statusBarItem.${found.strongest}Background`);
     this.item.show();
   }

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { LanguageClient, RevealOutputChannelOn, type LanguageClientOptions } from 'vscode-languageclient/node';
+import { LanguageClient, RevealOutputChannelOn, State, type LanguageClientOptions } from 'vscode-languageclient/node';
 import { AttentionItem } from './attentionItem.js';
 import { registerCounting } from './counting.js';
 import { registerDue } from './dueList.js';
@@ -15,38 +15,43 @@ let client: LanguageClient | undefined;
 
 /** Called by the editor when a note is opened or a command is used. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const server = findServer(context);
-  const running = (): LanguageClient | undefined => client;
-  const page = new PageView(context, running);
+  let server = findServer(context);
   // the notes that the server has told its findings of, by address
   const read = new Set<string>();
-  const attention = new AttentionItem((note) => (server === null ? 'none' : read.has(note.uri.toString()) ? 'done' : 'begun'));
+  const page = new PageView(context, () => client);
+  const attention = new AttentionItem((note) => (client === undefined || client.state === State.Stopped ? 'none' : read.has(note.uri.toString()) ? 'done' : 'begun'));
+  const forget = (): void => {
+    read.clear();
+    attention.show();
+  };
+  const start = async (): Promise<void> => {
+    server = findServer(context);
+    if (server === null) {
+      void sayServerIsMissing();
+      return;
+    }
+    client = new LanguageClient('hnote', 'Health Notes', { command: server, args: ['lsp'] }, clientOptions((note) => {
+      read.add(note.toString());
+      attention.show();
+    }));
+    client.onDidChangeState(forget);
+    await client.start();
+    page.refresh();
+  };
   context.subscriptions.push(
     page,
     attention,
     vscode.workspace.onDidCloseTextDocument((note) => read.delete(note.uri.toString())),
-    vscode.commands.registerCommand('healthNotes.howToInstall', sayServerIsMissing),
     ...registerNewNote(),
-    registerStartCheck(running),
+    registerStartCheck(() => client),
     registerCounting(context),
     ...registerPrinting(() => server),
     registerDue(() => server),
     vscode.commands.registerCommand('healthNotes.walkthrough', () =>
       vscode.commands.executeCommand('workbench.action.openWalkthrough', `${context.extension.id}#firstNote`, false)),
-    vscode.commands.registerCommand('healthNotes.restartServer', async () => {
-      await client?.restart();
-    }),
+    vscode.commands.registerCommand('healthNotes.restartServer', () => (client === undefined ? start() : client.restart())),
   );
-  if (server === null) {
-    void sayServerIsMissing();
-    return;
-  }
-  client = new LanguageClient('hnote', 'Health Notes', { command: server, args: ['lsp'] }, clientOptions((note) => {
-    read.add(note.toString());
-    attention.show();
-  }));
-  await client.start();
-  page.refresh();
+  await start();
 }
 
 /** Called by the editor when it closes. */

@@ -19,7 +19,7 @@ export function findServer(context: vscode.ExtensionContext): string | null {
 export async function sayServerIsMissing(): Promise<void> {
   const copy = 'Copy the command';
   const chosen = await vscode.window.showWarningMessage(
-    `Health Notes has no checker for this system yet. You can write, but nothing is checked. To install it, run: ${installCommand}`,
+    `Health Notes has no checker for this system yet. You can write, but nothing is checked. To install it, run: ${installCommand} and then "Health Notes: Start the server again".`,
     copy,
     'Open the setting',
   );

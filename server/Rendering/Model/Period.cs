@@ -8,7 +8,7 @@ namespace HealthNotes.Rendering.Model;
 internal sealed record DatedEntry(Entry Entry, DateOnly? Day)
 {
     /// <summary>True for a look over the whole pet.</summary>
-    public bool IsCheck => Entry.Head.Kind == "check";
+    public bool IsCheck => Entry.IsCheck;
 }
 
 /// <summary>

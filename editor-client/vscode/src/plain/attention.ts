@@ -5,13 +5,13 @@ export interface Attention {
   readonly strongest: 'error' | 'warning' | 'none';
 }
 
-/** How far the reading of a note is. */
+/** How far the reading of a note is: 'none' where no checker runs. */
 export type Reading = 'none' | 'begun' | 'done';
 
 /** What the status bar says of a note that is not read: nothing that could be taken for good news. */
 export const unreadAttention = (reading: 'none' | 'begun'): Attention =>
   reading === 'none'
-    ? { text: '$(circle-slash) not checked', tooltip: 'There is no checker for this system yet.\nClick to see how to install it.', strongest: 'none' }
+    ? { text: '$(circle-slash) not checked', tooltip: 'The checker does not run.\nClick to start it, or to see how to install it.', strongest: 'none' }
     : { text: '$(sync) reading', tooltip: 'The note is being read.', strongest: 'none' };
 
 /** What the status bar says. Where nothing was found it says only that: a note holds no more than was written. */

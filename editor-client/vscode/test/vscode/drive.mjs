@@ -149,8 +149,10 @@ try {
     const place = await frame.evaluate(() => window.scrollY);
     await page.keyboard.press('ArrowDown');
     await page.keyboard.type('ask is the limp worse in the cold?', { delay: 20 });
+    const typed = Date.now();
     await page.keyboard.press('Escape');
     await until('the question on the page', async () => (await frame.locator('body').innerText()).includes('worse in the cold'));
+    seen.pageAfter = Date.now() - typed;
     // the question is told elsewhere on the page: what matters is that the page was not thrown back to its top
     seen.keptPlace = await until('the place kept', async () => (await frame.evaluate(() => window.scrollY)) > 200);
     seen.place = place;
@@ -163,7 +165,7 @@ try {
     await command('Health Notes: Count beats');
     const frame = await inside('#tap');
     await frame.evaluate(() => { let at = 0; window.healthNotesClock = { now: () => at }; window.setClock = (ms) => { at = ms; }; });
-    await frame.locator('#tap').focus();
+    await until('the keys for the counter', async () => frame.evaluate(() => document.hasFocus() && document.activeElement?.id === 'tap'));
     await page.keyboard.press('Space');
     for (let i = 1; i <= 12; i++) {
       await frame.evaluate((ms) => window.setClock(ms), i * 2_300);
@@ -175,7 +177,7 @@ try {
     seen.counted = await frame.locator('#line').innerText();
     await page.keyboard.press('Space');
     await picture('7-counted');
-    await frame.locator('#write').click();
+    await page.keyboard.press('Enter');
     seen.rate = await until('the count in the note, with its rate', async () => /rr 12\/30s.*?(\d+ ?\/min).*asleep/.exec(await lines())?.[1]);
     await picture('8-written');
   });
@@ -259,7 +261,7 @@ try {
     seen.unchecked = await until('the status bar', async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return told.includes('not checked') ? told : null; });
     await picture('16-missing');
     symlinkSync(join(`${server}-away`, 'linux-x64/hnote'), join(onPath, 'hnote'));
-    await page.reload();
+    await command('Health Notes: Start the server again');
     seen.onPath = await until('what needs attention', attention);
     await picture('17-on-the-path');
   });

@@ -55,7 +55,7 @@ public class DayGridTests
     public void One_day_makes_no_grid_and_many_are_cut()
     {
         Assert.Empty(Pages.Document(Start + "2026-10-04 log\n  gave x 5mg\n").QuerySelectorAll("section.days"));
-        string note = "pet A\n2026-06-01 check\n" + string.Concat(Enumerable.Range(0, 60).Select(day => $"{new DateOnly(2026, 8, 1).AddDays(day):yyyy-MM-dd} log\n  vomit 1x\n"));
+        string note = "pet A\n2026-06-01 check\n  alert bright\n" + string.Concat(Enumerable.Range(0, 60).Select(day => $"{new DateOnly(2026, 8, 1).AddDays(day):yyyy-MM-dd} log\n  vomit 1x\n"));
         IHtmlDocument page = Pages.Document(note);
         Assert.Equal(31, page.Rows("days").Length);
         Assert.Contains("29 more are in the notes.", page.Section("days"), StringComparison.Ordinal);
