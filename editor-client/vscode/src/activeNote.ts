@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { sayServerIsMissing } from './server.js';
 
 /** The note in front, or one that is in sight; null, with a word to the user, when there is none. */
 export function activeNote(): vscode.TextEditor | null {
@@ -14,13 +15,23 @@ export function activeNote(): vscode.TextEditor | null {
   return seen ?? null;
 }
 
-/** Saves the note so that a program can read it; false when it is on no disk, or was not saved. */
-export async function onDisk(editor: vscode.TextEditor): Promise<boolean> {
-  if (editor.document.uri.scheme !== 'file' || editor.document.isDirty) {
-    if (!(await editor.document.save())) {
-      void vscode.window.showInformationMessage('Save the note first.');
-      return false;
-    }
+/** The program, and the path of the note in front, saved; null, with a word to the user, when one of them is missing. */
+export async function programAndNote(program: string | null): Promise<{ readonly program: string; readonly path: string } | null> {
+  if (program === null) {
+    await sayServerIsMissing();
+    return null;
   }
-  return editor.document.uri.scheme === 'file';
+  const editor = activeNote();
+  const path = editor === null ? null : await onDisk(editor.document);
+  return path === null ? null : { program, path };
+}
+
+/** Saves the note so that a program can read it, where its owner says when it was never saved; null when it is on no disk. */
+async function onDisk(note: vscode.TextDocument): Promise<string | null> {
+  const saved = note.uri.scheme === 'file' && !note.isDirty ? note.uri : await vscode.workspace.save(note.uri);
+  if (saved?.scheme === 'file') {
+    return saved.fsPath;
+  }
+  void vscode.window.showInformationMessage('Save the note on this computer first.');
+  return null;
 }

@@ -1,24 +1,18 @@
 import * as vscode from 'vscode';
-import { activeNote, onDisk } from './activeNote.js';
+import { programAndNote } from './activeNote.js';
 import { readDue, whenOf, type DueItem } from './plain/due.js';
 import { runHnote } from './run.js';
-import { sayServerIsMissing } from './server.js';
 
 /** What is due by the note in front; choosing one goes to its line. */
 export function registerDue(server: () => string | null): vscode.Disposable {
   return vscode.commands.registerCommand('healthNotes.whatIsDue', async () => {
-    const program = server();
-    if (program === null) {
-      await sayServerIsMissing();
-      return;
-    }
-    const editor = activeNote();
-    if (editor === null || !(await onDisk(editor))) {
+    const found = await programAndNote(server());
+    if (found === null) {
       return;
     }
     let items: DueItem[];
     try {
-      items = readDue(await runHnote(program, ['due', editor.document.uri.fsPath, '--json']));
+      items = readDue(await runHnote(found.program, ['due', found.path, '--json']));
     } catch (problem) {
       await vscode.window.showErrorMessage(`What is due could not be listed: ${problem instanceof Error ? problem.message : String(problem)}`);
       return;

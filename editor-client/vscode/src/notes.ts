@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import { activeNote } from './activeNote.js';
-import { starterNote } from './plain/starter.js';
+import { fileNameOf, starterNote } from './plain/starter.js';
 import { today } from './today.js';
 
 /** A first note, by two questions. */
@@ -46,8 +46,24 @@ async function newNote(): Promise<void> {
   if (species === undefined) {
     return;
   }
-  const note = await vscode.workspace.openTextDocument({ language: 'hnote', content: starterNote(name.trim(), species.species, today()) });
+  const note = await vscode.workspace.openTextDocument(await freeName(name.trim()));
   const editor = await vscode.window.showTextDocument(note);
+  await editor.edit((edit) => edit.insert(new vscode.Position(0, 0), starterNote(name.trim(), species.species, today())));
   const end = note.lineAt(note.lineCount - 1).range.end;
   editor.selection = new vscode.Selection(end, end);
+}
+
+/** Where the note will be saved: in the folder that is open, under the pet's name, unless that is taken. */
+async function freeName(pet: string): Promise<vscode.Uri> {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+  for (let number = 1; ; number++) {
+    const file = fileNameOf(pet, number);
+    const saved = folder === undefined ? null : vscode.Uri.joinPath(folder, file);
+    const unsaved = saved?.with({ scheme: 'untitled' }) ?? vscode.Uri.from({ scheme: 'untitled', path: file });
+    const isOpen = vscode.workspace.textDocuments.some((note) => note.uri.toString() === unsaved.toString());
+    const isThere = saved !== null && (await vscode.workspace.fs.stat(saved).then(() => true, () => false));
+    if (!isOpen && !isThere) {
+      return unsaved;
+    }
+  }
 }

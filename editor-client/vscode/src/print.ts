@@ -2,9 +2,8 @@ import * as fs from 'node:fs/promises';
 import * as os from 'node:os';
 import * as path from 'node:path';
 import * as vscode from 'vscode';
-import { activeNote, onDisk } from './activeNote.js';
+import { programAndNote } from './activeNote.js';
 import { runHnote } from './run.js';
-import { sayServerIsMissing } from './server.js';
 
 /** What can be printed: this pet's blank check sheet, and the page for the clinic. The server's program makes both. */
 const papers = [
@@ -17,21 +16,17 @@ export function registerPrinting(server: () => string | null): vscode.Disposable
   return papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), paper)));
 }
 
-async function print(program: string | null, paper: (typeof papers)[number]): Promise<void> {
-  if (program === null) {
-    await sayServerIsMissing();
+async function print(server: string | null, paper: (typeof papers)[number]): Promise<void> {
+  const found = await programAndNote(server);
+  if (found === null) {
     return;
   }
-  const editor = activeNote();
-  if (editor === null || !(await onDisk(editor))) {
-    return;
-  }
-  const note = editor.document.uri.fsPath;
+  const note = found.path;
   // health data: in a folder that only this user can read
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'hnote-'));
   const file = path.join(folder, `${path.basename(note, '.hnote')}-${paper.name}.html`);
   try {
-    await runHnote(program, [paper.make, note, '--out', file]);
+    await runHnote(found.program, [paper.make, note, '--out', file]);
   } catch (problem) {
     await vscode.window.showErrorMessage(`The ${paper.name} was not made: ${problem instanceof Error ? problem.message : String(problem)}`);
     return;

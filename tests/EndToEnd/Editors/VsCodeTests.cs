@@ -57,6 +57,8 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("appointment with the vet2026-11-27, in 2 days", Text("due"), StringComparison.Ordinal);
         Assert.Equal("Marlow: check sheet", Text("visit-sheet.html"));
         Assert.Equal("Marlow: visit page, 2026-11-25", Text("visit-page.html"));
+        Assert.Equal("Pebble: check sheet", Text("firstSheet"));
+        Assert.True(seen.GetProperty("firstFile").GetBoolean());
         Assert.Contains("not checked", Text("unchecked"), StringComparison.Ordinal);
         // today's check was only begun: what was urgent before still is
         Assert.Contains("1 urgent", Text("onPath"), StringComparison.Ordinal);

@@ -58,6 +58,13 @@ test('a note that is not read is never said to be free of findings', () => {
   for (const reading of ['none', 'begun']) assert.doesNotMatch(plain.unreadAttention(reading).text, /no findings|\d/);
 });
 
+test('a file is named after the pet', () => {
+  assert.equal(plain.fileNameOf('Pebble', 1), 'pebble.hnote');
+  assert.equal(plain.fileNameOf(' Mrs. Zoë / Tom ', 2), 'mrs-zoe-tom-2.hnote');
+  assert.equal(plain.fileNameOf('../..', 1), 'pet.hnote');
+  assert.equal(plain.fileNameOf('Łapa', 1), 'łapa.hnote');
+});
+
 test('today is the clock, unless a test sets it', () => {
   const noon = new Date(2026, 10, 5, 12);
   assert.equal(plain.todayOf(noon, undefined), '2026-11-05');

@@ -2,7 +2,7 @@
 //   node drive.mjs VSCODE_DIR EXTENSION.vsix NOTES_FOLDER PICTURES_FOLDER RESULTS.json
 // NOTES_FOLDER holds visit.hnote. What was seen goes to RESULTS.json; a wait that ends in vain ends the run with a picture.
 import { execFileSync, spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer } from 'node:net';
 import { dirname, join } from 'node:path';
@@ -73,6 +73,17 @@ const goTo = (line, column = 1) => until(`the cursor in line ${line}`, async () 
   await page.locator('.quick-input-widget').waitFor({ state: 'hidden', timeout: 3_000 });
   return (await text('#status\\.editor\\.selection')).includes(`Ln ${line}, Col ${column}`);
 });
+/** The title of a paper that was made to be printed, whose file is named in a message. */
+const printed = async (file) => {
+  const told = await until(`the word on ${file}`, async () => { const said = await text('.notification-toast .notification-list-item-message'); return said.includes(file) ? said : null; });
+  await page.locator('.notification-toast').first().hover();
+  await picture(`11-${file.replace('.html', '')}`);
+  const path = new RegExp(`/\\S*${file}`).exec(told)[0];
+  const title = readFileSync(path, 'utf8').match(/<title>([^<]*)/)?.[1];
+  rmSync(dirname(path), { recursive: true });
+  await command('Notifications: Clear All Notifications');
+  return title;
+};
 /** The frame that the extension fills, within the editor's own frame. */
 const inside = async (has) => until(`a view with ${has}`, async () => {
   for (const frame of page.frames()) {
@@ -101,14 +112,18 @@ try {
     await page.keyboard.press('Control+b');
     await picture('1-opened');
   });
-  await page.locator('.monaco-editor .view-lines').first().click({ position: { x: 300, y: 60 } });
+  // by its place: a click on the element would scroll it within itself
+  await page.mouse.click(500, 300);
   const slip = written.findLastIndex((line) => line.includes('gait stif ')) + 1;
   await step('a fix is taken', async () => {
     await goTo(slip, 9);
     await until('the slip', async () => (await lines()).includes('gait stif '));
     await until('the mark below the slip', async () => (await page.locator('.squiggly-error, .squiggly-warning').count()) > 0);
-    await page.keyboard.press('Control+.');
-    seen.fixes = await until('the fixes', async () => { const told = await text('.action-widget'); return told.includes('stiff') ? told : null; });
+    seen.fixes = await until('the fixes', async () => {
+      await page.keyboard.press('Control+.');
+      await page.locator('.action-widget', { hasText: 'stiff' }).waitFor({ timeout: 3_000 });
+      return text('.action-widget');
+    });
     await picture('2-fixes');
     await until('the fix in front', async () => (await text('.action-widget .monaco-list-row.focused')).includes('stiff'));
     await page.keyboard.press('Enter');
@@ -122,11 +137,12 @@ try {
     await picture('3-words');
     await page.keyboard.press('Tab');
     await until('the word', async () => (await lines()).includes('  limb'));
+    // with the list of words open, Enter ends a line whose last word is whole
     await page.keyboard.type(' ok', { delay: 60 });
-    await page.keyboard.press('Escape');
+    await page.locator('.suggest-widget.visible').waitFor();
     await page.keyboard.press('Enter');
+    await until('the next line', async () => (await text('#status\\.editor\\.selection')).includes(`Ln ${slip + 2}, Col 3`));
     await page.keyboard.type('gums grey', { delay: 60 });
-    await page.keyboard.press('Escape');
     await page.keyboard.press('Enter');
     await page.keyboard.type('hr 45/15s', { delay: 40 });
     const typed = Date.now();
@@ -215,13 +231,7 @@ try {
   await step('the check sheet and the page are made to be printed', async () => {
     for (const [name, file] of [['Print check sheet', 'visit-sheet.html'], ['Print page', 'visit-page.html']]) {
       await command(`Health Notes: ${name}`);
-      const told = await until(`the word on ${file}`, async () => { const said = await text('.notification-toast .notification-list-item-message'); return said.includes(file) ? said : null; });
-      await page.locator('.notification-toast').first().hover();
-      await picture(`11-${file.replace('.html', '')}`);
-      const path = new RegExp(`/\\S*${file}`).exec(told)[0];
-      seen[file] = readFileSync(path, 'utf8').match(/<title>([^<]*)/)?.[1];
-      rmSync(dirname(path), { recursive: true });
-      await command('Notifications: Clear All Notifications');
+      seen[file] = await printed(file);
     }
   });
   await step("today's check is started", async () => {
@@ -236,14 +246,23 @@ try {
     await inside('li:has-text("Never hold one that breathes hard")');
     await picture('13-first-steps');
     await command('Health Notes: New note');
-    await page.locator('.quick-input-widget input').first().waitFor();
-    await page.keyboard.type('Pebble');
-    await page.keyboard.press('Enter');
-    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Cat' }).waitFor();
-    await page.keyboard.type('Cat');
-    await page.keyboard.press('Enter');
+    const answer = async (title, words) => {
+      await page.locator('.quick-input-titlebar', { hasText: title }).waitFor();
+      const box = page.locator('.quick-input-widget input').first();
+      await box.fill(words);
+      await until(`the answer to ${title}`, async () => (await box.inputValue()) === words);
+      return box;
+    };
+    await (await answer('1 of 2', 'Pebble')).press('Enter');
+    const species = await answer('2 of 2', 'Cat');
+    await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: 'Cat' }).waitFor();
+    await species.press('Enter');
     await until('the note', async () => (await lines()).includes('pet Pebble'));
     await picture('14-first-note');
+    // it is saved under the pet's name before anything is printed
+    await command('Health Notes: Print check sheet');
+    seen.firstSheet = await printed('pebble-sheet.html');
+    seen.firstFile = existsSync(join(folder, 'pebble.hnote'));
   });
   await step('the time it took to start is told by the editor itself', async () => {
     await command('Developer: Show Running Extensions');
