@@ -192,7 +192,7 @@ public class DiagnosticTests
             await Session.RunAsync(profile, async session =>
             {
                 JsonNode a = await UntilReportedAsync(session, "a.hnote", report => report["items"] is JsonArray { Count: > 0 });
-                Assert.Equal("unknown-line", (string?)a["items"]![0]!["code"]);
+                Assert.Equal("unknown-line", (string?)a["items"]!.AsArray()[^1]!["code"]);
                 await File.WriteAllTextAsync(Path.Combine(folder, "c.hnote"), "gumz\n");
                 session.Client.Tell("workspace/didChangeWatchedFiles", new { changes = new[] { new { uri = new Uri(Path.Combine(folder, "c.hnote")).AbsoluteUri, type = 1 } } });
                 await UntilReportedAsync(session, "c.hnote", report => report["items"] is JsonArray { Count: > 0 });

@@ -19,7 +19,10 @@ internal static class Findings
     /// <summary>The diagnostics of an open document.</summary>
     public static Diagnostic[] Of(OpenNote note, Workspace workspace, CancellationToken stop = default) => Of(note.Document, note.Caret, workspace, stop);
 
-    /// <summary>The diagnostics of a document; gives up when told to.</summary>
+    /// <summary>
+    /// The diagnostics of a document, by line, the gravest of a line last: an editor that has room for one beside a line shows
+    /// the last. Gives up when told to.
+    /// </summary>
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
     public static Diagnostic[] Of(Document document, Place? caret, Workspace workspace, CancellationToken stop = default)
     {
@@ -36,7 +39,7 @@ internal static class Findings
             diagnostics.Add(More(shown.Left));
         }
 
-        return [.. diagnostics];
+        return [.. diagnostics.OrderBy(one => one.Range.Start.Line).ThenByDescending(one => one.Severity)];
     }
 
     /// <summary>One finding. What cannot wait has the severity of what could not be read; its message says which it is.</summary>

@@ -41,6 +41,7 @@ public sealed class NeovimTests : IDisposable
         JsonElement seen = read.RootElement;
         Assert.False(seen.TryGetProperty("fault", out JsonElement fault), $"{fault}\n{written}\n{run.Errors}");
         Assert.Contains(seen.GetProperty("diagnostics").EnumerateArray(), message => message.GetString()!.Contains("`stif`", StringComparison.Ordinal));
+        Assert.Contains("`stif`", seen.GetProperty("beside").GetString(), StringComparison.Ordinal);
         Assert.Contains("bright", seen.GetProperty("offered").EnumerateArray().Select(word => word.GetString()));
         Assert.Equal("  alert bright", seen.GetProperty("completed").GetString());
         Assert.Contains(seen.GetProperty("actions").EnumerateArray(), title => title.GetString()!.Contains("stiff", StringComparison.Ordinal));

@@ -60,6 +60,18 @@ local function drive()
   local gait = lua([[return vim.fn.search('  gait stif ', 'w') - 1]])
   local alert = lua([[return vim.fn.search('^  alert', 'bW') - 1]])
 
+  -- of several findings in a line, the one that there is room for beside it
+  seen.beside = lua([[
+    local row, told = ..., {}
+    for _, findings in pairs(vim.diagnostic.get_namespaces()) do
+      local space = findings.user_data.virt_text_ns
+      for _, mark in ipairs(space and vim.api.nvim_buf_get_extmarks(0, space, { row, 0 }, { row, -1 }, { details = true }) or {}) do
+        for _, part in ipairs(mark[4].virt_text or {}) do table.insert(told, part[1]) end
+      end
+    end
+    return table.concat(told)
+  ]], gait)
+
   -- a completion, by its keys: the menu, the word, the choice
   press('0Di  alert <C-x><C-o>')
   until_true('the menu of words', function() return lua('return vim.fn.pumvisible()') == 1 end)

@@ -37,6 +37,15 @@ public class ConvertTests
     }
 
     [Fact]
+    public void The_gravest_of_a_line_is_last()
+    {
+        Diagnostic[] diagnostics = DiagnosticsOf("pet M\nspecies dog\nborn 2020\n2026-11-20 check\n  gait stif warms-up\n  gums blue\n");
+        Diagnostic[] ofGait = [.. diagnostics.Where(d => d.Range.Start.Line == 4)];
+        Assert.Equal([DiagnosticSeverity.Information, DiagnosticSeverity.Error], ofGait.Select(d => d.Severity));
+        Assert.Equal(diagnostics.Select(d => d.Range.Start.Line).Order(), diagnostics.Select(d => d.Range.Start.Line));
+    }
+
+    [Fact]
     public void Evidence_is_sent_to_clients_that_show_it_and_names_other_lines_only()
     {
         const string Text = "pet M\nspecies dog\nborn 2020\n2026-10-20 check\n  lump L-flank 10mm\n2026-11-20 check\n  lump L-flank 30mm\n";
