@@ -9,8 +9,9 @@
   "The program that reads along, with its arguments.")
 
 (defvar hnote-mode-font-lock
-  '(("^[ \t]*#.*$" . font-lock-comment-face)
-    ("^[ \t]*>.*$" . font-lock-doc-face)
+  '(("^[ \t]*>.*$" . font-lock-doc-face)
+    ("\\(?:^\\|[ \t]\\)#.*$" . font-lock-comment-face)
+    ("[ \t]\\(@[[:alnum:]_-]+\\)" 1 font-lock-variable-name-face)
     ("^[ \t]*[0-9]\\{4\\}-[0-9]\\{2\\}-[0-9]\\{2\\}\\>" . font-lock-constant-face)
     ("^[ \t]*\\(?:[0-9]+:[0-9]+[ \t]+\\)?\\([a-z][a-z-]*\\)" 1 font-lock-keyword-face))
   "The shapes of lines; what they mean is the server's.")

@@ -16,8 +16,9 @@ hook global WinSetOption filetype=hnote %{
 provide-module hnote %{
     add-highlighter shared/hnote regions
     add-highlighter shared/hnote/line default-region group
-    add-highlighter shared/hnote/comment region '^\h*#' '$' fill comment
+    add-highlighter shared/hnote/comment region '(?:^|\h)#' '$' fill comment
     add-highlighter shared/hnote/text region '^\h*>' '$' fill documentation
     add-highlighter shared/hnote/line/ regex '^\h*(\d{4}-\d{2}-\d{2})' 1:value
     add-highlighter shared/hnote/line/ regex '^\h*(?:\d{1,2}:\d{2}\h+)?([a-z][a-z-]*)' 1:keyword
+    add-highlighter shared/hnote/line/ regex '\h(@[\w-]+)' 1:variable
 }

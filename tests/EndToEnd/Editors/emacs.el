@@ -102,8 +102,11 @@
 
   (goto-char (point-min))
   (font-lock-ensure)
-  (search-forward "species")
-  (see 'painted (symbol-name (get-text-property (1- (point)) 'face)))
+  (see 'painted
+       (vconcat (mapcar (lambda (text)
+                          (search-forward text)
+                          (symbol-name (get-text-property (1- (point)) 'face)))
+                        '("# A large" "species" "2022-11-12" "  > A fit dog" "@elbow" "# person"))))
   (eglot-shutdown (server)))
 
 (condition-case fault
