@@ -35,26 +35,19 @@ public sealed class EmacsTests : IDisposable
             ("HNOTE_FOLDER", folder),
             ("HNOTE_RESULTS", results));
 
-        Assert.True(File.Exists(results), $"no results, code {run.Code}\n{run.Output}\n{run.Errors}");
-        string written = await File.ReadAllTextAsync(results);
-        using JsonDocument read = JsonDocument.Parse(written);
-        JsonElement seen = read.RootElement;
-        Assert.False(seen.TryGetProperty("fault", out JsonElement fault), $"{fault}\n{written}\n{run.Errors}");
-        Assert.Equal("hnote-mode", Text("mode"));
-        Assert.Contains(Texts("diagnostics"), message => message.Contains("`stif`", StringComparison.Ordinal));
-        Assert.Contains("Capillary refill time", Text("hover"), StringComparison.Ordinal);
-        Assert.Contains("bright", Texts("offered"));
-        Assert.Equal("  alert bright", Text("completed"));
-        Assert.Contains("Write `stiff`", Texts("actions"));
-        Assert.Equal("  gait stiff  warms-up", Text("corrected"));
-        Assert.Equal("  gait stiff warms-up", Text("formatted"));
-        Assert.Equal(SampleCopy.TaggedLines, seen.GetProperty("renamed").GetInt32());
-        Assert.Equal(0, seen.GetProperty("left").GetInt32());
+        Seen seen = await Seen.OfAsync(run, results);
+        Assert.Equal("hnote-mode", seen.Text("mode"));
+        Assert.Contains(seen.Texts("diagnostics"), message => message.Contains("`stif`", StringComparison.Ordinal));
+        Assert.Contains("Capillary refill time", seen.Text("hover"), StringComparison.Ordinal);
+        Assert.Contains("bright", seen.Texts("offered"));
+        Assert.Equal("  alert bright", seen.Text("completed"));
+        Assert.Contains("Write `stiff`", seen.Texts("actions"));
+        Assert.Equal("  gait stiff  warms-up", seen.Text("corrected"));
+        Assert.Equal("  gait stiff warms-up", seen.Text("formatted"));
+        Assert.Equal(SampleCopy.TaggedLines, seen.Number("renamed"));
+        Assert.Equal(0, seen.Number("left"));
         Assert.Equal(
             ["comment", "keyword", "constant", "doc", "variable-name", "comment"],
-            Texts("painted").Select(face => face["font-lock-".Length..^"-face".Length]));
-
-        string Text(string name) => seen.GetProperty(name).GetString()!;
-        string[] Texts(string name) => [.. seen.GetProperty(name).EnumerateArray().Select(one => one.GetString()!)];
+            seen.Texts("painted").Select(face => face["font-lock-".Length..^"-face".Length]));
     }
 }

@@ -35,22 +35,18 @@ public sealed class NeovimTests : IDisposable
             ("XDG_STATE_HOME", folder),
             ("XDG_CACHE_HOME", folder));
 
-        Assert.True(File.Exists(results), $"no results, code {run.Code}\n{run.Output}\n{run.Errors}");
-        string written = await File.ReadAllTextAsync(results);
-        using JsonDocument read = JsonDocument.Parse(written);
-        JsonElement seen = read.RootElement;
-        Assert.False(seen.TryGetProperty("fault", out JsonElement fault), $"{fault}\n{written}\n{run.Errors}");
-        Assert.Contains(seen.GetProperty("diagnostics").EnumerateArray(), message => message.GetString()!.Contains("`stif`", StringComparison.Ordinal));
-        Assert.Contains("`stif`", seen.GetProperty("beside").GetString(), StringComparison.Ordinal);
-        Assert.Contains("bright", seen.GetProperty("offered").EnumerateArray().Select(word => word.GetString()));
-        Assert.Equal("  alert bright", seen.GetProperty("completed").GetString());
-        Assert.Contains(seen.GetProperty("actions").EnumerateArray(), title => title.GetString()!.Contains("stiff", StringComparison.Ordinal));
-        Assert.Equal("  gait stiff  warms-up", seen.GetProperty("corrected").GetString());
-        Assert.False(seen.GetProperty("stillSaid").GetBoolean(), $"the finding stays after its correction\n{written}");
-        Assert.Equal("  gait stiff warms-up", seen.GetProperty("formatted").GetString());
-        Assert.Equal("hnote", seen.GetProperty("filetype").GetString());
-        Assert.Contains("Capillary refill time", seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
-        Assert.Equal(SampleCopy.TaggedLines, seen.GetProperty("renamed").GetInt32());
-        Assert.Equal(0, seen.GetProperty("left").GetInt32());
+        Seen seen = await Seen.OfAsync(run, results);
+        Assert.Contains(seen.Texts("diagnostics"), message => message.Contains("`stif`", StringComparison.Ordinal));
+        Assert.Contains("`stif`", seen.Text("beside"), StringComparison.Ordinal);
+        Assert.Contains("bright", seen.Texts("offered"));
+        Assert.Equal("  alert bright", seen.Text("completed"));
+        Assert.Contains(seen.Texts("actions"), title => title.Contains("stiff", StringComparison.Ordinal));
+        Assert.Equal("  gait stiff  warms-up", seen.Text("corrected"));
+        Assert.False(seen.Is("stillSaid"), "the finding stays after its correction");
+        Assert.Equal("  gait stiff warms-up", seen.Text("formatted"));
+        Assert.Equal("hnote", seen.Text("filetype"));
+        Assert.Contains("Capillary refill time", seen.Text("hover"), StringComparison.Ordinal);
+        Assert.Equal(SampleCopy.TaggedLines, seen.Number("renamed"));
+        Assert.Equal(0, seen.Number("left"));
     }
 }

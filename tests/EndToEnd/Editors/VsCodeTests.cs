@@ -1,4 +1,3 @@
-using System.Text.Json;
 using HealthNotes.EndToEnd.Support;
 using HealthNotes.Tests.Support;
 
@@ -36,34 +35,27 @@ public sealed class VsCodeTests : IDisposable
             ],
             ("HNOTE_CHROMIUM", ExternalTool.Chromium));
 
-        Assert.True(File.Exists(results), $"no results, code {run.Code}\n{run.Output}\n{run.Errors}");
-        string written = await File.ReadAllTextAsync(results);
-        using JsonDocument read = JsonDocument.Parse(written);
-        JsonElement seen = read.RootElement;
-        Assert.False(seen.TryGetProperty("fault", out JsonElement fault), $"{fault}\n{written}\n{run.Errors}");
-
-        Assert.Contains("1 not understood", Text("status"), StringComparison.Ordinal);
-        Assert.Contains("Write `stiff`", Text("fixes"), StringComparison.Ordinal);
-        Assert.Contains("limb", Text("offered"), StringComparison.Ordinal);
-        Assert.Contains("1 urgent", Text("statusAfter"), StringComparison.Ordinal);
-        Assert.DoesNotContain("not understood", Text("statusAfter"), StringComparison.Ordinal);
-        Assert.Equal("Marlow", Text("title"));
-        Assert.Equal(0, seen.GetProperty("pageScripts").GetInt32());
-        Assert.Equal("rr 12/30s asleep", Text("counted"));
-        Assert.Equal("24/min", Text("rate"));
-        Assert.Contains("Capillary refill time", Text("hover"), StringComparison.Ordinal);
-        Assert.Equal(SampleCopy.TaggedLines, seen.GetProperty("renamed").GetInt32());
-        Assert.Equal(0, seen.GetProperty("left").GetInt32());
-        Assert.Contains("appointment with the vet2026-11-27, in 2 days", Text("due"), StringComparison.Ordinal);
-        Assert.Equal("Marlow: check sheet", Text("visit-sheet.html"));
-        Assert.Equal("Marlow: visit page, 2026-11-25", Text("visit-page.html"));
-        Assert.Equal("Pebble: check sheet", Text("firstSheet"));
-        Assert.True(seen.GetProperty("firstFile").GetBoolean());
-        Assert.Contains("not checked", Text("unchecked"), StringComparison.Ordinal);
+        Seen seen = await Seen.OfAsync(run, results);
+        Assert.Contains("1 not understood", seen.Text("status"), StringComparison.Ordinal);
+        Assert.Contains("Write `stiff`", seen.Text("fixes"), StringComparison.Ordinal);
+        Assert.Contains("limb", seen.Text("offered"), StringComparison.Ordinal);
+        Assert.Contains("1 urgent", seen.Text("statusAfter"), StringComparison.Ordinal);
+        Assert.DoesNotContain("not understood", seen.Text("statusAfter"), StringComparison.Ordinal);
+        Assert.Equal("Marlow", seen.Text("title"));
+        Assert.Equal(0, seen.Number("pageScripts"));
+        Assert.Equal("rr 12/30s asleep", seen.Text("counted"));
+        Assert.Equal("24/min", seen.Text("rate"));
+        Assert.Contains("Capillary refill time", seen.Text("hover"), StringComparison.Ordinal);
+        Assert.Equal(SampleCopy.TaggedLines, seen.Number("renamed"));
+        Assert.Equal(0, seen.Number("left"));
+        Assert.Contains("appointment with the vet2026-11-27, in 2 days", seen.Text("due"), StringComparison.Ordinal);
+        Assert.Equal("Marlow: check sheet", seen.Text("visit-sheet.html"));
+        Assert.Equal("Marlow: visit page, 2026-11-25", seen.Text("visit-page.html"));
+        Assert.Equal("Pebble: check sheet", seen.Text("firstSheet"));
+        Assert.True(seen.Is("firstFile"));
+        Assert.Contains("not checked", seen.Text("unchecked"), StringComparison.Ordinal);
         // today's check was only begun: what was urgent before still is
-        Assert.Contains("1 urgent", Text("onPath"), StringComparison.Ordinal);
-        Assert.Empty(seen.GetProperty("messages").EnumerateArray());
-
-        string Text(string name) => seen.GetProperty(name).GetString()!;
+        Assert.Contains("1 urgent", seen.Text("onPath"), StringComparison.Ordinal);
+        Assert.Empty(seen.Texts("messages"));
     }
 }
