@@ -1,17 +1,28 @@
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Analysis.Trends;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Hover;
 
-/// <summary>What is normal for such a pet on that day, and what its own vet wrote.</summary>
+/// <summary>What is normal for such a pet on that day, what its own vet wrote, and what is usual for it.</summary>
 internal static class Ranges
 {
+    /// <summary>All that a vital is held against: what is normal, what its vet wrote, and what is usual by its own readings.</summary>
+    public static IEnumerable<string> Of(HoverLine at, string vital) =>
+    [
+        .. vital == "weight" ? [] : Normal(at, vital),
+        .. Own(at, vital),
+        .. Learned(at) is { } learned ? [learned] : Array.Empty<string>(),
+    ];
+
     /// <summary>The normal range with its source; one for each state where the line says none.</summary>
-    public static IEnumerable<string> Normal(HoverLine at, string vital)
+    private static IEnumerable<string> Normal(HoverLine at, string vital)
     {
         if (at.Reading is { } reading)
         {
@@ -23,7 +34,7 @@ internal static class Ranges
     }
 
     /// <summary>The <c>usual</c> and <c>call-if</c> lines that hold on that day for a vital.</summary>
-    public static IEnumerable<string> Own(HoverLine at, string vital)
+    private static IEnumerable<string> Own(HoverLine at, string vital)
     {
         foreach ((int line, _, UsualFact usual) in at.Document.Note.Facts<UsualFact>(at.Day).Where(fact => fact.Fact.Vital.Word == vital))
         {
@@ -36,6 +47,22 @@ internal static class Ranges
             string limit = Wording.Show(ShownIn.Canonical(call.Limit.Number, call.Limit.Unit), UnitOf(vital, call.Limit.Unit), at.Us);
             yield return $"**Phone the clinic{State(call.State, call.Place)}:** {(call.Limit.Bound == Bound.Below ? "below" : "above")} {limit}{Per(call.Per)} (line {line + 1}).";
         }
+    }
+
+    /// <summary>What is usual by the readings before that day. Null when they are too few, and where its vet wrote down what is usual.</summary>
+    private static string? Learned(HoverLine at)
+    {
+        NoteAnalysis analysis = at.Document.Analysis;
+        if (at.Reading is not { Day: { } day } reading || CourseKey.Of(reading) is not { } key || UsualRow.For(key) is not { } row
+            || at.Document.Note.Facts<UsualFact>(at.Day).Any(fact => fact.Fact.Vital.Word == reading.What && fact.Fact.Place is null && (fact.Fact.State is null || fact.Fact.State.Comparable == reading.Comparable)))
+        {
+            return null;
+        }
+
+        Course course = SameVital.Of(analysis.CourseOf(key), analysis.CoursesOf);
+        return OwnUsual.For(course, day, analysis.Pet.GrownOn(row.GrownMonths)) is { } usual
+            ? $"**Usual for this pet**, by its own readings: {Wording.Show(usual.Low, usual.High, usual.Unit, at.Us)} ({usual.Count} readings since {DayWords.Iso(usual.Since)})."
+            : null;
     }
 
     private static string? Line(HoverLine at, NoteReading reading)

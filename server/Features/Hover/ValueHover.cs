@@ -2,17 +2,20 @@ using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Hover;
 
-/// <summary>On a value: what follows from it, with its uncertainty, and the other units.</summary>
+/// <summary>On a value: what follows from it, with its uncertainty, the other units, and what a vital is held against.</summary>
 internal static class ValueHover
 {
     public static string? At(HoverLine at)
     {
         if (ItemValue.Of(at.Item) is { } value && at.IsIn(value.Span))
         {
-            return OfValue(at, value);
+            return OfValue(at, value) is not { } said ? null
+                : at.Item is Reading { Word: { Kind: WordKind.Vital } word } ? Md.Join([said, .. Ranges.Of(at, word.Word)])
+                : said;
         }
 
         return ItemValue.ScheduleOf(at.Item)?.DayAfter(at.Entry?.Head.Date) is { } due ? DateHover.Day(at, due) : null;

@@ -27,8 +27,7 @@ internal static class WordHover
             Meaning(word),
             abbreviation is null ? "" : $"`{abbreviation.Word}`: {Md.Sentence(abbreviation.Definition)} Here it stands for `{abbreviation.StandsFor}`.",
             HowToTake.Of(word.Word) is { } how ? Steps(how) : "",
-            .. word.Kind == WordKind.Vital && word.Word != "weight" ? Ranges.Normal(at, word.Word) : [],
-            .. word.Kind == WordKind.Vital ? Ranges.Own(at, word.Word) : [],
+            .. word.Kind == WordKind.Vital ? Ranges.Of(at, word.Word) : [],
             .. isHead ? OfLine(at) : [],
         ]);
     }

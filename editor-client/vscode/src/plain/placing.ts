@@ -32,9 +32,15 @@ export function placeObservation(lines: readonly string[], cursor: number, obser
 
 function within(lines: readonly string[], cursor: number, observation: string): Placed {
   const here = lines[cursor] ?? '';
-  return here.trim() === '' && cursor > 0
-    ? { line: cursor, fills: true, text: `  ${observation}` }
-    : { line: cursor, fills: false, text: `  ${observation}` };
+  if (here.trim() === '' && cursor > 0) {
+    return { line: cursor, fills: true, text: `  ${observation}` };
+  }
+  // what was written in own words below a line stays with it
+  let line = cursor;
+  while (/^\s*>/.test(lines[line + 1] ?? '')) {
+    line++;
+  }
+  return { line, fills: false, text: `  ${observation}` };
 }
 
 function lastWritten(lines: readonly string[]): number {

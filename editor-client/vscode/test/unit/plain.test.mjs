@@ -28,6 +28,13 @@ test('an observation goes below the cursor within today, into a blank line, else
   assert.deepEqual(placed(4, '2026-11-25'), { line: 7, fills: false, text: '  hr 18/15s' });
 });
 
+test('an observation does not come between a line and the words below it', () => {
+  const lines = ['2026-11-25 check', '  ear L brown wax', '    > Since the swim.', '    > Smells.', '  gums pink'];
+  assert.equal(plain.placeObservation(lines, 1, 'hr 18/15s', '2026-11-25').line, 3);
+  assert.equal(plain.placeObservation(lines, 2, 'hr 18/15s', '2026-11-25').line, 3);
+  assert.equal(plain.placeObservation(lines, 4, 'hr 18/15s', '2026-11-25').line, 4);
+});
+
 test('a day without an entry gets one', () => {
   assert.deepEqual(placed(4, '2026-11-26'), { line: 7, fills: false, text: '\n2026-11-26\n  hr 18/15s' });
   assert.deepEqual(plain.placeObservation([''], 0, 'hr 18/15s', '2026-11-26'), { line: -1, fills: false, text: '2026-11-26\n  hr 18/15s' });
