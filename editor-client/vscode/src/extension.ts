@@ -15,7 +15,7 @@ let client: LanguageClient | undefined;
 
 /** Called by the editor when a note is opened or a command is used. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  let server = findServer(context);
+  let server: string | null = null;
   // the notes that the server has told its findings of, by address
   const read = new Set<string>();
   const page = new PageView(context, () => client);
@@ -35,8 +35,17 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
       attention.show();
     }));
     client.onDidChangeState(forget);
-    await client.start();
+    // the client itself says what went wrong; the notes can be written without it
+    await client.start().catch(() => undefined);
     page.refresh();
+  };
+  // a client whose program did not start can't be started again: a new one is made, of what is installed now
+  const startAgain = async (): Promise<void> => {
+    const old = client;
+    client = undefined;
+    await old?.dispose().catch(() => undefined);
+    forget();
+    await start();
   };
   context.subscriptions.push(
     page,
@@ -49,7 +58,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     registerDue(() => server),
     vscode.commands.registerCommand('healthNotes.walkthrough', () =>
       vscode.commands.executeCommand('workbench.action.openWalkthrough', `${context.extension.id}#firstNote`, false)),
-    vscode.commands.registerCommand('healthNotes.restartServer', () => (client === undefined ? start() : client.restart())),
+    vscode.commands.registerCommand('healthNotes.restartServer', startAgain),
   );
   await start();
 }

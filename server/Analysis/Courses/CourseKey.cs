@@ -16,10 +16,10 @@ public readonly record struct CourseKey(string Word, string Detail)
     /// <summary>The note as a whole: a course that is always there, and empty. Rules about today hang on it.</summary>
     public static CourseKey Note { get; } = new("note", "");
 
-    /// <summary>The heads of all checks.</summary>
+    /// <summary>The heads of all checks in which something is written.</summary>
     public static CourseKey Checks { get; } = new("head", "check");
 
-    /// <summary>All checks with all that they hold.</summary>
+    /// <summary>All those checks with all that they hold.</summary>
     public static CourseKey WholeChecks { get; } = new("entry", "check");
 
     /// <summary>The heads of all visits to the clinic.</summary>

@@ -22,8 +22,13 @@ internal readonly record struct Trace(CourseKey Key, Noted Noted)
         }
 
         ImmutableArray<Trace>.Builder traces = ImmutableArray.CreateBuilder<Trace>(entry.Items.Length + 2);
-        Add(new CourseKey("head", entry.Head.Kind), new Noted(entry.Head, entry.Line, null, null));
-        if (entry.Head.Kind == Check)
+        // a check that was only begun is none
+        if (entry.Head.Kind != Check || entry.IsCheck)
+        {
+            Add(new CourseKey("head", entry.Head.Kind), new Noted(entry.Head, entry.Line, null, null));
+        }
+
+        if (entry.IsCheck)
         {
             traces.Add(new Trace(CourseKey.WholeChecks, new Noted(entry.Head, entry.Line, null, null, entry)));
         }

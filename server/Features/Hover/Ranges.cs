@@ -1,4 +1,3 @@
-using HealthNotes.Analysis;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
@@ -18,7 +17,7 @@ internal static class Ranges
     [
         .. vital == "weight" ? [] : Normal(at, vital),
         .. Own(at, vital),
-        .. Learned(at) is { } learned ? [learned] : Array.Empty<string>(),
+        Learned(at) ?? "",
     ];
 
     /// <summary>The normal range with its source; one for each state where the line says none.</summary>
@@ -50,20 +49,11 @@ internal static class Ranges
     }
 
     /// <summary>What is usual by the readings before that day. Null when they are too few, and where its vet wrote down what is usual.</summary>
-    private static string? Learned(HoverLine at)
-    {
-        NoteAnalysis analysis = at.Document.Analysis;
-        if (at.Reading is not { Day: { } day } reading || CourseKey.Of(reading) is not { } key || UsualRow.For(key) is not { } row
-            || at.Document.Note.Facts<UsualFact>(at.Day).Any(fact => fact.Fact.Vital.Word == reading.What && fact.Fact.Place is null && (fact.Fact.State is null || fact.Fact.State.Comparable == reading.Comparable)))
-        {
-            return null;
-        }
-
-        Course course = SameVital.Of(analysis.CourseOf(key), analysis.CoursesOf);
-        return OwnUsual.For(course, day, analysis.Pet.GrownOn(row.GrownMonths)) is { } usual
-            ? $"**Usual for this pet**, by its own readings: {Wording.Show(usual.Low, usual.High, usual.Unit, at.Us)} ({usual.Count} readings since {DayWords.Iso(usual.Since)})."
+    private static string? Learned(HoverLine at) =>
+        at.Reading is { Day: { } day } reading && CourseKey.Of(reading) is { } key
+        && UsualNow.On(at.Document.Analysis, SameVital.Of(at.Document.Analysis.CourseOf(key), at.Document.Analysis.CoursesOf), day) is { Readings: { } count, Since: { } since } usual
+            ? $"**Usual for this pet**, by its own readings: {Wording.Show(usual.Low, usual.High, usual.Unit, at.Us)} ({count} readings since {DayWords.Iso(since)})."
             : null;
-    }
 
     private static string? Line(HoverLine at, NoteReading reading)
     {

@@ -56,6 +56,7 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("not checked", seen.Text("unchecked"), StringComparison.Ordinal);
         // today's check was only begun: what was urgent before still is
         Assert.Contains("1 urgent", seen.Text("onPath"), StringComparison.Ordinal);
+        Assert.Contains("1 urgent", seen.Text("again"), StringComparison.Ordinal);
         Assert.Empty(seen.Texts("messages"));
     }
 }

@@ -27,4 +27,14 @@ public class BegunCheckTests
         Assert.Contains(begun.CurrentFindings, finding => finding.Level == FindingLevel.Urgent);
         Assert.Contains("Check of 2026-11-21", VisitPage.Markdown(begun), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void What_was_to_be_looked_at_again_stays_due_until_something_is_written()
+    {
+        const string Note = "pet X\nspecies dog\n\n2026-11-10 check\n  ear L wax\n  recheck ear L in 1w\n\n2026-11-25 check\n";
+        Assert.Contains(Late(Note + "  # ear\n"), finding => finding.Rule == "task-overdue");
+        Assert.DoesNotContain(Late(Note + "  alert bright\n"), finding => finding.Rule == "task-overdue");
+
+        static IEnumerable<NoteFinding> Late(string note) => NoteAnalysis.Of(HealthNotes.Grammar.Notes.Note.Read(note), Today).Findings;
+    }
 }

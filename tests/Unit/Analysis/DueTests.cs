@@ -13,16 +13,17 @@ public class DueTests
     private static NoteAnalysis On(DateOnly today, string text) => NoteAnalysis.Of(Note.Read(text), today);
 
     [Theory]
-    [InlineData("", "2026-01-01 check\n", "2026-02-07", false)] // 30 days and a week
-    [InlineData("", "2026-01-01 check\n", "2026-02-08", true)]
-    [InlineData("home-check every 60d\n", "2026-01-01 check\n", "2026-03-09", false)]
-    [InlineData("home-check every 60d\n", "2026-01-01 check\n", "2026-03-10", true)]
+    [InlineData("", "2026-01-01 check\n  alert bright\n", "2026-02-07", false)] // 30 days and a week
+    [InlineData("", "2026-01-01 check\n  alert bright\n", "2026-02-08", true)]
+    [InlineData("home-check every 60d\n", "2026-01-01 check\n  alert bright\n", "2026-03-09", false)]
+    [InlineData("home-check every 60d\n", "2026-01-01 check\n  alert bright\n", "2026-03-10", true)]
     [InlineData("", "2026-01-01 check\n  home-check every 10d\n", "2026-01-18", false)]
     [InlineData("", "2026-01-01 check\n  home-check every 10d\n", "2026-01-19", true)]
     [InlineData("home-check every 60d\n", "2026-01-01 check\n  home-check every 10d\n", "2026-01-19", true)]
     [InlineData("", "2026-01-01 log\n", "2026-09-08", false)] // never a check: nothing to be late with
-    [InlineData("", "2026-01-01 check\n2025-01-01 check\n", "2026-02-07", false)] // out of order
-    [InlineData("", "2026-01-01 check\n2026-12-31 check\n", "2026-02-08", true)] // one dated after today is a slip
+    [InlineData("", "2026-01-01 check\n  alert bright\n2025-01-01 check\n  alert bright\n", "2026-02-07", false)] // out of order
+    [InlineData("", "2026-01-01 check\n  alert bright\n2026-12-31 check\n  alert bright\n", "2026-02-08", true)] // one dated after today is a slip
+    [InlineData("", "2026-01-01 check\n  alert bright\n2026-02-01 check\n  # alert\n", "2026-02-08", true)] // one that was only begun is none
     public void A_check_is_overdue_by_the_notes_or_after_a_month(string facts, string entries, string today, bool overdue) =>
         Assert.Equal(overdue, On(DateOnly.Parse(today), Dog(facts + entries)).Findings.Any(f => f.Rule == "check-overdue"));
 

@@ -54,8 +54,9 @@ const until = async (what, condition) => {
 const picture = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
 const text = async (selector) => (await page.locator(selector).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ').replaceAll('\u00b7', ' ');
 const lines = () => text('.editor-group-container .monaco-editor .view-lines');
+const status = () => text('#healthNotes\\.attention, [id*="health-notes"]');
 /** What the status bar says of the note, once it says something of it. */
-const attention = async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return /urgent|phone about|watch|not understood/.test(told) ? told : null; };
+const attention = async () => { const told = await status(); return /urgent|phone about|watch|not understood/.test(told) ? told : null; };
 const command = async (name) => {
   await page.keyboard.press('F1');
   const box = page.locator('.quick-input-widget input').first();
@@ -73,6 +74,9 @@ const goTo = (line, column = 1) => until(`the cursor in line ${line}`, async () 
   await page.locator('.quick-input-widget').waitFor({ state: 'hidden', timeout: 3_000 });
   return (await text('#status\\.editor\\.selection')).includes(`Ln ${line}, Col ${column}`);
 });
+/** The processes of the server that is on the PATH. */
+const servers = () => readdirSync('/proc').filter((id) => /^\d+$/.test(id) && commandOf(id) === `${join(onPath, 'hnote')}\0lsp\0`);
+const commandOf = (id) => { try { return readFileSync(`/proc/${id}/cmdline`, 'utf8'); } catch { return ''; } };
 /** The title of a paper that was made to be printed, whose file is named in a message. */
 const printed = async (file) => {
   const told = await until(`the word on ${file}`, async () => { const said = await text('.notification-toast .notification-list-item-message'); return said.includes(file) ? said : null; });
@@ -245,7 +249,8 @@ try {
     await until('the first steps', async () => (await text('.gettingStartedContainer')).includes('Before you touch'));
     await inside('li:has-text("Never hold one that breathes hard")');
     await picture('13-first-steps');
-    await command('Health Notes: New note');
+    await page.locator('.getting-started-step', { hasText: 'Make the note' }).click();
+    await page.locator('.getting-started-step.expanded .monaco-button', { hasText: 'New note' }).click();
     const answer = async (title, words) => {
       await page.locator('.quick-input-titlebar', { hasText: title }).waitFor();
       const box = page.locator('.quick-input-widget input').first();
@@ -277,11 +282,16 @@ try {
     await page.reload();
     seen.missing = await until('the word that it is missing', async () => { const said = await text('.notification-toast .notification-list-item-message'); return said.includes('dotnet tool install') ? said : null; });
     await page.locator('.notification-toast').first().hover();
-    seen.unchecked = await until('the status bar', async () => { const told = await text('#healthNotes\\.attention, [id*="health-notes"]'); return told.includes('not checked') ? told : null; });
+    seen.unchecked = await until('the status bar', async () => { const told = await status(); return told.includes('not checked') ? told : null; });
     await picture('16-missing');
     symlinkSync(join(`${server}-away`, 'linux-x64/hnote'), join(onPath, 'hnote'));
     await command('Health Notes: Start the server again');
     seen.onPath = await until('what needs attention', attention);
+    // and once more, while it runs: another process reads the same note
+    const first = servers();
+    await command('Health Notes: Start the server again');
+    await until('another server', async () => { const now = servers(); return now.length === 1 && now[0] !== first[0]; });
+    seen.again = await until('what needs attention', attention);
     await picture('17-on-the-path');
   });
 } catch (fault) {

@@ -78,7 +78,7 @@ public class LensTests
     [Fact]
     public void The_opening_tells_the_next_home_check_and_offers_it()
     {
-        LensText lens = LensFeature.In(Cursor.Note("species dog\nhome-check every 30d\n2026-11-01 check"), FeatureSettings.Default)[0];
+        LensText lens = LensFeature.In(Cursor.Note("species dog\nhome-check every 30d\n2026-11-01 check\n  alert bright"), FeatureSettings.Default)[0];
         Assert.Equal("next: home check, due in 6 days", lens.Title);
         Assert.Equal(new LensCommand(LensCommands.AddCheck, "file:///notes/test.hnote", new Place(0, 0)), lens.Command);
     }
