@@ -39,6 +39,7 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("1 not understood", seen.Text("status"), StringComparison.Ordinal);
         Assert.Contains("Write `stiff`", seen.Text("fixes"), StringComparison.Ordinal);
         Assert.Contains("limb", seen.Text("offered"), StringComparison.Ordinal);
+        Assert.Equal("limb o", seen.Text("asWritten"));
         Assert.Contains("1 urgent", seen.Text("statusAfter"), StringComparison.Ordinal);
         Assert.DoesNotContain("not understood", seen.Text("statusAfter"), StringComparison.Ordinal);
         Assert.Equal("Marlow", seen.Text("title"));
@@ -47,7 +48,7 @@ public sealed class VsCodeTests : IDisposable
         Assert.Equal("24/min", seen.Text("rate"));
         Assert.Contains("Capillary refill time", seen.Text("hover"), StringComparison.Ordinal);
         Assert.Equal(SampleCopy.TaggedLines, seen.Number("renamed"));
-        Assert.Equal(0, seen.Number("left"));
+        Assert.Equal(0, seen.Number("notRenamed"));
         Assert.Contains("appointment with the vet2026-11-27, in 2 days", seen.Text("due"), StringComparison.Ordinal);
         Assert.Equal("Marlow: check sheet", seen.Text("visit-sheet.html"));
         Assert.Equal("Marlow: visit page, 2026-11-25", seen.Text("visit-page.html"));

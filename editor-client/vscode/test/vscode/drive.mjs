@@ -141,12 +141,18 @@ try {
     await picture('3-words');
     await page.keyboard.press('Tab');
     await until('the word', async () => (await lines()).includes('  limb'));
-    // with the list of words open, Enter ends a line whose last word is whole
-    await page.keyboard.type(' ok', { delay: 60 });
-    await page.locator('.suggest-widget.visible').waitFor();
+    // with the list open and a longer word in front, Enter only ends the line: what was written is never exchanged
+    await page.keyboard.type(' o', { delay: 60 });
+    await until('a longer word in front', async () => (await text('.suggest-widget.visible .monaco-list-row.focused')).startsWith('ok'));
     await page.keyboard.press('Enter');
     await until('the next line', async () => (await text('#status\\.editor\\.selection')).includes(`Ln ${slip + 2}, Col 3`));
-    await page.keyboard.type('gums grey', { delay: 60 });
+    seen.asWritten = (await lines()).match(/limb o\w*$/m)?.[0];
+    await goTo(slip + 1, '  limb o'.length + 1);
+    await page.keyboard.type('k');
+    await page.keyboard.press('Escape');
+    await goTo(slip + 2);
+    await page.keyboard.press('Shift+End');
+    await page.keyboard.type('  gums grey', { delay: 60 });
     await page.keyboard.press('Enter');
     await page.keyboard.type('hr 45/15s', { delay: 40 });
     const typed = Date.now();
@@ -223,7 +229,7 @@ try {
     await page.keyboard.press('Control+s');
     const saved = await until('the saved note', async () => { const now = readFileSync(join(folder, 'visit.hnote'), 'utf8'); return now.includes('@elbow-bump') ? now : null; });
     seen.renamed = saved.split('@elbow-bump').length - 1;
-    seen.left = saved.split(/@fatty\b/).length - 1;
+    seen.notRenamed = saved.split(/@fatty\b/).length - 1;
   });
   await step('what is due is listed', async () => {
     await page.locator('.tab', { hasText: 'visit.hnote' }).first().click();
@@ -297,6 +303,10 @@ try {
 } catch (fault) {
   seen.fault = String(fault?.stack ?? fault);
   console.log(seen.fault);
+  // what a person would have before them, for a run whose pictures are gone
+  for (const part of ['#status\\.editor\\.selection', '.notification-toast .notification-list-item-message', '.quick-input-list .monaco-list-row', '.suggest-widget .monaco-list-row', '.editor-group-container .view-lines']) {
+    console.log(`--- ${part}\n${await text(part).catch((gone) => gone.message)}`);
+  }
   await picture('fault').catch(() => undefined);
 }
 seen.messages = messages;
