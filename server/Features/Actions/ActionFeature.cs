@@ -13,7 +13,7 @@ public static class ActionFeature
     {
         Place start = document.Clamp(range.Start);
         Place end = document.Clamp(range.End);
-        PlaceRange within = start <= end ? new PlaceRange(start, end) : new PlaceRange(end, start);
+        PlaceRange within = WithoutNextLine(document, start <= end ? new PlaceRange(start, end) : new PlaceRange(end, start));
         return [.. QuickFixes.In(document, within, settings), .. RewriteBook.In(document, within, settings)];
     }
 
@@ -22,4 +22,10 @@ public static class ActionFeature
 
     /// <summary>Everything that can be mended in one way only; the edits never touch one another. Doing it again changes nothing.</summary>
     public static ImmutableArray<DocumentEdit> FixAll(Document document) => AllFixes.Of(document);
+
+    /// <summary>A whole line that was chosen ends where the next begins, and is still one line.</summary>
+    private static PlaceRange WithoutNextLine(Document document, PlaceRange range) =>
+        range.End.Character == 0 && range.End.Line > range.Start.Line
+            ? range with { End = new Place(range.End.Line - 1, document.Syntax.Lines[range.End.Line - 1].Text.Length) }
+            : range;
 }

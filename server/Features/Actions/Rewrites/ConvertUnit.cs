@@ -7,14 +7,14 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Features.Actions.Rewrites;
 
 /// <summary>
-/// Writes the value under the cursor in the other system, rounded as a person would write it. Only what was measured is
+/// Writes the value that the cursor or the selection touches in the other system, rounded as a person would write it. Only what was measured is
 /// converted: a count over time has no other system, a dose is as it was ordered, and a limit is as it was drawn.
 /// </summary>
 internal static class ConvertUnit
 {
-    public static IEnumerable<ActionOffer> At(LineAt at, Place place)
+    public static IEnumerable<ActionOffer> At(LineAt at, PlaceRange range)
     {
-        if (Measured(at.Line.Item) is not { } value || !PlaceRange.Of(at.Index, value.Span).Touches(place) || UnitRounding.Convert(value) is not { } converted)
+        if (Measured(at.Line.Item) is not { } value || !PlaceRange.Of(at.Index, value.Span).Touches(range) || UnitRounding.Convert(value) is not { } converted)
         {
             yield break;
         }

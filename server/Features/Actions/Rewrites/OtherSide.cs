@@ -8,9 +8,9 @@ namespace HealthNotes.Features.Actions.Rewrites;
 /// <summary>On a place: the other side, or the sides it may have where none is written. Only sides that exist there are offered.</summary>
 internal static class OtherSide
 {
-    public static IEnumerable<ActionOffer> At(LineAt at, Place place)
+    public static IEnumerable<ActionOffer> At(LineAt at, PlaceRange range)
     {
-        if (SiteFix.SiteIn(at.Line.Item) is not { } site || !PlaceRange.Of(at.Index, site.Span).Touches(place) || at.Line.Problems.Length > 0
+        if (SiteFix.SiteIn(at.Line.Item) is not { } site || !PlaceRange.Of(at.Index, site.Span).Touches(range) || at.Line.Problems.Length > 0
             || !IsWrittenOut(site, at.Text))
         {
             yield break;

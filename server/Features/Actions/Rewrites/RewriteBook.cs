@@ -30,7 +30,7 @@ internal static class RewriteBook
         if (document.Syntax.Lines[line].Item is not null)
         {
             var at = LineAt.Of(document, line, settings);
-            foreach (ActionOffer offer in (IEnumerable<ActionOffer>)[.. ConvertUnit.At(at, range.Start), .. OtherSide.At(at, range.Start), .. LumpGone.At(document, line), .. TellApart.At(document, line)])
+            foreach (ActionOffer offer in (IEnumerable<ActionOffer>)[.. ConvertUnit.At(at, range), .. OtherSide.At(at, range), .. LumpGone.At(document, line), .. TellApart.At(document, line)])
             {
                 yield return offer;
             }

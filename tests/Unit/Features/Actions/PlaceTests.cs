@@ -33,6 +33,17 @@ public class PlaceTests
     public void A_selection_has_the_fixes_of_its_lines() =>
         Assert.Equal(["Write `glossy` *", "Write `brown` *"], Offers.Titles("2026-11-01 log\n  ‹coat glosssy\n  ear L brwn›\n  gums pnik\n", "nearest-word"));
 
+    /// <summary>Some editors always ask for the whole line that the cursor is in: it ends where the next line begins.</summary>
+    [Fact]
+    public void A_whole_line_is_one_line()
+    {
+        Assert.Equal(
+            "convert-unit add-missing else-ok",
+            string.Join(' ', Offers.At("species dog\n2026-11-01 check\n‹  temp 38.6C rectal\n›  weight 21kg\n").Select(offer => offer.Id)));
+        Assert.Equal("", string.Join(' ', Offers.At("species dog\n2026-11-01 log\n‹  coat glossy\n›  ear L brwn\n").Select(offer => offer.Id)));
+        Assert.Equal(["Write `glossy` *"], Offers.Titles("2026-11-01 log\n‹  coat glosssy\n›  ear L brwn\n", "nearest-word"));
+    }
+
     [Fact]
     public void Two_findings_that_are_mended_in_one_way_have_one_offer()
     {
