@@ -16,8 +16,12 @@ try() { # the program in $1 checks, and makes the page
   echo "ok $2"
 }
 
+bash editor-client/install/make-notices.sh >/dev/null
 dotnet pack server/Cli -c Release -o "$work/packages" -v q
 dotnet tool install hnote --tool-path "$work/tool" --add-source "$work/packages" --version 0.1.0 >/dev/null
+for file in LICENSE NOTICES.txt README.md; do
+  [ -s "$(find "$work/tool/.store" -name "$file" | head -1)" ] || { echo "the tool lacks $file" >&2; exit 1; }
+done
 try "$work/tool/hnote" tool
 
 bash editor-client/install/make-archive.sh linux-x64 >/dev/null

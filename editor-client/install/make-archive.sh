@@ -17,8 +17,7 @@ mkdir -p "$folder/completions"
 find "$native" -maxdepth 1 -type f ! -name '*.dbg' ! -name '*.pdb' ! -name '*.xml' -exec cp {} "$folder/" \;
 for shell in bash zsh fish; do "$native/hnote" completion "$shell" > "$folder/completions/hnote.$shell"; done
 cp LICENSE README.md "$folder/"
-[ -d editor-client/vscode/node_modules ] || (cd editor-client/vscode && npm ci --ignore-scripts --no-audit --no-fund --silent)
-node editor-client/vscode/notices.mjs "$folder/NOTICES.txt" server/Cli/obj/project.assets.json
+bash editor-client/install/make-notices.sh "$folder/NOTICES.txt"
 cat > "$folder/INSTALL.txt" <<'TEXT'
 Copy hnote, and the library file beside it, into a folder on your PATH, for instance ~/.local/bin. Then:
 

@@ -139,6 +139,7 @@ try {
     await page.keyboard.type('li', { delay: 60 });
     seen.offered = await until('the list of words', async () => { const told = await text('.suggest-widget'); return told.includes('limb') ? told : null; });
     await picture('3-words');
+    await until('limb in front', async () => (await text('.suggest-widget.visible .monaco-list-row.focused')).startsWith('limb'));
     await page.keyboard.press('Tab');
     await until('the word', async () => (await lines()).includes('  limb'));
     // with the list open and a longer word in front, Enter only ends the line: what was written is never exchanged
