@@ -42,11 +42,9 @@ public sealed class NeovimTests : IDisposable
         Assert.Equal("  alert bright", seen.Text("completed"));
         Assert.Contains(seen.Texts("actions"), title => title.Contains("stiff", StringComparison.Ordinal));
         Assert.Equal("  gait stiff  warms-up", seen.Text("corrected"));
-        Assert.False(seen.Is("stillSaid"), "the finding stays after its correction");
         Assert.Equal("  gait stiff warms-up", seen.Text("formatted"));
         Assert.Equal("hnote", seen.Text("filetype"));
         Assert.Contains("Capillary refill time", seen.Text("hover"), StringComparison.Ordinal);
         Assert.Equal(SampleCopy.TaggedLines, seen.Number("renamed"));
-        Assert.Equal(0, seen.Number("left"));
     }
 }

@@ -90,7 +90,6 @@ local function drive()
   seen.actions = lua('return offered_actions or {}')
   seen.corrected = line_of(gait)
   until_true('the finding gone', function() return not says('`stif`') end)
-  seen.stillSaid = says('`stif`')
 
   -- the words on a word
   lua([[vim.fn.search('^  crt ', 'w'); vim.cmd('normal! w')]])
@@ -119,7 +118,7 @@ local function drive()
   end
   lua([[vim.fn.search('@fatty', 'w'); vim.cmd('normal! l'); vim.lsp.buf.rename('elbow-bump')]])
   until_true('the new name', function() return lines_with('@fatty') == 0 end)
-  seen.renamed, seen.left = lines_with('@elbow-bump'), lines_with('@fatty')
+  seen.renamed = lines_with('@elbow-bump')
 end
 
 local worked, fault = pcall(drive)

@@ -7,8 +7,8 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Features.Actions.Rewrites;
 
 /// <summary>
-/// Writes the value that the cursor or the selection touches in the other system, rounded as a person would write it. Only what was measured is
-/// converted: a count over time has no other system, a dose is as it was ordered, and a limit is as it was drawn.
+/// Writes the value that the cursor or the selection touches in the other system, rounded as a person would write it. Only what
+/// was measured is converted: a count over time has no other system, a dose is as it was ordered, and a limit is as it was drawn.
 /// </summary>
 internal static class ConvertUnit
 {
