@@ -57,21 +57,39 @@ const lines = () => text('.editor-group-container .monaco-editor .view-lines');
 const status = () => text('#healthNotes\\.attention, [id*="health-notes"]');
 /** What the status bar says of the note, once it says something of it. */
 const attention = async () => { const told = await status(); return /urgent|phone about|watch|not understood/.test(told) ? told : null; };
+const quick = page.locator('.quick-input-widget');
+/** Keys, pressed again where they came too early, until what they open is there. */
+const press = (keys, opened) => until(`what ${keys} opens`, async () => {
+  for (const key of keys.split(' ')) await page.keyboard.press(key);
+  await opened.first().waitFor({ timeout: 3_000 });
+  return true;
+});
+/** Enter in the editor's box, and a click and Enter again where the key was lost, as a person would: until it is gone or asks something else. */
+const accept = async (box) => {
+  const written = await box.inputValue();
+  await until(`what ${written} opens`, async () => {
+    await box.press('Enter', { timeout: 3_000 });
+    for (const end = Date.now() + 5_000; Date.now() < end;) {
+      if (await quick.isHidden() || (await box.inputValue()) !== written) return true;
+      await new Promise((go) => setTimeout(go, 50));
+    }
+    await box.click({ timeout: 3_000 });
+    return false;
+  });
+};
 const command = async (name) => {
-  await page.keyboard.press('F1');
-  const box = page.locator('.quick-input-widget input').first();
-  await box.waitFor();
+  const box = quick.locator('input').first();
+  await press('F1', box);
   await box.fill(`>${name}`);
   await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name.replace(/^.*: /, '') }).first().waitFor();
-  await box.press('Enter');
+  await accept(box);
 };
 const goTo = (line, column = 1) => until(`the cursor in line ${line}`, async () => {
-  await page.keyboard.press('Control+g');
-  const box = page.locator('.quick-input-widget input').first();
-  await box.waitFor({ timeout: 3_000 });
+  const box = quick.locator('input').first();
+  await press('Control+g', box);
   await box.fill(`:${line}:${column}`);
   await box.press('Enter');
-  await page.locator('.quick-input-widget').waitFor({ state: 'hidden', timeout: 3_000 });
+  await quick.waitFor({ state: 'hidden', timeout: 3_000 });
   return (await text('#status\\.editor\\.selection')).includes(`Ln ${line}, Col ${column}`);
 });
 /** The processes of the server that is on the PATH. */
@@ -123,11 +141,8 @@ try {
     await goTo(slip, 9);
     await until('the slip', async () => (await lines()).includes('gait stif '));
     await until('the mark below the slip', async () => (await page.locator('.squiggly-error, .squiggly-warning').count()) > 0);
-    seen.fixes = await until('the fixes', async () => {
-      await page.keyboard.press('Control+.');
-      await page.locator('.action-widget', { hasText: 'stiff' }).waitFor({ timeout: 3_000 });
-      return text('.action-widget');
-    });
+    await press('Control+.', page.locator('.action-widget', { hasText: 'stiff' }));
+    seen.fixes = await text('.action-widget');
     await picture('2-fixes');
     await until('the fix in front', async () => (await text('.action-widget .monaco-list-row.focused')).includes('stiff'));
     await page.keyboard.press('Enter');
@@ -210,17 +225,15 @@ try {
     await page.keyboard.press('Control+s');
     // five lines were written above it
     await goTo(written.findLastIndex((line) => line.startsWith('  crt ')) + 6, 4);
-    await page.keyboard.press('Control+k');
-    await page.keyboard.press('Control+i');
-    seen.hover = await until('the words', async () => { const told = await text('.monaco-hover-content'); return told.includes('Capillary refill') ? told : null; });
+    await press('Control+k Control+i', page.locator('.monaco-hover-content', { hasText: 'Capillary refill' }));
+    seen.hover = await text('.monaco-hover-content');
     await picture('8-hover');
     await page.keyboard.press('Escape');
   });
   await step('a tag is renamed everywhere', async () => {
     const line = written.findIndex((one) => one.includes('@'));
     await goTo(line + 1, written[line].indexOf('@') + 3);
-    await page.keyboard.press('F2');
-    await page.locator('.rename-box input').waitFor();
+    await press('F2', page.locator('.rename-box input'));
     await page.locator('.rename-box input').fill('elbow-bump');
     await picture('9-rename');
     await page.keyboard.press('Enter');
@@ -258,15 +271,14 @@ try {
     await page.locator('.getting-started-step.expanded .monaco-button', { hasText: 'New note' }).click();
     const answer = async (title, words) => {
       await page.locator('.quick-input-titlebar', { hasText: title }).waitFor();
-      const box = page.locator('.quick-input-widget input').first();
+      const box = quick.locator('input').first();
       await box.fill(words);
       await until(`the answer to ${title}`, async () => (await box.inputValue()) === words);
       return box;
     };
-    await (await answer('1 of 2', 'Pebble')).press('Enter');
-    const species = await answer('2 of 2', 'Cat');
-    await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: 'Cat' }).waitFor();
-    await species.press('Enter');
+    await accept(await answer('1 of 2', 'Pebble'));
+    await answer('2 of 2', 'Cat');
+    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Cat' }).click();
     await until('the note', async () => (await lines()).includes('pet Pebble'));
     await picture('14-first-note');
     // it is saved under the pet's name before anything is printed
