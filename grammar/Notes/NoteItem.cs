@@ -315,3 +315,6 @@ public sealed record Skipped(ItemHead Head, ItemBody Body) : NoteItem(Head, Body
 
 /// <summary>All that was looked at and not named was as expected.</summary>
 public sealed record RestOk(ItemHead Head, ItemBody Body) : NoteItem(Head, Body);
+
+/// <summary>An event or a finding that was looked for and did not happen, or happens no longer: <c>no cough</c>, <c>seizure none</c>, <c>lump gone</c>.</summary>
+public sealed record NotSeen(ItemHead Head, ItemBody Body) : NoteItem(Head, Body);

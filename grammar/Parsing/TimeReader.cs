@@ -54,6 +54,31 @@ internal static class TimeReader
         return known && exists && minute <= 59 ? new TimeOnly(am || pm ? (hour % 12) + (pm ? 12 : 0) : hour, minute) : null;
     }
 
+    /// <summary>Takes <c>8am</c>, <c>6 pm</c> and the <c>8.15</c> of a phone's keyboard at the start of a line.</summary>
+    public static bool TryTakeShort(string text, int start, int end, out TimeOnly? time, out int timeEnd)
+    {
+        timeEnd = start;
+        while (timeEnd < end && !Scanners.IsBlank(text[timeEnd]) && !Scanners.IsSeparator(text[timeEnd]))
+        {
+            timeEnd++;
+        }
+
+        int half = timeEnd + 1;
+        while (half < end && char.IsLetter(text[half]))
+        {
+            half++;
+        }
+
+        ReadOnlySpan<char> behind = timeEnd < end ? text.AsSpan(timeEnd + 1, half - timeEnd - 1) : "";
+        if (behind.Equals("am", StringComparison.OrdinalIgnoreCase) || behind.Equals("pm", StringComparison.OrdinalIgnoreCase))
+        {
+            timeEnd = half;
+        }
+
+        time = Read(text.AsSpan(start, timeEnd - start));
+        return time is not null && timeEnd < end;
+    }
+
     /// <summary>Takes a time without its colon, as clinics write it: <c>0730</c>. False for any other number.</summary>
     public static bool TryTakeBare(string text, int start, int end, out TimeOnly? time, out int timeEnd)
     {

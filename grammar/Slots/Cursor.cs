@@ -53,6 +53,9 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     /// <summary>A negation or an end that waits for its word.</summary>
     public Pending? Pending { get; set; }
 
+    /// <summary>True while a negation waits for a sign, so that nothing else may come.</summary>
+    public bool Blocked => Pending is { OfHead: false };
+
     /// <summary>The index of the part behind the last sign: only there may <c>gone</c> or <c>none</c> belong to it. -1 when there is none.</summary>
     public int BehindSign { get; set; }
 
@@ -305,7 +308,10 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
 }
 
 /// <summary>What turns the next word into its opposite, and where it stands.</summary>
-internal sealed record Pending(ModifierWord Modifier, TextSpan Span)
+/// <param name="Modifier">The negation or end.</param>
+/// <param name="Span">Where it stands.</param>
+/// <param name="OfHead">True when it stood before the observation's own word: <c>no cough</c>.</param>
+internal sealed record Pending(ModifierWord Modifier, TextSpan Span, bool OfHead = false)
 {
     public Sense Sense => Modifier.Kind == ModifierKind.Ended ? Sense.Ended : Sense.Absent;
 }

@@ -40,7 +40,7 @@ internal static class NameSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (at.First<FreeWords>() is not null || at.Pending is not null || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
+            if (at.First<FreeWords>() is not null || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
                 || (Kind == SlotKind.FoodName && Modifiers.At(at, at.At) is not null))
             {
                 return false;

@@ -115,9 +115,17 @@ internal static class Refusals
     {
         string bare = typed.TrimEnd('.', ':', '!', '?');
         return bare.Length < ShortestGuessed ? null
-            : NearestWord.Find(bare, SlotTable.Spellings(at.Vocabulary, at.Subject == at.Word ? at.Word : at.Word)) is { } nearest
+            : NearestWord.Find(bare, SlotTable.Spellings(at.Vocabulary, at.Word)) is { } nearest
                 && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(bare[0]) ? nearest : null;
     }
+
+    /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
+    public static string? Slip(Cursor at, string typed) => NearestWord.Find(typed, SlotTable.Spellings(at.Vocabulary, at.Word), most: 1) is { } nearest
+        && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) ? nearest : null;
+
+    /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>
+    public static Problem UnknownWords(Cursor at, LineWord word, FreeWords remark) => new(ProblemRules.UnknownWord, remark.Span,
+        $"`{remark.Text}` holds no word I know behind {word.Word}. Words I know here: ok, {string.Join(", ", at.Vocabulary.Describing(word.Word).Terms.Where(w => w.Part != "any").Select(w => w.Word).Take(WordsShown))} and more. Other remarks go on a line that starts with >.");
 
     /// <summary>What the observation lacks most, with an example.</summary>
     public static string Expected(Cursor at)

@@ -35,8 +35,15 @@ internal static class SiteSlots
     public static string? RoleOf(SlotKind kind) => kind switch { SlotKind.Node => "node", SlotKind.Joint => "joint", SlotKind.Muscle => "muscle", _ => null };
 
     /// <summary>True where a place starts that the observation cannot hold any more, since it holds another.</summary>
-    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && at.Get<Site>(SlotKind.Site) is not null
-        && KindOf(at.Word) is { } kind && SlotTable.Row(kind) is SiteSlot slot && slot.StartsHere(at);
+    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked
+        && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && Merged(before, next) is null;
+
+    /// <summary>Both as one place: the side behind its region, a region behind its side, or the same again. Null where they are two.</summary>
+    private static Site? Merged(Site before, Site next) =>
+        before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
+        : before.Side == Side.None && next.Region is null && next.Number is null ? before with { Side = next.Side }
+        : before is { Region: null, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
+        : null;
 
     private sealed class SiteSlot(SlotKind kind, string? role) : SlotReader(kind)
     {
@@ -46,15 +53,15 @@ internal static class SiteSlots
 
         public override bool IsFilled(Cursor at) => at.Holds(SlotKind.Site);
 
-        /// <summary>True where a side or a region stands.</summary>
-        public bool StartsHere(Cursor at)
+        /// <summary>The place that starts at the cursor, which stays where it is; null where none does.</summary>
+        public Site? Here(Cursor at)
         {
             (int At, int Tokens, int Problems, int Filled) before = at.Here;
-            bool found = at.Part.Kind switch
+            Site? found = at.Part switch
             {
-                PartKind.Word => Read(at, Kind) is not null,
-                PartKind.Number => Kind == SlotKind.Tooth && IsBare((NumberPart)at.Part) && IsTooth(at, (NumberPart)at.Part),
-                _ => false,
+                NumberPart part when Kind == SlotKind.Tooth && IsBare(part) && IsTooth(at, part) => new Site(part.Span, Side.None, null, int.Parse(at.TextOf(part), CultureInfo.InvariantCulture)),
+                { Kind: PartKind.Word } => Read(at, Kind),
+                _ => null,
             };
             at.Restore(before);
             return found;
@@ -64,7 +71,7 @@ internal static class SiteSlots
         public override bool BindWord(Cursor at)
         {
             SlotKind? kind = Kind == SlotKind.AnySite ? KindOf(at.About) : Kind;
-            if (kind is null || at.Pending is not null || at.InRemark)
+            if (kind is null || at.Blocked || at.InRemark)
             {
                 return false;
             }
@@ -77,35 +84,16 @@ internal static class SiteSlots
             }
 
             Site? before = at.Get<Site>(SlotKind.Site);
-            if (before is not null && (before.Name == site.Name || (site.Region is null && site.Side == before.Side)))
+            Site? merged = before is null ? site : at.Word.Kind is WordKind.Exam or WordKind.Scan ? Merged(before, site) : null;
+            if (merged is null)
             {
-                at.Mark(TokenKind.Site, site.Span);
+                at.SaidTwice(site.Span, before!.Name);
                 return true;
             }
 
-            if (before is { Side: Side.None } && site.Region is null)
-            {
-                // "incision stifle L": the side comes behind the region
-                site = before with { Side = site.Side, Span = TextSpan.Between(before.Span.Start, site.Span.End) };
-                at.Set(SlotKind.Site, site);
-                at.Mark(TokenKind.Site, at.Parts[at.At - 1].Span);
-            }
-            else if (before is { Region: null, Number: null } && site.Side == Side.None && at.Word.Kind is WordKind.Exam or WordKind.Scan)
-            {
-                at.Set(SlotKind.Site, site with { Side = before.Side });
-                at.Mark(TokenKind.Site, site.Span);
-            }
-            else if (before is not null)
-            {
-                at.SaidTwice(site.Span, before.Name);
-                return true;
-            }
-            else
-            {
-                at.Add(SlotKind.Site, site);
-                at.Mark(TokenKind.Site, site.Span);
-            }
-
+            at.Mark(TokenKind.Site, site.Span);
+            site = before is null ? site : merged with { Span = TextSpan.Between(Math.Min(before.Span.Start, site.Span.Start), Math.Max(before.Span.End, site.Span.End)) };
+            at.Set(SlotKind.Site, site);
             Check(at, site, kind.Value);
             return true;
         }

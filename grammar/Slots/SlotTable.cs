@@ -21,6 +21,9 @@ public static class SlotTable
     private static readonly FrozenDictionary<SlotKind, SlotReader> ByKind =
         Rows.Where(row => row is not WordSlots.PhraseSlot).ToFrozenDictionary(row => row.Kind);
 
+    private static readonly FrozenDictionary<string, ImmutableArray<SlotReader>> ByWord = NoteVocabulary.Default.LineWords.Terms
+        .ToFrozenDictionary(word => word.Word, word => Rows.Where(row => word.Has(row.Kind)).ToImmutableArray());
+
     /// <summary>What to write in a slot of <paramref name="word"/>, with an example; empty where there is nothing to say.</summary>
     public static string Hint(SlotKind kind, LineWord word) => ByKind[kind].Hint(word);
 
@@ -36,8 +39,7 @@ public static class SlotTable
             .Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
 
     /// <summary>The rows for a word, in the order in which they are tried.</summary>
-    internal static ImmutableArray<SlotReader> For(LineWord word) =>
-        [.. Rows.Where(row => word.Has(row.Kind))];
+    internal static ImmutableArray<SlotReader> For(LineWord word) => ByWord[word.Word];
 
     internal static SlotReader Row(SlotKind kind) => ByKind[kind];
 }

@@ -69,9 +69,13 @@ internal static class WordSlots
         TextSpan whole = pending is null ? span : TextSpan.Between(pending.Span.Start, span.End);
         at.Add(SlotKind.Words, new Described(word, whole, at.WithSingleBlanks(span), pending?.Sense ?? Sense.Present));
         at.BehindSign = at.At;
-        if (pending is not null && !(word.Part == "any" && StartsSign(at, at.At)))
+        if (pending is { OfHead: true } && at.Word.Kind is not WordKind.Exam)
         {
-            // "no new lumps": the negation reaches through to the sign
+            // "no cough at night": what is negated is the cough
+        }
+        else if (pending is not null && !(word.Part == "any" && StartsSign(at, at.At)))
+        {
+            // "no new lumps" would reach through to the sign
             Modifiers.AfterSign(at, pending);
         }
 
@@ -199,7 +203,7 @@ internal static class WordSlots
         public override bool BindWord(Cursor at)
         {
             int count = at.Phrase(at.Vocabulary.Fixed("portion"), at.At, out FixedWord? part);
-            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Pending is not null)
+            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Blocked)
             {
                 return false;
             }
