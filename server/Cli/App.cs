@@ -30,7 +30,7 @@ internal static class App
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            Console.Error.WriteLine($"hnote: a fault in hnote itself ({fault.GetType().Name}: {fault.Message}). Your files are as they were. Please report it with the note that caused it.");
+            Console.Error.WriteLine($"hnote: an internal error in hnote ({fault.GetType().Name}: {fault.Message}). Your files are unchanged. Please report it with the note that caused it.");
             return ExitCodes.Fault;
         }
     }
@@ -48,9 +48,9 @@ internal static class App
             WatchCommand.Create(),
             SheetCommand.Create(),
             DueCommand.Create(),
-            TidyCommand.Create(),
+            FormatCommand.Create(),
             ValuesCommand.Create(),
-            ExplainCommand.Create(),
+            AboutCommand.Create(),
             LspCommand.Create(),
             CompletionCommand.Create(),
         };

@@ -47,18 +47,19 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
         ["watch"] = """
               hnote watch marlow.hnote         keeps marlow.html up to date while you write
             """,
-        ["tidy"] = """
-              hnote tidy marlow.hnote          shows the tidy text
-              hnote tidy --write pets/*.hnote  puts the files in order
+        ["format"] = """
+              hnote format marlow.hnote           prints the formatted text
+              hnote format --write pets/*.hnote   formats the files
+              hnote format --check pets           lists the files that are not formatted
             """,
         ["values"] = """
               hnote values marlow.hnote
               hnote values --json marlow.hnote
               hnote values --days marlow.hnote  each day of home care, added up
             """,
-        ["explain"] = """
-              hnote explain gum-colour
-              hnote explain                    lists the rules
+        ["about"] = """
+              hnote about gum-colour
+              hnote about                      lists the rules
             """,
         ["lsp"] = """
               hnote lsp                        what an editor's settings name as the command
