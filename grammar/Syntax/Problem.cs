@@ -7,7 +7,8 @@ namespace HealthNotes.Grammar.Syntax;
 /// <param name="Span">The exact characters meant, within the line.</param>
 /// <param name="Message">What is wrong and what was expected, in plain words.</param>
 /// <param name="Nearest">The known word that was most likely meant, or null.</param>
-public sealed record Problem(string Rule, TextSpan Span, string Message, string? Nearest = null);
+/// <param name="Corrected">The whole line as it should be, where that is certain; else null.</param>
+public sealed record Problem(string Rule, TextSpan Span, string Message, string? Nearest = null, string? Corrected = null);
 
 /// <summary>The names of the problems that reading can find. A name is never reused.</summary>
 public static class ProblemRules

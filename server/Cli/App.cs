@@ -44,6 +44,7 @@ internal static class App
         {
             NewCommand.Create(),
             CheckCommand.Create(),
+            ReadCommand.Create(),
             PageCommand.Create(),
             WatchCommand.Create(),
             SheetCommand.Create(),

@@ -26,6 +26,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote check --all marlow.hnote   findings of older entries too
               hnote check --json pets          for other programs
             """,
+        ["read"] = """
+              hnote read marlow.hnote          each line beside its reading
+              hnote read --json marlow.hnote   for other programs
+            """,
         ["page"] = """
               hnote page marlow.hnote                       makes marlow.html
               hnote page marlow.hnote --out visit.md        makes Markdown instead
