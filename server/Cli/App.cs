@@ -48,6 +48,7 @@ internal static class App
             PageCommand.Create(),
             WatchCommand.Create(),
             SheetCommand.Create(),
+            CardCommand.Create(),
             DueCommand.Create(),
             FormatCommand.Create(),
             ValuesCommand.Create(),

@@ -5,7 +5,7 @@ namespace HealthNotes.Cli.Tests;
 /// <summary>How the program is used: help, wrong use, colour, completion, explanations.</summary>
 public class UseTests
 {
-    private static readonly string[] Commands = ["new", "check", "read", "page", "format", "values", "about", "completion"];
+    private static readonly string[] Commands = ["new", "check", "read", "page", "format", "values", "about", "card", "completion"];
 
     [Fact]
     public void Help_lists_the_commands_and_shows_examples()
@@ -161,7 +161,7 @@ public class UseTests
     public void The_shell_is_told_what_could_come_next()
     {
         Outcome outcome = Hnote.Run("[suggest:7]", "hnote c");
-        Assert.Equal(["check", "completion", "watch"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
+        Assert.Equal(["card", "check", "completion", "watch"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
     }
 
     [Fact]

@@ -100,7 +100,9 @@ public class WritingFilesTests
         using var work = new Workspace();
         string path = work.PathOf("tansy.hnote");
         string[] facts = ["new", path, "--name", "Tansy", "--species", "Cat", "--sex", "FS", "--born", "~2011", "--today", Hnote.Today];
-        Assert.Equal(0, Hnote.Run(facts).Code);
+        Outcome started = Hnote.Run(facts);
+        Assert.Equal(0, started.Code);
+        Assert.Contains("\n  vomit none ", started.Output, StringComparison.Ordinal);
         string note = File.ReadAllText(path);
         Assert.Contains("pet Tansy\nspecies cat\nsex female neutered\nborn ~2011\n", note, StringComparison.Ordinal);
         Assert.Contains("2026-11-25 check", note, StringComparison.Ordinal);

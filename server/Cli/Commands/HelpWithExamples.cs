@@ -42,6 +42,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote sheet marlow.hnote                      makes marlow-sheet.html: print it at 100 %
               hnote sheet marlow.hnote --format pdf --paper letter
             """,
+        ["card"] = """
+              hnote card                                    makes card.html, one page
+              hnote card --out card.pdf --species cat --paper letter
+            """,
         ["due"] = """
               hnote due marlow.hnote           what is due, the latest first of what is overdue
               hnote due pets                   of every note in a folder
