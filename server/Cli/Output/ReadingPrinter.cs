@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Cli.Output;
 
@@ -17,7 +18,7 @@ internal static class ReadingPrinter
         int rightFrom = numbers + 2 + left + Between.Length;
         foreach (LineReading line in lines)
         {
-            string text = FindingPrinter.Clean(line.Line.Text.TrimEnd());
+            string text = FindingPrinter.Clean(Left(line.Line, left));
             string[] reading = [.. Right(line).SelectMany(part => Terminal.Wrap(part, two ? rightFrom : numbers + 4))];
             string start = $"{Terminal.Faint($"{line.Index + 1}".PadLeft(numbers))}  {text}";
             bool beside = two && text.Length <= left && reading.Length > 0;
@@ -28,6 +29,12 @@ internal static class ReadingPrinter
             }
         }
     }
+
+    /// <summary>The line as written; where it is too long for its column, without the comment at its end.</summary>
+    private static string Left(LineSyntax line, int width) =>
+        line.Text.Length > width && line is { Item: not null, Marks: [.., { Kind: TokenKind.Comment } comment] }
+            ? line.Text[..comment.Span.Start].TrimEnd() + " #…"
+            : line.Text.TrimEnd();
 
     /// <summary>What stands beside a line: its reading, or why it was not understood and what to write.</summary>
     private static IEnumerable<string> Right(LineReading line)
