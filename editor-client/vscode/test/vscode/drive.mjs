@@ -56,7 +56,7 @@ const text = async (selector) => (await page.locator(selector).allInnerTexts()).
 const lines = () => text('.editor-group-container .monaco-editor .view-lines');
 const status = () => text('#healthNotes\\.attention, [id*="health-notes"]');
 /** What the status bar says of the note, once it says something of it. */
-const attention = async () => { const told = await status(); return /urgent|phone about|watch|not understood/.test(told) ? told : null; };
+const attention = async () => { const told = await status(); return /phone about|keep an eye on|not understood/.test(told) ? told : null; };
 const quick = page.locator('.quick-input-widget');
 /** Keys, pressed again where they came too early, until what they open is there. */
 const press = (keys, opened) => until(`what ${keys} opens`, async () => {
@@ -177,7 +177,7 @@ try {
     await page.keyboard.press('Escape');
     await page.keyboard.press('Enter');
     await until('the mark below the gums', async () => (await page.locator('.squiggly-error, .squiggly-warning').count()) > 0);
-    seen.statusAfter = await until('the status', async () => { const told = await attention(); return told?.includes('urgent') ? told : null; });
+    seen.statusAfter = await until('the status', async () => { const told = await attention(); return told?.includes('phone about now') ? told : null; });
     await picture('4-typed');
   });
   await step('the page stands beside, and follows what is written', async () => {
