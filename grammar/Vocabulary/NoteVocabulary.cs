@@ -3,7 +3,7 @@ using System.Collections.Frozen;
 namespace HealthNotes.Grammar.Vocabulary;
 
 /// <summary>
-/// Every word the notes know, read once from the tables in <c>Data</c>. The parser, <c>tidy</c>, messages, the page and
+/// Every word the notes know, read once from the tables in <c>Data</c>. The parser, <c>format</c>, messages, the page and
 /// the language reference all read it; nothing here decides anything clinical beyond the level a word's row states.
 /// </summary>
 public sealed class NoteVocabulary

@@ -5,7 +5,7 @@ namespace HealthNotes.Grammar.Vocabulary;
 /// <summary>A word of the vocabulary with its other spellings. Every table's row is one.</summary>
 public interface ITerm
 {
-    /// <summary>The one spelling that <c>tidy</c> writes.</summary>
+    /// <summary>The one spelling that <c>format</c> writes.</summary>
     string Word { get; }
 
     /// <summary>Other spellings that are understood; they may contain blanks.</summary>

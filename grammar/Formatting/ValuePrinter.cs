@@ -3,12 +3,12 @@ using System.Globalization;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Tidying;
+namespace HealthNotes.Grammar.Formatting;
 
 /// <summary>Writes a value in its one canonical form. Reading it again gives the same value.</summary>
 public static class ValuePrinter
 {
-    /// <summary>The value as <c>tidy</c> writes it.</summary>
+    /// <summary>The value as <c>format</c> writes it.</summary>
     public static string Print(NoteValue value) => value switch
     {
         CountOverTime count => $"{Mark(count.Bound)}{Number(count.Count)}/{Number(count.Time)}{count.Unit.Word}",

@@ -2,7 +2,7 @@ using System.Globalization;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Tidying;
+namespace HealthNotes.Grammar.Formatting;
 
 /// <summary>Writes the meaning of one line in its one canonical order and spelling.</summary>
 public static class ItemPrinter

@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Tidying;
+namespace HealthNotes.Grammar.Formatting;
 
 /// <summary>Knows which words, written side by side, would be read as a spelling of something else.</summary>
 internal static class Phrases

@@ -1,26 +1,26 @@
 using CsCheck;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Grammar.Properties;
 
-/// <summary>What <c>tidy</c> may do to a note: change its looks, never what it says.</summary>
-public class TidyProperties
+/// <summary>What <c>format</c> may do to a note: change its looks, never what it says.</summary>
+public class FormatProperties
 {
     [Fact]
-    public void Tidy_is_idempotent() => Soup.Note.Sample(
+    public void Format_is_idempotent() => Soup.Note.Sample(
         text =>
         {
-            string once = Tidy(text);
-            Assert.Equal(once, Tidy(once));
+            string once = Formatted(text);
+            Assert.Equal(once, Formatted(once));
         },
         iter: Effort.Times(600));
 
     [Fact]
-    public void Tidy_keeps_the_meaning() => Soup.Note.Sample(
-        text => Assert.Equal(Meaning.Of(Note.Read(text)), Meaning.Of(Note.Read(Tidy(text)))),
+    public void Format_keeps_the_meaning() => Soup.Note.Sample(
+        text => Assert.Equal(Meaning.Of(Note.Read(text)), Meaning.Of(Note.Read(Formatted(text)))),
         iter: Effort.Times(600));
 
     /// <summary>The same line by line, where more lines can be tried.</summary>
@@ -41,10 +41,10 @@ public class TidyProperties
         iter: Effort.Times(10_000));
 
     [Fact]
-    public void Tidy_keeps_every_comment_every_free_text_and_every_line_with_a_problem() => Soup.Note.Sample(
-        text => Assert.Equal(Kept(text), Kept(Tidy(text))), iter: Effort.Times(600));
+    public void Format_keeps_every_comment_every_free_text_and_every_line_with_a_problem() => Soup.Note.Sample(
+        text => Assert.Equal(Kept(text), Kept(Formatted(text))), iter: Effort.Times(600));
 
-    private static string Tidy(string text) => NoteTidier.Tidy(NoteSyntax.Parse(text));
+    private static string Formatted(string text) => NoteFormatter.Format(NoteSyntax.Parse(text));
 
     private static IEnumerable<string> Kept(string text) => NoteSyntax.Parse(text).Lines.SelectMany(line => line.Marks
         .Where(mark => mark.Kind == TokenKind.Comment)

@@ -2,51 +2,51 @@ using System.Globalization;
 using System.Text;
 using HealthNotes.Grammar.Syntax;
 
-namespace HealthNotes.Grammar.Tidying;
+namespace HealthNotes.Grammar.Formatting;
 
 /// <summary>
 /// Writes a note in its one canonical form: spelling, order, indent, line endings. It changes no meaning, keeps every
 /// comment, blank line and word of free text, and leaves a line that has a problem exactly as it is.
 /// </summary>
-public static class NoteTidier
+public static class NoteFormatter
 {
     /// <summary>How many blanks the lines of an entry start with.</summary>
     public const int EntryIndent = 2;
 
-    /// <summary>The tidy text of a note. Tidying it again changes nothing.</summary>
-    public static string Tidy(NoteSyntax syntax)
+    /// <summary>The formatted text of a note. Formatting it again changes nothing.</summary>
+    public static string Format(NoteSyntax syntax)
     {
         string ending = EndingOf(syntax);
         var text = new StringBuilder(syntax.ByteOrderMark ? "\uFEFF" : "");
         int index = 0;
-        foreach (string tidy in TidyLines(syntax, 0))
+        foreach (string formatted in FormatLines(syntax, 0))
         {
             bool last = ++index == syntax.Lines.Length;
-            if (last && tidy.Length == 0)
+            if (last && formatted.Length == 0)
             {
                 break;
             }
 
-            text.Append(tidy).Append(ending);
+            text.Append(formatted).Append(ending);
         }
 
         return text.ToString();
     }
 
     /// <summary>
-    /// The tidy text of each line from <paramref name="first"/> on, without line breaks. That line must be the head of an
+    /// The formatted text of each line from <paramref name="first"/> on, without line breaks. That line must be the head of an
     /// entry or the first of the note: nothing above has an effect on it then.
     /// </summary>
-    public static IEnumerable<string> TidyLines(NoteSyntax syntax, int first)
+    public static IEnumerable<string> FormatLines(NoteSyntax syntax, int first)
     {
         var context = new LineContext();
         for (int index = first; index < syntax.Lines.Length; index++)
         {
-            yield return TidyLine(syntax.Lines[index], context);
+            yield return FormatLine(syntax.Lines[index], context);
         }
     }
 
-    /// <summary>The line break that the tidy note has throughout: the one it has most.</summary>
+    /// <summary>The line break of the formatted note: the most frequent one.</summary>
     public static string EndingOf(NoteSyntax syntax) => syntax.Lines
         .Where(line => line.Ending.Length > 0)
         .GroupBy(line => line.Ending)
@@ -54,7 +54,7 @@ public static class NoteTidier
         .Select(group => group.Key)
         .FirstOrDefault("\n");
 
-    private static string TidyLine(LineSyntax line, LineContext context)
+    private static string FormatLine(LineSyntax line, LineContext context)
     {
         switch (line.Kind)
         {
@@ -68,9 +68,9 @@ public static class NoteTidier
                 context.StartEntry();
                 return line.Problems.Length > 0 ? line.Text : Head(line.EntryHead!) + Comment(line);
             case LineKind.Item when line.Problems.Length == 0 && line.Item is { } item:
-                string tidy = new string(' ', context.ItemIndent) + ItemPrinter.Print(item);
+                string formatted = new string(' ', context.ItemIndent) + ItemPrinter.Print(item);
                 context.After(line.Indent, context.ItemIndent);
-                return tidy + Comment(line);
+                return formatted + Comment(line);
             case LineKind.Item:
                 context.After(line.Indent, line.Indent);
                 return line.Text;
@@ -83,7 +83,7 @@ public static class NoteTidier
         }
     }
 
-    private static string Head(EntryHead head) => string.Join(' ', new[]
+    internal static string Head(EntryHead head) => string.Join(' ', new[]
     {
         head.Date!.Value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         head.Time?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "",

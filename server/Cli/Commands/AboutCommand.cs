@@ -5,14 +5,14 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Cli.Commands;
 
-/// <summary><c>hnote explain RULE</c></summary>
-internal static class ExplainCommand
+/// <summary><c>hnote about RULE</c></summary>
+internal static class AboutCommand
 {
     public static Command Create()
     {
-        var rule = new Argument<string?>("rule") { HelpName = "rule", Description = "The rule's name, as printed beside a finding; none lists them all", Arity = ArgumentArity.ZeroOrOne };
+        var rule = new Argument<string?>("rule") { HelpName = "rule", Description = "The name printed with a finding; without it, all rules are listed", Arity = ArgumentArity.ZeroOrOne };
         rule.CompletionSources.Add(_ => RuleHelp.Names.Select(name => new System.CommandLine.Completions.CompletionItem(name)));
-        var command = new Command("explain", "Say what a rule looks for, why, and on whose word") { rule };
+        var command = new Command("about", "Show what a rule checks, why, and which source it relies on") { rule };
         command.SetAction(parsed => Run(parsed.GetValue(rule), parsed.InvocationConfiguration.Output));
         return command;
     }
@@ -32,7 +32,7 @@ internal static class ExplainCommand
         if (RuleHelp.For(rule) is not { } help)
         {
             string? nearest = NearestWord.Find(rule, RuleHelp.Names);
-            throw new RefusedException($"there is no rule `{rule}`" + (nearest is null ? "; hnote explain lists them" : $"; did you mean `{nearest}`?"));
+            throw new RefusedException($"unknown rule `{rule}`" + (nearest is null ? "; hnote about lists all rules" : $"; did you mean `{nearest}`?"));
         }
 
         output.WriteLine(help.TrimEnd());
