@@ -16,6 +16,7 @@ internal sealed class LineReader
     private readonly ItemReader items;
 
     private readonly bool corrects;
+    private bool wordFound;
 
     /// <summary>A reader; one that <paramref name="corrects"/> reads a line that has a likely slip once more without it.</summary>
     public LineReader(NoteVocabulary vocabulary, bool corrects = true)
@@ -174,7 +175,7 @@ internal sealed class LineReader
         }
 
         LineSyntax? first = null;
-        at.StartLine(text, end);
+        wordFound = false;
         foreach (Way way in Ways)
         {
             at.StartLine(text, end);
@@ -183,6 +184,7 @@ internal sealed class LineReader
                 continue;
             }
 
+            wordFound |= first is null && way == WordFirst;
             at.Mark(TokenKind.LineWord, head.Span);
             if (head.Negation is { } negation)
             {
@@ -190,7 +192,8 @@ internal sealed class LineReader
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            if (at.Problems.Count == 0 && read.Length > 0)
+            bool ahead = first is null && way == PlaceFirst && read.Any(item => item.Note is { } note && note.Span.Start < head.Span.Start);
+            if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
             }
@@ -203,7 +206,7 @@ internal sealed class LineReader
 
     private delegate Head? Way(int start);
 
-    private IEnumerable<Way> Ways => [WordFirst, PhraseFirst, PlaceFirst, MedicineFirst];
+    private IEnumerable<Way> Ways => [WordFirst, PhraseFirst, MedicineFirst, PlaceFirst];
 
     /// <summary>The first word is the line's own: <c>hr 18/15s</c>.</summary>
     private Head? WordFirst(int start)
@@ -255,6 +258,12 @@ internal sealed class LineReader
     /// <summary>The place, or an article, comes before the word: <c>right ear smells</c>, <c>carpus R swollen</c>.</summary>
     private Head? PlaceFirst(int start)
     {
+        if (wordFound)
+        {
+            // a line that starts with its own word is not read as another line
+            return null;
+        }
+
         Cut(start, word: null);
         for (int index = 1; index < at.Parts.Count; index++)
         {
@@ -265,26 +274,29 @@ internal sealed class LineReader
             }
         }
 
-        int places = at.Phrase(vocabulary.Sides, 0, out _);
-        if (at.Phrase(vocabulary.Regions, places, out Region? region) == 0 || region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is not { } part)
+        for (int index = 0; index < at.Parts.Count; index++)
         {
-            return null;
+            if (at.IsWord(index) && at.Phrase(vocabulary.Regions, index, out Region? region) > 0 && region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is { } part)
+            {
+                return new Head(vocabulary.LineWords.Find(part)!, new TextSpan(at.Parts[0].Span.Start, 0));
+            }
         }
 
-        return new Head(vocabulary.LineWords.Find(part)!, at.Parts[0].Span);
+        return null;
     }
 
     /// <summary>The medicine comes first: <c>carprofen 75mg 8am</c>, <c>gabapentin missed 16:00</c>. With an interval it is a plan.</summary>
     private Head? MedicineFirst(int start)
     {
         Cut(start, word: null, tight: true);
-        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name))
+        bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
+        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name) || (wordFound && at.Phrase(vocabulary.Medicines, 0, out _) == 0))
         {
             return null;
         }
 
         TextSpan span = at.SpanOf(0, name);
-        string word = "gave";
+        string word = not ? "missed" : "gave";
         List<Part> parts = [.. at.Parts];
         for (int index = name; index < parts.Count; index++)
         {
@@ -313,6 +325,13 @@ internal sealed class LineReader
         bool plan = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index));
         at.StartParts(parts.ToArray());
         return new Head(vocabulary.LineWords.Find(plan ? "med" : word)!, new TextSpan(span.Start, 0));
+    }
+
+    private bool Skip(int count, TokenKind kind)
+    {
+        at.Mark(kind, at.SpanOf(0, count));
+        at.StartParts(at.Parts[count..]);
+        return true;
     }
 
     /// <summary>How many parts at the start name a medicine: one that is known, or a name of one or two words before an amount of medicine.</summary>

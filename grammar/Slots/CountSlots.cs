@@ -48,7 +48,7 @@ internal static class CountSlots
             }
 
             int count = at.Phrase(at.Vocabulary.Fixed("times"), at.At, out FixedWord? word);
-            if (count > 0)
+            if (count > 0 && !(at.Is(at.At + count, "a") || at.Is(at.At + count, "per") || at.Is(at.At + count, "daily")))
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.At += count - 1;

@@ -314,6 +314,14 @@ internal static class MeasureSlots
                 return false;
             }
 
+            if (part.First.Unit.In(at.Line) is { } perUnit && perUnit.IndexOf('/') is > 0 and var slash && at.Vocabulary.Units.Find(perUnit[..slash]) is { Quantity: Quantity.Mass }
+                && at.Vocabulary.Units.Find(perUnit) is null && at.At + 1 < at.Parts.Count && at.Parts[at.At + 1].Kind == PartKind.Number)
+            {
+                // 75mg/ml 2ml: what one millilitre holds, then how much
+                at.Add(SlotKind.Strength, new FreeWords(part.Span, at.TextOf(part).ToString()));
+                return at.Taken(TokenKind.Name);
+            }
+
             int index = at.At + (part.First.Unit.Length == 0 ? 2 : 1);
             TextSpan unitSpan = part.First.Unit.Length > 0 ? part.First.Unit : at.IsWord(at.At + 1) ? at.Parts[at.At + 1].Span : default;
             bool plural = at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is { Word: "tablet" or "capsule" } && index + 1 < at.Parts.Count;

@@ -49,7 +49,7 @@ internal static class Numbers
             }
         }
 
-        if (MayBeRemark(at))
+        if (MayBeRemark(at) || (at.Word.Kind is WordKind.Exam or WordKind.Scan && form.Unit is { Quantity: Quantity.Time }))
         {
             at.At = start;
             return false;
@@ -107,7 +107,7 @@ internal static class Numbers
     /// True where words that mean nothing here are kept as a remark, and a number with them. Not so in a vital, whose number is
     /// the point of the line, nor where a slot that needs a number is still empty.
     /// </summary>
-    public static bool MayBeRemark(Cursor at) => at.Word.Has(SlotKind.Note) && at.Word.Kind != WordKind.Vital
+    public static bool MayBeRemark(Cursor at) => at.Word.Has(SlotKind.Note) && at.Word.Kind is not (WordKind.Vital or WordKind.Exam or WordKind.Scan)
         && (at.Word.Kind is not (WordKind.Fact or WordKind.Act) || at.First<FreeWords>() is not null);
 
     /// <summary>A time of day behind the word: <c>8am</c>, <c>6 pm</c>, <c>at 3:15pm</c>, <c>07:30</c>.</summary>
@@ -202,6 +202,11 @@ internal static class Numbers
         if (shape == NumberShape.Bare && unitSpan.Length > 0)
         {
             shape = NumberShape.WithUnit;
+        }
+
+        if (unitSpan.In(at.Line) is "°")
+        {
+            (shape, unitSpan) = (NumberShape.Bare, default);
         }
 
         Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(unitSpan.In(at.Line));

@@ -120,7 +120,7 @@ internal static class Refusals
     }
 
     /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
-    public static string? Slip(Cursor at, string typed) => NearestWord.Find(typed, SlotTable.Spellings(at.Vocabulary, at.Word), most: 1) is { } nearest
+    public static string? Slip(Cursor at, string typed) => at.Vocabulary.Knows(typed) ? null : NearestWord.Find(typed, SlotTable.Spellings(at.Vocabulary, at.Word), most: 1) is { } nearest
         && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) ? nearest : null;
 
     /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>

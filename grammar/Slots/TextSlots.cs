@@ -48,6 +48,11 @@ internal static class TextSlots
         at.Add(SlotKind.File, new FreeWords(file, file.In(at.Line).ToString()));
         if (Rest(at, file.End, TokenKind.Text) is { } caption)
         {
+            if (PhotoFile.IsPicture(caption.Text.Split(' ')[0]))
+            {
+                at.Report(new Problem(ProblemRules.SaidTwice, caption.Span, $"`{caption.Text}` is a second picture. Write one picture a line."));
+            }
+
             at.Add(SlotKind.Note, caption);
         }
     }
