@@ -8,7 +8,7 @@ import { join } from 'node:path';
 const require = createRequire(import.meta.url);
 const [out, assets] = process.argv.slice(2);
 const parts = [];
-/** The holder of each text that stood already: what is the same is told once. */
+/** The holder of each text that stood already: equal texts are listed once. */
 const told = new Map();
 
 /** One library: its own licence file, else the standard text of the licence that it names. */

@@ -69,7 +69,7 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
                 (notUnderstood ??= ImmutableArray.CreateBuilder<int>()).Add(index);
             }
 
-            if (line.Item is { } item)
+            foreach (NoteItem item in line.Items)
             {
                 items.Add(new Placed<NoteItem>(index, item));
             }

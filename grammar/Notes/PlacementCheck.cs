@@ -11,8 +11,8 @@ namespace HealthNotes.Grammar.Notes;
 internal static class PlacementCheck
 {
     private static readonly string[] FactsAlsoInVisits = ["usual", "call-if"];
-    private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check", "accept"];
-    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept"];
+    private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check", "accept", "surgery"];
+    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept", "surgery"];
 
     /// <summary>What is wrong with the places of an opening's lines.</summary>
     public static IEnumerable<PlacedProblem> Of(Opening opening)
@@ -21,7 +21,7 @@ internal static class PlacementCheck
         foreach (Placed<NoteItem> fact in opening.Facts)
         {
             LineWord word = fact.Value.Word;
-            if (word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Picture))
+            if (word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Act or WordKind.Picture))
             {
                 yield return Problem(fact, fact.Value.Head.Span, ProblemRules.Misplaced,
                     $"`{word.Word}` stands before the first entry; write a line with its date above it, such as 2026-10-04 check");
@@ -47,23 +47,12 @@ internal static class PlacementCheck
                 yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact; it stands {where}");
             }
 
-            if (species != Species.Unknown && SiteOf(item.Value) is { } site && Impossible(site, item.Value, species, vocabulary) is { } message)
+            if (species != Species.Unknown && item.Value.Site is { } site && Impossible(site, item.Value, species, vocabulary) is { } message)
             {
                 yield return Problem(item, site.Span, ProblemRules.ImpossibleSite, message);
             }
         }
     }
-
-    private static Site? SiteOf(NoteItem item) => item switch
-    {
-        Examined examined => examined.Site,
-        Finding finding => finding.Site,
-        Recheck recheck => recheck.Site,
-        Skipped skipped => skipped.Site,
-        AcceptFact accept => accept.Site,
-        Reading reading => reading.Site,
-        _ => null,
-    };
 
     private static string? Impossible(Site site, NoteItem item, Species species, NoteVocabulary vocabulary)
     {

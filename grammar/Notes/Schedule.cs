@@ -8,7 +8,8 @@ namespace HealthNotes.Grammar.Notes;
 /// <param name="Until">The last day.</param>
 /// <param name="On">The day it falls on.</param>
 /// <param name="At">The time of day.</param>
-public sealed record Schedule(Amount? Every, Amount? For, Amount? In, PartialDate? From, PartialDate? Until, PartialDate? On, TimeOnly? At)
+/// <param name="EveryTo">The longest interval, where two are written: <c>q8-12h</c>.</param>
+public sealed record Schedule(Amount? Every, Amount? For, Amount? In, PartialDate? From, PartialDate? Until, PartialDate? On, TimeOnly? At, Amount? EveryTo = null)
 {
     /// <summary>Nothing written.</summary>
     public static Schedule None { get; } = new(null, null, null, null, null, null, null);

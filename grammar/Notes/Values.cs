@@ -69,3 +69,9 @@ public sealed record ValueRange(TextSpan Span, decimal Low, decimal High, Unit? 
 
 /// <summary>A line to cross, as in <c>call-if rr &gt;32</c>; the unit is null for rates and scores.</summary>
 public sealed record Limit(TextSpan Span, Bound Bound, decimal Number, Unit? Unit) : NoteValue(Span, Bound);
+
+/// <summary>A blood pressure in mmHg; the lower number is null where only the upper one was read.</summary>
+public sealed record Pressure(TextSpan Span, Bound Bound, decimal Systolic, decimal? Diastolic) : NoteValue(Span, Bound);
+
+/// <summary>A laboratory's number with its unit as written (maybe none), or a result in words, whose number is null.</summary>
+public sealed record LabValue(TextSpan Span, Bound Bound, decimal? Number, string UnitOrWords) : NoteValue(Span, Bound);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -8,21 +9,23 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Reads the head of an entry: <c>2026-10-04 08:15 check by owner</c>.</summary>
 internal static class EntryHeadReader
 {
-    /// <summary>True when the line starts with three numbers joined by <c>-</c>, <c>/</c> or <c>.</c>, right or wrong as a date.</summary>
-    public static bool LooksLikeDate(ReadOnlySpan<char> content)
+    private const int MonthDayYear = 3;
+
+    /// <summary>True when the line reads like the head of an entry: three numbers joined by <c>-</c>, <c>/</c> or <c>.</c>, a month in words, today.</summary>
+    public static bool LooksLikeHead(NoteVocabulary vocabulary, ReadOnlySpan<char> content)
     {
+        int length = RunLength(content);
+        ReadOnlySpan<char> first = content[..length];
+        if (vocabulary.Fixed("day").Find(first.TrimEnd(':')) is not null)
+        {
+            return OnlyHeadWords(vocabulary, content[length..]);
+        }
+
         if (!Scanners.IsDigit(content[0]))
         {
-            return false;
+            return DateInWords(content) is not null || (Dates.Month(first.TrimEnd(',')) is not null && OnlyHeadWords(vocabulary, content[length..]));
         }
 
-        int length = 1;
-        while (length < content.Length && !Scanners.IsBlank(content[length]) && !Scanners.IsSeparator(content[length]))
-        {
-            length++;
-        }
-
-        ReadOnlySpan<char> first = content[..length];
         int joins = 0;
         for (int i = 0; i < first.Length; i++)
         {
@@ -32,11 +35,90 @@ internal static class EntryHeadReader
             }
             else if (!Scanners.IsDigit(first[i]))
             {
-                return joins == 2 && first[i] is 'T' or 't' or ':';
+                return (joins == 2 && first[i] is 'T' or 't' or ':') || DateInWords(content) is not null;
             }
         }
 
-        return joins == 2;
+        return joins == 2 || DateInWords(content) is not null;
+    }
+
+    /// <summary>True when nothing but numbers, times and the words of a head stand in the text.</summary>
+    private static bool OnlyHeadWords(NoteVocabulary vocabulary, ReadOnlySpan<char> text)
+    {
+        foreach (System.Range range in text.SplitAny(' ', ',', ':', '-', '\t'))
+        {
+            ReadOnlySpan<char> word = text[range];
+            if (word.Length > 0 && !Scanners.IsDigit(word[0]) && vocabulary.Fixed("entry").Find(word) is null && vocabulary.Fixed("day").Find(word) is null)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary><c>Nov 22 2026</c>, <c>22 Nov 2026</c>, <c>Sunday 22nd November, 2026</c>: the day and how long its text is.</summary>
+    private static (DateOnly Day, int Length)? DateInWords(ReadOnlySpan<char> content)
+    {
+        int? month = null;
+        int? day = null;
+        int at = 0;
+        for (int words = 0; words < MonthDayYear + 1 && at < content.Length; words++)
+        {
+            int length = RunLength(content[at..]);
+            ReadOnlySpan<char> word = content.Slice(at, length).TrimEnd(".:");
+            int digits = word.Length - word.TrimStart("0123456789").Length;
+            if (digits == 4 && word.Length == 4 && month is { } m && day is { } d)
+            {
+                int year = int.Parse(word, CultureInfo.InvariantCulture);
+                return Dates.Exists(year, m, d) ? (new DateOnly(year, m, d), at + length) : null;
+            }
+
+            if (digits is 1 or 2 && day is null && word[digits..] is "" or "st" or "nd" or "rd" or "th")
+            {
+                day = int.Parse(word[..digits], CultureInfo.InvariantCulture);
+            }
+            else if (month is null && Dates.Month(word) is { } named)
+            {
+                month = named;
+            }
+            else if (words > 0 || !IsWeekday(word))
+            {
+                return null;
+            }
+
+            at += length;
+            while (at < content.Length && (Scanners.IsBlank(content[at]) || Scanners.IsSeparator(content[at])))
+            {
+                at++;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsWeekday(ReadOnlySpan<char> word)
+    {
+        foreach (string name in CultureInfo.InvariantCulture.DateTimeFormat.DayNames)
+        {
+            if (word.Equals(name, StringComparison.OrdinalIgnoreCase) || word.Equals(name.AsSpan(0, 3), StringComparison.OrdinalIgnoreCase))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static int RunLength(ReadOnlySpan<char> content)
+    {
+        int length = 1;
+        while (length < content.Length && !Scanners.IsBlank(content[length]) && !Scanners.IsSeparator(content[length]))
+        {
+            length++;
+        }
+
+        return length;
     }
 
     public static LineSyntax Read(NoteVocabulary vocabulary, string text, string ending, int start, int end)
@@ -44,19 +126,29 @@ internal static class EntryHeadReader
         var tokens = new List<Token>(5);
         var problems = new List<Problem>();
         int at = start;
-        TextSpan dateSpan = TakeRun(text, end, ref at);
-        if (dateSpan.In(text).IndexOfAny('T', 't') is > 0 and var mark)
+        DateOnly? written = null;
+        TextSpan dateSpan;
+        if (DateInWords(text.AsSpan(start, end - start)) is { } inWords)
         {
-            dateSpan = dateSpan with { Length = mark };
-            at = dateSpan.End + 1;
+            (written, at) = (inWords.Day, start + inWords.Length);
+            dateSpan = TextSpan.Between(start, at);
         }
-        else if (dateSpan.In(text)[^1] == ':')
+        else
         {
-            dateSpan = dateSpan with { Length = dateSpan.Length - 1 };
+            dateSpan = TakeRun(text, end, ref at);
+            if (dateSpan.In(text).IndexOfAny('T', 't') is > 0 and var mark && Scanners.IsDigit(text[start]))
+            {
+                dateSpan = dateSpan with { Length = mark };
+                at = dateSpan.End + 1;
+            }
+            else if (dateSpan.In(text)[^1] == ':')
+            {
+                dateSpan = dateSpan with { Length = dateSpan.Length - 1 };
+            }
         }
 
         tokens.Add(new Token(TokenKind.Date, dateSpan));
-        DateOnly? date = ReadDate(text, dateSpan, problems);
+        DateOnly? date = written ?? ReadDate(text, dateSpan, problems);
 
         TimeOnly? time = null;
         bool timed = false;
@@ -78,12 +170,33 @@ internal static class EntryHeadReader
                 continue;
             }
 
-            TextSpan word = TakeRun(text, end, ref at);
-            if (kinds.Find(word.In(text).TrimEnd(':')) is { } known)
+            int before = at;
+            if (!timed && ShortTime(text, end, ref at) is { } brief)
             {
-                if (kind is not null)
+                (time, timed) = (brief, true);
+                tokens.Add(new Token(TokenKind.Time, TextSpan.Between(before, at)));
+                continue;
+            }
+
+            TextSpan word = TakeRun(text, end, ref at);
+            ReadOnlySpan<char> plain = word.In(text).TrimEnd(':');
+            if (plain is "-" or "–" or "—" || vocabulary.Small.Find(plain) is not null)
+            {
+                tokens.Add(new Token(TokenKind.Filler, word));
+            }
+            else if (vocabulary.Fixed("day").Find(plain) is { } dayWord && date is not null)
+            {
+                tokens.Add(new Token(TokenKind.Filler, word));
+                if (IsWeekday(plain) && !date.Value.DayOfWeek.ToString().StartsWith(dayWord.Word, StringComparison.OrdinalIgnoreCase))
                 {
-                    problems.Add(new Problem(ProblemRules.SaidTwice, word, $"`{word.In(text)}`: this entry is a {kind} already; one date, one kind"));
+                    problems.Add(new Problem(ProblemRules.BadDate, word, $"{date.Value.ToString("d MMM yyyy", CultureInfo.InvariantCulture)} is a {date.Value.DayOfWeek}, not a {plain}."));
+                }
+            }
+            else if (kinds.Find(word.In(text).TrimEnd(':')) is { } known)
+            {
+                if (kind is not null && kind != known.Word)
+                {
+                    problems.Add(new Problem(ProblemRules.SaidTwice, word, $"`{word.In(text)}`: this entry is a {kind} already. Write one kind."));
                 }
 
                 kind ??= known.Word;
@@ -101,7 +214,7 @@ internal static class EntryHeadReader
                 }
                 else
                 {
-                    problems.Add(new Problem(ProblemRules.Missing, word, "something is missing after `by`; expected who wrote this, such as by technician"));
+                    problems.Add(new Problem(ProblemRules.Missing, word, "Something is missing behind `by`: who wrote this, such as by technician"));
                 }
             }
             else
@@ -114,7 +227,7 @@ internal static class EntryHeadReader
 
         LineReader.AddComment(text, end, tokens);
         var head = new EntryHead(dateSpan, date, time, kind ?? "log", by);
-        return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], null, head, [.. problems]);
+        return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], [], head, [.. problems]);
     }
 
     private static DateOnly? ReadDate(string text, TextSpan span, List<Problem> problems)
@@ -125,26 +238,59 @@ internal static class EntryHeadReader
             return date;
         }
 
+        bool day = char.IsLetter(written[0]);
+        if (!day && written.IndexOf('-') != 4 && Readings(written) is [var only])
+        {
+            return only;
+        }
+
         bool iso = written.IndexOf('-') == 4;
-        string hint = iso ? "there is no such day; the order is year-month-day" : "dates are written year-month-day, " + OtherReadings(written);
-        problems.Add(new Problem(ProblemRules.BadDate, span, $"`{written}` is not a date here: {hint}"));
+        string hint = day ? "Write the date itself, such as 2026-10-04, so that it stays true."
+            : iso ? "There is no such day. The order is year-month-day."
+            : "Write year-month-day, " + (Readings(written) is { Count: > 0 } found ? "so " + string.Join(" or ", found.Select(one => one.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture))) : "such as 2026-10-04") + ".";
+        problems.Add(new Problem(ProblemRules.BadDate, span, $"`{written}` is not a date here. {hint}"));
         return null;
     }
 
-    /// <summary>What a date written another way may mean, never guessed silently.</summary>
-    private static string OtherReadings(ReadOnlySpan<char> written)
+    /// <summary>The days that a date written another way may mean: one where a number above 12 settles it, else two.</summary>
+    private static List<DateOnly> Readings(ReadOnlySpan<char> written)
     {
         string[] formats = ["d/M/yyyy", "M/d/yyyy", "d.M.yyyy", "M.d.yyyy", "d-M-yyyy", "M-d-yyyy", "yyyy/M/d", "yyyy.M.d"];
-        var found = new SortedSet<string>(StringComparer.Ordinal);
+        var found = new SortedSet<DateOnly>();
         foreach (string format in formats)
         {
-            if (DateOnly.TryParseExact(written, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date))
+            if (DateOnly.TryParseExact(written, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date) && date.Year >= 1900)
             {
-                found.Add(date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+                found.Add(date);
             }
         }
 
-        return found.Count == 0 ? "such as 2026-10-04" : "so " + string.Join(" or ", found);
+        return [.. found];
+    }
+
+    /// <summary><c>9am</c>, <c>8:15 pm</c>.</summary>
+    private static TimeOnly? ShortTime(string text, int end, ref int at)
+    {
+        int from = at;
+        if (!Scanners.IsDigit(text[at]))
+        {
+            return null;
+        }
+
+        TextSpan run = TakeRun(text, end, ref at);
+        int behind = at;
+        if (SkipBlanks(text, end, ref behind))
+        {
+            TextSpan half = TakeRun(text, end, ref behind);
+            if (half.In(text).Equals("am", StringComparison.OrdinalIgnoreCase) || half.In(text).Equals("pm", StringComparison.OrdinalIgnoreCase))
+            {
+                run = TextSpan.Between(from, behind);
+            }
+        }
+
+        TimeOnly? time = TimeReader.Read(run.In(text));
+        at = time is null ? from : run.End;
+        return time;
     }
 
     private static Problem UnknownKind(string text, TextSpan word, Scope<FixedWord> kinds)
@@ -152,7 +298,7 @@ internal static class EntryHeadReader
         string typed = word.In(text).ToString();
         string? nearest = NearestWord.Find(typed, kinds.Spellings.Append("by"));
         return new Problem(ProblemRules.UnknownWord, word,
-            $"`{typed}` is not expected after a date; expected a time, check, log or visit, or by WHO" + (nearest is null ? "" : $"; did you mean `{nearest}`?"),
+            $"`{typed}` does not go with a date. Write a time, check, log or visit, or by and who wrote it." + (nearest is null ? "" : $" Did you mean `{nearest}`?"),
             nearest);
     }
 

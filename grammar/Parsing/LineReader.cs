@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -10,13 +12,14 @@ namespace HealthNotes.Grammar.Parsing;
 internal sealed class LineReader
 {
     private readonly NoteVocabulary vocabulary;
-    private readonly List<Token> tokens = [];
-    private readonly LineBinder binder;
+    private readonly Cursor at;
+    private readonly ItemReader items;
 
     public LineReader(NoteVocabulary vocabulary)
     {
         this.vocabulary = vocabulary;
-        binder = new LineBinder(vocabulary, tokens);
+        at = new Cursor(vocabulary);
+        items = new ItemReader(at);
     }
 
     public LineSyntax Read(string text, string ending)
@@ -29,12 +32,12 @@ internal sealed class LineReader
 
         if (start == text.Length)
         {
-            return new LineSyntax(LineKind.Blank, text, ending, [], null, null, []);
+            return new LineSyntax(LineKind.Blank, text, ending, [], [], null, []);
         }
 
         if (text[start] == '#')
         {
-            return new LineSyntax(LineKind.Comment, text, ending, [new Token(TokenKind.Comment, TextSpan.Between(start, text.Length))], null, null, []);
+            return Comment(text, ending, start);
         }
 
         if (text[start] == '>')
@@ -49,7 +52,7 @@ internal sealed class LineReader
         }
 
         int end = ContentEnd(text, start);
-        return EntryHeadReader.LooksLikeDate(text.AsSpan(start, end - start))
+        return EntryHeadReader.LooksLikeHead(vocabulary, text.AsSpan(start, end - start))
             ? EntryHeadReader.Read(vocabulary, text, ending, start, end)
             : Item(text, ending, start, end);
     }
@@ -89,17 +92,28 @@ internal sealed class LineReader
         }
     }
 
+    /// <summary>A comment. One that reads like the head of an entry would put the lines below it under another day, which is pointed at.</summary>
+    private LineSyntax Comment(string text, string ending, int start)
+    {
+        var span = TextSpan.Between(start, text.Length);
+        ReadOnlySpan<char> content = text.AsSpan(start).TrimStart('#').Trim();
+        bool head = content.Length > 0 && content.Length <= 40 && EntryHeadReader.LooksLikeHead(vocabulary, content)
+            && EntryHeadReader.Read(vocabulary, content.ToString(), "", 0, content.Length) is { Problems.IsEmpty: true };
+        return new LineSyntax(LineKind.Comment, text, ending, [new Token(TokenKind.Comment, span)], [], null, !head ? []
+            : [new Problem(ProblemRules.Misplaced, span, "This is a comment, so the lines below it belong to the entry above. Take the # away to start an entry.", Corrected: content.ToString())]);
+    }
+
     private static LineSyntax FreeText(string text, string ending, int start)
     {
         ImmutableArray<Token> tokens = start + 1 == text.Length
             ? [new Token(TokenKind.QuoteMark, new TextSpan(start, 1))]
             : [new Token(TokenKind.QuoteMark, new TextSpan(start, 1)), new Token(TokenKind.Text, TextSpan.Between(start + 1, text.Length))];
-        return new LineSyntax(LineKind.FreeText, text, ending, tokens, null, null, []);
+        return new LineSyntax(LineKind.FreeText, text, ending, tokens, [], null, []);
     }
 
     private static LineSyntax Unknown(string text, string ending, Problem problem)
     {
-        return new LineSyntax(LineKind.Unknown, text, ending, [new Token(TokenKind.Unknown, problem.Span)], null, null, [problem]);
+        return new LineSyntax(LineKind.Unknown, text, ending, [new Token(TokenKind.Unknown, problem.Span)], [], null, [problem]);
     }
 
     private LineSyntax Item(string text, string ending, int start, int end)
@@ -107,12 +121,12 @@ internal sealed class LineReader
         int wordStart = start;
         TimeOnly? time = null;
         Problem? badTime = null;
-        tokens.Clear();
+        Token? timeToken = null;
         if (Scanners.IsDigit(text[start]) && (TimeReader.TryTake(text, start, end, out TimeOnly? read, out int timeEnd, out badTime)
-            || TimeReader.TryTakeBare(text, start, end, out read, out timeEnd)))
+            || TimeReader.TryTakeBare(text, start, end, out read, out timeEnd) || TimeReader.TryTakeShort(text, start, end, out read, out timeEnd)))
         {
             time = read;
-            tokens.Add(new Token(TokenKind.Time, TextSpan.Between(start, timeEnd)));
+            timeToken = new Token(TokenKind.Time, TextSpan.Between(start, timeEnd));
             wordStart = timeEnd;
             while (wordStart < end && (Scanners.IsBlank(text[wordStart]) || Scanners.IsSeparator(text[wordStart]) || text[wordStart] == ':'))
             {
@@ -120,47 +134,287 @@ internal sealed class LineReader
             }
         }
 
-        int wordEnd = wordStart;
-        while (wordEnd < end && !Scanners.IsBlank(text[wordEnd]) && (wordEnd == wordStart || !Scanners.IsSeparator(text[wordEnd])))
+        LineSyntax line = ReadItems(text, ending, wordStart, end, time);
+        ImmutableArray<Token> marks = line.Marks;
+        if (timeToken is { } mark)
         {
-            wordEnd++;
+            marks = marks.Insert(0, mark);
         }
 
-        ReadOnlySpan<char> written = text.AsSpan(wordStart, wordEnd - wordStart).TrimEnd(":,;");
-        while (wordEnd < end && Scanners.IsSeparator(text[wordEnd]) && !(wordEnd + 1 < end && text[wordEnd + 1] == '#'))
-        {
-            wordEnd++;
-        }
-
-        var headSpan = new TextSpan(wordStart, written.Length);
-        LineWord? word = vocabulary.LineWords.Find(written);
-        string? implied = null;
-        if (word is null && vocabulary.Abbreviations("head").Find(written) is { } abbreviation)
-        {
-            int blank = abbreviation.StandsFor.IndexOf(' ', StringComparison.Ordinal);
-            word = vocabulary.LineWords.Find(blank < 0 ? abbreviation.StandsFor : abbreviation.StandsFor.AsSpan(0, blank));
-            implied = blank < 0 ? null : abbreviation.StandsFor[(blank + 1)..];
-        }
-
-        if (word is null)
-        {
-            TextSpan meant = written.IsEmpty ? TextSpan.Between(start, end) : headSpan;
-            LineSyntax unknown = Unknown(text, ending, UnknownWord(text, meant));
-            List<Token> unknownTokens = written.IsEmpty ? [.. unknown.Marks] : [.. tokens, new Token(TokenKind.Unknown, TextSpan.Between(wordStart, end))];
-            AddComment(text, end, unknownTokens);
-            return unknown with { Marks = [.. unknownTokens] };
-        }
-
-        tokens.Add(new Token(TokenKind.LineWord, headSpan));
-        binder.Start(text, end, new(word, headSpan, time));
         if (badTime is not null)
         {
-            binder.Report(badTime);
+            line = line with { Items = [], Problems = line.Problems.Insert(0, badTime) };
         }
 
-        Notes.NoteItem? item = binder.Bind(wordEnd, implied);
-        AddComment(text, end, tokens);
-        return new LineSyntax(LineKind.Item, text, ending, [.. tokens], item, null, binder.Problems);
+        if (end < text.Length)
+        {
+            List<Token> all = [.. marks];
+            AddComment(text, end, all);
+            marks = [.. all];
+        }
+
+        return marks == line.Marks ? line : line with { Marks = marks };
+    }
+
+    /// <summary>
+    /// Reads the observations of a line behind its time. Its first word is tried as its head; where the line cannot be read whole
+    /// so, a phrase, a place or a medicine at its start is. The first way that reads the whole line counts; else what is wrong
+    /// with the first way is reported.
+    /// </summary>
+    private LineSyntax ReadItems(string text, string ending, int start, int end, TimeOnly? time)
+    {
+        if (start >= end)
+        {
+            return Unknown(text, ending, new Problem(ProblemRules.UnknownLine, TextSpan.Between(0, end),
+                "A time needs something behind it: a word such as hr, ear or gave."));
+        }
+
+        LineSyntax? first = null;
+        at.StartLine(text, end);
+        foreach (Way way in Ways)
+        {
+            at.StartLine(text, end);
+            if (way(start) is not { } head)
+            {
+                continue;
+            }
+
+            at.Mark(TokenKind.LineWord, head.Span);
+            if (head.Negation is { } negation)
+            {
+                at.Mark(TokenKind.Keyword, negation.Span);
+            }
+
+            ImmutableArray<NoteItem> read = items.Read(head, time);
+            if (at.Problems.Count == 0 && read.Length > 0)
+            {
+                return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
+            }
+
+            first ??= new LineSyntax(LineKind.Item, text, ending, Sorted(), [], null, Sharpest());
+        }
+
+        return first is null ? Unread(text, ending, start, end) : WithCorrection(first);
+    }
+
+    private delegate Head? Way(int start);
+
+    private IEnumerable<Way> Ways => [WordFirst, PhraseFirst, PlaceFirst, MedicineFirst];
+
+    /// <summary>The first word is the line's own: <c>hr 18/15s</c>.</summary>
+    private Head? WordFirst(int start)
+    {
+        string text = at.Line;
+        int wordEnd = start;
+        while (wordEnd < at.End && !Scanners.IsBlank(text[wordEnd]) && (wordEnd == start || !(Scanners.IsSeparator(text[wordEnd]) || text[wordEnd] is '<' or '>' or '~' or '=')))
+        {
+            wordEnd++;
+        }
+
+        ReadOnlySpan<char> written = text.AsSpan(start, wordEnd - start).TrimEnd(":,;.");
+        var span = new TextSpan(start, written.Length);
+        LineWord? word = vocabulary.LineWords.Find(written, out int phrase);
+        if (word is not null && phrase == 1 && vocabulary.Leads.IsAlone(written))
+        {
+            if (!word.Has(SlotKind.Text) && !word.Has(SlotKind.File))
+            {
+                Cut(span.End, word);
+            }
+
+            return new Head(word, span);
+        }
+
+        Cut(start, word);
+        return Behind(Head.At(at, 0, out int count, first: true), count);
+    }
+
+    /// <summary>The head, with the cursor's parts behind it.</summary>
+    private Head? Behind(Head? head, int count)
+    {
+        at.StartParts(at.Parts[count..]);
+        return head;
+    }
+
+    /// <summary>A phrase or a negation comes first: <c>limping front left</c>, <c>no cough</c>, <c>no longer limping</c>.</summary>
+    private Head? PhraseFirst(int start)
+    {
+        Cut(start, word: null);
+        Head? head = Head.AtWithNegation(at, 0, out int count, first: true);
+        if (head is null || (head.Negation is null && head.Lead is null))
+        {
+            return null;
+        }
+
+        return Behind(head, count);
+    }
+
+    /// <summary>The place, or an article, comes before the word: <c>right ear smells</c>, <c>carpus R swollen</c>.</summary>
+    private Head? PlaceFirst(int start)
+    {
+        Cut(start, word: null);
+        for (int index = 1; index < at.Parts.Count; index++)
+        {
+            if (Head.At(at, index, out int count) is { } head && head.Word.Kind is WordKind.Exam or WordKind.Scan or WordKind.Vital or WordKind.Care && !head.Word.Has(SlotKind.Medicine))
+            {
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + count)..]]);
+                return head;
+            }
+        }
+
+        int places = at.Phrase(vocabulary.Sides, 0, out _);
+        if (at.Phrase(vocabulary.Regions, places, out Region? region) == 0 || region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is not { } part)
+        {
+            return null;
+        }
+
+        return new Head(vocabulary.LineWords.Find(part)!, at.Parts[0].Span);
+    }
+
+    /// <summary>The medicine comes first: <c>carprofen 75mg 8am</c>, <c>gabapentin missed 16:00</c>. With an interval it is a plan.</summary>
+    private Head? MedicineFirst(int start)
+    {
+        Cut(start, word: null, tight: true);
+        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name))
+        {
+            return null;
+        }
+
+        TextSpan span = at.SpanOf(0, name);
+        string word = "gave";
+        List<Part> parts = [.. at.Parts];
+        for (int index = name; index < parts.Count; index++)
+        {
+            if (parts[index].Kind != PartKind.Word)
+            {
+                continue;
+            }
+
+            if (vocabulary.Fixed("dose-event").Find(at.TextOf(parts[index])) is { } said)
+            {
+                word = said.Word;
+                at.Mark(TokenKind.Filler, parts[index].Span);
+                parts.RemoveAt(index);
+                break;
+            }
+
+            if (vocabulary.Fixed("dose-refused").Find(at.TextOf(parts[index])) is not null)
+            {
+                word = "missed";
+                break;
+            }
+        }
+
+        bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
+        at.StartItem(vocabulary.LineWords.Find("med")!, span);
+        bool plan = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index));
+        at.StartParts(parts.ToArray());
+        return new Head(vocabulary.LineWords.Find(plan ? "med" : word)!, new TextSpan(span.Start, 0));
+    }
+
+    /// <summary>How many parts at the start name a medicine: one that is known, or a name of one or two words before an amount of medicine.</summary>
+    private int MedicineLength()
+    {
+        for (int index = 0; index < Math.Min(3, at.Parts.Count); index++)
+        {
+            if (at.IsWord(index) && at.Phrase(vocabulary.Medicines, index, out _) is > 0 and var count)
+            {
+                return index + count;
+            }
+        }
+
+        for (int index = 1; index <= 2 && index < at.Parts.Count; index++)
+        {
+            if (NameSlots.IsOrdinary(vocabulary, at.TextAt(index - 1).ToString()))
+            {
+                return 0;
+            }
+
+            if (at.Parts[index] is NumberPart number && UnitBehind(number, index) is { Quantity: Quantity.Dose or Quantity.DoseRate } or { Word: "mg" or "ug" or "ml" })
+            {
+                return index;
+            }
+        }
+
+        return 0;
+    }
+
+    private Unit? UnitBehind(NumberPart number, int index)
+    {
+        Operand last = number.Second.Exists ? number.Second : number.First;
+        return vocabulary.Units.Find(last.Unit.Length > 0 ? last.Unit.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "");
+    }
+
+    private void Cut(int from, LineWord? word, bool tight = false)
+    {
+        bool loose = !tight && (word is null || !(word.Has(SlotKind.Medicine) || word.Has(SlotKind.Rule) || word.Has(SlotKind.Times) || word.Has(SlotKind.Duration)));
+        ArraySegment<Part> parts = PartReader.Read(at.Line, at.End, loose);
+        int first = 0;
+        while (first < parts.Count && parts[first].Span.Start < from)
+        {
+            first++;
+        }
+
+        at.StartParts(parts[first..]);
+    }
+
+    /// <summary>The tokens in the order of the line, each once.</summary>
+    private ImmutableArray<Token> Sorted()
+    {
+        List<Token> tokens = at.Tokens;
+        bool sorted = true;
+        for (int index = 1; index < tokens.Count && sorted; index++)
+        {
+            sorted = tokens[index].Span.Start >= tokens[index - 1].Span.End;
+        }
+
+        if (sorted)
+        {
+            return [.. tokens];
+        }
+
+        ImmutableArray<Token>.Builder ordered = ImmutableArray.CreateBuilder<Token>(tokens.Count);
+        foreach (Token token in tokens.Where(token => token.Span.Length > 0).OrderBy(token => token.Span.Start).ThenByDescending(token => token.Span.Length))
+        {
+            if (ordered.Count == 0 || token.Span.Start >= ordered[^1].Span.End)
+            {
+                ordered.Add(token);
+            }
+        }
+
+        return ordered.DrainToImmutable();
+    }
+
+    /// <summary>One message a line: the first problem, or that a needed part is missing where nothing else is wrong.</summary>
+    private ImmutableArray<Problem> Sharpest() => at.Problems.Count == 0
+        ? [new Problem(ProblemRules.Missing, at.HeadSpan, $"Something is missing behind `{at.HeadSpan.In(at.Line)}`.")]
+        : [at.Problems.MinBy(problem => problem.Span.Start)!];
+
+    /// <summary>Adds the corrected line where a known word in place of the typed one makes it right.</summary>
+    private LineSyntax WithCorrection(LineSyntax line)
+    {
+        if (line.Problems is not [{ Nearest: { } nearest } problem])
+        {
+            return line;
+        }
+
+        string corrected = string.Concat(line.Text.AsSpan(0, problem.Span.Start), nearest, line.Text.AsSpan(problem.Span.End));
+        LineSyntax tried = new LineReader(vocabulary).Read(corrected, line.Ending);
+        return tried.Problems.IsEmpty ? line with { Problems = [problem with { Corrected = corrected.Trim() }] } : line;
+    }
+
+    private LineSyntax Unread(string text, string ending, int start, int end)
+    {
+        int wordEnd = start;
+        while (wordEnd < end && !Scanners.IsBlank(text[wordEnd]) && (wordEnd == start || !Scanners.IsSeparator(text[wordEnd])))
+        {
+            wordEnd++;
+        }
+
+        ReadOnlySpan<char> written = text.AsSpan(start, wordEnd - start).TrimEnd(":,;");
+        TextSpan meant = written.IsEmpty ? TextSpan.Between(start, end) : new TextSpan(start, written.Length);
+        Problem problem = UnknownWord(text, meant);
+        var line = new LineSyntax(LineKind.Unknown, text, ending, [new Token(TokenKind.Unknown, TextSpan.Between(start, end))], [], null, [problem]);
+        return WithCorrection(line);
     }
 
     private Problem UnknownWord(string text, TextSpan span)
@@ -169,13 +423,15 @@ internal sealed class LineReader
         if (Scanners.IsDigit(typed[0]))
         {
             return new Problem(ProblemRules.UnknownLine, span,
-                $"`{typed}` is no line word: a line starts with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump");
+                $"`{typed}` does not start a line I can read. Start with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump.");
         }
 
-        string? nearest = NearestWord.Find(typed, vocabulary.LineWords.Spellings.Concat(vocabulary.Abbreviations("head").Spellings));
+        string? nearest = typed.Length < 4 ? null
+            : NearestWord.Find(typed, vocabulary.LineWords.Spellings.Concat(vocabulary.Leads.Spellings), most: typed.Length < 8 ? 1 : 2) is { } near
+                && char.ToLowerInvariant(near[0]) == char.ToLowerInvariant(typed[0]) ? near : null;
         string hint = nearest is null
-            ? "start it with a word such as hr, ear or lump, or with > for free text"
-            : $"did you mean `{nearest}`?";
-        return new Problem(ProblemRules.UnknownLine, span, $"`{typed}` is not a word that a line starts with; {hint}", nearest);
+            ? "Start with a word such as gums, ear, lump, ate or gave, or with > for free text."
+            : $"Did you mean `{nearest}`?";
+        return new Problem(ProblemRules.UnknownLine, span, $"I don't know what this line is about: `{typed}` is not a word a line starts with. {hint}", nearest);
     }
 }

@@ -5,7 +5,7 @@ using static Pidgin.Parser;
 namespace HealthNotes.Grammar.Parsing;
 
 /// <summary>
-/// The Pidgin grammar of a line's parts. It knows shapes, not words: what a part means is decided in <see cref="LineBinder"/>
+/// The Pidgin grammar of a line's parts. It knows shapes, not words: what a part means is decided in <see cref="ItemReader"/>
 /// from the vocabulary, which keeps the order of parts free and lets each message name the word it is about.
 /// </summary>
 /// <remarks>
@@ -50,7 +50,7 @@ internal sealed class PartGrammar
             Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), numbers);
 
         Parser<char, Part> wordPart =
-            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/' or '"').Select(span => new Part(PartKind.Word, span));
+            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/' or '"' or '?' or '&' or '+' or '=').Select(span => new Part(PartKind.Word, span));
 
         Parser<char, Part> tagPart =
             new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));

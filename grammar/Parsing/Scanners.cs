@@ -16,9 +16,17 @@ internal static class Scanners
     /// <summary>A comma or semicolon that ends a part: people write lists with commas.</summary>
     public static bool IsSeparator(char c) => c is ',' or ';';
 
-    /// <summary>True where a part ends without a blank: before a comma, and before a colon that a blank or the end follows (<c>3/4: slowly</c>).</summary>
+    /// <summary>
+    /// True where a part ends without a blank: before a comma or a bracket, before a colon or a full stop that a blank or the end
+    /// follows (<c>3/4: slowly</c>, <c>limping.</c>), and at a pictograph, which a phone's keyboard adds.
+    /// </summary>
     public static bool IsSeparator(ReadOnlySpan<char> text, int at) =>
-        IsSeparator(text[at]) || (text[at] == ':' && (at + 1 == text.Length || IsBlank(text[at + 1])));
+        IsSeparator(text[at]) || text[at] is '(' or ')' or '[' or ']'
+        || (text[at] is ':' or '.' or '!' && (at + 1 == text.Length || IsBlank(text[at + 1]) || IsSeparator(text[at + 1])))
+        || IsPictograph(text[at]);
+
+    private static bool IsPictograph(char c) => c >= '\u2190'
+        && (char.IsSurrogate(c) || c is '\uFE0F' or '\u200D' || char.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.OtherSymbol);
 
     /// <summary>Base of the scanners: measures what stands here, then takes it.</summary>
     internal abstract class Scanner(string label) : Parser<char, TextSpan>
@@ -80,7 +88,7 @@ internal static class Scanners
         protected override int Measure(ReadOnlySpan<char> ahead)
         {
             int length = 0;
-            while (length < ahead.Length && (char.IsLetter(ahead[length]) || ahead[length] is '%' or '°' or '"'
+            while (length < ahead.Length && (char.IsLetter(ahead[length]) || ahead[length] is '%' or '°' or '"' or '”' or '″' or '“' or '#'
                 || (ahead[length] is '/' or '-' && length + 1 < ahead.Length && char.IsLetter(ahead[length + 1]))))
             {
                 // 12x9mm and 12mmx9mm: the x belongs to the next diameter
@@ -136,7 +144,7 @@ internal static class Scanners
             }
 
             int length = 1;
-            while (length < ahead.Length && !IsBlank(ahead[length]) && !IsSeparator(ahead, length))
+            while (length < ahead.Length && !IsBlank(ahead[length]) && !IsSeparator(ahead, length) && ahead[length] is not ('?' or '<' or '>'))
             {
                 length++;
             }
@@ -192,7 +200,7 @@ internal static class Scanners
         {
             result = Unit.Value;
             ReadOnlySpan<char> ahead = state.LookAhead(2);
-            if (ahead.IsEmpty || IsBlank(ahead[0]) || IsSeparator(ahead, 0))
+            if (ahead.IsEmpty || IsBlank(ahead[0]) || IsSeparator(ahead, 0) || ahead[0] is '?' or '<' or '>')
             {
                 return true;
             }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 
@@ -8,6 +9,75 @@ namespace HealthNotes.Grammar.Parsing;
 internal static class TimeReader
 {
     private const int BareLength = 4;
+
+    /// <summary>A time of day that stands among the parts of a line: <c>8am</c>, <c>6 pm</c>, <c>at 3:15pm</c>, <c>07:30</c>. Null where there is none.</summary>
+    public static TimeOnly? Within(Cursor at, int index, out int count)
+    {
+        int first = index;
+        bool joined = at.Is(index, "at") || at.Is(index, "@");
+        index += joined ? 1 : 0;
+        count = 0;
+        if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { BoundSpan.Length: 0, Third.Exists: false } part
+            || (part.Second.Exists && part.Second.Sign(at.Line) != ':'))
+        {
+            return null;
+        }
+
+        string written = at.TextAt(index).ToString();
+        if (at.Is(index + 1, "am") || at.Is(index + 1, "pm") || at.Is(index + 1, "a.m") || at.Is(index + 1, "p.m"))
+        {
+            index++;
+            written += at.TextAt(index).ToString().Replace(".", "", StringComparison.Ordinal);
+        }
+
+        count = index + 1 - first;
+        return Read(written, hourAlone: joined && part.First.Unit.Length == 0);
+    }
+
+    /// <summary>Reads <c>07:30</c>, <c>7:30pm</c>, <c>8am</c>; null for what is no time. An hour alone needs <c>am</c>, <c>pm</c> or <paramref name="hourAlone"/>.</summary>
+    public static TimeOnly? Read(ReadOnlySpan<char> written, bool hourAlone = false)
+    {
+        ReadOnlySpan<char> half = written.Length > 2 ? written[^2..] : "";
+        bool pm = half.Equals("pm", StringComparison.OrdinalIgnoreCase);
+        bool am = half.Equals("am", StringComparison.OrdinalIgnoreCase);
+        ReadOnlySpan<char> clock = am || pm ? written[..^2].TrimEnd() : written;
+        int mark = clock.IndexOfAny(':', '.');
+        if ((mark < 0 && !(am || pm || hourAlone)) || (mark >= 0 && clock.Length - mark != 3)
+            || !int.TryParse(mark < 0 ? clock : clock[..mark], NumberStyles.None, CultureInfo.InvariantCulture, out int hour))
+        {
+            return null;
+        }
+
+        int minute = 0;
+        bool known = mark < 0 || int.TryParse(clock[(mark + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out minute);
+        bool exists = am || pm ? hour is >= 1 and <= 12 : hour <= 23;
+        return known && exists && minute <= 59 ? new TimeOnly(am || pm ? (hour % 12) + (pm ? 12 : 0) : hour, minute) : null;
+    }
+
+    /// <summary>Takes <c>8am</c>, <c>6 pm</c> and the <c>8.15</c> of a phone's keyboard at the start of a line.</summary>
+    public static bool TryTakeShort(string text, int start, int end, out TimeOnly? time, out int timeEnd)
+    {
+        timeEnd = start;
+        while (timeEnd < end && !Scanners.IsBlank(text[timeEnd]) && !Scanners.IsSeparator(text[timeEnd]))
+        {
+            timeEnd++;
+        }
+
+        int half = timeEnd + 1;
+        while (half < end && char.IsLetter(text[half]))
+        {
+            half++;
+        }
+
+        ReadOnlySpan<char> behind = timeEnd < end ? text.AsSpan(timeEnd + 1, half - timeEnd - 1) : "";
+        if (behind.Equals("am", StringComparison.OrdinalIgnoreCase) || behind.Equals("pm", StringComparison.OrdinalIgnoreCase))
+        {
+            timeEnd = half;
+        }
+
+        time = Read(text.AsSpan(start, timeEnd - start));
+        return time is not null && timeEnd < end;
+    }
 
     /// <summary>Takes a time without its colon, as clinics write it: <c>0730</c>. False for any other number.</summary>
     public static bool TryTakeBare(string text, int start, int end, out TimeOnly? time, out int timeEnd)

@@ -7,7 +7,8 @@ namespace HealthNotes.Grammar.Syntax;
 /// <param name="Span">The exact characters meant, within the line.</param>
 /// <param name="Message">What is wrong and what was expected, in plain words.</param>
 /// <param name="Nearest">The known word that was most likely meant, or null.</param>
-public sealed record Problem(string Rule, TextSpan Span, string Message, string? Nearest = null);
+/// <param name="Corrected">The whole line as it would be right, where that is certain; else null.</param>
+public sealed record Problem(string Rule, TextSpan Span, string Message, string? Nearest = null, string? Corrected = null);
 
 /// <summary>The names of the problems that reading can find. A name is never reused.</summary>
 public static class ProblemRules
@@ -51,10 +52,13 @@ public static class ProblemRules
     /// <summary>A line that stands where it has no meaning.</summary>
     public const string Misplaced = "misplaced";
 
+    /// <summary>A negation or an end whose reach is not clear.</summary>
+    public const string OpenNegation = "open-negation";
+
     /// <summary>A line too long to be read word by word.</summary>
     public const string LineTooLong = "line-too-long";
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<string> All { get; } =
-        [UnknownLine, UnknownWord, Missing, Unreadable, BadNumber, MissingUnit, WrongUnit, WrongValue, SaidTwice, ImpossibleSite, BadDate, BadTime, Misplaced, LineTooLong];
+        [UnknownLine, UnknownWord, Missing, Unreadable, BadNumber, MissingUnit, WrongUnit, WrongValue, SaidTwice, ImpossibleSite, BadDate, BadTime, Misplaced, OpenNegation, LineTooLong];
 }

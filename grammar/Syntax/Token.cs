@@ -53,6 +53,9 @@ public enum TokenKind : byte
     /// <summary>The name of a medicine, food or file.</summary>
     Name,
 
+    /// <summary>A word that carries no meaning of its own here: the, is, and.</summary>
+    Filler,
+
     /// <summary>Not understood.</summary>
     Unknown,
 }

@@ -15,7 +15,7 @@ public static class NearestWord
     /// two up to eight, three above; two neighbours swapped count as one edit. Ties go to the candidate that starts most like what was typed (<c>mgg</c> is <c>mg</c>, not <c>mcg</c>), then to the alphabet.
     /// A word is never taken for its opposite: <c>uneven</c> is not <c>even</c>, however near.
     /// </summary>
-    public static string? Find(string typed, IEnumerable<string> candidates)
+    public static string? Find(string typed, IEnumerable<string> candidates, int most = int.MaxValue)
     {
         if (typed.Length is 0 or > LongestCompared)
         {
@@ -23,7 +23,7 @@ public static class NearestWord
         }
 
         string wanted = typed.ToLowerInvariant();
-        int allowed = wanted.Length switch { <= 2 => 0, <= 5 => 1, <= 8 => 2, _ => 3 };
+        int allowed = Math.Min(most, wanted.Length switch { <= 2 => 0, <= 5 => 1, <= 8 => 2, _ => 3 });
         (int Distance, int Unlike, string Word)? best = null;
         foreach (string candidate in candidates)
         {

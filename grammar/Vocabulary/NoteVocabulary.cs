@@ -1,7 +1,9 @@
+using System.Collections.Frozen;
+
 namespace HealthNotes.Grammar.Vocabulary;
 
 /// <summary>
-/// Every word the notes know, read once from the tables in <c>Data</c>. The parser, <c>tidy</c>, messages, the page and
+/// Every word the notes know, read once from the tables in <c>Data</c>. The parser, <c>format</c>, messages, the page and
 /// the language reference all read it; nothing here decides anything clinical beyond the level a word's row states.
 /// </summary>
 public sealed class NoteVocabulary
@@ -14,6 +16,7 @@ public sealed class NoteVocabulary
     private readonly Dictionary<string, Scope<Abbreviation>> abbreviations;
     private readonly Dictionary<string, Scope<StateWord>> states;
     private readonly Dictionary<string, Scope<FixedWord>> fixedWords;
+    private readonly FrozenSet<string> describingSpellings;
     private readonly List<ToothSet> teeth = VocabularyTables.Teeth();
 
     private NoteVocabulary()
@@ -30,6 +33,14 @@ public sealed class NoteVocabulary
             .ToDictionary(word => word, word => new Scope<StateWord>(allStates.Where(s => s.For.Contains(word))));
         fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
             .ToDictionary(group => group.Key, group => new Scope<FixedWord>(group));
+        Leads = new(VocabularyTables.Leads());
+        Medicines = new(VocabularyTables.Medicines());
+        List<ModifierWord> modifiers = VocabularyTables.Modifiers();
+        Before = new(modifiers.Where(word => word.Kind is ModifierKind.Absent or ModifierKind.Ended));
+        After = new(modifiers.Where(word => word.Kind is ModifierKind.AbsentAfter or ModifierKind.EndedAfter));
+        Small = new(modifiers.Where(word => word.Kind is ModifierKind.Filler or ModifierKind.JoinsAnd or ModifierKind.JoinsOr));
+        Everyday = fixedWords["everyday"];
+        describingSpellings = describing.Values.SelectMany(scope => scope.Spellings).ToFrozenSet(StringComparer.OrdinalIgnoreCase);
         Sides = fixedWords["side"];
         Ok = fixedWords["ok"];
     }
@@ -55,6 +66,24 @@ public sealed class NoteVocabulary
     /// <summary>The word ok and its synonyms.</summary>
     public Scope<FixedWord> Ok { get; }
 
+    /// <summary>Phrases that stand for a line: <c>limping</c>, <c>threw up</c>, <c>SRR</c>.</summary>
+    public Scope<LeadWord> Leads { get; }
+
+    /// <summary>Generic names and kinds of medicines.</summary>
+    public Scope<MedicineName> Medicines { get; }
+
+    /// <summary>Words before a sign that say that it is not there, or is there no longer.</summary>
+    public Scope<ModifierWord> Before { get; }
+
+    /// <summary>The same behind a sign.</summary>
+    public Scope<ModifierWord> After { get; }
+
+    /// <summary>Words that join, or that carry no meaning of their own.</summary>
+    public Scope<ModifierWord> Small { get; }
+
+    /// <summary>Ordinary words that name no medicine, wherever they stand.</summary>
+    public Scope<FixedWord> Everyday { get; }
+
     /// <summary>The tooth numbers, by species and set.</summary>
     public IReadOnlyList<ToothSet> Teeth => teeth;
 
@@ -63,6 +92,9 @@ public sealed class NoteVocabulary
 
     /// <summary>The words that describe what was seen at <paramref name="lineWord"/>, general ones included.</summary>
     public Scope<DescribingWord> Describing(string lineWord) => describing.GetValueOrDefault(lineWord, Empty<DescribingWord>.Scope);
+
+    /// <summary>True when some part knows <paramref name="word"/> as a describing word.</summary>
+    public bool IsDescribing(string word) => describingSpellings.Contains(word);
 
     /// <summary>The abbreviations understood in <paramref name="place"/>.</summary>
     public Scope<Abbreviation> Abbreviations(string place) => abbreviations.GetValueOrDefault(place, Empty<Abbreviation>.Scope);

@@ -45,6 +45,9 @@ public sealed class Scope<T>
         return null;
     }
 
+    /// <summary>True when no spelling of more than one word starts with this word, and it is none itself.</summary>
+    public bool IsAlone(ReadOnlySpan<char> word) => !bySpan.ContainsKey(word);
+
     private void Add(string spelling, T term)
     {
         Spelling known = spellings.GetValueOrDefault(spelling, new Spelling(null, 1));

@@ -131,4 +131,34 @@ public enum SlotKind
 
     /// <summary>The word ok.</summary>
     Ok,
+
+    /// <summary>A blood pressure: <c>150/90</c>.</summary>
+    Pressure,
+
+    /// <summary>A length round the body.</summary>
+    Length,
+
+    /// <summary>What a laboratory measured.</summary>
+    Analyte,
+
+    /// <summary>A laboratory's value with whatever unit, or in words.</summary>
+    LabValue,
+
+    /// <summary>A laboratory's own range: <c>ref 44-159</c>.</summary>
+    Reference,
+
+    /// <summary>A percentage.</summary>
+    Percent,
+
+    /// <summary>How many of how many: <c>13/14</c>.</summary>
+    Count,
+
+    /// <summary>When an act was done, and how long it holds.</summary>
+    Validity,
+
+    /// <summary>What one tablet holds, as written.</summary>
+    Strength,
+
+    /// <summary>What one tablet holds, as a measure.</summary>
+    StrengthOfOne,
 }

@@ -1,9 +1,11 @@
+using System.Collections.Immutable;
+
 namespace HealthNotes.Grammar.Vocabulary;
 
 /// <summary>A word of the vocabulary with its other spellings. Every table's row is one.</summary>
 public interface ITerm
 {
-    /// <summary>The one spelling that <c>tidy</c> writes.</summary>
+    /// <summary>The one spelling that <c>format</c> writes.</summary>
     string Word { get; }
 
     /// <summary>Other spellings that are understood; they may contain blanks.</summary>
@@ -41,6 +43,9 @@ public enum WordKind
     /// <summary>Home care: doses, meals, water, stool and the like.</summary>
     Care,
 
+    /// <summary>An act with its validity: a vaccine, a parasite treatment.</summary>
+    Act,
+
     /// <summary>Something to ask or to do.</summary>
     Task,
 
@@ -70,8 +75,20 @@ public enum Level
     Urgent,
 }
 
-/// <summary>A word a line starts with. <paramref name="Takes"/> lists the slots it may hold (see <see cref="Slot"/>).</summary>
-public sealed record LineWord(string Word, WordKind Kind, IReadOnlyList<string> Synonyms, string Species, int Order, IReadOnlyList<Slot> Takes, string Definition, string Source) : ITerm
+/// <summary>A word a line starts with.</summary>
+/// <param name="Word">The one spelling.</param>
+/// <param name="Kind">What kind of line it starts.</param>
+/// <param name="Synonyms">Other spellings.</param>
+/// <param name="Species">The animals it is for.</param>
+/// <param name="Order">Its place in the head-to-tail list.</param>
+/// <param name="Takes">The slots the line may hold (see <see cref="Slot"/>).</param>
+/// <param name="Definition">What it is, in plain words.</param>
+/// <param name="Source">Where that comes from.</param>
+/// <param name="Name">What an owner calls it in a sentence.</param>
+/// <param name="Scales">What a score may be out of, the usual scale first; empty where it has no scale.</param>
+public sealed record LineWord(
+    string Word, WordKind Kind, IReadOnlyList<string> Synonyms, string Species, int Order, IReadOnlyList<Slot> Takes, string Definition, string Source, string Name,
+    ImmutableArray<int> Scales) : ITerm
 {
     private readonly ulong holds = Takes.Aggregate(0UL, (mask, slot) => mask | (1UL << (int)slot.Kind));
 
@@ -85,6 +102,9 @@ public sealed record Slot(SlotKind Kind, bool Needed);
 /// <summary>A word that describes what was seen at <paramref name="Part"/> (a line word, or <c>any</c>), with a level by species.</summary>
 public sealed record DescribingWord(string Word, string Part, IReadOnlyList<string> Synonyms, IReadOnlyList<Meaning> Meanings) : ITerm
 {
+    /// <summary>True for a word that says how much: negating it does not negate the sign behind it.</summary>
+    public bool IsDegree => Part == "any" && Word is "slight" or "mild" or "moderate" or "severe" or "marked" or "constant" or "sudden" or "on-off";
+
     /// <summary>What the word means in this animal: the most specific row, or null when the word is not used for it.</summary>
     /// <param name="species">The animal; <see cref="Species.Unknown"/> gets the row for both, or the mildest row there is.</param>
     /// <param name="male">True for a male.</param>
@@ -144,9 +164,10 @@ public enum SideRule
 
 /// <summary>
 /// A unit of measure: canonical value = (written + <paramref name="Offset"/>) × <paramref name="Factor"/> / <paramref name="Divisor"/>,
-/// in <paramref name="Canonical"/>. The divisor keeps fractions such as 5/9 exact.
+/// in <paramref name="Canonical"/>. The divisor keeps fractions such as 5/9 exact. A number without a unit between
+/// <paramref name="BareFrom"/> and <paramref name="BareTo"/> can mean this unit only.
 /// </summary>
-public sealed record Unit(string Word, IReadOnlyList<string> Synonyms, Quantity Quantity, decimal Factor, decimal Divisor, decimal Offset, string Canonical, string Source) : ITerm;
+public sealed record Unit(string Word, IReadOnlyList<string> Synonyms, Quantity Quantity, decimal Factor, decimal Divisor, decimal Offset, string Canonical, string Source, decimal? BareFrom = null, decimal? BareTo = null) : ITerm;
 
 /// <summary>What a unit measures.</summary>
 public enum Quantity
@@ -180,6 +201,9 @@ public enum Quantity
 
     /// <summary>A part of a whole.</summary>
     Portion,
+
+    /// <summary>Blood pressure.</summary>
+    Pressure,
 }
 
 /// <summary>An everyday object a lump is compared with; diameters in millimetres.</summary>
@@ -219,3 +243,63 @@ public sealed record FixedWord(string Word, IReadOnlyList<string> Synonyms, stri
 
 /// <summary>The tooth numbers of one species and one set, modified Triadan system.</summary>
 public sealed record ToothSet(Species Species, string Set, IReadOnlySet<int> Numbers, string Source);
+
+/// <summary>A phrase that stands for a line, or for several: <c>limping</c> for <c>gait lame</c>.</summary>
+/// <param name="Word">The phrase.</param>
+/// <param name="Synonyms">Other phrases for the same.</param>
+/// <param name="Lines">The words of the lines it stands for, each with what it implies.</param>
+/// <param name="Means">Whether the phrase names the line, says that something was seen, or that it did not happen.</param>
+/// <param name="Definition">What it means, in plain words.</param>
+/// <param name="Source">Where that comes from.</param>
+public sealed record LeadWord(string Word, IReadOnlyList<string> Synonyms, ImmutableArray<LeadLine> Lines, LeadMeans Means, string Definition, string Source) : ITerm;
+
+/// <summary>A line's word and the words that a phrase implies behind it.</summary>
+public sealed record LeadLine(string Word, ImmutableArray<string> Words);
+
+/// <summary>What a phrase that stands for a line says.</summary>
+public enum LeadMeans
+{
+    /// <summary>It names the line, as an abbreviation does; values follow.</summary>
+    Plain,
+
+    /// <summary>It was seen.</summary>
+    Sign,
+
+    /// <summary>It did not happen.</summary>
+    None,
+}
+
+/// <summary>A word that negates, ends or joins what stands beside it.</summary>
+public sealed record ModifierWord(string Word, IReadOnlyList<string> Synonyms, ModifierKind Kind, string Definition, string Source) : ITerm
+{
+    /// <summary>True for <c>no</c> and its like, behind which a list of nouns may all be negated; not for <c>not</c>.</summary>
+    public bool NegatesLists => Kind == ModifierKind.Absent;
+}
+
+/// <summary>What a small word does.</summary>
+public enum ModifierKind
+{
+    /// <summary>Stands before a sign that is not there.</summary>
+    Absent,
+
+    /// <summary>Stands behind a sign that is not there.</summary>
+    AbsentAfter,
+
+    /// <summary>Stands before a sign that is there no longer.</summary>
+    Ended,
+
+    /// <summary>Stands behind a sign that is there no longer.</summary>
+    EndedAfter,
+
+    /// <summary>Carries no meaning of its own.</summary>
+    Filler,
+
+    /// <summary>Joins two words so that what negates one negates both.</summary>
+    JoinsOr,
+
+    /// <summary>Joins two words.</summary>
+    JoinsAnd,
+}
+
+/// <summary>A generic name of a medicine, or a kind of medicine that people write for one.</summary>
+public sealed record MedicineName(string Word, IReadOnlyList<string> Synonyms, string Group, string Source) : ITerm;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Reflection;
 
@@ -8,7 +9,9 @@ internal static class VocabularyTables
 {
     public static List<LineWord> LineWords() => Rows("words.tsv", row => new LineWord(
         row["word"], Named<WordKind>(row, "kind"), row.Several("synonyms"), row["species"], (int)row.Number("order")!,
-        [.. row["takes"].Split(' ').Select(Slot)], row["definition"], row["source"]));
+        [.. row["takes"].Split(' ').Select(Slot)], row["definition"], row["source"],
+        row["name"] is { Length: > 0 } name ? name : char.ToUpperInvariant(row["word"][0]) + row["word"][1..].Replace('-', ' '),
+        [.. row.Several("scale").Select(scale => int.Parse(scale, CultureInfo.InvariantCulture))]));
 
     public static List<(string Part, DescribingWord Word)> DescribingWords()
     {
@@ -36,7 +39,7 @@ internal static class VocabularyTables
 
     public static List<Unit> Units() => Rows("units.tsv", row => new Unit(
         row["unit"], row.Several("synonyms"), Named<Quantity>(row, "quantity"), (decimal)row.Number("factor")!,
-        (decimal)row.Number("divisor")!, (decimal)row.Number("offset")!, row["canonical"], row["source"]));
+        (decimal)row.Number("divisor")!, (decimal)row.Number("offset")!, row["canonical"], row["source"], row.Number("bare-from"), row.Number("bare-to")));
 
     public static List<ComparisonObject> Objects() => Rows("objects.tsv", row => new ComparisonObject(
         row["object"], row.Several("synonyms"), (decimal)row.Number("low-mm")!, (decimal)row.Number("high-mm")!,
@@ -54,6 +57,17 @@ internal static class VocabularyTables
 
     public static List<ToothSet> Teeth() => Rows("teeth.tsv", row => new ToothSet(
         Named<Species>(row, "species"), row["set"], row.Several("numbers").SelectMany(Numbers).ToHashSet(), row["source"]));
+
+    public static List<LeadWord> Leads() => Rows("leads.tsv", row => new LeadWord(
+        row.Several("phrase")[0], row.Several("phrase")[1..],
+        [.. row["stands-for"].Split(" ; ").Select(line => line.Split(' ')).Select(words => new LeadLine(words[0], [.. words[1..]]))],
+        Named<LeadMeans>(row, "means"), row["definition"], row["source"]));
+
+    public static List<ModifierWord> Modifiers() => [.. Load("modifiers.tsv").Rows.SelectMany(row => row.Several("phrase").Select(phrase =>
+        new ModifierWord(phrase, [], Named<ModifierKind>(row, "kind"), row["definition"], row["source"])))];
+
+    public static List<MedicineName> Medicines() => Rows("medicines.tsv", row => new MedicineName(
+        row["medicine"], row.Several("synonyms"), row["group"], row["source"]));
 
     private static IEnumerable<int> Numbers(string fromTo)
     {

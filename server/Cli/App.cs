@@ -30,7 +30,7 @@ internal static class App
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            Console.Error.WriteLine($"hnote: a fault in hnote itself ({fault.GetType().Name}: {fault.Message}). Your files are as they were. Please report it with the note that caused it.");
+            Console.Error.WriteLine($"hnote: an internal error in hnote ({fault.GetType().Name}: {fault.Message}). Your files are unchanged. Please report it with the note that caused it.");
             return ExitCodes.Fault;
         }
     }
@@ -44,13 +44,15 @@ internal static class App
         {
             NewCommand.Create(),
             CheckCommand.Create(),
+            ReadCommand.Create(),
             PageCommand.Create(),
             WatchCommand.Create(),
             SheetCommand.Create(),
+            CardCommand.Create(),
             DueCommand.Create(),
-            TidyCommand.Create(),
+            FormatCommand.Create(),
             ValuesCommand.Create(),
-            ExplainCommand.Create(),
+            AboutCommand.Create(),
             LspCommand.Create(),
             CompletionCommand.Create(),
         };

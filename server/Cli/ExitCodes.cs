@@ -12,6 +12,6 @@ public static class ExitCodes
     /// <summary>Wrong use, or a file that can't be read or written.</summary>
     public const int Refused = 2;
 
-    /// <summary>A fault in hnote itself.</summary>
+    /// <summary>An internal error in hnote.</summary>
     public const int Fault = 3;
 }

@@ -7,7 +7,7 @@ namespace HealthNotes.Files;
 /// <param name="folder">The note's folder.</param>
 public sealed class PhotoFolder(string folder)
 {
-    /// <summary>A larger file is no photo of a pet: it is not read.</summary>
+    /// <summary>A larger file is not a photo of a pet: it is not read.</summary>
     private const long MostBytes = 64L * 1024 * 1024;
 
     /// <summary>The pictures beside a note file.</summary>

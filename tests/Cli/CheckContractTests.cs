@@ -19,7 +19,7 @@ public class CheckContractTests
         Assert.Equal(["rr-range watch 5:6-5:8", "rr-range call 7:6-7:11", "unknown-word error 8:8-8:12"], problems.Select(Show));
         Assert.Equal([5, 7], problems[1].GetProperty("evidence").EnumerateArray().Select(line => line.GetInt32()));
         Assert.All(problems, problem => Assert.Equal(
-            ["rule", "level", "line", "column", "endLine", "endColumn", "message", "source", "evidence"],
+            ["rule", "level", "line", "column", "endLine", "endColumn", "message", "source", "evidence", "shown"],
             problem.EnumerateObject().Select(member => member.Name)));
         Assert.Contains("did you mean `blue`?", problems[2].GetProperty("message").GetString(), StringComparison.Ordinal);
     }
@@ -61,6 +61,20 @@ public class CheckContractTests
         using var json = JsonDocument.Parse(outcome.Output);
         Assert.Equal(["a.hnote", "b.hnote", "c.hnote"], json.RootElement.GetProperty("files").EnumerateArray().Select(f => Path.GetFileName(f.GetProperty("path").GetString())));
         Assert.Equal(0, outcome.Code);
+    }
+
+    /// <summary>What the plain output shows without <c>--all</c>, and nothing else, is marked as shown.</summary>
+    [Fact]
+    public void Shown_says_what_the_plain_output_shows()
+    {
+        using var work = new Workspace();
+        string path = work.Note("pet Marlow\nspecies dog\nborn 2020-01-01\n2025-10-04 check\n  ear L wax\n2026-10-04 check\n  gums pale\n  lump L-flnak 12 sfot\n");
+        using var json = JsonDocument.Parse(Hnote.Run("check", "--json", "--today", "2026-10-05", path).Output);
+        JsonElement[] problems = [.. json.RootElement.GetProperty("files")[0].GetProperty("problems").EnumerateArray()];
+        string plain = Hnote.Run("check", "--today", "2026-10-05", path).Output;
+        Assert.Contains(problems, problem => !problem.GetProperty("shown").GetBoolean());
+        Assert.Equal(plain.Split('\n').Count(line => line.StartsWith("    about: ", StringComparison.Ordinal)), problems.Count(problem => problem.GetProperty("shown").GetBoolean()));
+        Assert.All(problems, problem => Assert.Equal(problem.GetProperty("shown").GetBoolean(), plain.Contains(": " + problem.GetProperty("message").GetString(), StringComparison.Ordinal)));
     }
 
     private static string Show(JsonElement p) =>

@@ -110,6 +110,19 @@ public class DueAndSheetTests
     }
 
     [Fact]
+    public void The_card_is_one_html_file_for_the_paper_and_the_animal()
+    {
+        using var work = new Workspace();
+        string card = work.PathOf("card.html");
+        Assert.Equal((0, $"Wrote {card}: one page of A4\n"), (Hnote.Run("card", "--out", card).Code, Hnote.Run("card", "--out", card).Output));
+        Assert.Contains("@page { size: A4;", File.ReadAllText(card), StringComparison.Ordinal);
+        string letter = Hnote.Run("card", "--out", "-", "--paper", "letter", "--species", "cat").Output;
+        Assert.Contains("@page { size: Letter;", letter, StringComparison.Ordinal);
+        Assert.DoesNotContain("Heaving with nothing coming up", letter, StringComparison.Ordinal);
+        Assert.Equal(2, Hnote.Run("card", "--species", "hamster").Code);
+    }
+
+    [Fact]
     public void A_new_check_is_added_once_and_says_nothing_that_was_not_looked_at()
     {
         using var work = new Workspace();

@@ -60,5 +60,5 @@ internal static class Hnote
 internal sealed record Outcome(int Code, string Output, string Errors)
 {
     /// <summary>True when a stack trace or an unhandled exception shows.</summary>
-    public bool ShowsInternals => (Output + Errors).Contains("   at ", StringComparison.Ordinal) || Errors.Contains("Unhandled", StringComparison.Ordinal) || Errors.Contains("a fault in hnote", StringComparison.Ordinal);
+    public bool ShowsInternals => (Output + Errors).Contains("   at ", StringComparison.Ordinal) || Errors.Contains("Unhandled", StringComparison.Ordinal) || Errors.Contains("an internal error in hnote", StringComparison.Ordinal);
 }

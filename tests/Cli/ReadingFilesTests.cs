@@ -79,7 +79,7 @@ public class ReadingFilesTests
         Assert.Equal(1, outcome.Code);
         Assert.Contains("line-too-long", outcome.Output, StringComparison.Ordinal);
         Assert.True(outcome.Output.Length < 5_000, "the line itself is not printed whole");
-        Assert.Equal(0, Hnote.Run("tidy", "--write", path).Code);
+        Assert.Equal(0, Hnote.Run("format", "--write", path).Code);
         Assert.True(new FileInfo(path).Length > 10 * 1024 * 1024);
     }
 

@@ -5,7 +5,7 @@ namespace HealthNotes.Cli.Tests;
 /// <summary>How the program is used: help, wrong use, colour, completion, explanations.</summary>
 public class UseTests
 {
-    private static readonly string[] Commands = ["new", "check", "page", "tidy", "values", "explain", "completion"];
+    private static readonly string[] Commands = ["new", "check", "read", "page", "format", "values", "about", "card", "completion"];
 
     [Fact]
     public void Help_lists_the_commands_and_shows_examples()
@@ -34,7 +34,8 @@ public class UseTests
     [InlineData("check", "--today", "25.11.2026", "note.hnote")]
     [InlineData("page", "--format", "docx", "note.hnote")]
     [InlineData("completion", "tcl")]
-    [InlineData("explain", "no-such-rule")]
+    [InlineData("about", "no-such-rule")]
+    [InlineData("format", "--write", "--check", "note.hnote")]
     [InlineData("new")]
     public void Wrong_use_ends_with_2_and_a_message(params string[] arguments)
     {
@@ -66,34 +67,101 @@ public class UseTests
     }
 
     [Fact]
-    public void A_person_sees_the_line_a_marker_and_what_to_do()
+    public void A_person_sees_the_line_the_words_in_question_and_the_rule()
     {
         using var work = new Workspace();
         Outcome outcome = Hnote.Run("check", "--today", Hnote.Today, work.Note("pet Marlow\nspecies dog\nborn 2020\n2026-10-04 check\n  lump L-flnak 12mm\n"));
-        string output = outcome.Output.ReplaceLineEndings("\n");
-        Assert.Contains("    5 |   lump L-flnak 12mm\n      |          ^^^^^\n", output, StringComparison.Ordinal);
-        Assert.Contains("did you mean `flank`?", output, StringComparison.Ordinal);
-        Assert.Contains("1 could not be read", output, StringComparison.Ordinal);
+        string[] lines = outcome.Output.ReplaceLineEndings("\n").Split('\n');
+        Assert.EndsWith("note.hnote (Marlow)", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("  Not understood, 4 Oct: ", lines[2], StringComparison.Ordinal);
+        Assert.EndsWith("did you mean `flank`?", lines[2], StringComparison.Ordinal);
+        Assert.Equal(["    line 5, column 10: \"lump L-[flnak] 12mm\"", "    about: unknown-word", ""], lines[3..6]);
+        Assert.Contains("  1 line was not understood.", lines);
     }
 
     [Fact]
-    public void Every_rule_that_a_sample_raises_is_explained()
+    public void A_finding_starts_with_its_level_in_words_and_the_day()
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet Marlow\nspecies dog\nborn 2020\n2025-10-04 check\n  ear L wax\n2026-10-04 check\n  gums white\n  ear L wax\n");
+        string output = Hnote.Run("check", "--all", "--today", "2026-10-05", note).Output.ReplaceLineEndings("\n");
+        Assert.Contains("\n  Phone now, yesterday: Gums: `white`", output, StringComparison.Ordinal);
+        Assert.Contains("\n    line 7: \"gums white\"\n", output, StringComparison.Ordinal);
+        Assert.Contains("\n  Keep an eye on, yesterday: Ear L: `wax`", output, StringComparison.Ordinal);
+        Assert.Contains("\n  Keep an eye on, 4 Oct 2025: Ear L: `wax`", output, StringComparison.Ordinal);
+        Assert.Contains("  Every line was understood.\n  3 problems: 1 to phone about now, 2 to keep an eye on.\n", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("gums pink", "  Every line was understood.\n  No recorded value is out of range. This does not mean that your pet is healthy.\n")]
+    [InlineData("ear L wax", "  Every line was understood.\n  1 problem to keep an eye on.\n")]
+    [InlineData("gumz pink", "  1 line was not understood.\n")]
+    [InlineData("ate all with a sock", "  Every line was read. 1 line has words that are kept as a remark; `hnote read` shows them.\n")]
+    public void The_summary_says_what_is_true(string line, string summary)
+    {
+        using var work = new Workspace();
+        string note = work.Note($"pet Marlow\nspecies dog\nborn 2020-01-01\n2026-11-24 check\n  {line}\n");
+        Assert.Contains(summary, Hnote.Run("check", "--today", Hnote.Today, note).Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+    }
+
+    /// <summary>One message for each line that was not understood, however much is wrong in it.</summary>
+    [Fact]
+    public void A_line_that_was_not_understood_has_one_message()
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet Marlow\nspecies dog\nborn 2020-01-01\n2026-11-24 check\n  lump L-flnak 12 sfot\n");
+        string output = Hnote.Run("check", "--today", Hnote.Today, note).Output;
+        Assert.Single(output.Split('\n'), line => line.Contains("Not understood", StringComparison.Ordinal));
+        Assert.Contains("1 line was not understood.", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_note_is_printed_beside_its_reading()
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet Marlow\n2026-11-24 8:05 check\n  OS clear   # by the window\n  gumz pink\n  > fine\n");
+        string[] lines = Hnote.Run("read", note).Output.ReplaceLineEndings("\n").Split('\n');
+        Assert.Equal("1  pet Marlow                     = pet Marlow", lines[0]);
+        Assert.Equal("2  2026-11-24 8:05 check          = 2026-11-24 08:05 check", lines[1]);
+        Assert.Equal("3    OS clear   # by the window   = eye L clear", lines[2]);
+        Assert.StartsWith("4    gumz pink                    not understood: ", lines[3], StringComparison.Ordinal);
+        Assert.Equal("5    > fine", lines[4]);
+    }
+
+    [Fact]
+    public void The_json_of_read_is_a_contract()
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet Marlow\n\n2026-11-24 check\n  OS clear\n  gumz pink\n  > fine\n# end\n");
+        Outcome outcome = Hnote.Run("read", "--json", note);
+        Assert.Equal(0, outcome.Code);
+        using var json = System.Text.Json.JsonDocument.Parse(outcome.Output);
+        System.Text.Json.JsonElement[] lines = [.. json.RootElement.GetProperty("lines").EnumerateArray()];
+        Assert.Equal(["item", "blank", "head", "item", "unknown", "text", "comment", "blank"], lines.Select(line => line.GetProperty("kind").GetString()));
+        Assert.All(lines, line => Assert.Equal(["line", "kind", "text", "reading", "problem", "corrected"], line.EnumerateObject().Select(member => member.Name)));
+        Assert.Equal("eye L clear", lines[3].GetProperty("reading").GetString());
+        Assert.Null(lines[4].GetProperty("reading").GetString());
+        Assert.NotNull(lines[4].GetProperty("problem").GetString());
+    }
+
+    [Fact]
+    public void Every_rule_that_a_sample_raises_has_a_page()
     {
         string sample = Path.Combine(Hnote.Top, "samples", "full-of-mistakes.hnote");
         string json = Hnote.Run("check", "--json", "--today", Hnote.Today, sample).Output;
         IEnumerable<string> rules = json.Split("\"rule\":\"").Skip(1).Select(part => part[..part.IndexOf('"', StringComparison.Ordinal)]).Distinct();
-        Assert.All(rules, rule => Assert.Equal(0, Hnote.Run("explain", rule).Code));
+        Assert.All(rules, rule => Assert.Equal(0, Hnote.Run("about", rule).Code));
     }
 
     [Fact]
-    public void Explain_offers_the_nearest_rule() =>
-        Assert.Contains("did you mean `gum-colour`?", Hnote.Run("explain", "gum-color").Errors, StringComparison.Ordinal);
+    public void About_offers_the_nearest_rule() =>
+        Assert.Contains("did you mean `gum-colour`?", Hnote.Run("about", "gum-color").Errors, StringComparison.Ordinal);
 
     [Fact]
     public void The_shell_is_told_what_could_come_next()
     {
         Outcome outcome = Hnote.Run("[suggest:7]", "hnote c");
-        Assert.Equal(["check", "completion", "watch"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
+        Assert.Equal(["card", "check", "completion", "watch"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
     }
 
     [Fact]

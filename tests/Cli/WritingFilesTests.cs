@@ -3,43 +3,55 @@ namespace HealthNotes.Cli.Tests;
 /// <summary>What is written is replaced in one step, and a failed run leaves the old file whole.</summary>
 public class WritingFilesTests
 {
-    private const string Untidy = "pet Marlow\nspecies DOG\n2026-10-04 check\nOS clear\n weight 21,4 KG   # after breakfast\n";
-    private const string Tidy = "pet Marlow\nspecies dog\n2026-10-04 check\n  eye L clear\n  weight 21.4kg   # after breakfast\n";
+    private const string Unformatted = "pet Marlow\nspecies DOG\n2026-10-04 check\nOS clear\n weight 21,4 KG   # after breakfast\n";
+    private const string Formatted = "pet Marlow\nspecies dog\n2026-10-04 check\n  eye L clear\n  weight 21.4kg   # after breakfast\n";
 
     [Fact]
-    public void Tidy_shows_and_writes_on_request()
+    public void Format_prints_and_writes_on_request()
     {
         using var work = new Workspace();
-        string path = work.Note(Untidy);
-        Assert.Equal(Tidy, Hnote.Run("tidy", path).Output);
-        Assert.Equal(Untidy, File.ReadAllText(path));
-        Outcome outcome = Hnote.Run("tidy", "--write", path);
-        Assert.Equal((0, Tidy), (outcome.Code, File.ReadAllText(path)));
-        Assert.Contains("tidied", outcome.Output, StringComparison.Ordinal);
-        Assert.Contains("tidy already", Hnote.Run("tidy", "--write", path).Output, StringComparison.Ordinal);
+        string path = work.Note(Unformatted);
+        Assert.Equal(Formatted, Hnote.Run("format", path).Output);
+        Assert.Equal(Unformatted, File.ReadAllText(path));
+        Outcome outcome = Hnote.Run("format", "--write", path);
+        Assert.Equal((0, Formatted), (outcome.Code, File.ReadAllText(path)));
+        Assert.Contains(": formatted", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains(": no change", Hnote.Run("format", "--write", path).Output, StringComparison.Ordinal);
         Assert.Equal([path], Directory.GetFiles(work.Folder));
+    }
+
+    [Fact]
+    public void Format_check_writes_nothing_and_ends_with_1_when_a_file_would_change()
+    {
+        using var work = new Workspace();
+        string path = work.Note(Unformatted);
+        string other = work.Note(Formatted, "other.hnote");
+        Outcome outcome = Hnote.Run("format", "--check", work.Folder);
+        Assert.Equal((1, $"{path}: would change\n"), (outcome.Code, outcome.Output));
+        Assert.Equal(Unformatted, File.ReadAllText(path));
+        Assert.Equal((0, ""), (Hnote.Run("format", "--check", other).Code, Hnote.Run("format", "--check", other).Output));
     }
 
     [Fact]
     public void One_file_that_cannot_be_read_changes_none()
     {
         using var work = new Workspace();
-        string path = work.Note(Untidy);
-        Assert.Equal(2, Hnote.Run("tidy", "--write", path, work.PathOf("none.hnote")).Code);
-        Assert.Equal(Untidy, File.ReadAllText(path));
+        string path = work.Note(Unformatted);
+        Assert.Equal(2, Hnote.Run("format", "--write", path, work.PathOf("none.hnote")).Code);
+        Assert.Equal(Unformatted, File.ReadAllText(path));
     }
 
     [Fact]
     public void A_link_stays_a_link_and_the_mode_stays()
     {
         using var work = new Workspace();
-        string path = work.Note(Untidy);
+        string path = work.Note(Unformatted);
         File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         string link = work.PathOf("link.hnote");
         File.CreateSymbolicLink(link, path);
-        Assert.Equal(0, Hnote.Run("tidy", "--write", link).Code);
+        Assert.Equal(0, Hnote.Run("format", "--write", link).Code);
         Assert.NotNull(new FileInfo(link).LinkTarget);
-        Assert.Equal(Tidy, File.ReadAllText(path));
+        Assert.Equal(Formatted, File.ReadAllText(path));
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(path));
     }
 
@@ -47,7 +59,7 @@ public class WritingFilesTests
     public void A_page_is_written_beside_the_note_and_to_where_it_is_asked()
     {
         using var work = new Workspace();
-        string path = work.Note(Tidy);
+        string path = work.Note(Formatted);
         Assert.Equal(0, Hnote.Run("page", path).Code);
         Assert.StartsWith("<!DOCTYPE html>", File.ReadAllText(work.PathOf("note.html")), StringComparison.OrdinalIgnoreCase);
         Assert.Equal(0, Hnote.Run("page", path, "--out", work.PathOf("note.md")).Code);
@@ -59,7 +71,7 @@ public class WritingFilesTests
     public void The_same_note_and_day_give_the_same_bytes()
     {
         using var work = new Workspace();
-        string path = work.Note(Tidy);
+        string path = work.Note(Formatted);
         string first = Hnote.Run("page", path, "--today", Hnote.Today, "--out", "-").Output;
         Assert.Equal(first, Hnote.Run("page", path, "--today", Hnote.Today, "--out", "-").Output);
     }
@@ -68,7 +80,7 @@ public class WritingFilesTests
     public void A_page_that_cannot_be_written_says_so_and_leaves_nothing_behind()
     {
         using var work = new Workspace();
-        string path = work.Note(Tidy);
+        string path = work.Note(Formatted);
         Outcome nowhere = Hnote.Run("page", path, "--out", work.PathOf("no/such/folder/page.html"));
         Assert.Equal(2, nowhere.Code);
         Assert.Contains("there is no such folder", nowhere.Errors, StringComparison.Ordinal);
@@ -78,7 +90,7 @@ public class WritingFilesTests
         Assert.False(folder.ShowsInternals, folder.Errors);
         Outcome itself = Hnote.Run("page", path, "--out", path);
         Assert.Equal(2, itself.Code);
-        Assert.Equal(Tidy, File.ReadAllText(path));
+        Assert.Equal(Formatted, File.ReadAllText(path));
         Assert.Equal([path], Directory.GetFiles(work.Folder));
     }
 
@@ -88,12 +100,14 @@ public class WritingFilesTests
         using var work = new Workspace();
         string path = work.PathOf("tansy.hnote");
         string[] facts = ["new", path, "--name", "Tansy", "--species", "Cat", "--sex", "FS", "--born", "~2011", "--today", Hnote.Today];
-        Assert.Equal(0, Hnote.Run(facts).Code);
+        Outcome started = Hnote.Run(facts);
+        Assert.Equal(0, started.Code);
+        Assert.Contains("\n  vomit none ", started.Output, StringComparison.Ordinal);
         string note = File.ReadAllText(path);
         Assert.Contains("pet Tansy\nspecies cat\nsex female neutered\nborn ~2011\n", note, StringComparison.Ordinal);
         Assert.Contains("2026-11-25 check", note, StringComparison.Ordinal);
         Assert.Equal(0, Hnote.Run("check", path, "--today", Hnote.Today).Code);
-        Assert.Equal(note, Hnote.Run("tidy", path).Output);
+        Assert.Equal(note, Hnote.Run("format", path).Output);
         Outcome again = Hnote.Run(facts);
         Assert.Equal(2, again.Code);
         Assert.Contains("is there already", again.Errors, StringComparison.Ordinal);

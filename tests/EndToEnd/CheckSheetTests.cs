@@ -5,6 +5,7 @@ using HealthNotes.EndToEnd.Support;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Card;
 using HealthNotes.Rendering.Folder;
 using HealthNotes.Rendering.Sheet;
 using HealthNotes.Tests.Support;
@@ -15,7 +16,7 @@ using UglyToad.PdfPig.Core;
 
 namespace HealthNotes.EndToEnd;
 
-/// <summary>The check sheet on paper: two sides, and true to scale. And the index of a folder.</summary>
+/// <summary>The check sheet on paper: two sides, and true to scale. The card: one page. And the index of a folder.</summary>
 public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
 {
     /// <summary>Points of PDF in a millimetre: 72 to the inch of 25.4 mm (ISO 32000-1, 8.3.2.3).</summary>
@@ -77,6 +78,19 @@ public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
         }
     }
 
+    [SkippableTheory]
+    [InlineData(Species.Dog, Paper.A4)]
+    [InlineData(Species.Cat, Paper.A4)]
+    [InlineData(Species.Unknown, Paper.A4)]
+    [InlineData(Species.Dog, Paper.Letter)]
+    [InlineData(Species.Cat, Paper.Letter)]
+    [InlineData(Species.Unknown, Paper.Letter)]
+    public async Task Card_is_one_page(Species species, Paper paper)
+    {
+        using PdfDocument pdf = PdfDocument.Open(await PrintAsync(NoteCard.Html(species, paper)));
+        Assert.Equal(1, pdf.NumberOfPages);
+    }
+
     [SkippableFact]
     public async Task Sheet_and_index_are_accessible_and_silent()
     {
@@ -85,6 +99,7 @@ public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
         [
             ("sheet-dog", CheckSheet.Html(Read(marlow), Paper.A4)),
             ("sheet-cat", CheckSheet.Html(Read(File.ReadAllText(Repository.PathOf("samples/tansy.hnote"))), Paper.Letter)),
+            ("card", NoteCard.Html(Species.Unknown, Paper.A4)),
             ("folder", FolderPage.Html([new FolderNote("marlow.hnote", "marlow.html", Read(marlow), null), new FolderNote("x.hnote", null, null, "it is not text")], Today)),
         ];
         IBrowser chromium = await browser.OpenAsync();

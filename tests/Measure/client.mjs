@@ -1,4 +1,4 @@
-// A language client of a hundred lines: frames over standard input and output, and waiting for what is said.
+// A language client of a hundred lines: frames over standard input and output, and waiting for messages.
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 

@@ -25,7 +25,7 @@ export class Edited {
     await shown();
   }
 
-  // One character at the end of the same line, that nothing is said about.
+  // One character at the end of the same line, that has no findings.
   touch() {
     this.#change(this.file.typing, this.file.typing + 1 - (this.#touched === 0 ? 1 : 0), 'abcdefgh'[this.#touched++ % 8]);
   }

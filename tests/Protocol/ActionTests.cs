@@ -12,7 +12,7 @@ public class ActionTests
     [InlineData("  g‹›umss pink\n", "unknown-line", "  gums pink\n")]
     [InlineData("  temp 38.‹›6\n", "missing-unit", "  temp 38.6C\n")]
     [InlineData("  gums pin‹›kk\n", "unknown-word", "  gums pink\n")]
-    public Task What_is_wrong_is_mended_with_one_key(string line, string rule, string mended) => Session.RunAsync(Profiles.Rich, async session =>
+    public Task A_problem_is_fixed_with_one_key(string line, string rule, string corrected) => Session.RunAsync(Profiles.Rich, async session =>
     {
         EditedNote note = session.Open(Opening + "2026-11-25 check\n" + line);
         Shown wrong = Assert.Single(await note.PullAsync(), shown => shown.Line == 5 && shown.Rule == rule);
@@ -20,7 +20,7 @@ public class ActionTests
         JsonNode fix = actions.FirstOrDefault(action => (bool?)action!["isPreferred"] == true) ?? actions[0]!;
         Assert.Equal("quickfix", (string?)fix["kind"]);
         await ApplyAsync(session, note, fix);
-        Assert.EndsWith(mended, note.Text, StringComparison.Ordinal);
+        Assert.EndsWith(corrected, note.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(await note.PullAsync(), shown => shown.Line == 5 && shown.Rule == rule);
     });
 

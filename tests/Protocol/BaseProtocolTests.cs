@@ -40,7 +40,7 @@ public class BaseProtocolTests
     [InlineData("\r\n\r\n\r\n")]
     [InlineData("\n\n\n")]
     [InlineData("GET / HTTP/1.1\r\nHost: here\r\n\r\n")]
-    [InlineData("this is no header\r\n")]
+    [InlineData("this is not a header\r\n")]
     [InlineData("\u0000\u0000\u0000\u0001\r\n")]
     public Task A_header_that_is_none_is_passed_over(string bytes) => SurviveAsync(session =>
     {

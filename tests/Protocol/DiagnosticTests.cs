@@ -3,7 +3,7 @@ using HealthNotes.Protocol.Tests.Support;
 
 namespace HealthNotes.Protocol.Tests;
 
-/// <summary>What is said about a note, when, and when not.</summary>
+/// <summary>Diagnostics: which are published, and when.</summary>
 public class DiagnosticTests
 {
     private const string TwoChecks = """

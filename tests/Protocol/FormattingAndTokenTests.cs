@@ -6,23 +6,23 @@ namespace HealthNotes.Protocol.Tests;
 /// <summary>3.17, Formatting requests and Semantic Tokens.</summary>
 public class FormattingAndTokenTests
 {
-    private const string Untidy = "pet   Marlow\nspecies dog\n2026-11-20 check\ngums    PINK\n   hr 18 / 15 s\n";
+    private const string Unformatted = "pet   Marlow\nspecies dog\n2026-11-20 check\ngums    PINK\n   hr 18 / 15 s\n";
 
     [Fact]
-    public async Task A_note_is_made_tidy_as_the_command_does()
+    public async Task A_note_is_formatted_as_the_command_does()
     {
         string path = Path.Combine(Path.GetTempPath(), $"hnote-{Guid.NewGuid():n}.hnote");
-        await File.WriteAllTextAsync(path, Untidy);
+        await File.WriteAllTextAsync(path, Unformatted);
         try
         {
-            await Hnote.RunAsync("tidy", "--write", path);
-            string tidy = await File.ReadAllTextAsync(path);
+            await Hnote.RunAsync("format", "--write", path);
+            string formatted = await File.ReadAllTextAsync(path);
             await Session.RunAsync(Profiles.Rich, async session =>
             {
-                EditedNote note = session.Open(Untidy);
+                EditedNote note = session.Open(Unformatted);
                 note.Apply((await note.AskAboutAsync("textDocument/formatting", Options()))!);
-                Assert.Equal(tidy, note.Text);
-                Assert.NotEqual(Untidy, note.Text);
+                Assert.Equal(formatted, note.Text);
+                Assert.NotEqual(Unformatted, note.Text);
                 JsonNode? again = await note.AskAboutAsync("textDocument/formatting", Options());
                 Assert.True(again is null || again.AsArray().Count == 0);
             });
@@ -36,7 +36,7 @@ public class FormattingAndTokenTests
     [Fact]
     public Task Only_the_lines_that_are_chosen() => Session.RunAsync(Profiles.Rich, async session =>
     {
-        EditedNote note = session.Open(Untidy);
+        EditedNote note = session.Open(Unformatted);
         JsonObject options = Options();
         options["range"] = note.RangeOf("gums    PINK");
         note.Apply((await note.AskAboutAsync("textDocument/rangeFormatting", options))!);

@@ -158,7 +158,7 @@ public partial class RandomSessionTests
             int mark = one.Line == 0 && note.Text.StartsWith('\ufeff') ? 1 : 0;
             JsonObject start = utf16.PositionOf(note.Text, note.OffsetOf(one.Json["range"]!["start"]!));
             JsonObject end = utf16.PositionOf(note.Text, note.OffsetOf(one.Json["range"]!["end"]!));
-            string message = one.Level == "urgent" ? one.Message["Urgent: ".Length..] : one.Message;
+            string message = one.Level == "urgent" ? one.Message["Phone now: ".Length..] : one.Message;
             return $"{start["line"]}:{(int)start["character"]! - mark}-{(int)end["character"]! - mark} {one.Level} {one.Rule} {message} [{string.Join(' ', one.Evidence)}]";
         })];
         // the server has the gravest of a line last

@@ -3,7 +3,7 @@ using HealthNotes.Protocol.Tests.Support;
 
 namespace HealthNotes.Protocol.Tests;
 
-/// <summary>3.17, Text Document Synchronization: the server's text is the editor's, whatever it is told and however it counts.</summary>
+/// <summary>3.17, Text Document Synchronization: the server's text is the editor's, whatever changes it gets and however it counts.</summary>
 public class SyncTests
 {
     public static TheoryData<string> Encodings => ["utf-16", "utf-8", "utf-32"];

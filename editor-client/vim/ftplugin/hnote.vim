@@ -4,6 +4,6 @@ let b:did_ftplugin = 1
 setlocal commentstring=#\ %s comments=:#,:> expandtab shiftwidth=2 softtabstop=2 autoindent
 setlocal iskeyword+=-,@-@
 if executable('hnote')
-  setlocal formatprg=hnote\ tidy\ -
+  setlocal formatprg=hnote\ format\ -
 endif
 let b:undo_ftplugin = 'setlocal commentstring< comments< expandtab< shiftwidth< softtabstop< autoindent< iskeyword< formatprg<'

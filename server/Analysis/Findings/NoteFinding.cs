@@ -23,7 +23,7 @@ public enum FindingLevel
 }
 
 /// <summary>Something a reader should know about one place in a note.</summary>
-/// <param name="Rule">The stable name of the rule that found it; <c>hnote explain</c> takes it.</param>
+/// <param name="Rule">The stable name of the rule that found it; <c>hnote about</c> takes it.</param>
 /// <param name="Level">How strong it is.</param>
 /// <param name="Line">The index of the line it is about (from 0).</param>
 /// <param name="Span">The exact characters meant.</param>
@@ -41,4 +41,7 @@ public sealed record NoteFinding(
 {
     /// <summary>For what could not be read, the known word that was most likely meant.</summary>
     public string? Nearest { get; init; }
+
+    /// <summary>For a line that was not understood, the whole line as it should be, where that is certain.</summary>
+    public string? Corrected { get; init; }
 }

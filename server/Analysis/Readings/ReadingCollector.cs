@@ -45,7 +45,7 @@ public static class ReadingCollector
         Amount duration = seizure.Duration!.Value;
         var measure = new Measure(seizure.Head.Span, duration.Bound, [duration]);
         return Make(syntax, entry, item, measure, null, null, null, "any") is { } made
-            ? made with { Written = Grammar.Tidying.ValuePrinter.Print(duration) }
+            ? made with { Written = Grammar.Formatting.ValuePrinter.Print(duration) }
             : null;
     }
 

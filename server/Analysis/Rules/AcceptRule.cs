@@ -36,7 +36,7 @@ public sealed class AcceptRule : IEntryRule, IOpeningRule
             else if (!RuleBook.IsKnown(named))
             {
                 string? nearest = NearestWord.Find(named, RuleBook.Acceptable);
-                string hint = nearest is null ? "hnote explain lists the names" : $"did you mean `{nearest}`?";
+                string hint = nearest is null ? "hnote about lists the names" : $"did you mean `{nearest}`?";
                 yield return RuleContext.At(Name, FindingLevel.Error, line, accept.Rule.Span, $"there is no finding named `{named}`; {hint}", RuleBook.NoteFormat) with { Nearest = nearest };
             }
             else if (Accepted.NeedsPart(named) && accept.Item is null && accept.Site is null)

@@ -154,5 +154,6 @@ public static class RuleBook
         new(placed.Problem.Rule, FindingLevel.Error, placed.Line, placed.Problem.Span, placed.Problem.Message, NoteFormat, [placed.Line])
         {
             Nearest = placed.Problem.Nearest,
+            Corrected = placed.Problem.Corrected,
         };
 }

@@ -94,6 +94,24 @@ public static class Wording
         _ => "To know",
     };
 
+    /// <summary>What a level asks of an owner, as a label.</summary>
+    public static string ForOwner(FindingLevel level) => level switch
+    {
+        FindingLevel.Error => "Not understood",
+        FindingLevel.Urgent => "Phone now",
+        FindingLevel.Call => "Phone the clinic",
+        FindingLevel.Watch => "Keep an eye on",
+        _ => "For information",
+    };
+
+    /// <summary>A day for a person: <c>today</c>, <c>yesterday</c>, <c>22 Nov</c> in this year, else <c>22 Nov 2025</c>.</summary>
+    public static string Day(DateOnly day, DateOnly today) => (today.DayNumber - day.DayNumber) switch
+    {
+        0 => "today",
+        1 => "yesterday",
+        _ => day.ToString(day.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture),
+    };
+
     /// <summary>A number rounded half away from zero, without needless zeros.</summary>
     public static string Round(decimal number, int decimals) =>
         Math.Round(number, decimals, MidpointRounding.AwayFromZero).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);

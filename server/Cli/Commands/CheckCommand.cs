@@ -17,7 +17,7 @@ internal static class CheckCommand
         Option<bool> json = SharedOptions.Json();
         var all = new Option<bool>("--all") { Description = "Show the findings of older entries too" };
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("check", "Say what is wrong or worrying in a note") { paths, json, all, today };
+        var command = new Command("check", "List what is wrong or worrying in a note") { paths, json, all, today };
         command.SetAction(parsed => Run(parsed.GetValue(paths)!, parsed.GetValue(json), parsed.GetValue(all), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
         return command;
     }
@@ -45,6 +45,10 @@ internal static class CheckCommand
         if (json)
         {
             output.WriteLine(JsonSerializer.Serialize(new CheckReport(reports), ContractJson.Readable.CheckReport));
+        }
+        else
+        {
+            output.WriteLine("hnote compares and describes; it makes no diagnosis. A veterinarian decides.");
         }
 
         return notes.Refused ? ExitCodes.Refused : anything ? ExitCodes.Findings : ExitCodes.Fine;

@@ -25,7 +25,7 @@ internal static class FolderPages
         string to = target ?? folder;
         if (to == "-" || File.Exists(to))
         {
-            throw new RefusedException($"{to} is no folder; the pages of a folder need one");
+            throw new RefusedException($"{to} is not a folder; the pages of a folder need one");
         }
 
         IReadOnlyList<string> notes = NoteFinder.Find([folder]);

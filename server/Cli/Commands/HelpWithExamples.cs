@@ -26,6 +26,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote check --all marlow.hnote   findings of older entries too
               hnote check --json pets          for other programs
             """,
+        ["read"] = """
+              hnote read marlow.hnote          each line beside its reading
+              hnote read --json marlow.hnote   for other programs
+            """,
         ["page"] = """
               hnote page marlow.hnote                       makes marlow.html
               hnote page marlow.hnote --out visit.md        makes Markdown instead
@@ -38,6 +42,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote sheet marlow.hnote                      makes marlow-sheet.html: print it at 100 %
               hnote sheet marlow.hnote --format pdf --paper letter
             """,
+        ["card"] = """
+              hnote card                                    makes card.html, one page
+              hnote card --out card.pdf --species cat --paper letter
+            """,
         ["due"] = """
               hnote due marlow.hnote           what is due, the latest first of what is overdue
               hnote due pets                   of every note in a folder
@@ -47,18 +55,19 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
         ["watch"] = """
               hnote watch marlow.hnote         keeps marlow.html up to date while you write
             """,
-        ["tidy"] = """
-              hnote tidy marlow.hnote          shows the tidy text
-              hnote tidy --write pets/*.hnote  puts the files in order
+        ["format"] = """
+              hnote format marlow.hnote           prints the formatted text
+              hnote format --write pets/*.hnote   formats the files
+              hnote format --check pets           lists the files that are not formatted
             """,
         ["values"] = """
               hnote values marlow.hnote
               hnote values --json marlow.hnote
               hnote values --days marlow.hnote  each day of home care, added up
             """,
-        ["explain"] = """
-              hnote explain gum-colour
-              hnote explain                    lists the rules
+        ["about"] = """
+              hnote about gum-colour
+              hnote about                      lists the rules
             """,
         ["lsp"] = """
               hnote lsp                        what an editor's settings name as the command

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Rendering.Card;
 
 namespace HealthNotes.Cli.Commands;
 
@@ -63,7 +64,21 @@ internal static class NewCommand
 
         AtomicFile.Write(target, StarterNote.Write(lines, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
         output.WriteLine($"Wrote {target}. Open it in any text editor, fill in what you see, then run: hnote check {target}");
+        output.WriteLine();
+        ShortCard(output);
         return ExitCodes.Fine;
+    }
+
+    /// <summary>The most used lines of the card.</summary>
+    private static void ShortCard(TextWriter output)
+    {
+        CardLine[] lines = [.. CardLine.All.Where(line => line.IsShort)];
+        int width = lines.Max(line => line.Text.Length);
+        output.WriteLine("The most used lines (all on one page to print: hnote card):");
+        foreach (CardLine line in lines)
+        {
+            output.WriteLine($"  {line.Text.PadRight(width)}   {line.Meaning}");
+        }
     }
 
     private static string? FromOption(Question question, string? answer)

@@ -65,7 +65,7 @@ internal static class PageCommand
         int attention = analysis.Findings.Count(f => f.Level is FindingLevel.Call or FindingLevel.Urgent && analysis.IsCurrent(f));
         int unread = analysis.Findings.Where(f => f.Level == FindingLevel.Error).Select(f => f.Line).Distinct().Count();
         string entries = analysis.Note.Entries.Length == 1 ? "1 entry" : $"{analysis.Note.Entries.Length} entries";
-        return $"{analysis.Pet.Name ?? "a pet without a name"}, {entries}, {attention} to call the vet about"
+        return $"{analysis.Pet.Name ?? "a pet without a name"}, {entries}, {attention} to phone the clinic about"
             + (unread == 0 ? "." : $"; {unread} {(unread == 1 ? "line was" : "lines were")} not understood and {(unread == 1 ? "is" : "are")} on the page as written (hnote check says why).");
     }
 }

@@ -59,7 +59,7 @@ internal static class SharedOptions
             return paper;
         }
 
-        result.AddError($"`{written}` is no paper that is known; write a4 or letter");
+        result.AddError($"unknown paper size `{written}`: use a4 or letter");
         return Paper.A4;
     }
 }

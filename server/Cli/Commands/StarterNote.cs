@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Cli.Commands;
 
@@ -39,6 +39,6 @@ internal static class StarterNote
               # else ok
 
             """.ReplaceLineEndings("\n"));
-        return NoteTidier.Tidy(NoteSyntax.Parse(text.ToString()));
+        return NoteFormatter.Format(NoteSyntax.Parse(text.ToString()));
     }
 }

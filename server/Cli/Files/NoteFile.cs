@@ -12,7 +12,7 @@ internal sealed record NoteFile(string Path, string Text, Encoding Encoding)
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads a note. A single dash reads standard input.</summary>
-    /// <exception cref="RefusedException">The file can't be read, or is no text.</exception>
+    /// <exception cref="RefusedException">The file can't be read, or is not text.</exception>
     public static NoteFile Read(string path)
     {
         byte[] bytes = ReadBytes(path);
@@ -66,7 +66,7 @@ internal sealed record NoteFile(string Path, string Text, Encoding Encoding)
         _ => Utf8,
     };
 
-    /// <summary>A stray control character is a flaw in a line; many of them mean that this is no note.</summary>
+    /// <summary>A stray control character is an error in a line; many of them mean that the file is not a note.</summary>
     private static bool LooksBinary(string text)
     {
         int controls = 0;

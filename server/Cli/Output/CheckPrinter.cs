@@ -1,47 +1,72 @@
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Features.Diagnostics;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Output;
 
-/// <summary>Writes the outcome of a check for a person: what could not be read, then what is worrying now, then a summary.</summary>
+/// <summary>Writes the outcome of a check for a person: the findings of a note, then a summary.</summary>
 internal static class CheckPrinter
 {
     public static void Print(TextWriter output, string path, NoteAnalysis analysis, bool all)
     {
-        output.WriteLine(Terminal.Strong(FindingPrinter.Clean(path)) + (analysis.Pet.Name is { } name ? $"  ({FindingPrinter.Clean(name)})" : ""));
+        output.WriteLine(Terminal.Strong(FindingPrinter.Clean(path)) + (analysis.Pet.Name is { } name ? $" ({FindingPrinter.Clean(name)})" : ""));
         output.WriteLine();
-        var shown = ShownFindings.Of(analysis, past: all);
-        List<NoteFinding> errors = [.. shown.Findings.Where(f => f.Level == FindingLevel.Error)];
-        List<NoteFinding> others = [.. shown.Findings.Where(f => f.Level != FindingLevel.Error)];
-        foreach (NoteFinding finding in errors.Concat(others.OrderByDescending(f => f.Level).ThenBy(f => f.Line)))
+        var shown = PlainFindings.Of(analysis, all);
+        foreach (NoteFinding finding in shown.Findings)
         {
             FindingPrinter.Print(output, analysis, finding);
         }
 
-        output.WriteLine("  " + Summary(errors.Count, others));
-        if (shown.Left > 0)
+        foreach (string sentence in Summary(analysis, shown))
         {
-            output.WriteLine($"  {shown.Left} {(shown.Left == 1 ? "finding" : "findings")} in older entries; --all shows them.");
+            output.WriteLine("  " + sentence);
         }
 
-        output.WriteLine("  hnote compares and describes; it makes no diagnosis. A veterinarian decides.");
         output.WriteLine();
     }
 
-    private static string Summary(int errors, List<NoteFinding> findings)
+    private static IEnumerable<string> Summary(NoteAnalysis analysis, PlainFindings shown)
     {
-        string[] parts =
+        int Of(FindingLevel level) => shown.Findings.Count(finding => finding.Level == level);
+        (int Count, string Name)[] levels =
         [
-            Count(errors, "could not be read"),
-            Count(findings.Count(f => f.Level == FindingLevel.Urgent), "urgent"),
-            Count(findings.Count(f => f.Level == FindingLevel.Call), "to call the vet about"),
-            Count(findings.Count(f => f.Level == FindingLevel.Watch), "to watch"),
-            Count(findings.Count(f => f.Level == FindingLevel.Info), "to know"),
+            .. new[] { (Of(FindingLevel.Urgent), "to phone about now"), (Of(FindingLevel.Call), "to phone the clinic about"), (Of(FindingLevel.Watch), "to keep an eye on") }
+                .Where(level => level.Item1 > 0),
         ];
-        string counted = string.Join(", ", parts.Where(part => part.Length > 0));
-        return counted.Length > 0 ? counted + "." : "Every line was understood, and nothing that was written is past a line. That is no all-clear for what was not looked at.";
+        int problems = levels.Sum(level => level.Count);
+        int unread = Of(FindingLevel.Error);
+        int info = Of(FindingLevel.Info);
+        int remarks = unread > 0 ? 0 : analysis.Note.Syntax.Lines.Count(line => line.Item is DoseEvent { Note: not null } or CareEvent { Note: not null });
+        if (unread > 0)
+        {
+            yield return $"{Number(unread, "line was", "lines were")} not understood.";
+        }
+        else
+        {
+            yield return remarks == 0 ? "Every line was understood." : $"Every line was read. {Number(remarks, "line has", "lines have")} words that are kept as a remark; `hnote read` shows them.";
+        }
+
+        if (problems > 0)
+        {
+            yield return levels is [(_, var only)]
+                ? $"{Number(problems, "problem", "problems")} {only}."
+                : $"{problems} problems: {string.Join(", ", levels.Select(level => $"{level.Count} {level.Name}"))}.";
+        }
+        else if (unread == 0 && shown.Older == 0)
+        {
+            yield return "No recorded value is out of range. This does not mean that your pet is healthy.";
+        }
+
+        if (info > 0)
+        {
+            yield return $"{info} for information.";
+        }
+
+        if (shown.Older > 0)
+        {
+            yield return $"{Number(shown.Older, "finding", "findings")} in older entries; --all shows them.";
+        }
     }
 
-    private static string Count(int number, string what) => number == 0 ? "" : $"{number} {what}";
+    private static string Number(int number, string one, string many) => $"{number} {(number == 1 ? one : many)}";
 }

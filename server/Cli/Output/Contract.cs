@@ -11,9 +11,22 @@ internal sealed record CheckReport(IReadOnlyList<FileReport> Files);
 /// <summary>One file of a check.</summary>
 internal sealed record FileReport(string Path, IReadOnlyList<ProblemReport> Problems);
 
-/// <summary>One finding. Lines and columns count from 1, columns in UTF-16 units, the end is just after the last character.</summary>
+/// <summary>
+/// One finding. Lines and columns count from 1, columns in UTF-16 units, the end is just after the last character.
+/// <c>shown</c> is true when the plain output shows it without <c>--all</c>.
+/// </summary>
 internal sealed record ProblemReport(
-    string Rule, string Level, int Line, int Column, int EndLine, int EndColumn, string Message, string Source, IReadOnlyList<int> Evidence);
+    string Rule, string Level, int Line, int Column, int EndLine, int EndColumn, string Message, string Source, IReadOnlyList<int> Evidence, bool Shown);
+
+/// <summary>What <c>read --json</c> prints.</summary>
+internal sealed record ReadReport(string Path, IReadOnlyList<ReadLineReport> Lines);
+
+/// <summary>
+/// One line beside its reading. Kinds: <c>blank</c>, <c>comment</c>, <c>text</c>, <c>head</c>, <c>item</c>, <c>unknown</c>. The
+/// reading is null where there is nothing to read or the line was not understood; <c>problem</c> then says why, and
+/// <c>corrected</c> is the whole line as it should be, where that is certain.
+/// </summary>
+internal sealed record ReadLineReport(int Line, string Kind, string Text, string? Reading, string? Problem, string? Corrected);
 
 /// <summary>What <c>values --json</c> prints.</summary>
 internal sealed record ValuesReport(PetReport Pet, IReadOnlyList<ValueReport> Values);
@@ -57,6 +70,7 @@ internal sealed record DueItemReport(string Path, int Line, string? Pet, string 
 /// <summary>Writes the contract without reflection.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(CheckReport))]
+[JsonSerializable(typeof(ReadReport))]
 [JsonSerializable(typeof(ValuesReport))]
 [JsonSerializable(typeof(DaysReport))]
 [JsonSerializable(typeof(DueReport))]

@@ -6,6 +6,7 @@ using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Cli.Output;
@@ -13,7 +14,13 @@ namespace HealthNotes.Cli.Output;
 /// <summary>Turns an analysis into the JSON contract.</summary>
 internal static class ContractReports
 {
-    public static FileReport Check(string path, NoteAnalysis analysis) => new(path, [.. analysis.Findings.Select(Problem)]);
+    public static FileReport Check(string path, NoteAnalysis analysis)
+    {
+        HashSet<NoteFinding> shown = [.. PlainFindings.Of(analysis, all: false).Findings];
+        return new FileReport(path, [.. analysis.Findings.Select(finding => Problem(finding, shown.Contains(finding)))]);
+    }
+
+    public static ReadReport Read(string path, IEnumerable<LineReading> lines) => new(path, [.. lines.Select(Line)]);
 
     public static ValuesReport Values(NoteAnalysis analysis) => new(Pet(analysis), [.. analysis.Readings.Select(Value)]);
 
@@ -23,7 +30,20 @@ internal static class ContractReports
         day.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), day.Given, day.Missed, Plain(day.Eaten), Plain(day.WaterMl), Plain(day.WaterPerKg),
         day.Pee, day.Stools, day.Vomit, day.Cough, day.Sneeze, day.Seizures, Plain(day.GlucoseLow), Plain(day.GlucoseHigh));
 
-    private static ProblemReport Problem(NoteFinding finding) => new(
+    private static ReadLineReport Line(LineReading line) => new(
+        line.Index + 1,
+        line.Line.Kind switch
+        {
+            LineKind.FreeText => "text",
+            LineKind.EntryHead => "head",
+            var kind => kind.ToString().ToLowerInvariant(),
+        },
+        line.Line.Text,
+        line.Problem is null && line.Reading.Length > 0 ? line.Reading : null,
+        line.Problem?.Message,
+        line.Problem?.Corrected);
+
+    private static ProblemReport Problem(NoteFinding finding, bool shown) => new(
         finding.Rule,
         finding.Level.ToString().ToLowerInvariant(),
         finding.Line + 1,
@@ -32,7 +52,8 @@ internal static class ContractReports
         finding.Span.End + 1,
         finding.Message,
         finding.Source,
-        [.. finding.Evidence.Select(line => line + 1)]);
+        [.. finding.Evidence.Select(line => line + 1)],
+        shown);
 
     private static PetReport Pet(NoteAnalysis analysis)
     {

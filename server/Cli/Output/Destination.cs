@@ -26,10 +26,10 @@ internal sealed record Destination(string? Path)
             : new Destination(path);
     }
 
-    /// <summary>Writes it, and where it went to a file says so.</summary>
+    /// <summary>Writes it; when it went to a file, reports where.</summary>
     /// <param name="bytes">What was made.</param>
-    /// <param name="output">Where it is said.</param>
-    /// <param name="about">What is said of it.</param>
+    /// <param name="output">Where the report goes.</param>
+    /// <param name="about">What it is, for the report.</param>
     public void Write(byte[] bytes, TextWriter output, string about)
     {
         if (Path is null)

@@ -1,50 +1,48 @@
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Cli.Output;
 
-/// <summary>Writes findings for a person: the line as written, a marker under the words meant, and what it is about.</summary>
+/// <summary>Writes a finding for a person: what it asks of them, when and what, then their own line, then where it comes from.</summary>
 internal static class FindingPrinter
 {
-    private const int WidestShown = 120;
+    private const int WidestQuoted = 120;
+    private const int Indent = 2;
+    private const int Deeper = 4;
 
     public static void Print(TextWriter output, NoteAnalysis analysis, NoteFinding finding)
     {
-        LineSyntax line = analysis.Note.Syntax.Lines[finding.Line];
-        string number = $"{finding.Line + 1}";
-        output.WriteLine($"  {Terminal.InColour(Wording.NameOf(finding.Level), finding.Level)}  line {number}, column {finding.Span.Start + 1}  {Terminal.Faint(finding.Rule)}");
-        (string shown, int start, int length) = Window(line.Text, finding.Span.Start, finding.Span.Length);
-        output.WriteLine($"    {Terminal.Faint(number + " |")} {shown}");
-        output.WriteLine($"    {new string(' ', number.Length)} {Terminal.Faint("|")} {Padding(shown, start)}{Terminal.InColour(new string('^', Math.Max(1, length)), finding.Level)}");
-        foreach (string part in Terminal.Wrap(Clean(finding.Message), indent: 4))
+        string label = Wording.ForOwner(finding.Level);
+        string day = analysis.EntryAt(finding.Line)?.Head.Date is { } date ? $", {Wording.Day(date, analysis.Today)}" : "";
+        string[] sentence = [.. Terminal.Wrap($"{label}{day}: {Clean(finding.Message)}", Indent)];
+        output.WriteLine($"  {Terminal.InColour(label, finding.Level)}{sentence[0][label.Length..]}");
+        foreach (string more in sentence.Skip(1))
         {
-            output.WriteLine("    " + part);
+            output.WriteLine("  " + more);
         }
 
+        output.WriteLine(new string(' ', Deeper) + Quoted(analysis, finding));
         foreach (int other in finding.Evidence.Where(other => other != finding.Line).TakeLast(3))
         {
-            output.WriteLine($"    {Terminal.Faint($"see line {other + 1}: {Clean(analysis.Note.Syntax.Lines[other].Text.Trim())}")}");
+            Quiet(output, $"see line {other + 1}: \"{Clean(TextOf(analysis, other).Trim())}\"");
+        }
+
+        if (finding.Corrected is { } corrected)
+        {
+            output.WriteLine($"{new string(' ', Deeper)}write: {Terminal.Strong(Clean(corrected.Trim()))}");
         }
 
         if (finding.Source != RuleBook.NoteFormat)
         {
-            output.WriteLine($"    {Terminal.Faint("source: " + finding.Source)}");
+            Quiet(output, "source: " + finding.Source);
         }
 
+        Quiet(output, "about: " + finding.Rule);
         output.WriteLine();
     }
 
-    /// <summary>The part of a long line round the words meant; control characters are shown as dots so that a note can't drive the terminal.</summary>
-    private static (string Shown, int Start, int Length) Window(string text, int start, int length)
-    {
-        int from = text.Length <= WidestShown ? 0 : Math.Max(0, Math.Min(start - (WidestShown / 3), text.Length - WidestShown));
-        string shown = Clean(text.Substring(from, Math.Min(WidestShown, text.Length - from)));
-        return (shown, start - from, Math.Min(length, WidestShown - (start - from)));
-    }
-
-    /// <summary>The text with control and direction characters as dots.</summary>
+    /// <summary>The text with control and direction characters as dots, so that a note can't drive the terminal.</summary>
     public static string Clean(string text) => string.Create(text.Length, text, (buffer, source) =>
     {
         for (int i = 0; i < source.Length; i++)
@@ -53,8 +51,47 @@ internal static class FindingPrinter
         }
     });
 
-    private static bool IsBidiControl(char c) => c is (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') or '\u200e' or '\u200f';
+    private static void Quiet(TextWriter output, string text)
+    {
+        foreach (string part in Terminal.Wrap(text, Deeper))
+        {
+            output.WriteLine(new string(' ', Deeper) + Terminal.Faint(part));
+        }
+    }
 
-    private static string Padding(string text, int length) =>
-        string.Concat(text.AsSpan(0, Math.Min(length, text.Length)).ToString().Select(c => c == '\t' ? '\t' : ' '));
+    /// <summary>
+    /// The line as written, with the words in question in colour. Without colour, brackets show them where a line was not
+    /// understood; elsewhere the sentence names them.
+    /// </summary>
+    private static string Quoted(NoteAnalysis analysis, NoteFinding finding)
+    {
+        bool error = finding.Level == FindingLevel.Error;
+        (string before, string marked, string after) = Cut(TextOf(analysis, finding.Line), finding.Span.Start, finding.Span.End);
+        bool whole = before.Length == 0 && after.Length == 0;
+        string shown = Terminal.HasColour ? Terminal.InColour(marked, finding.Level) : error && !whole ? $"[{marked}]" : marked;
+        return $"line {finding.Line + 1}{(error ? $", column {finding.Span.Start + 1}" : "")}: \"{before}{shown}{after}\"";
+    }
+
+    /// <summary>A line without the blanks around it, in three parts; a long one only around the words in question.</summary>
+    private static (string Before, string Marked, string After) Cut(string text, int start, int end)
+    {
+        int from = Math.Min(text.Length - text.AsSpan().TrimStart().Length, start);
+        int to = Math.Max(text.AsSpan().TrimEnd().Length, end);
+        if (to - from > WidestQuoted)
+        {
+            from = Math.Max(from, start - (WidestQuoted / 3));
+            to = Math.Min(to, from + WidestQuoted);
+            end = Math.Min(end, to);
+        }
+
+        string before = text[from..start];
+        string after = text[end..to];
+        bool cutBefore = text.AsSpan(0, from).Trim().Length > 0;
+        bool cutAfter = text.AsSpan(to).Trim().Length > 0;
+        return (Clean((cutBefore ? "…" : "") + before), Clean(text[start..end]), Clean(after + (cutAfter ? "…" : "")));
+    }
+
+    private static string TextOf(NoteAnalysis analysis, int line) => analysis.Note.Syntax.Lines[line].Text;
+
+    private static bool IsBidiControl(char c) => c is (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') or '\u200e' or '\u200f';
 }

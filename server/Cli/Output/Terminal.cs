@@ -47,7 +47,8 @@ internal static class Terminal
         yield return text;
     }
 
-    private static int Width()
+    /// <summary>The columns of the terminal; without end where the output goes to a file.</summary>
+    public static int Width()
     {
         try
         {

@@ -9,19 +9,19 @@ internal static class LineEdit
     /// <summary>The edit; null when there is nothing to do.</summary>
     /// <param name="syntax">The note.</param>
     /// <param name="index">The index of the line.</param>
-    /// <param name="tidy">What it should say.</param>
+    /// <param name="formatted">What it should say.</param>
     /// <param name="ending">The line break it should have; a last line without words needs none.</param>
-    public static DocumentEdit? Between(NoteSyntax syntax, int index, string tidy, string ending)
+    public static DocumentEdit? Between(NoteSyntax syntax, int index, string formatted, string ending)
     {
         LineSyntax line = syntax.Lines[index];
         bool last = index == syntax.Lines.Length - 1;
-        string wanted = last && tidy.Length == 0 ? "" : ending;
-        if (line.Ending == wanted && line.Text == tidy)
+        string wanted = last && formatted.Length == 0 ? "" : ending;
+        if (line.Ending == wanted && line.Text == formatted)
         {
             return null;
         }
 
-        int before = line.Text.AsSpan().CommonPrefixLength(tidy);
+        int before = line.Text.AsSpan().CommonPrefixLength(formatted);
         if (before > 0 && char.IsHighSurrogate(line.Text[before - 1]))
         {
             before--;
@@ -30,12 +30,12 @@ internal static class LineEdit
         if (line.Ending != wanted)
         {
             Place end = last ? new Place(index, line.Text.Length) : new Place(index + 1, 0);
-            return new DocumentEdit(new PlaceRange(new Place(index, before), end), tidy[before..] + wanted);
+            return new DocumentEdit(new PlaceRange(new Place(index, before), end), formatted[before..] + wanted);
         }
 
-        int most = Math.Min(line.Text.Length, tidy.Length) - before;
+        int most = Math.Min(line.Text.Length, formatted.Length) - before;
         int after = 0;
-        while (after < most && line.Text[^(after + 1)] == tidy[^(after + 1)])
+        while (after < most && line.Text[^(after + 1)] == formatted[^(after + 1)])
         {
             after++;
         }
@@ -47,6 +47,6 @@ internal static class LineEdit
 
         return new DocumentEdit(
             new PlaceRange(new Place(index, before), new Place(index, line.Text.Length - after)),
-            tidy[before..(tidy.Length - after)]);
+            formatted[before..(formatted.Length - after)]);
     }
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Features.Formatting;
 
@@ -28,7 +28,7 @@ internal static class NewLine
             return line.Kind == LineKind.Blank ? [.. Indent(above, index - 1, ""), .. Indent(line, index, "")] : [];
         }
 
-        string indent = new(' ', NoteTidier.EntryIndent);
+        string indent = new(' ', NoteFormatter.EntryIndent);
         return [.. above.Kind == LineKind.FreeText && line.Kind is not (LineKind.Blank or LineKind.FreeText)
             ? Indent(line, index, new string(' ', above.Indent) + "> ")
             : Indent(line, index, indent)];

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Hints;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Features.Hover;
 

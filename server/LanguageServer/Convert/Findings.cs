@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Diagnostics;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Text;
@@ -51,7 +52,7 @@ internal static class Findings
             SeverityOf(finding.Level),
             finding.Rule,
             Source,
-            finding.Level == FindingLevel.Urgent ? $"Urgent: {finding.Message}" : finding.Message)
+            finding.Level == FindingLevel.Urgent ? $"{Wording.ForOwner(finding.Level)}: {finding.Message}" : finding.Message)
         {
             RelatedInformation = client.RelatedInformation ? Evidence(document, finding, client.Encoding) : null,
             Data = new DiagnosticData(level, finding.Nearest),

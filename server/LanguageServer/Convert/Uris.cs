@@ -3,7 +3,7 @@ namespace HealthNotes.LanguageServer.Convert;
 /// <summary>Between the names of documents and paths on disk.</summary>
 internal static class Uris
 {
-    /// <summary>The path that a name stands for, or null when it is no file (an unsaved document, a remote one).</summary>
+    /// <summary>The path that a name stands for, or null when it is not a file (an unsaved document, a remote one).</summary>
     public static string? PathOf(string? uri)
     {
         if (!Uri.TryCreate(uri, UriKind.Absolute, out Uri? parsed) || !parsed.IsFile)

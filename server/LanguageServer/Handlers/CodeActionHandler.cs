@@ -48,7 +48,7 @@ internal static class CodeActionHandler
         return action with { Edit = Edits.InWorkspace(document, edits, workspace.Client) };
     }
 
-    /// <summary>Mending everything looks at the whole note: it is offered only to those who ask for it by name, or can wait for its edits.</summary>
+    /// <summary>Fixing everything looks at the whole note: it is offered only to those who ask for it by name, or can wait for its edits.</summary>
     private static ActionOffer[] FixAll(Document document, CodeActionContext? context, ClientProfile client)
     {
         bool byName = context?.Only is { Length: > 0 } && Actions.Wants(context, CodeActionKind.FixAllHere);
@@ -60,7 +60,7 @@ internal static class CodeActionHandler
 
         ImmutableArray<DocumentEdit> edits = later ? [] : ActionFeature.FixAll(document);
         return later || !edits.IsEmpty
-            ? [new ActionOffer(FixAllKey, "Mend everything that can be mended in one way only", ActionKind.FixAll, edits, IsPreferred: false, [], later ? FixAllKey : null)]
+            ? [new ActionOffer(FixAllKey, "Fix all problems that have a single fix", ActionKind.FixAll, edits, IsPreferred: false, [], later ? FixAllKey : null)]
             : [];
     }
 }

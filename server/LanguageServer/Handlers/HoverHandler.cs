@@ -8,7 +8,7 @@ namespace HealthNotes.LanguageServer.Handlers;
 /// <summary>3.17, Language Features, Hover Request.</summary>
 internal static class HoverHandler
 {
-    /// <summary>What is said about the place.</summary>
+    /// <summary>The hover text for the position.</summary>
     public static Hover? At(Workspace workspace, TextDocumentPositionParams parameters, CancellationToken token)
     {
         ClientProfile client = workspace.Client;

@@ -87,7 +87,7 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
 
     /// <summary>
     /// Outside of the session a change is dropped. One that fails ends the session: from then on the client's text and ours
-    /// would differ, and what is said about another text is worse than nothing. Editors start a server that ended again.
+    /// would differ, and findings about another text are worse than none. Editors start a server that ended again.
     /// </summary>
     private void Change(string method, Action change)
     {

@@ -5,7 +5,7 @@ using HealthNotes.LanguageServer.State;
 
 namespace HealthNotes.LanguageServer.Host;
 
-/// <summary>What the client is told and asked. It is asked only for what it said it can do.</summary>
+/// <summary>Notifications and requests to the client. Only what it declared in its capabilities is requested.</summary>
 internal sealed class Client(Connection connection, WorkspaceState state)
 {
     private ClientProfile Profile => state.Current.Client;

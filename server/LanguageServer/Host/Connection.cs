@@ -27,7 +27,7 @@ internal sealed class Connection : JsonRpc
         TraceSource.Switch.Level = SourceLevels.Off;
     }
 
-    /// <summary>Tells the client something. A client that is gone is no fault.</summary>
+    /// <summary>Tells the client something. A disconnected client is not an error.</summary>
     public async Task TellAsync<T>(string method, T parameters)
         where T : class
     {
@@ -78,8 +78,8 @@ internal sealed class Connection : JsonRpc
     /// <summary>Says that something went wrong inside, to the log and to the client's log.</summary>
     public void Report(string what, Exception fault)
     {
-        log.Fault($"a fault in {what}: {fault}");
-        _ = TellAsync("window/logMessage", new MessageParams(MessageType.Error, $"hnote: a fault in {what} ({fault.GetType().Name}). The server goes on; your notes are as they were."));
+        log.Fault($"internal error in {what}: {fault}");
+        _ = TellAsync("window/logMessage", new MessageParams(MessageType.Error, $"hnote: internal error in {what} ({fault.GetType().Name}). The server is still running; your notes are unchanged."));
     }
 
     /// <inheritdoc/>

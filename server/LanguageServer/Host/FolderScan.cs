@@ -11,7 +11,7 @@ namespace HealthNotes.LanguageServer.Host;
 /// </summary>
 internal sealed class FolderScan(WorkspaceState state, Client client, Connection connection, ServerLog log)
 {
-    /// <summary>The most files that are read: more is no household, and no clinic's folder for its patients of the day.</summary>
+    /// <summary>The most files that are read: more than a household has, or a clinic's patients of one day.</summary>
     public const int MostFiles = 2_000;
 
     private const int MostFolders = 20_000;

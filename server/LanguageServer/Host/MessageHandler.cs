@@ -10,7 +10,7 @@ namespace HealthNotes.LanguageServer.Host;
 
 /// <summary>
 /// The base protocol's frames. Writing is the library's; reading is ours, because the library ends the connection at the
-/// first message that is broken: here the client is told, and reading goes on at the next header.
+/// first message that is broken: here the client gets an error, and reading continues at the next header.
 /// </summary>
 internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatter formatter, ServerLog log)
     : HeaderDelimitedMessageHandler(transport.Output, transport.Input, formatter)
@@ -94,7 +94,7 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
     }
 
     /// <summary>
-    /// Reads lines up to the blank one; what is no header is passed over with a line in the log. Null at the end of input.
+    /// Reads lines up to the blank one; anything that is not a header is skipped with a line in the log. Null at the end of input.
     /// </summary>
     private async ValueTask<int?> ReadHeaderAsync(CancellationToken token)
     {
@@ -132,7 +132,7 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
     /// <summary>Said once, however much of it comes.</summary>
     private bool Strange()
     {
-        log.Fault("what came is no header; looking for the next Content-Length");
+        log.Fault("expected a header; looking for the next Content-Length");
         return true;
     }
 

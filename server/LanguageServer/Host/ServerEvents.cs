@@ -89,7 +89,7 @@ internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Co
     public void Note(string line) => log.Note(line);
 
     /// <summary>A change that failed.</summary>
-    public void Failed(string method, Exception fault) => log.Fault($"a fault in {method}, the session ends: {fault}");
+    public void Failed(string method, Exception fault) => log.Fault($"internal error in {method}, the session ends: {fault}");
 
     private async Task PullSettingsAsync()
     {

@@ -21,7 +21,7 @@ internal sealed record ShowDocumentResult(bool Success = false);
 /// <summary>3.17, Window Features, Create Work Done Progress; tokens of our own are strings.</summary>
 internal sealed record WorkDoneProgressCreateParams(string Token);
 
-/// <summary>3.17, Window Features, Cancel a Work Done Progress; a token that is no string is not ours.</summary>
+/// <summary>3.17, Window Features, Cancel a Work Done Progress; a token that is not a string is not ours.</summary>
 internal sealed record WorkDoneProgressCancelParams(System.Text.Json.JsonElement? Token = null);
 
 /// <summary>3.17, Base Protocol, Progress Support, with the value of Work Done Progress.</summary>

@@ -7,5 +7,5 @@ namespace HealthNotes.LanguageServer.State;
 /// many, and nobody types in them.
 /// </summary>
 /// <param name="Uri">Its name.</param>
-/// <param name="Diagnostics">What is said about it.</param>
+/// <param name="Diagnostics">Its diagnostics.</param>
 internal sealed record FolderNote(string Uri, Diagnostic[] Diagnostics);

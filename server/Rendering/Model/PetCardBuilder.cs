@@ -2,8 +2,8 @@ using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;

@@ -68,7 +68,7 @@ internal static class SheetList
             return context.Written(line).Text;
         }
 
-        string text = Grammar.Tidying.ItemPrinter.Print(item);
+        string text = Grammar.Formatting.ItemPrinter.Print(item);
         int word = text.IndexOf(item.Word.Word + " ", StringComparison.Ordinal);
         return NoteText.Field(word < 0 ? text : text[(word + item.Word.Word.Length + 1)..]);
     }

@@ -6,7 +6,7 @@ namespace HealthNotes.EndToEnd.Editors;
 
 /// <summary>
 /// The extension's own tests, by <c>npm test</c> in its folder: types, the parts that need no editor, its settings and what it
-/// reads against the built server, and its TextMate grammar, which is also held against the server's tokens on every sample.
+/// reads against the built server, and its TextMate grammar, which is also compared with the server's tokens on every sample.
 /// </summary>
 public sealed class VsCodeExtensionTests
 {

@@ -40,7 +40,7 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("Write `stiff`", seen.Text("fixes"), StringComparison.Ordinal);
         Assert.Contains("limb", seen.Text("offered"), StringComparison.Ordinal);
         Assert.Equal("limb o", seen.Text("asWritten"));
-        Assert.Contains("1 urgent", seen.Text("statusAfter"), StringComparison.Ordinal);
+        Assert.Contains("1 to phone about now", seen.Text("statusAfter"), StringComparison.Ordinal);
         Assert.DoesNotContain("not understood", seen.Text("statusAfter"), StringComparison.Ordinal);
         Assert.Equal("Marlow", seen.Text("title"));
         Assert.Equal(0, seen.Number("pageScripts"));
@@ -56,8 +56,8 @@ public sealed class VsCodeTests : IDisposable
         Assert.True(seen.Is("firstFile"));
         Assert.Contains("not checked", seen.Text("unchecked"), StringComparison.Ordinal);
         // today's check was only begun: what was urgent before still is
-        Assert.Contains("1 urgent", seen.Text("onPath"), StringComparison.Ordinal);
-        Assert.Contains("1 urgent", seen.Text("again"), StringComparison.Ordinal);
+        Assert.Contains("1 to phone about now", seen.Text("onPath"), StringComparison.Ordinal);
+        Assert.Contains("1 to phone about now", seen.Text("again"), StringComparison.Ordinal);
         Assert.Empty(seen.Texts("messages"));
     }
 }

@@ -107,9 +107,9 @@ local function drive()
   until_true('the words on the word', function() return float() ~= vim.NIL end)
   seen.hover = float()
 
-  -- the whole file in its tidy form
+  -- the whole file, formatted
   lua('if vim.lsp.buf.format then vim.lsp.buf.format({ timeout_ms = 30000 }) else vim.lsp.buf.formatting_sync(nil, 30000) end')
-  until_true('the tidy line', function() return line_of(gait):find('stiff warms', 1, true) ~= nil end)
+  until_true('the formatted line', function() return line_of(gait):find('stiff warms', 1, true) ~= nil end)
   seen.formatted = line_of(gait)
 
   -- a tag, everywhere

@@ -43,7 +43,7 @@ internal sealed class EditedNote
     /// <summary>Replaces characters, and tells so.</summary>
     public void Edit(int start, int length, string text) => Edit([(start, length, text)]);
 
-    /// <summary>Several changes in one message: each is told in terms of the text after the one before.</summary>
+    /// <summary>Several changes in one message: each counts in the text after the one before.</summary>
     public void Edit(params (int Start, int Length, string Text)[] edits)
     {
         var changes = new JsonArray();

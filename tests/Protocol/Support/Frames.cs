@@ -18,7 +18,7 @@ internal sealed class FrameReader(Stream stream)
     }
 
     /// <summary>The next message; null where the stream ends between two.</summary>
-    /// <exception cref="InvalidDataException">What came is no frame.</exception>
+    /// <exception cref="InvalidDataException">It is not a frame.</exception>
     public async Task<string?> ReadAsync()
     {
         int? length = null;

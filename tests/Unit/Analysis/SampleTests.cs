@@ -3,9 +3,9 @@ using System.Globalization;
 using System.Text;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Analysis;
@@ -24,7 +24,7 @@ public class SampleTests
 
     public static TheoryData<string> Readable => [.. Names.Where(name => name != Mistakes)];
 
-    public static TheoryData<string> Tidied => [.. Names.Where(name => name is not (Mistakes or Abbreviated))];
+    public static TheoryData<string> Formatted => [.. Names.Where(name => name is not (Mistakes or Abbreviated))];
 
     public static TheoryData<string> Small => [.. Names.Where(name => Note.Read(TextOf(name)).Syntax.Lines.Length <= SnapshotUpToLines)];
 
@@ -53,16 +53,16 @@ public class SampleTests
         Assert.Empty(FindingsIn(name).Where(finding => finding.Level == FindingLevel.Error).Select(finding => $"{finding.Line + 1}: {finding.Message}"));
 
     [Theory]
-    [MemberData(nameof(Tidied))]
-    public void A_sample_is_tidy(string name) => Assert.Equal(TextOf(name), NoteTidier.Tidy(Note.Read(TextOf(name)).Syntax));
+    [MemberData(nameof(Formatted))]
+    public void A_sample_is_formatted(string name) => Assert.Equal(TextOf(name), NoteFormatter.Format(Note.Read(TextOf(name)).Syntax));
 
     [Fact]
     public void The_abbreviated_log_means_the_same_in_plain_words()
     {
         var note = Note.Read(TextOf(Abbreviated));
-        string tidy = NoteTidier.Tidy(note.Syntax);
-        Assert.Equal(Meaning.Of(note), Meaning.Of(Note.Read(tidy)));
-        Assert.Equal(tidy, NoteTidier.Tidy(Note.Read(tidy).Syntax));
+        string formatted = NoteFormatter.Format(note.Syntax);
+        Assert.Equal(Meaning.Of(note), Meaning.Of(Note.Read(formatted)));
+        Assert.Equal(formatted, NoteFormatter.Format(Note.Read(formatted).Syntax));
     }
 
     [Fact]

@@ -1,9 +1,9 @@
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Tests.Grammar;
 
-/// <summary>What technicians type at speed, and what tidy makes of it.</summary>
+/// <summary>What technicians type at speed, and what `format` makes of it.</summary>
 public class ClinicHabitTests
 {
     [Theory]
@@ -22,11 +22,11 @@ public class ClinicHabitTests
     [InlineData("skip ear left refused", "skip ear left refused")]
     [InlineData("skip ear L refused", "skip ear L refused")]
     [InlineData("gave gabapentin 300mg with food 50 mg too much", "gave gabapentin 300mg with food 50 mg too much")]
-    public void Are_read_without_a_problem(string typed, string tidy)
+    public void Are_read_without_a_problem(string typed, string formatted)
     {
         NoteSyntax syntax = NoteSyntax.Parse("2026-10-04 log\n  " + typed + "\n");
         Assert.Empty(syntax.Lines[1].Problems);
-        Assert.Equal("2026-10-04 log\n  " + tidy + "\n", NoteTidier.Tidy(syntax));
+        Assert.Equal("2026-10-04 log\n  " + formatted + "\n", NoteFormatter.Format(syntax));
     }
 
     [Theory]

@@ -30,7 +30,7 @@ public class ConvertTests
         Diagnostic[] diagnostics = DiagnosticsOf("pet M\nspecies dog\nborn 2020\n2026-11-20 check\n  gums blue\n  coat glosy\n");
         Diagnostic urgent = Assert.Single(diagnostics, d => d.Code == "gum-colour");
         Assert.Equal((DiagnosticSeverity.Error, "urgent"), (urgent.Severity, urgent.Data!.Level));
-        Assert.StartsWith("Urgent: ", urgent.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Phone now: ", urgent.Message, StringComparison.Ordinal);
         Diagnostic error = Assert.Single(diagnostics, d => d.Code == "unknown-word");
         Assert.Equal((DiagnosticSeverity.Error, "error", "glossy"), (error.Severity, error.Data!.Level, error.Data.Nearest));
         Assert.All(diagnostics, d => Assert.Equal("hnote", d.Source));

@@ -16,14 +16,14 @@ export const unreadAttention = (reading: 'none' | 'begun'): Attention =>
 
 /** What the status bar says. Where nothing was found it says only that: a note holds no more than was written. */
 export function attentionOf(findings: readonly { readonly severity: number; readonly message: string }[]): Attention {
-  const urgent = findings.filter((f) => f.severity === 0 && f.message.startsWith('Urgent: ')).length;
+  const urgent = findings.filter((f) => f.severity === 0 && f.message.startsWith('Phone now: ')).length;
   const unread = findings.filter((f) => f.severity === 0).length - urgent;
   const call = findings.filter((f) => f.severity === 1).length;
   const watch = findings.filter((f) => f.severity === 2).length;
   const parts = [
-    urgent > 0 ? `$(error) ${urgent} urgent` : '',
+    urgent > 0 ? `$(error) ${urgent} to phone about now` : '',
     call > 0 ? `$(warning) ${call} to phone about` : '',
-    watch > 0 ? `$(info) ${watch} to watch` : '',
+    watch > 0 ? `$(info) ${watch} to keep an eye on` : '',
     unread > 0 ? `$(question) ${unread} not understood` : '',
   ].filter((part) => part !== '');
   return {

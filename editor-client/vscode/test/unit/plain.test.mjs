@@ -55,8 +55,8 @@ test('the frame allows no script but its own and no request', () => {
 });
 
 test('the status bar tells what is urgent from what was not understood', () => {
-  const told = plain.attentionOf([{ severity: 0, message: 'Urgent: x' }, { severity: 0, message: 'y' }, { severity: 1, message: 'z' }, { severity: 3, message: 'q' }]);
-  assert.equal(told.text, '$(error) 1 urgent  $(warning) 1 to phone about  $(question) 1 not understood');
+  const told = plain.attentionOf([{ severity: 0, message: 'Phone now: x' }, { severity: 0, message: 'y' }, { severity: 1, message: 'z' }, { severity: 3, message: 'q' }]);
+  assert.equal(told.text, '$(error) 1 to phone about now  $(warning) 1 to phone about  $(question) 1 not understood');
   assert.equal(told.strongest, 'error');
   assert.equal(plain.attentionOf([]).strongest, 'none');
 });

@@ -56,7 +56,7 @@ const text = async (selector) => (await page.locator(selector).allInnerTexts()).
 const lines = () => text('.editor-group-container .monaco-editor .view-lines');
 const status = () => text('#healthNotes\\.attention, [id*="health-notes"]');
 /** What the status bar says of the note, once it says something of it. */
-const attention = async () => { const told = await status(); return /urgent|phone about|watch|not understood/.test(told) ? told : null; };
+const attention = async () => { const told = await status(); return /phone about|keep an eye on|not understood/.test(told) ? told : null; };
 const quick = page.locator('.quick-input-widget');
 /** Keys, pressed again where they came too early, until what they open is there. */
 const press = (keys, opened) => until(`what ${keys} opens`, async () => {
@@ -126,7 +126,7 @@ try {
     const answer = await page.goto(`http://127.0.0.1:${port}/?folder=${folder}&payload=[["openFile","vscode-remote://${`127.0.0.1:${port}`}${folder}/visit.hnote"]]`, { timeout: 20_000 });
     return answer?.ok() && (await page.locator('.monaco-workbench').waitFor({ timeout: 20_000 }), true);
   });
-  await step('the note opens, and its status is told', async () => {
+  await step('the note opens, and its status is shown', async () => {
     await until('the note', async () => (await lines()).includes('pet Marlow'));
     seen.opened = Date.now() - opened;
     seen.status = await until('the status bar', attention);
@@ -177,7 +177,7 @@ try {
     await page.keyboard.press('Escape');
     await page.keyboard.press('Enter');
     await until('the mark below the gums', async () => (await page.locator('.squiggly-error, .squiggly-warning').count()) > 0);
-    seen.statusAfter = await until('the status', async () => { const told = await attention(); return told?.includes('urgent') ? told : null; });
+    seen.statusAfter = await until('the status', async () => { const told = await attention(); return told?.includes('phone about now') ? told : null; });
     await picture('4-typed');
   });
   await step('the page stands beside, and follows what is written', async () => {
@@ -194,7 +194,7 @@ try {
     await page.keyboard.press('Escape');
     await until('the question on the page', async () => (await frame.locator('body').innerText()).includes('worse in the cold'));
     seen.pageAfter = Date.now() - typed;
-    // the question is told elsewhere on the page: what matters is that the page was not thrown back to its top
+    // the question is on another part of the page: what matters is that the page was not thrown back to its top
     await until('the place kept', async () => (await frame.evaluate(() => window.scrollY)) > 200);
     await picture('5-page');
     await frame.evaluate(() => window.scrollTo({ top: 0, behavior: 'instant' }));
@@ -286,7 +286,7 @@ try {
     seen.firstSheet = await printed('pebble-sheet.html');
     seen.firstFile = existsSync(join(folder, 'pebble.hnote'));
   });
-  await step('the time it took to start is told by the editor itself', async () => {
+  await step('the editor itself reports the time it took to start', async () => {
     await command('Developer: Show Running Extensions');
     const row = page.locator('.runtime-extensions-editor .extension', { hasText: 'Health Notes' });
     seen.activation = await until('the time', async () => /Activation: (?:Startup )?(\d+)ms/.exec((await row.allInnerTexts()).join(' ').replace(/\s+/g, ' '))?.[0]);

@@ -1,8 +1,8 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Analysis.Rules;
 

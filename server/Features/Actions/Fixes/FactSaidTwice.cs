@@ -1,9 +1,9 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Fixes;

@@ -1,8 +1,8 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Fixes;

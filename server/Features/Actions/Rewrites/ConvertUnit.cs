@@ -1,7 +1,7 @@
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Rewrites;

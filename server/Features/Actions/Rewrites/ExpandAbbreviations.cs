@@ -2,15 +2,15 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 
 /// <summary>
-/// Writes trade abbreviations in plain words: in a line, in an entry, in the whole note. The line becomes what <c>tidy</c>
+/// Writes trade abbreviations in plain words: in a line, in an entry, in the whole note. The line becomes what <c>format</c>
 /// makes of it; indent and comment stay, and so does a line with anything that is not understood.
 /// </summary>
 internal static class ExpandAbbreviations

@@ -1,8 +1,8 @@
 using System.Globalization;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Completion.Offers;

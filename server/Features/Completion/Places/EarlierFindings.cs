@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Completion.Places;

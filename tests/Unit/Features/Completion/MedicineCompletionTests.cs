@@ -75,13 +75,13 @@ public class MedicineCompletionTests
         Gen.Select(Soup.Note, Gen.OneOf("gave ", "missed ", "stop ", "med ", "gave benazepril ", "")).Sample((soup, line) =>
         {
             Document document = Cursor.Note(soup + "\nmed benazepril 5mg\n2026-10-04\n  " + line);
-            string[] plans = [.. document.Note.Facts<MedicinePlan>().Select(plan => plan.Fact.Dose).OfType<NoteValue>().Select(HealthNotes.Grammar.Tidying.ValuePrinter.Print)];
+            string[] plans = [.. document.Note.Facts<MedicinePlan>().Select(plan => plan.Fact.Dose).OfType<NoteValue>().Select(HealthNotes.Grammar.Formatting.ValuePrinter.Print)];
             foreach (CompletionItem item in CompletionFeature.At(document, new Place(int.MaxValue, int.MaxValue), FeatureSettings.Default).Items)
             {
                 NoteItem? taken = Note.Read(Cursor.Apply(document, [item.Edit])).Entries[^1].Items.Select(i => i.Value).LastOrDefault();
                 if (taken is DoseEvent { Dose: { } dose })
                 {
-                    Assert.Contains(HealthNotes.Grammar.Tidying.ValuePrinter.Print(dose), plans);
+                    Assert.Contains(HealthNotes.Grammar.Formatting.ValuePrinter.Print(dose), plans);
                 }
             }
         }, iter: Effort.Times(300));

@@ -2,8 +2,8 @@ using System.Text;
 using CsCheck;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Formatting;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Tests.Grammar.Properties;
 using HealthNotes.Tests.Support;
 
@@ -26,11 +26,11 @@ public class FormattingTests
     }
 
     [Fact]
-    public void A_tidy_note_gets_none() =>
+    public void A_formatted_note_gets_none() =>
         Assert.All(Repository.Samples, file =>
         {
-            string tidy = NoteTidier.Tidy(NoteSyntax.Parse(File.ReadAllText(file)));
-            Assert.Empty(FormattingFeature.Whole(Document.Open("file:///a.hnote", 1, tidy, Cursor.Today)));
+            string formatted = NoteFormatter.Format(NoteSyntax.Parse(File.ReadAllText(file)));
+            Assert.Empty(FormattingFeature.Whole(Document.Open("file:///a.hnote", 1, formatted, Cursor.Today)));
         });
 
     [Theory]
@@ -77,14 +77,14 @@ public class FormattingTests
     }
 
     [Fact]
-    public void The_edits_give_the_tidy_note_and_none_the_second_time() => Soup.Note.Sample(text =>
+    public void The_edits_give_the_formatted_note_and_none_the_second_time() => Soup.Note.Sample(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         DocumentEdit[] edits = [.. FormattingFeature.Whole(note)];
         Assert.Equal(edits.Length, edits.Select(edit => edit.Range.Start.Line).Distinct().Count());
-        string tidy = Applied(note, edits);
-        Assert.Equal(NoteTidier.Tidy(note.Syntax), tidy);
-        Assert.Empty(FormattingFeature.Whole(Document.Open("file:///a.hnote", 2, tidy, Cursor.Today)));
+        string formatted = Applied(note, edits);
+        Assert.Equal(NoteFormatter.Format(note.Syntax), formatted);
+        Assert.Empty(FormattingFeature.Whole(Document.Open("file:///a.hnote", 2, formatted, Cursor.Today)));
     }, iter: Effort.Times(500));
 
     [Fact]

@@ -1,7 +1,7 @@
 using CsCheck;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Tests.Grammar.Reference;
 using HealthNotes.Tests.Support;
@@ -33,7 +33,7 @@ public class EbnfTests
             string text = new EbnfWriter(Grammar, new Random(seed)).Write(Grammar.Start);
             var note = Note.Read(text);
             Assert.True(!note.Problems.Any(), string.Join('\n', note.Problems.Select(p => $"{note.Syntax.Lines[p.Line].Text}\n  {p.Problem.Rule}: {p.Problem.Message}")) + "\n" + text);
-            Assert.Equal(Meaning.Of(note), Meaning.Of(Note.Read(NoteTidier.Tidy(note.Syntax))));
+            Assert.Equal(Meaning.Of(note), Meaning.Of(Note.Read(NoteFormatter.Format(note.Syntax))));
         },
         iter: Effort.Times(3_000));
 

@@ -1,7 +1,7 @@
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 
 namespace HealthNotes.Tests.Grammar.Hostile;
 
@@ -39,14 +39,14 @@ public class HostileTests
 
     [Theory]
     [MemberData(nameof(Texts))]
-    public void Is_read_kept_and_tidied(string name, Func<string> make)
+    public void Is_read_kept_and_formatted(string name, Func<string> make)
     {
         string text = make();
         var syntax = NoteSyntax.Parse(text);
         Assert.True(text == syntax.Print(), name);
         Assert.NotNull(Note.Read(text));
-        string tidy = NoteTidier.Tidy(syntax);
-        Assert.True(tidy == NoteTidier.Tidy(NoteSyntax.Parse(tidy)), name);
+        string formatted = NoteFormatter.Format(syntax);
+        Assert.True(formatted == NoteFormatter.Format(NoteSyntax.Parse(formatted)), name);
     }
 
     [Fact]

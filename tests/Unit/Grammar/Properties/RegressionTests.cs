@@ -1,6 +1,6 @@
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Grammar.Properties;
@@ -8,7 +8,7 @@ namespace HealthNotes.Tests.Grammar.Properties;
 /// <summary>Failures that the random tests found, or that were found by reading, each with what is right.</summary>
 public class RegressionTests
 {
-    /// <summary>What was written, and what <c>tidy</c> makes of it: the second reads back to the same meaning as the first.</summary>
+    /// <summary>What was written, and what <c>format</c> makes of it: the second reads back to the same meaning as the first.</summary>
     [Theory]
     [InlineData("lump L-flank 12x9mm", "lump L-flank 12x9mm")] // the x was read as the unit of 12
     [InlineData("lump L-flank 12 mm x 9 mm x 3mm", "lump L-flank 12x9x3mm")]
@@ -55,11 +55,11 @@ public class RegressionTests
     [InlineData("07:30, hr 72", "07:30 hr 72")]
     [InlineData("vomit x3", "vomit 3x")]
     [InlineData("paw left front cut", "paw LF cut")]
-    public void Is_read_whole_and_written_so(string written, string tidy)
+    public void Is_read_whole_and_written_so(string written, string formatted)
     {
         NoteItem item = Marked.Item(written);
-        Assert.Equal(tidy, ItemPrinter.Print(item));
-        Assert.Equal(Meaning.Of(item), Meaning.Of(Marked.Item(tidy)));
+        Assert.Equal(formatted, ItemPrinter.Print(item));
+        Assert.Equal(Meaning.Of(item), Meaning.Of(Marked.Item(formatted)));
     }
 
     [Fact]

@@ -1,6 +1,6 @@
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Tests.Support;
 using Meaning = HealthNotes.Tests.Support.Meaning;
@@ -18,7 +18,7 @@ public class ExampleTests
     {
         Assert.InRange(LanguagePage.Blocks("hnote").Count(), 15, 100);
         Assert.InRange(LanguagePage.Blocks("hnote-wrong").Count(), 5, 50);
-        None.Wrong(LanguagePage.All.Select(block => block.Language).Except(["hnote", "hnote-wrong", "hnote-tidy", "ebnf"]));
+        None.Wrong(LanguagePage.All.Select(block => block.Language).Except(["hnote", "hnote-wrong", "hnote-format", "ebnf"]));
     }
 
     [Fact]
@@ -36,13 +36,13 @@ public class ExampleTests
         select $"LANGUAGE.md, block at line {block.Line}: {line.Text}");
 
     [Fact]
-    public void What_tidy_makes_of_an_example_is_the_block_below_it()
+    public void What_format_makes_of_an_example_is_the_block_below_it()
     {
         for (int index = 1; index < LanguagePage.All.Count; index++)
         {
-            if (LanguagePage.All[index].Language == "hnote-tidy")
+            if (LanguagePage.All[index].Language == "hnote-format")
             {
-                Assert.Equal(LanguagePage.All[index].Text, NoteTidier.Tidy(NoteSyntax.Parse(LanguagePage.All[index - 1].Text)));
+                Assert.Equal(LanguagePage.All[index].Text, NoteFormatter.Format(NoteSyntax.Parse(LanguagePage.All[index - 1].Text)));
             }
         }
     }

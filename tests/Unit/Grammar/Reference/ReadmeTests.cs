@@ -10,10 +10,18 @@ public class ReadmeTests
     private static readonly string Text = File.ReadAllText(Repository.PathOf("README.md")).ReplaceLineEndings("\n");
 
     [Fact]
-    public void The_note_it_shows_has_no_problem()
+    public void Every_line_it_shows_is_read() => None.Wrong(
+        from block in Text.Split("```hnote\n").Skip(1)
+        let note = Note.Read(block.Split("```")[0])
+        from problem in note.Problems
+        select $"{note.Syntax.Lines[problem.Line].Text}: {problem.Problem.Message}");
+
+    /// <summary>The section is what a new writer learns the forms from.</summary>
+    [Fact]
+    public void What_you_can_type_has_forty_lines_or_more()
     {
-        string block = Text.Split("```hnote\n")[1].Split("```")[0];
-        Assert.Empty(Note.Read(block).Problems);
+        string section = Text.Split("## What you can type")[1].Split("\n## ")[0];
+        Assert.True(section.Split("```hnote\n").Skip(1).Sum(block => Note.Read(block.Split("```")[0]).Syntax.Lines.Length) >= 40);
     }
 
     [Fact]

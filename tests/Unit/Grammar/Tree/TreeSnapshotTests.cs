@@ -1,5 +1,5 @@
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Tidying;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Grammar.Tree;
@@ -87,16 +87,16 @@ public class TreeSnapshotTests
     }
 
     [Fact]
-    public void A_note_without_problems_is_tidy_but_for_what_tidy_spells_out() =>
-        Assert.Equal(Whole, NoteTidier.Tidy(NoteSyntax.Parse(Whole)));
+    public void A_note_without_problems_is_formatted_but_for_what_format_spells_out() =>
+        Assert.Equal(Whole, NoteFormatter.Format(NoteSyntax.Parse(Whole)));
 
     [Fact]
     public void A_note_of_mistakes() => Snapshots.Match(TreeDump.Of(NoteSyntax.Parse(Mistakes)), "mistakes");
 
     [Fact]
-    public void Tidy_leaves_mistakes_as_they_are()
+    public void Format_leaves_mistakes_as_they_are()
     {
-        string tidy = NoteTidier.Tidy(NoteSyntax.Parse(Mistakes));
-        Assert.Equal(Mistakes, tidy);
+        string formatted = NoteFormatter.Format(NoteSyntax.Parse(Mistakes));
+        Assert.Equal(Mistakes, formatted);
     }
 }

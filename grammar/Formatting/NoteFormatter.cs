@@ -1,0 +1,147 @@
+using System.Globalization;
+using System.Text;
+using HealthNotes.Grammar.Syntax;
+
+namespace HealthNotes.Grammar.Formatting;
+
+/// <summary>
+/// Writes a note in its one canonical form: spelling, order, indent, line endings. It changes no meaning, keeps every
+/// comment, blank line and word of free text, and leaves a line that has a problem exactly as it is.
+/// </summary>
+public static class NoteFormatter
+{
+    /// <summary>How many blanks the lines of an entry start with.</summary>
+    public const int EntryIndent = 2;
+
+    /// <summary>The formatted text of a note. Formatting it again changes nothing.</summary>
+    public static string Format(NoteSyntax syntax)
+    {
+        string ending = EndingOf(syntax);
+        var text = new StringBuilder(syntax.ByteOrderMark ? "\uFEFF" : "");
+        int index = 0;
+        foreach (string formatted in FormatLines(syntax, 0))
+        {
+            bool last = ++index == syntax.Lines.Length;
+            if (last && formatted.Length == 0)
+            {
+                break;
+            }
+
+            text.Append(formatted).Append(ending);
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>
+    /// The formatted text of each line from <paramref name="first"/> on, without line breaks. That line must be the head of an
+    /// entry or the first of the note: nothing above has an effect on it then.
+    /// </summary>
+    public static IEnumerable<string> FormatLines(NoteSyntax syntax, int first)
+    {
+        var context = new LineContext();
+        for (int index = first; index < syntax.Lines.Length; index++)
+        {
+            yield return FormatLine(syntax.Lines[index], context);
+        }
+    }
+
+    /// <summary>The line break of the formatted note: the most frequent one.</summary>
+    public static string EndingOf(NoteSyntax syntax) => syntax.Lines
+        .Where(line => line.Ending.Length > 0)
+        .GroupBy(line => line.Ending)
+        .OrderByDescending(group => group.Count())
+        .Select(group => group.Key)
+        .FirstOrDefault("\n");
+
+    private static string FormatLine(LineSyntax line, LineContext context)
+    {
+        switch (line.Kind)
+        {
+            case LineKind.Blank:
+                context.Break();
+                return "";
+            case LineKind.FreeText:
+                string markdown = line.FreeText;
+                return new string(' ', context.TextIndent(line.Indent)) + (markdown.Length == 0 ? ">" : "> " + markdown);
+            case LineKind.EntryHead:
+                context.StartEntry();
+                return line.Problems.Length > 0 ? line.Text : Head(line.EntryHead!) + Comment(line);
+            case LineKind.Item when line.Problems.Length == 0 && line.Item is { } item:
+                string formatted = new string(' ', context.ItemIndent) + ItemPrinter.Print(item);
+                context.After(line.Indent, context.ItemIndent);
+                return formatted + Comment(line);
+            case LineKind.Item:
+                context.After(line.Indent, line.Indent);
+                return line.Text;
+            case LineKind.Comment:
+                context.EndText();
+                return line.Text.TrimEnd();
+            default:
+                context.Break();
+                return line.Text;
+        }
+    }
+
+    internal static string Head(EntryHead head) => string.Join(' ', new[]
+    {
+        head.Date!.Value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        head.Time?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "",
+        head.Kind,
+        head.By is null ? "" : "by " + head.By,
+    }.Where(word => word.Length > 0));
+
+    /// <summary>The comment at the line's end with the blanks the author put before it: columns of comments stay columns.</summary>
+    private static string Comment(LineSyntax line)
+    {
+        if (line.Marks[^1] is not { Kind: TokenKind.Comment } comment)
+        {
+            return "";
+        }
+
+        int contentEnd = line.Text.AsSpan(0, comment.Span.Start).TrimEnd().Length;
+        return string.Concat(line.Text.AsSpan(contentEnd, comment.Span.Start - contentEnd), line.Text.AsSpan(comment.Span.Start).TrimEnd());
+    }
+
+    /// <summary>What the indent of a line depends on: the entry it is in, and the item above it.</summary>
+    private sealed class LineContext
+    {
+        private bool inEntry;
+        private (int Before, int Now)? above;
+        private int? textIndent;
+
+        public int ItemIndent => inEntry ? EntryIndent : 0;
+
+        public void StartEntry()
+        {
+            inEntry = true;
+            Break();
+        }
+
+        public void Break()
+        {
+            above = null;
+            textIndent = null;
+        }
+
+        public void EndText() => textIndent = null;
+
+        public void After(int before, int now)
+        {
+            above = (before, now);
+            textIndent = null;
+        }
+
+        /// <summary>Free text keeps belonging to what it belonged to: deeper than the item above it, or not.</summary>
+        public int TextIndent(int written)
+        {
+            if (textIndent is null)
+            {
+                bool belongs = above is { } item && written > item.Before;
+                textIndent = belongs ? above!.Value.Now + EntryIndent : Math.Min(ItemIndent, above?.Now ?? int.MaxValue);
+            }
+
+            return textIndent.Value;
+        }
+    }
+}

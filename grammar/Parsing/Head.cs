@@ -1,0 +1,62 @@
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>The word that an observation is filed under, as it was found in a line.</summary>
+/// <param name="Word">The word.</param>
+/// <param name="Span">Where it, or the phrase that stands for it, was written.</param>
+/// <param name="Lead">The phrase that stands for it; null when it was written itself.</param>
+/// <param name="Line">Which of the lines of that phrase this is.</param>
+/// <param name="Negation">The negation before it, or null.</param>
+internal sealed record Head(LineWord Word, TextSpan Span, LeadWord? Lead = null, int Line = 0, Pending? Negation = null)
+{
+    /// <summary>The words that the phrase implies.</summary>
+    public System.Collections.Immutable.ImmutableArray<string> Implied => Lead?.Lines[Line].Words ?? [];
+
+    /// <summary>The head that starts at a part, in the longest spelling; null where none does.</summary>
+    public static Head? At(Cursor at, int index, out int count, bool first = false)
+    {
+        count = 0;
+        if (!at.IsWord(index))
+        {
+            return null;
+        }
+
+        int words = at.Phrase(at.Vocabulary.LineWords, index, out LineWord? word);
+        int lead = at.Phrase(at.Vocabulary.Leads, index, out LeadWord? phrase);
+        if (lead == 1 && !first && at.TextAt(index) is { Length: 1 } letter && !char.IsUpper(letter[0]))
+        {
+            // a single small letter in the middle of a line is no abbreviation
+            lead = 0;
+        }
+
+        count = Math.Max(words, lead);
+        return count == 0 ? null
+            : words >= lead ? new Head(word!, at.SpanOf(index, count))
+            : Of(at, phrase!, at.SpanOf(index, count));
+    }
+
+    /// <summary>The same with a negation before it: <c>no cough</c>, <c>no longer limping</c>.</summary>
+    public static Head? AtWithNegation(Cursor at, int index, out int count, bool first = false)
+    {
+        Head? plain = At(at, index, out count, first);
+        if (plain is { Lead: not null } && count > 1)
+        {
+            // "not eating" is a phrase of its own
+            return plain;
+        }
+
+        if (Modifiers.At(at, index) is { } found && At(at, index + found.Count, out int behind) is { } negated)
+        {
+            count = found.Count + behind;
+            return negated with { Negation = new Pending(found.Word, at.SpanOf(index, found.Count), OfHead: true) };
+        }
+
+        return plain;
+    }
+
+    private static Head Of(Cursor at, LeadWord phrase, TextSpan span) => new(at.Vocabulary.LineWords.Find(phrase.Lines[0].Word)!, span, phrase);
+}

@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>How often, and how many of how many.</summary>
+internal static class CountSlots
+{
+    private const int MostTimes = 999;
+
+    public static SlotReader Times { get; } = new TimesSlot();
+
+    public static ImmutableArray<SlotReader> Others { get; } = [new CountSlot()];
+
+    /// <summary>A number in words at <paramref name="index"/>: <c>half</c>, <c>one</c>, <c>a</c>, <c>two</c>; null where none stands.</summary>
+    public static (decimal Number, decimal Over)? NumberWord(Cursor at, int index, out int count)
+    {
+        count = at.Phrase(at.Vocabulary.Fixed("number"), index, out FixedWord? word);
+        if (count == 0)
+        {
+            return null;
+        }
+
+        int slash = word!.Word.IndexOf('/', StringComparison.Ordinal);
+        return slash < 0
+            ? (decimal.Parse(word.Word, CultureInfo.InvariantCulture), 1)
+            : (decimal.Parse(word.Word.AsSpan(0, slash), NumberStyles.None, CultureInfo.InvariantCulture), decimal.Parse(word.Word.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture));
+    }
+
+    private sealed class TimesSlot() : SlotReader(SlotKind.Times)
+    {
+        public override string Hint(LineWord word) => "a number of times, such as 2x";
+
+        /// <summary><c>x3</c>, <c>twice</c>, <c>three times</c>, <c>none</c>.</summary>
+        public override bool BindWord(Cursor at)
+        {
+            ReadOnlySpan<char> text = at.TextOf(at.Part);
+            if (text.Length > 1 && Scanners.OperatorScanner.IsTimes(text[0]) && text[1..].IndexOfAnyExceptInRange('0', '9') < 0)
+            {
+                return text.Length <= 4
+                    ? Keep(at, int.Parse(text[1..], CultureInfo.InvariantCulture), Bound.Exact, at.Part.Span)
+                    : at.Refuse(at.Part.Span, ProblemRules.BadNumber, $"`{text}`: expected a whole number of times, such as 2x");
+            }
+
+            int count = at.Phrase(at.Vocabulary.Fixed("times"), at.At, out FixedWord? word);
+            if (count > 0)
+            {
+                TextSpan span = at.SpanOf(at.At, count);
+                at.At += count - 1;
+                return Keep(at, int.Parse(word!.Word, CultureInfo.InvariantCulture), Bound.Exact, span);
+            }
+
+            if (NumberWord(at, at.At, out count) is { Over: 1 } number && at.Is(at.At + count, "times"))
+            {
+                TextSpan span = at.SpanOf(at.At, count + 1);
+                at.At += count;
+                return Keep(at, (int)number.Number, Bound.Exact, span);
+            }
+
+            return false;
+        }
+
+        public override object? Value(Cursor at, NumberForm form)
+        {
+            bool marked = form is { Shape: NumberShape.Bare or NumberShape.WithUnit } && form.UnitSpan.In(at.Line) is "x" or "X" or "×" or "times" or "time";
+            return (form.Shape == NumberShape.Bare || marked) && form.First == Math.Truncate(form.First) && form.First <= MostTimes && !HasOther(at, form, marked)
+                ? new EventCount((int)form.First, form.Bound)
+                : null;
+        }
+
+        /// <summary>A bare number is no count where something behind it says what it counts.</summary>
+        private static bool HasOther(Cursor at, NumberForm form, bool marked) =>
+            !marked && at.IsWord(at.At + 1) && at.OnlyBlanks(at.At, 2) && !WordSlots.StartsSign(at, at.At + 1) && Modifiers.At(at, at.At + 1) is null;
+
+        private static bool Keep(Cursor at, int number, Bound bound, TextSpan span)
+        {
+            if (at.Get<EventCount>(SlotKind.Times) is { } before)
+            {
+                at.SaidTwice(span, $"{before.Number}x");
+                at.At++;
+                return true;
+            }
+
+            at.Add(SlotKind.Times, new EventCount(number, bound));
+            return at.Taken(TokenKind.Value, span);
+        }
+    }
+
+    /// <summary><c>13/14</c>, <c>14</c>: how many of how many, as with stitches.</summary>
+    private sealed class CountSlot() : SlotReader(SlotKind.Count)
+    {
+        public override string Hint(LineWord word) => "how many, such as 13/14";
+
+        public override object? Value(Cursor at, NumberForm form) => form switch
+        {
+            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second => new Notes.Score(form.Span, form.Bound, form.First, form.Second),
+            { Shape: NumberShape.Bare } => new Notes.Score(form.Span, form.Bound, form.First, form.First),
+            { Shape: NumberShape.WithUnit } when form.UnitSpan.In(at.Line) is "x" => new Notes.Score(form.Span, form.Bound, form.First, form.First),
+            _ => null,
+        };
+    }
+}

@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>Small closed lists about the pet: species, sex, birth, units shown.</summary>
+internal static class FactSlots
+{
+    public static ImmutableArray<SlotReader> All { get; } = [new SpeciesSlot(), new SexSlot(), new UnitsSlot(), new BirthSlot()];
+
+    private sealed class SpeciesSlot() : SlotReader(SlotKind.Species)
+    {
+        public override string Hint(LineWord word) => "dog or cat";
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => vocabulary.Fixed("species").Spellings;
+
+        public override bool BindWord(Cursor at)
+        {
+            if (at.Holds(Kind) || !at.TakePhrase(at.Vocabulary.Fixed("species"), TokenKind.State, out FixedWord? kind, out TextSpan span))
+            {
+                return false;
+            }
+
+            at.Add(Kind, new SpeciesWord(span, Enum.Parse<Species>(kind!.Word, ignoreCase: true)));
+            return true;
+        }
+    }
+
+    private sealed class SexSlot() : SlotReader(SlotKind.Sex)
+    {
+        public override string Hint(LineWord word) => "male or female, then maybe neutered or entire";
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => vocabulary.Fixed("sex").Spellings.Concat(vocabulary.Fixed("neuter").Spellings);
+
+        public override bool BindWord(Cursor at)
+        {
+            TextSpan span = at.Part.Span;
+            string text = at.TextOf(at.Part).TrimEnd(':').ToString();
+            string plain = at.Vocabulary.Abbreviations("sex").Find(text)?.StandsFor ?? text;
+            string[] words = plain.Split(' ');
+            if (!words.All(word => at.Vocabulary.Fixed("sex").Find(word) is not null || at.Vocabulary.Fixed("neuter").Find(word) is not null))
+            {
+                return false;
+            }
+
+            at.Taken(TokenKind.State);
+            SexWords known = at.First<SexWords>() ?? new SexWords(null, null);
+            foreach (string word in words)
+            {
+                if (at.Vocabulary.Fixed("sex").Find(word) is { } sex)
+                {
+                    Once(at, known.Male, span);
+                    known = known with { Male = known.Male ?? sex.Word == "male" };
+                }
+                else if (at.Vocabulary.Fixed("neuter").Find(word) is { } neuter)
+                {
+                    Once(at, known.Neutered, span);
+                    known = known with { Neutered = known.Neutered ?? neuter.Word == "neutered" };
+                }
+            }
+
+            at.Set(Kind, known);
+            return true;
+        }
+
+        private static void Once(Cursor at, bool? before, TextSpan span)
+        {
+            if (before is not null)
+            {
+                at.SaidTwice(span);
+            }
+        }
+    }
+
+    private sealed class UnitsSlot() : SlotReader(SlotKind.Units)
+    {
+        public override string Hint(LineWord word) => "metric or us";
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => vocabulary.Fixed("units").Spellings;
+
+        public override bool BindWord(Cursor at)
+        {
+            if (at.Holds(Kind) || at.Vocabulary.Fixed("units").Find(at.TextOf(at.Part)) is not { } shown)
+            {
+                return false;
+            }
+
+            at.Add(Kind, shown);
+            return at.Taken(TokenKind.State);
+        }
+    }
+
+    private sealed class BirthSlot() : SlotReader(SlotKind.Birth)
+    {
+        public override string Hint(LineWord word) => "a date such as 2017-03-08, 2017-03, 2017 or ~2017";
+
+        public override bool BindWord(Cursor at) => Keep(at, at.At, Dates.InWords(at, at.At, out int count), count);
+
+        public override bool BindNumber(Cursor at, NumberPart part)
+        {
+            if (Dates.InWords(at, at.At, out int count) is { } written)
+            {
+                return Keep(at, at.At, written, count);
+            }
+
+            return Dates.LooksLikeDate(at, part)
+                ? Keep(at, at.At, Dates.Take(at, part), 0)
+                : at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` is not a date. Write year-month-day, such as 2017-03-08, 2017-03 or ~2017.");
+        }
+
+        private bool Keep(Cursor at, int start, PartialDate? date, int count)
+        {
+            if (date is null && count == 0)
+            {
+                // a date that is not in the calendar was reported and taken
+                return at.At > start;
+            }
+
+            if (count > 0)
+            {
+                at.Mark(TokenKind.Date, at.SpanOf(at.At, count));
+                at.At += count;
+            }
+
+            ScheduleSlots.Once(at, Kind, date, at.Parts[start].Span);
+            return true;
+        }
+    }
+}

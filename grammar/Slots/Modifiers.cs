@@ -1,0 +1,151 @@
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>
+/// Negation and end: the words that say that a sign is not there, or is there no longer. What a negation reaches is never
+/// guessed: where it may reach one word or two, the line is not read.
+/// </summary>
+internal static class Modifiers
+{
+    /// <summary>The negation or end that starts at <paramref name="index"/> and waits for a word behind it; null where none does.</summary>
+    public static (ModifierWord Word, int Count)? At(Cursor at, int index)
+    {
+        int count = at.Phrase(at.Vocabulary.Before, index, out ModifierWord? word);
+        return count == 0 ? null : (word!, count);
+    }
+
+    /// <summary>Takes a negation that belongs to the next word.</summary>
+    public static bool BindBefore(Cursor at)
+    {
+        if (At(at, at.At) is not { } found)
+        {
+            return false;
+        }
+
+        TextSpan span = at.SpanOf(at.At, found.Count);
+        at.Mark(TokenKind.Keyword, span);
+        at.At += found.Count;
+        at.Pending = new Pending(found.Word, span);
+        return true;
+    }
+
+    /// <summary>Takes a <c>gone</c> or <c>none</c> that belongs to the sign before it.</summary>
+    public static bool BindAfter(Cursor at)
+    {
+        if (at.BehindSign != at.At || at.StartsSegment(at.At) || at.Phrase(at.Vocabulary.After, at.At, out ModifierWord? word) is not (> 0 and var count)
+            || at.First<Described>() is null)
+        {
+            return false;
+        }
+
+        Described sign = at.Filled.Select(slot => slot.Value).OfType<Described>().Last();
+        if (sign.Sense != Sense.Present || sign.Word.Part == "any")
+        {
+            return false;
+        }
+
+        TextSpan span = at.SpanOf(at.At, count);
+        at.Mark(TokenKind.Keyword, span);
+        at.At += count;
+        at.ReplaceLast(sign with { Span = TextSpan.Between(sign.Span.Start, span.End), Sense = word!.Kind == ModifierKind.EndedAfter ? Sense.Ended : Sense.Absent });
+        return true;
+    }
+
+    /// <summary>
+    /// What follows a negated sign: <c>or</c> carries the negation on; <c>and</c> or a comma before another sign leaves open
+    /// how far it reaches, which is reported.
+    /// </summary>
+    public static void AfterSign(Cursor at, Pending pending)
+    {
+        at.Pending = null;
+        if (!at.HasPart)
+        {
+            return;
+        }
+
+        bool comma = at.StartsSegment(at.At);
+        int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
+        if (joined > 0 && small!.Kind == ModifierKind.JoinsOr)
+        {
+            CarryOn(at, pending, joined);
+        }
+        else if (comma && ListEndsInOr(at))
+        {
+            at.Pending = pending;
+        }
+        else if ((comma && pending.Modifier.NegatesLists && WordSlots.StartsWorry(at, at.At))
+            || (joined > 0 && small!.Kind == ModifierKind.JoinsAnd && !IsBut(small) && WordSlots.StartsWorry(at, at.At + joined)))
+        {
+            int index = comma ? at.At : at.At + joined;
+            TextSpan sign = at.Parts[index].Span;
+            string no = pending.Span.In(at.Line).ToString();
+            at.Report(new Problem(ProblemRules.OpenNegation, sign,
+                $"`{no}` may or may not reach `{sign.In(at.Line)}`. Write `{no}` before each sign that is not there, or the sign that is there first."));
+        }
+    }
+
+    /// <summary>The negation that waits for a word found none.</summary>
+    public static void Unused(Cursor at)
+    {
+        if (at.Pending is { } pending)
+        {
+            at.Pending = null;
+            at.Report(new Problem(ProblemRules.OpenNegation, pending.Span,
+                $"What does `{pending.Span.In(at.Line)}` belong to? Put it directly before a word I know: no blood, not swollen. Other remarks go on a line that starts with >."));
+        }
+    }
+
+    /// <summary>Takes words that carry no meaning of their own here.</summary>
+    public static bool BindSmall(Cursor at, out bool joins)
+    {
+        int count = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? word);
+        joins = count > 0 && word!.Kind is ModifierKind.JoinsAnd or ModifierKind.JoinsOr;
+        if (count == 0)
+        {
+            return false;
+        }
+
+        at.Mark(TokenKind.Filler, at.SpanOf(at.At, count));
+        bool behind = at.BehindSign == at.At && !joins;
+        at.At += count;
+        at.BehindSign = behind ? at.At : at.BehindSign;
+        return true;
+    }
+
+    private static void CarryOn(Cursor at, Pending pending, int joined)
+    {
+        at.Mark(TokenKind.Filler, at.SpanOf(at.At, joined));
+        at.At += joined;
+        at.Pending = At(at, at.At) is null ? pending : null;
+    }
+
+    /// <summary>True for the rest of <c>no redness, swelling or heat</c>: signs with commas, and an <c>or</c> before the last.</summary>
+    private static bool ListEndsInOr(Cursor at)
+    {
+        int index = at.At;
+        while (index < at.Parts.Count)
+        {
+            int count = WordSlots.SignLength(at, index);
+            if (count == 0)
+            {
+                return false;
+            }
+
+            index += count;
+            int joined = at.Phrase(at.Vocabulary.Small, index, out ModifierWord? small);
+            if (joined > 0)
+            {
+                return small!.Kind == ModifierKind.JoinsOr;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsBut(ModifierWord word) => word.Word is "but" or "though";
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>Names in free words: a medicine, a food, what falls due, what a laboratory measured. A name ends where a value, a time or a state starts.</summary>
+internal static class NameSlots
+{
+    public static ImmutableArray<SlotReader> All { get; } =
+        [new NameSlot(SlotKind.Medicine), new NameSlot(SlotKind.FoodName), new NameSlot(SlotKind.Topic), new NameSlot(SlotKind.Analyte)];
+
+    /// <summary>True when some word of the name is one of a medicine that is known, or of a kind of medicine.</summary>
+    public static bool IsMedicine(NoteVocabulary vocabulary, string name)
+    {
+        string[] words = name.Split(' ');
+        return vocabulary.Medicines.Find(name) is not null || words.Any(word => vocabulary.Medicines.Find(word) is not null || IsForm(vocabulary, word))
+            || Enumerable.Range(0, words.Length - 1).Any(index => vocabulary.Medicines.Find($"{words[index]} {words[index + 1]}") is not null);
+    }
+
+    /// <summary>True for words that name no medicine, however they stand: ordinary words and those of the notes themselves.</summary>
+    public static bool IsOrdinary(NoteVocabulary vocabulary, string word) =>
+        vocabulary.Everyday.Find(word) is not null || vocabulary.LineWords.Find(word) is not null || vocabulary.Small.Find(word) is not null
+        || vocabulary.Before.Find(word) is not null || vocabulary.IsDescribing(word);
+
+    private static bool IsForm(NoteVocabulary vocabulary, string word) => vocabulary.Units.Find(word) is { Quantity: Quantity.Dose };
+
+    private sealed class NameSlot(SlotKind kind) : SlotReader(kind)
+    {
+        public override string Hint(LineWord word) => Kind switch
+        {
+            SlotKind.Medicine => "the medicine's name",
+            SlotKind.Topic => "what falls due",
+            SlotKind.Analyte => "what was measured, such as creatinine",
+            _ => "",
+        };
+
+        public override bool BindWord(Cursor at)
+        {
+            if (at.First<FreeWords>() is not null || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
+                || (Kind == SlotKind.FoodName && Modifiers.At(at, at.At) is not null))
+            {
+                return false;
+            }
+
+            int stop = at.At + 1;
+            while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
+                && !(Kind == SlotKind.Medicine && (at.StartsSegment(stop) || Dates.Month(at.TextAt(stop)) is not null)))
+            {
+                stop++;
+            }
+
+            int last = stop - 1;
+            if (Kind == SlotKind.Medicine)
+            {
+                int known = KnownLength(at, stop);
+                bool valueFollows = stop < at.Parts.Count && at.Parts[stop].Kind == PartKind.Number && at.OnlyBlanks(stop - 1, 2);
+                last = known > 0 ? at.At + known - 1
+                    : valueFollows || at.Word.Kind == WordKind.Fact || stop == at.At + 1 || StartsSomething(at, Math.Min(stop, at.Parts.Count - 1)) ? last
+                    : at.At;
+            }
+
+            TextSpan span = TextSpan.Between(at.Part.Span.Start, at.Parts[last].Span.End);
+            at.Mark(TokenKind.Name, span);
+            at.Add(Kind, new FreeWords(span, at.WithSingleBlanks(span)));
+            at.At = last + 1;
+            return true;
+        }
+
+        public override bool BindNumber(Cursor at, NumberPart part) => IsOrdinal(at, part) && BindWord(at);
+
+        /// <summary>How many parts, up to <paramref name="stop"/>, end with the last word of a known medicine or its form: <c>thyroid tablets</c>; 0 where none is.</summary>
+        private static int KnownLength(Cursor at, int stop)
+        {
+            int known = 0;
+            for (int index = at.At; index < stop; index++)
+            {
+                int count = at.Phrase(at.Vocabulary.Medicines, index, out _);
+                if (count > 0)
+                {
+                    known = Math.Min(index + count, stop) - at.At;
+                    index += count - 1;
+                }
+                else if (known > 0 && index == at.At + known && at.Vocabulary.Units.Find(at.TextAt(index)) is { Quantity: Quantity.Dose })
+                {
+                    known++;
+                }
+            }
+
+            return known;
+        }
+
+        /// <summary>True for <c>2nd</c>: a number in form, a word in meaning.</summary>
+        private static bool IsOrdinal(Cursor at, Part part) =>
+            part is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 2, Second.Exists: false } number
+            && number.First.Unit.In(at.Line) is "st" or "nd" or "rd" or "th";
+
+        /// <summary>True where a schedule, a state, a route, an amount in words or a result starts, so that a name ends before it.</summary>
+        private bool StartsSomething(Cursor at, int index)
+        {
+            if (!at.IsWord(index))
+            {
+                return false;
+            }
+
+            bool schedule = at.Word.Has(SlotKind.Schedule) || at.Word.Has(SlotKind.Validity);
+            return (schedule && ScheduleSlots.Starts(at, index))
+                || at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) > 0
+                || (at.Word.Has(SlotKind.Route) && at.Vocabulary.Abbreviations("route").Find(at.TextAt(index)) is not null)
+                || (at.Word.Has(SlotKind.LabValue) && SlotTable.Row(SlotKind.LabValue).Spellings(at.Vocabulary, at.Word).Any(word => at.Is(index, word)))
+                || (at.Word.Has(SlotKind.Amount) && index > at.At && CountSlots.NumberWord(at, index, out int count) is not null
+                    && at.IsWord(index + count) && (at.Is(index + count, "a") || at.Vocabulary.Units.Find(at.TextAt(index + count)) is not null));
+        }
+    }
+}

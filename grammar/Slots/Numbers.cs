@@ -1,0 +1,280 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>Reads a number with what belongs to it, gives it to the slot it fits, and says what is wrong with one that fits none.</summary>
+internal static class Numbers
+{
+    private static readonly string[] Over = ["in", "over", "of", "per", "out of"];
+
+    /// <summary>Takes the number at the cursor; false, with the cursor where it was, when it may belong to a remark.</summary>
+    public static bool Bind(Cursor at, ImmutableArray<SlotReader> slots)
+    {
+        var part = (NumberPart)at.Part;
+        if (at.InRemark)
+        {
+            return false;
+        }
+
+        foreach (SlotReader slot in slots)
+        {
+            if (slot.BindNumber(at, part))
+            {
+                return true;
+            }
+        }
+
+        int start = at.At;
+        if (TimeOfDay(at))
+        {
+            return true;
+        }
+
+        if (Form(at, part) is not { } form)
+        {
+            at.At = start;
+            return !MayBeRemark(at) && at.Refuse(part.Span, ProblemRules.BadNumber, $"`{at.TextOf(part)}`: {at.NumberRefusal ?? "this is not a size or count that can be"}");
+        }
+
+        foreach (SlotReader slot in slots)
+        {
+            if (slot.Value(at, form) is { } value)
+            {
+                return Keep(at, slot.Kind, value, form, start);
+            }
+        }
+
+        if (MayBeRemark(at))
+        {
+            at.At = start;
+            return false;
+        }
+
+        Problem problem = Refusals.Of(at, form);
+        at.Report(problem);
+        return at.Taken(TokenKind.Unknown, form.Span);
+    }
+
+    /// <summary>A number whose amounts go on behind it: <c>47lb 3oz</c>, <c>2min 30s</c>. The cursor ends on the last part.</summary>
+    public static ImmutableArray<Amount> Amounts(Cursor at, NumberForm form, out TextSpan span)
+    {
+        span = form.Span;
+        var first = new Amount(form.First, form.Unit!);
+        if (form.Unit!.Quantity is not (Quantity.Mass or Quantity.Time) || !Continues(at, at.At + 1, form.Unit, out Amount more, out int last))
+        {
+            return [first];
+        }
+
+        List<Amount> amounts = [first];
+        do
+        {
+            at.At = last;
+            amounts.Add(more);
+        }
+        while (Continues(at, at.At + 1, more.Unit, out more, out last));
+        span = TextSpan.Between(span.Start, at.Part.Span.End);
+        return [.. amounts];
+    }
+
+    /// <summary>True for <c>2000 mg</c>: an amount, whatever else the digits look like.</summary>
+    public static bool UnitFollows(Cursor at, NumberPart part, int index) =>
+        !part.Second.Exists && at.IsWord(index + 1) && at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { } unit && FitsAny(at, unit);
+
+    /// <summary>The unit that is meant: a fluid ounce by <c>oz</c> where only a volume fits.</summary>
+    public static Unit Meant(Cursor at, Unit unit) =>
+        unit.Word == "oz" && at.Word.Has(SlotKind.Volume) && !at.Word.Has(SlotKind.Amount) ? at.Vocabulary.Units.Find("floz")! : unit;
+
+    public static bool FitsAny(Cursor at, Unit written)
+    {
+        Unit unit = Meant(at, written);
+        foreach (Slot slot in at.Word.Takes)
+        {
+            if (SlotTable.Row(slot.Kind).Fits(unit, at.Subject))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>
+    /// True where words that mean nothing here are kept as a remark, and a number with them. Not so in a vital, whose number is
+    /// the point of the line, nor where a slot that needs a number is still empty.
+    /// </summary>
+    public static bool MayBeRemark(Cursor at) => at.Word.Has(SlotKind.Note) && at.Word.Kind != WordKind.Vital
+        && (at.Word.Kind is not (WordKind.Fact or WordKind.Act) || at.First<FreeWords>() is not null);
+
+    /// <summary>A time of day behind the word: <c>8am</c>, <c>6 pm</c>, <c>at 3:15pm</c>, <c>07:30</c>.</summary>
+    public static bool TimeOfDay(Cursor at)
+    {
+        bool allowed = at.Word.Kind is WordKind.Care or WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Act && !at.Word.Has(SlotKind.Topic);
+        if (!allowed || TimeReader.Within(at, at.At, out int count) is not { } time)
+        {
+            return false;
+        }
+
+        at.Times.Add(time);
+        at.Mark(TokenKind.Time, at.SpanOf(at.At, count));
+        at.At += count;
+        return true;
+    }
+
+    private static bool Keep(Cursor at, SlotKind kind, object value, NumberForm form, int start)
+    {
+        object? held = value is NoteValue && kind != SlotKind.Reference ? at.First<NoteValue>() : at.Get<object>(kind);
+        if (held is CountOverTime or PerMinute && value is CountOverTime or PerMinute && SameRate(held, value, out NoteValue? counted))
+        {
+            // 16 (8 in 30s): the count says more than what follows from it
+            at.Set(kind, counted!);
+            return at.Taken(TokenKind.Value, TextSpan.Between(at.Parts[start].Span.Start, at.Part.Span.End));
+        }
+
+        if (held is not null && MayBeRemark(at))
+        {
+            at.At = start;
+            return false;
+        }
+
+        TextSpan span = value is NoteValue { Span: var own } && own.Length > 0 ? own : form.Span;
+        if (held is not null)
+        {
+            at.SaidTwice(span, held is NoteValue { Span: var before } ? before.In(at.Line).ToString() : null);
+            at.At++;
+            return true;
+        }
+
+        at.Add(kind, value);
+        return at.Taken(TokenKind.Value, span);
+    }
+
+    private static bool SameRate(object held, object value, out NoteValue? counted)
+    {
+        counted = held as CountOverTime ?? value as NoteValue;
+        return PerMinuteOf(held) is { } one && PerMinuteOf(value) is { } other && Math.Abs(one - other) < 1;
+    }
+
+    private static decimal? PerMinuteOf(object value) => value switch
+    {
+        PerMinute rate => rate.Number,
+        CountOverTime { Time: > 0 } count => count.Count * 60 / (count.Time * count.Unit.Factor),
+        _ => null,
+    };
+
+    /// <summary>The number at the cursor with its unit; the cursor ends on its last part. Null where it can be no number.</summary>
+    private static NumberForm? Form(Cursor at, NumberPart part)
+    {
+        NumberShape shape = part.Second.Sign(at.Line) switch
+        {
+            '/' when !part.Third.Exists => NumberShape.Ratio,
+            'x' => NumberShape.Times,
+            '-' when !part.Third.Exists => NumberShape.Spread,
+            '\0' => NumberShape.Bare,
+            _ => (NumberShape)(-1),
+        };
+        if (shape < 0 || at.Digits(part.First.Digits) is not { } first)
+        {
+            return null;
+        }
+
+        decimal second = 0;
+        if (part.Second.Exists)
+        {
+            if (at.Digits(part.Second.Digits) is not { } read)
+            {
+                return null;
+            }
+
+            second = read;
+        }
+
+        if (shape == NumberShape.Bare && RatioInWords(at, part, first) is { } ratio)
+        {
+            return ratio;
+        }
+
+        TextSpan span = WithUnitWord(at, shape, part, out TextSpan unitSpan);
+        if (shape == NumberShape.Bare && unitSpan.Length > 0)
+        {
+            shape = NumberShape.WithUnit;
+        }
+
+        Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(unitSpan.In(at.Line));
+        return new NumberForm(part, shape, span, first, second, unit is null ? null : Meant(at, unit), unitSpan, at.BoundOf(part));
+    }
+
+    /// <summary><c>24 in 15 seconds</c>, <c>9 breaths in 30s</c>, <c>5 out of 9</c>.</summary>
+    private static NumberForm? RatioInWords(Cursor at, NumberPart part, decimal first)
+    {
+        int index = at.At + 1;
+        index += at.Word.Has(SlotKind.Rate) && (at.Is(index, "beats") || at.Is(index, "breaths")) ? 1 : 0;
+        int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2 : Over.Any(word => at.Is(index, word)) ? 1 : 0;
+        if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count))
+            || index + joining >= at.Parts.Count || at.Parts[index + joining] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } under
+            || at.Digits(under.First.Digits) is not { } second)
+        {
+            return null;
+        }
+
+        at.At = index + joining;
+        TextSpan end = WithUnitWord(at, NumberShape.Ratio, under, out TextSpan unitSpan);
+        Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(unitSpan.In(at.Line));
+        return new NumberForm(part, NumberShape.Ratio, TextSpan.Between(part.Span.Start, end.End), first, second, unit, unitSpan, at.BoundOf(part));
+    }
+
+    /// <summary>The unit of the part's last number; where it has none, the next word when that is a unit that fits.</summary>
+    private static TextSpan WithUnitWord(Cursor at, NumberShape shape, NumberPart part, out TextSpan unitSpan)
+    {
+        Operand last = part.Third.Exists ? part.Third : part.Second.Exists ? part.Second : part.First;
+        unitSpan = last.Unit;
+        if (unitSpan.Length > 0 || !at.IsWord(at.At + 1))
+        {
+            return part.Span;
+        }
+
+        int count = at.Phrase(at.Vocabulary.Units, at.At + 1, out Unit? unit);
+        bool times = at.Word.Has(SlotKind.Times) && (at.Is(at.At + 1, "x") || at.Is(at.At + 1, "times"));
+        bool seconds = shape == NumberShape.Ratio && at.Word.Has(SlotKind.Rate) && unit?.Quantity == Quantity.Time;
+        if (!times && (unit is null || !(seconds || FitsAny(at, unit))))
+        {
+            return part.Span;
+        }
+
+        count = Math.Max(1, count);
+        unitSpan = at.SpanOf(at.At + 1, count);
+        at.At += count;
+        return TextSpan.Between(part.Span.Start, unitSpan.End);
+    }
+
+    /// <summary>True for the <c>3oz</c> of <c>47lb 3oz</c>: the same quantity in a smaller unit that goes into the larger a whole number of times.</summary>
+    private static bool Continues(Cursor at, int index, Unit before, out Amount more, out int last)
+    {
+        more = default;
+        last = index;
+        if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } part)
+        {
+            return false;
+        }
+
+        TextSpan unitSpan = part.First.Unit;
+        if (unitSpan.Length == 0 && at.IsWord(index + 1))
+        {
+            last = index + 1;
+            unitSpan = at.Parts[last].Span;
+        }
+
+        if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || unit.Quantity != before.Quantity || unit.Factor >= before.Factor
+            || before.Factor % unit.Factor != 0 || at.Digits(part.First.Digits) is not { } number)
+        {
+            return false;
+        }
+
+        more = new Amount(number, unit);
+        return true;
+    }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>Words that point elsewhere: the vital of <c>usual</c>, the item of <c>skip</c>, the name of a finding.</summary>
+internal static class ReferenceSlots
+{
+    /// <summary>What comes before everything else, in whatever letters.</summary>
+    public static ImmutableArray<SlotReader> First { get; } = [new RuleSlot()];
+
+    public static ImmutableArray<SlotReader> All { get; } = [new ItemSlot(SlotKind.Vital), new ItemSlot(SlotKind.Item)];
+
+    /// <summary>The name of a finding.</summary>
+    private sealed class RuleSlot() : SlotReader(SlotKind.Rule)
+    {
+        public override string Hint(LineWord word) => "the name of a finding, such as lump-sample";
+
+        public override bool BindWord(Cursor at)
+        {
+            if (at.Holds(Kind) || ScheduleSlots.Starts(at, at.At))
+            {
+                return false;
+            }
+
+            TextSpan span = at.Part.Span;
+            at.Add(Kind, new FreeWords(span, span.In(at.Line).ToString().TrimEnd(':').ToLowerInvariant()));
+            return at.Taken(TokenKind.Name);
+        }
+    }
+
+    private sealed class ItemSlot(SlotKind kind) : SlotReader(kind)
+    {
+        public override string Hint(LineWord word) => Kind == SlotKind.Vital ? "a vital, such as rr" : "what it is about, such as ear";
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) =>
+            vocabulary.LineWords.Terms.Where(Fits).SelectMany(item => item.Synonyms.Prepend(item.Word));
+
+        public override bool BindWord(Cursor at)
+        {
+            if (at.Holds(Kind))
+            {
+                return false;
+            }
+
+            int count = at.Phrase(at.Vocabulary.LineWords, at.At, out LineWord? found);
+            ImmutableArray<string> implied = [];
+            if (found is null && at.Vocabulary.Leads.Find(at.TextOf(at.Part)) is { Lines: [var lead], Means: LeadMeans.Plain })
+            {
+                (found, implied, count) = (at.Vocabulary.LineWords.Find(lead.Word), lead.Words, 1);
+            }
+
+            if (found is null || !Fits(found))
+            {
+                return false;
+            }
+
+            TextSpan span = at.SpanOf(at.At, count);
+            at.Add(Kind, found);
+            at.Mark(TokenKind.LineWord, span);
+            at.At += count;
+            foreach (string word in implied)
+            {
+                Implied(at, word, span);
+            }
+
+            return true;
+        }
+
+        private bool Fits(LineWord item) => Kind == SlotKind.Vital
+            ? item.Kind == WordKind.Vital
+            : item.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care;
+
+        private static void Implied(Cursor at, string word, TextSpan span)
+        {
+            if (at.Vocabulary.Sides.Find(word) is { } side)
+            {
+                at.Add(SlotKind.Site, new Site(span, Enum.Parse<Side>(side.Word, ignoreCase: true), null, null));
+            }
+            else if (at.Vocabulary.States(at.Subject.Word).Find(word) is { } state)
+            {
+                StateSlots.Keep(at, state, span);
+            }
+        }
+    }
+}

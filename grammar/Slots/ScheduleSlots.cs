@@ -1,0 +1,534 @@
+using System.Globalization;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>Times of plans and tasks: every, for, in, from, until, on, at; and who said so, and when.</summary>
+internal static class ScheduleSlots
+{
+    private static readonly string[] Words = ["every", "for", "in", "from", "since", "until", "till", "to", "on", "by", "at", "starting"];
+
+    public static SlotReader Schedule { get; } = new ScheduleSlot(SlotKind.Schedule);
+
+    /// <summary>The same words behind an act: when it was done, and for how long it holds.</summary>
+    public static SlotReader Validity { get; } = new ScheduleSlot(SlotKind.Validity);
+
+    public static SlotReader Per { get; } = new PerSlot();
+
+    /// <summary>
+    /// True where a schedule starts, so that a name ends before it. What falls due is free words, so there a joining word needs a
+    /// number or a unit behind it: <c>due trip to vet in 2w</c>.
+    /// </summary>
+    public static bool Starts(Cursor at, int index)
+    {
+        if (!at.IsWord(index))
+        {
+            return false;
+        }
+
+        if (Short(at, index) is not null || Daily(at, index, out _) is not null || EveryAbbreviation(at.TextAt(index), out _))
+        {
+            return true;
+        }
+
+        ReadOnlySpan<char> text = at.TextAt(index);
+        bool known = false;
+        foreach (string word in Words)
+        {
+            known |= text.Equals(word, StringComparison.OrdinalIgnoreCase);
+        }
+
+        return known && (!(at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Note)) || index + 1 >= at.Parts.Count || at.Parts[index + 1].Kind == PartKind.Number
+            || at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time } || Dates.Month(at.TextAt(index + 1)) is not null
+            || text.Equals("every", StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>Keeps what was found; the same again is harmless, something else is reported.</summary>
+    public static void Once(Cursor at, SlotKind kind, object? found, TextSpan from)
+    {
+        object? before = at.Get<object>(kind);
+        if (found is null)
+        {
+            return;
+        }
+
+        if (before is null)
+        {
+            at.Add(kind, found);
+        }
+        else if (!before.Equals(found))
+        {
+            at.SaidTwice(TextSpan.Between(from.Start, Math.Max(from.End, at.Parts[at.At - 1].Span.End)));
+        }
+    }
+
+    /// <summary>The interval that words for times a day stand for: <c>BID</c>, <c>twice a day</c>, <c>1-0-1</c>.</summary>
+    private static string? Daily(Cursor at, int index, out int count)
+    {
+        count = at.Phrase(at.Vocabulary.Fixed("daily"), index, out FixedWord? word);
+        return word?.Word;
+    }
+
+    private static Abbreviation? Short(Cursor at, int index) => at.Vocabulary.Abbreviations("schedule").Find(at.TextAt(index));
+
+    /// <summary><c>q12h</c>: every 12 hours; <c>q8-12h</c>: every 8 to 12.</summary>
+    private static bool EveryAbbreviation(ReadOnlySpan<char> text, out int digits)
+    {
+        digits = 0;
+        while (digits + 1 < text.Length && (Scanners.IsDigit(text[digits + 1]) || (digits > 0 && text[digits + 1] is '-' or '–')))
+        {
+            digits++;
+        }
+
+        return text.Length > 2 && text[0] is 'q' or 'Q' && digits is > 0 and <= 9 && digits + 1 < text.Length;
+    }
+
+    private sealed class ScheduleSlot(SlotKind kind) : SlotReader(kind)
+    {
+        public override string Hint(LineWord word) => word.Word switch
+        {
+            "home-check" => "how often, such as every 30d",
+            "accept" => "until when, such as until 2027-03-01",
+            "recheck" or "due" => "when, such as in 2w or 2026-11-01",
+            _ when Kind == SlotKind.Validity => "how long it holds, such as for 3y or every 12w",
+            _ => "times, such as every 12h",
+        };
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => Words;
+
+        public override bool IsFilled(Cursor at)
+        {
+            Schedule schedule = at.First<Schedule>() ?? Notes.Schedule.None;
+            return at.Word.Has(SlotKind.Rule) ? schedule.Until is not null
+                : at.Word.Word == "home-check" ? schedule.Every is not null
+                : schedule.NamesDay || schedule.Every is not null;
+        }
+
+        public override bool BindWord(Cursor at)
+        {
+            if (Short(at, at.At) is { } abbreviation && !at.Is(at.At + 1, "of"))
+            {
+                TextSpan span = at.Part.Span;
+                at.Taken(TokenKind.Keyword);
+                StandsFor(at, abbreviation.StandsFor, span);
+                return true;
+            }
+
+            if (Daily(at, at.At, out int count) is { } interval)
+            {
+                TextSpan span = at.SpanOf(at.At, count);
+                at.Mark(TokenKind.Keyword, span);
+                at.At += count;
+                TimesBehind(at);
+                StandsFor(at, "every " + interval, span);
+                return true;
+            }
+
+            if (EveryAbbreviation(at.TextOf(at.Part), out int digits))
+            {
+                return Every(at, digits);
+            }
+
+            return Starts(at, at.At) && !at.StateAhead() && Joined(at);
+        }
+
+        public override bool BindNumber(Cursor at, NumberPart part)
+        {
+            if (Parts(at, part) is { } daily)
+            {
+                TextSpan span = part.Span;
+                at.Taken(TokenKind.Keyword);
+                StandsFor(at, "every " + daily, span);
+                return true;
+            }
+
+            if (TimesADay(at, part, out int count) is { } times)
+            {
+                TextSpan span = at.SpanOf(at.At, count);
+                at.Mark(TokenKind.Keyword, span);
+                at.At += count;
+                StandsFor(at, "every " + times, span);
+                return true;
+            }
+
+            if (Dates.InWords(at, at.At, out count) is { } written)
+            {
+                at.Mark(TokenKind.Date, at.SpanOf(at.At, count));
+                at.At += count;
+                Update(at, schedule => schedule with { On = Once(at, schedule.On, written, written.Span) });
+                return true;
+            }
+
+            if (Dates.LooksLikeDate(at, part) && !Numbers.UnitFollows(at, part, at.At))
+            {
+                PartialDate? date = Dates.Take(at, part);
+                Update(at, schedule => schedule with { On = Once(at, schedule.On, date, part.Span) });
+                return true;
+            }
+
+            return Dates.LooksForeign(at, part)
+                && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
+        }
+
+        /// <summary><c>1-0-1</c>: doses in the morning, at noon and in the evening.</summary>
+        private static string? Parts(Cursor at, NumberPart part)
+        {
+            if (!at.Word.Has(SlotKind.Medicine) || !part.Third.Exists || part.Third.Sign(at.Line) != '-' || part.Span.Length != 5)
+            {
+                return null;
+            }
+
+            return at.TextOf(part).ToString() switch
+            {
+                "1-0-1" => "12h",
+                "1-1-1" => "8h",
+                "1-0-0" or "0-0-1" or "0-1-0" => "24h",
+                _ => null,
+            };
+        }
+
+        /// <summary><c>2x daily</c>, <c>3 times a day</c>, <c>1x/day</c>, <c>2 x day</c>.</summary>
+        private static string? TimesADay(Cursor at, NumberPart part, out int count)
+        {
+            count = 0;
+            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not (1 or 2 or 3 or 4 or 6) and { } times)
+            {
+                return null;
+            }
+
+            times = at.Digits(part.First.Digits)!.Value;
+            string unit = part.First.Unit.In(at.Line).ToString().ToLowerInvariant();
+            int index = at.At + 1;
+            if (unit is "x/day" or "x/d" or "/day" or "xday")
+            {
+                count = 1;
+            }
+            else
+            {
+                bool marked = unit is "x" or "×";
+                if (unit.Length == 0 && (at.Is(index, "x") || at.Is(index, "times") || at.Is(index, "time")))
+                {
+                    marked = true;
+                    index++;
+                }
+
+                index += at.Is(index, "a") || at.Is(index, "per") ? 1 : 0;
+                count = marked && (at.Is(index, "daily") || at.Is(index, "day") || at.Is(index, "d")) ? index + 1 - at.At : 0;
+            }
+
+            return count == 0 ? null : $"{24 / (int)times}h";
+        }
+
+        /// <summary>The clock times behind <c>at 8am and 8pm</c> or <c>twice a day</c>, which say no more than the interval does.</summary>
+        private static void TimesBehind(Cursor at)
+        {
+            while (at.HasPart)
+            {
+                int index = at.At + (at.Is(at.At, "and") || at.Is(at.At, "&") ? 1 : 0);
+                if (TimeReader.Within(at, index, out int count) is null)
+                {
+                    return;
+                }
+
+                at.Mark(TokenKind.Time, at.SpanOf(at.At, index + count - at.At));
+                at.At = index + count;
+            }
+        }
+
+        private static bool Every(Cursor at, int digits)
+        {
+            TextSpan span = at.Part.Span;
+            ReadOnlySpan<char> text = at.TextOf(at.Part);
+            ReadOnlySpan<char> unitText = text[(digits + 1)..];
+            if (at.Vocabulary.Units.Find(unitText) is not { Quantity: Quantity.Time } unit)
+            {
+                at.Report(new Problem(ProblemRules.WrongUnit, TextSpan.Between(span.Start + digits + 1, span.End), $"`{unitText}` is not a unit of time. Use h, d, w or mo, as in q12h."));
+                return at.Taken(TokenKind.Unknown);
+            }
+
+            string[] ends = text.Slice(1, digits).ToString().Split('-', '–');
+            if (ends.Length > 2 || !decimal.TryParse(ends[0], NumberStyles.None, CultureInfo.InvariantCulture, out decimal number) || number == 0
+                || !decimal.TryParse(ends[^1], NumberStyles.None, CultureInfo.InvariantCulture, out decimal last) || last < number)
+            {
+                return at.Refuse(span, ProblemRules.BadNumber, NoInterval(at, span));
+            }
+
+            at.Taken(TokenKind.Keyword);
+            Update(at, schedule => schedule with
+            {
+                Every = Once(at, schedule.Every, new Amount(number, unit), span),
+                EveryTo = ends.Length == 2 ? new Amount(last, unit) : schedule.EveryTo,
+            });
+            return true;
+        }
+
+        private static bool Joined(Cursor at)
+        {
+            TextSpan keyword = at.Part.Span;
+            string word = at.TextOf(at.Part).ToString().ToLowerInvariant();
+            at.Taken(TokenKind.Keyword);
+            switch (word)
+            {
+                case "every":
+                    Amount? last = null;
+                    Amount? every = SpanOfTime(at, keyword, "every 12h", interval: true, ref last);
+                    Update(at, schedule => schedule with { Every = Once(at, schedule.Every, every, keyword), EveryTo = last ?? schedule.EveryTo });
+                    break;
+                case "for":
+                    Amount? length = SpanOfTime(at, keyword, "for 7d");
+                    Update(at, schedule => schedule with { For = Once(at, schedule.For, length, keyword) });
+                    break;
+                case "in":
+                    Amount? ahead = SpanOfTime(at, keyword, "in 2w");
+                    Update(at, schedule => schedule with { In = Once(at, schedule.In, ahead, keyword) });
+                    break;
+                case "from" or "since" or "starting":
+                    PartialDate? from = DateAfter(at, keyword, "from 2026-10-20");
+                    Update(at, schedule => schedule with { From = Once(at, schedule.From, from, keyword) });
+                    break;
+                case "at":
+                    AtTimes(at, keyword);
+                    break;
+                case "on" or "by":
+                    PartialDate? on = DateAfter(at, keyword, "on 2026-10-20");
+                    Update(at, schedule => schedule with { On = Once(at, schedule.On, on, keyword) });
+                    break;
+                default:
+                    PartialDate? until = DateAfter(at, keyword, "until 2026-10-20");
+                    Update(at, schedule => schedule with { Until = Once(at, schedule.Until, until, keyword) });
+                    break;
+            }
+
+            return true;
+        }
+
+        /// <summary>One time of day, or several that make an interval: <c>at 8am and 8pm</c>.</summary>
+        private static void AtTimes(Cursor at, TextSpan keyword)
+        {
+            List<TimeOnly> times = [];
+            while (at.HasPart)
+            {
+                int index = at.At + (times.Count > 0 && (at.Is(at.At, "and") || at.Is(at.At, "&")) ? 1 : 0);
+                if (TimeReader.Within(at, index, out int count) is not { } time
+                    && !(index < at.Parts.Count && at.Parts[index] is NumberPart { First.Unit.Length: 0, Second.Exists: false } bare && (count = 1) == 1
+                        && TimeReader.Read(at.TextOf(bare), hourAlone: true) is { } hour && (time = hour) == hour))
+                {
+                    break;
+                }
+
+                at.Mark(TokenKind.Time, at.SpanOf(at.At, index + count - at.At));
+                at.At = index + count;
+                times.Add(time);
+            }
+
+            if (times.Count == 0)
+            {
+                Missing(at, keyword, "at 08:00");
+                return;
+            }
+
+            Update(at, schedule => times.Count == 1
+                ? schedule with { At = Once(at, schedule.At, times[0], keyword) }
+                : schedule with { Every = Once(at, schedule.Every, new Amount(24 / times.Count, at.Vocabulary.Units.Find("h")!), keyword) });
+        }
+
+        private static void StandsFor(Cursor at, string standsFor, TextSpan span)
+        {
+            if (standsFor.StartsWith("every ", StringComparison.Ordinal))
+            {
+                ReadOnlySpan<char> interval = standsFor.AsSpan(6);
+                int digits = interval.IndexOfAnyExceptInRange('0', '9');
+                var every = new Amount(decimal.Parse(interval[..digits], CultureInfo.InvariantCulture), at.Vocabulary.Units.Find(interval[digits..])!);
+                Update(at, schedule => schedule with { Every = Once(at, schedule.Every, every, span) });
+            }
+            else if (at.Vocabulary.States(StateSlots.ScopeOf(at)).Find(standsFor) is { } manner)
+            {
+                StateSlots.Keep(at, manner, span);
+            }
+        }
+
+        private static void Update(Cursor at, Func<Schedule, Schedule> change)
+        {
+            SlotKind kind = at.Word.Has(SlotKind.Validity) ? SlotKind.Validity : SlotKind.Schedule;
+            at.Set(kind, change(at.First<Schedule>() ?? Notes.Schedule.None));
+        }
+
+        private static T Once<T>(Cursor at, T before, T found, TextSpan from)
+        {
+            if (before is null || found is null)
+            {
+                return found ?? before;
+            }
+
+            if (!EqualityComparer<T>.Default.Equals(before, found))
+            {
+                at.SaidTwice(TextSpan.Between(from.Start, Math.Max(from.End, at.Parts[at.At - 1].Span.End)));
+            }
+
+            return before;
+        }
+
+        private static string NoInterval(Cursor at, TextSpan span) => $"`{span.In(at.Line)}` is not an interval. Write every 12h, every 2 days.";
+
+        private static Amount? SpanOfTime(Cursor at, TextSpan keyword, string example)
+        {
+            Amount? none = null;
+            return SpanOfTime(at, keyword, example, interval: false, ref none);
+        }
+
+        /// <summary>A length of time behind a keyword: <c>12h</c>, <c>2 weeks</c>, <c>day</c>, <c>other day</c>, <c>8-12h</c>.</summary>
+        private static Amount? SpanOfTime(Cursor at, TextSpan keyword, string example, bool interval, ref Amount? last)
+        {
+            decimal number = 1;
+            int index = at.At;
+            if (interval && (at.Is(index, "other") || at.Is(index, "second")))
+            {
+                number = 2;
+                index++;
+            }
+            else if (CountSlots.NumberWord(at, index, out int words) is { Over: 1 } written)
+            {
+                number = written.Number;
+                index += words;
+            }
+
+            if (at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is { Quantity: Quantity.Time } single)
+            {
+                at.Mark(TokenKind.Value, at.SpanOf(at.At, index + 1 - at.At));
+                at.At = index + 1;
+                return new Amount(number, single);
+            }
+
+            if (!at.HasPart || at.Part is not NumberPart { Third.Exists: false } part || at.Digits(part.First.Digits) is not { } first
+                || (part.Second.Exists && !(interval && part.Second.Sign(at.Line) == '-')))
+            {
+                return Missing(at, keyword, example);
+            }
+
+            Operand end = part.Second.Exists ? part.Second : part.First;
+            bool apart = end.Unit.Length == 0 && at.IsWord(at.At + 1) && at.Vocabulary.Units.Find(at.TextAt(at.At + 1)) is not null;
+            TextSpan unitSpan = apart ? at.Parts[at.At + 1].Span : end.Unit;
+            var span = TextSpan.Between(part.Span.Start, Math.Max(part.Span.End, unitSpan.End));
+            decimal to = part.Second.Exists ? at.Digits(part.Second.Digits) ?? -1 : first;
+            if (unitSpan.Length == 0 || at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { Quantity: Quantity.Time } unit)
+            {
+                at.Mark(TokenKind.Unknown, part.Span);
+                at.At++;
+                at.Report(new Problem(unitSpan.Length == 0 ? ProblemRules.MissingUnit : ProblemRules.WrongUnit, unitSpan.Length == 0 ? part.Span : unitSpan,
+                    $"`{part.Span.In(at.Line)}` needs a unit of time (min, h, d, w, mo or y), as in {example}"));
+                return null;
+            }
+
+            at.At += apart ? 2 : 1;
+            if (to < first || (interval && first == 0))
+            {
+                at.Mark(TokenKind.Unknown, span);
+                at.Report(new Problem(ProblemRules.BadNumber, span, NoInterval(at, span)));
+                return null;
+            }
+
+            at.Mark(TokenKind.Value, span);
+            last = part.Second.Exists ? new Amount(to, unit) : null;
+            return new Amount(first, unit, Bound: at.BoundOf(part));
+        }
+
+        private static PartialDate? DateAfter(Cursor at, TextSpan keyword, string example)
+        {
+            if (Dates.InWords(at, at.At, out int count) is { } written)
+            {
+                at.Mark(TokenKind.Date, written.Span);
+                at.At += count;
+                return written;
+            }
+
+            if (at.HasPart && at.Part is NumberPart part && Dates.LooksLikeDate(at, part))
+            {
+                return Dates.Take(at, part);
+            }
+
+            Missing(at, keyword, example);
+            return null;
+        }
+    }
+
+    private static Amount? Missing(Cursor at, TextSpan keyword, string example)
+    {
+        at.Report(new Problem(ProblemRules.Missing, keyword, $"Something is missing behind `{keyword.In(at.Line)}`, as in {example}"));
+        return null;
+    }
+
+    /// <summary><c>per vet 2026-01-20</c>; who and when may stand apart.</summary>
+    private sealed class PerSlot() : SlotReader(SlotKind.Per)
+    {
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => ["per"];
+
+        public override bool BindWord(Cursor at)
+        {
+            if (!at.Is(at.At, "per"))
+            {
+                return false;
+            }
+
+            TextSpan keyword = at.Part.Span;
+            at.Taken(TokenKind.Keyword);
+            int first = at.At;
+            while (at.IsWord(at.At))
+            {
+                at.At++;
+            }
+
+            string who = "";
+            if (first < at.At)
+            {
+                var name = TextSpan.Between(at.Parts[first].Span.Start, at.Parts[at.At - 1].Span.End);
+                at.Mark(TokenKind.Name, name);
+                who = at.WithSingleBlanks(name);
+            }
+
+            PartialDate? when = at.HasPart && at.Part is NumberPart part && Dates.LooksLikeDate(at, part) ? Dates.Take(at, part) : null;
+            if (who.Length == 0 && when is null)
+            {
+                Missing(at, keyword, "per vet 2026-01-20");
+                return true;
+            }
+
+            Keep(at, who, when, TextSpan.Between(keyword.Start, at.Parts[at.At - 1].Span.End));
+            return true;
+        }
+
+        public override bool BindNumber(Cursor at, NumberPart part)
+        {
+            if (!Dates.LooksLikeDate(at, part) || Numbers.UnitFollows(at, part, at.At))
+            {
+                return Dates.LooksForeign(at, part)
+                    && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
+            }
+
+            Keep(at, "", Dates.Take(at, part), part.Span);
+            return true;
+        }
+
+        private static void Keep(Cursor at, string who, PartialDate? when, TextSpan span)
+        {
+            if (at.First<Attribution>() is not { } before)
+            {
+                if (who.Length > 0 || when is not null)
+                {
+                    at.Add(SlotKind.Per, new Attribution(span, who, when));
+                }
+            }
+            else if ((who.Length > 0 && before.Who.Length > 0) || (when is not null && before.When is not null))
+            {
+                at.SaidTwice(span, before.Span.In(at.Line).ToString());
+            }
+            else
+            {
+                at.Set(SlotKind.Per, before with { Who = before.Who + who, When = before.When ?? when });
+            }
+        }
+    }
+}

@@ -1,0 +1,359 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>Places on the body: sides, regions, numbered glands, teeth. All go into <see cref="SlotKind.Site"/>.</summary>
+internal static class SiteSlots
+{
+    public static ImmutableArray<SlotReader> All { get; } =
+    [
+        new SiteSlot(SlotKind.Site, null), new SiteSlot(SlotKind.Node, "node"), new SiteSlot(SlotKind.Joint, "joint"), new SiteSlot(SlotKind.Muscle, "muscle"),
+        new SiteSlot(SlotKind.Gland, null), new SiteSlot(SlotKind.Tooth, null), new SiteSlot(SlotKind.AnySite, null),
+    ];
+
+    /// <summary>The kind of site that a line with this word may hold; null where it holds none.</summary>
+    public static SlotKind? KindOf(LineWord? word)
+    {
+        foreach (Slot slot in word?.Takes ?? [])
+        {
+            if (slot.Kind is SlotKind.Site or SlotKind.Node or SlotKind.Joint or SlotKind.Muscle or SlotKind.Gland or SlotKind.Tooth)
+            {
+                return slot.Kind;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The role a region must have to go into the slot; null where any region does.</summary>
+    public static string? RoleOf(SlotKind kind) => kind switch { SlotKind.Node => "node", SlotKind.Joint => "joint", SlotKind.Muscle => "muscle", _ => null };
+
+    /// <summary>True where a place starts that the observation cannot hold any more, since it holds another.</summary>
+    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked
+        && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && Merged(before, next) is null;
+
+    /// <summary>Both as one place: the side behind its region, a region behind its side, or the same again. Null where they are two.</summary>
+    private static Site? Merged(Site before, Site next) =>
+        before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
+        : before.Side == Side.None && next.Region is null && next.Number is null ? before with { Side = next.Side }
+        : before is { Region: null, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
+        : null;
+
+    private sealed class SiteSlot(SlotKind kind, string? role) : SlotReader(kind)
+    {
+        public override string Hint(LineWord word) => Kind switch { SlotKind.Tooth => "a tooth, such as 208", SlotKind.Gland => "a gland, such as R-gland3", _ => "a place, such as L-flank" };
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => vocabulary.Sides.Spellings.Concat(Regions(vocabulary));
+
+        public override bool IsFilled(Cursor at) => at.Holds(SlotKind.Site);
+
+        /// <summary>The place that starts at the cursor, which stays where it is; null where none does.</summary>
+        public Site? Here(Cursor at)
+        {
+            (int At, int Tokens, int Problems, int Filled) before = at.Here;
+            Site? found = at.Part switch
+            {
+                NumberPart part when Kind == SlotKind.Tooth && IsBare(part) && IsTooth(at, part) => new Site(part.Span, Side.None, null, int.Parse(at.TextOf(part), CultureInfo.InvariantCulture)),
+                { Kind: PartKind.Word } => Read(at, Kind),
+                _ => null,
+            };
+            at.Restore(before);
+            return found;
+        }
+
+        /// <summary>Reads <c>L-flank</c>, <c>L flank</c>, <c>flank L</c>, <c>L</c>, <c>flank</c>, <c>R-gland3</c>, <c>R3</c>, and OS behind eye.</summary>
+        public override bool BindWord(Cursor at)
+        {
+            SlotKind? kind = Kind == SlotKind.AnySite ? KindOf(at.About) : Kind;
+            if (kind is null || at.Blocked || at.InRemark)
+            {
+                return false;
+            }
+
+            int start = at.At;
+            if (Read(at, kind.Value) is not { } site)
+            {
+                at.At = start;
+                return false;
+            }
+
+            Site? before = at.Get<Site>(SlotKind.Site);
+            Site? merged = before is null ? site : at.Word.Kind is WordKind.Exam or WordKind.Scan ? Merged(before, site) : null;
+            if (merged is null)
+            {
+                at.SaidTwice(site.Span, before!.Name);
+                return true;
+            }
+
+            at.Mark(TokenKind.Site, site.Span);
+            site = before is null ? site : merged with { Span = TextSpan.Between(Math.Min(before.Span.Start, site.Span.Start), Math.Max(before.Span.End, site.Span.End)) };
+            at.Set(SlotKind.Site, site);
+            Check(at, site, kind.Value);
+            return true;
+        }
+
+        public override bool BindNumber(Cursor at, NumberPart part)
+        {
+            SlotKind? kind = Kind == SlotKind.AnySite ? KindOf(at.About) : Kind;
+            bool tooth = kind == SlotKind.Tooth;
+            if (!IsBare(part) || !(tooth || (kind == SlotKind.Gland && GlandNumber(at, at.At) is not null)))
+            {
+                return false;
+            }
+
+            int number = int.TryParse(part.First.Digits.In(at.Line), NumberStyles.None, CultureInfo.InvariantCulture, out int read) ? read : 0;
+            if (at.Get<Site>(SlotKind.Site) is { } before)
+            {
+                at.SaidTwice(part.Span, before.Name);
+            }
+            else if (tooth && !at.Vocabulary.IsTooth(number, Species.Unknown))
+            {
+                return at.Refuse(part.Span, ProblemRules.ImpossibleSite,
+                    $"`{at.TextOf(part)}` is not a tooth. Teeth have three figures (modified Triadan numbers), such as 104 for the upper right canine.");
+            }
+            else
+            {
+                var site = new Site(part.Span, Side.None, tooth ? null : Gland(at), number);
+                at.Mark(TokenKind.Site, part.Span);
+                at.Add(SlotKind.Site, site);
+                if (!tooth)
+                {
+                    Check(at, site, SlotKind.Gland);
+                }
+            }
+
+            at.At++;
+            return true;
+        }
+
+        private IEnumerable<string> Regions(NoteVocabulary vocabulary) => vocabulary.Regions.Terms
+            .Where(region => role is null || region.Roles.Contains(role))
+            .SelectMany(region => region.Synonyms.Prepend(region.Word));
+
+        private static bool IsBare(NumberPart part) => part.First.Unit.Length == 0 && !part.Second.Exists && part.BoundSpan.Length == 0;
+
+        private static bool IsTooth(Cursor at, NumberPart part) =>
+            int.TryParse(part.First.Digits.In(at.Line), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && at.Vocabulary.IsTooth(number, Species.Unknown);
+
+        private static Region Gland(Cursor at) => at.Vocabulary.Regions.Find("gland")!;
+
+        /// <summary>The gland's number at <paramref name="index"/>: one figure, and no size such as <c>1 cm</c>.</summary>
+        private static int? GlandNumber(Cursor at, int index) =>
+            index < at.Parts.Count && at.Parts[index] is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: 1 } } part
+                && !Numbers.UnitFollows(at, part, index)
+                ? at.TextOf(part)[0] - '0'
+                : null;
+
+        /// <summary>Reads a place; the cursor ends behind it. Null where none stands.</summary>
+        private static Site? Read(Cursor at, SlotKind kind)
+        {
+            int first = at.At;
+            Side side = Side.None;
+            Region? region = null;
+            int? number = null;
+            while (at.Is(at.At, "on") || at.Is(at.At, "over") || at.Is(at.At, "his") || at.Is(at.At, "her") || at.Is(at.At, "its") || at.Is(at.At, "the") || at.Is(at.At, "my"))
+            {
+                // "lump on her right side"; given back when no place follows
+                at.At++;
+            }
+
+            if (!at.IsWord(at.At))
+            {
+                return null;
+            }
+
+            if (SideAbbreviation(at) is { } short_)
+            {
+                at.At++;
+                return new Site(at.SpanOf(first, at.At - first), short_, null, null);
+            }
+
+            int sides = at.Phrase(at.Vocabulary.Sides, at.At, out FixedWord? word);
+            ReadOnlySpan<char> text = at.TextOf(at.Part);
+            if (sides > 0)
+            {
+                side = Enum.Parse<Side>(word!.Word, ignoreCase: true);
+                at.At += sides;
+                if (WordSlots.SignLength(at, at.At) > 1)
+                {
+                    // "gait R toe touching": the toe belongs to what was seen
+                }
+                else if (at.IsWord(at.At))
+                {
+                    if (!RegionHere(at, at.TextOf(at.Part), kind, ref region, ref number) && StartsReason(at, at.At - 1, side))
+                    {
+                        return null;
+                    }
+                }
+                else if (kind == SlotKind.Gland && GlandNumber(at, at.At) is { } here)
+                {
+                    (number, region) = (here, Gland(at));
+                    at.At++;
+                }
+            }
+            else if (SplitSide(at, text, kind, out side) is > 0 and var length)
+            {
+                if (!RegionHere(at, text[length..], kind, ref region, ref number))
+                {
+                    return BadRegion(at, length, kind);
+                }
+            }
+            else if (!RegionHere(at, text, kind, ref region, ref number))
+            {
+                return null;
+            }
+            else if (at.HasPart && at.Phrase(at.Vocabulary.Sides, at.At, out FixedWord? behind) is > 0 and var count)
+            {
+                Side written = Enum.Parse<Side>(behind!.Word, ignoreCase: true);
+                if (!StartsReason(at, at.At, written) && !at.StartsSegment(at.At))
+                {
+                    side = written;
+                    at.At += count;
+                }
+            }
+
+            if (at.Vocabulary.Fixed("limb").Find(at.HasPart ? at.TextOf(at.Part) : "") is not null && (region is null || region.Sides is SideRule.Four or SideRule.Front or SideRule.Hind)
+                && at.IsWord(at.At) && !at.StartsSegment(at.At) && side != Side.None)
+            {
+                // "limping front left leg": the side says which
+                at.At++;
+            }
+
+            return new Site(at.SpanOf(first, at.At - first), side, region, number);
+        }
+
+        private static Side? SideAbbreviation(Cursor at) => at.First<Site>() is null && (at.About ?? at.Word).Word is "eye" or "ear"
+            && at.Vocabulary.Abbreviations("side").Find(at.TextOf(at.Part)) is { } abbreviation
+                ? Enum.Parse<Side>(abbreviation.StandsFor, ignoreCase: true)
+                : null;
+
+        /// <summary>"skip anus left him in peace": <c>left</c> and <c>right</c> with words behind them start the reason.</summary>
+        private static bool StartsReason(Cursor at, int index, Side side) =>
+            at.Word.Kind == WordKind.Skip && side is Side.L or Side.R && at.Parts[index].Span.Length > 1 && index + 1 < at.Parts.Count;
+
+        /// <summary>The side at the start of a word: up to and with a hyphen (<c>L-</c>, <c>left-front-</c>), or before a digit (<c>R3</c>).</summary>
+        private static int SplitSide(Cursor at, ReadOnlySpan<char> text, SlotKind kind, out Side side)
+        {
+            side = Side.None;
+            for (int hyphen = text.LastIndexOf('-'); hyphen > 0; hyphen = text[..hyphen].LastIndexOf('-'))
+            {
+                if (at.Vocabulary.Sides.Find(text[..hyphen]) is { } before)
+                {
+                    side = Enum.Parse<Side>(before.Word, ignoreCase: true);
+                    return hyphen + 1;
+                }
+            }
+
+            if (kind is SlotKind.Gland && text.Length == 2 && Scanners.IsDigit(text[1]) && at.Vocabulary.Sides.Find(text[..1]) is { } letter)
+            {
+                side = Enum.Parse<Side>(letter.Word, ignoreCase: true);
+                return 1;
+            }
+
+            return 0;
+        }
+
+        /// <summary>The region that <paramref name="text"/> (the current part, or its end) names, maybe with parts that follow it.</summary>
+        private static bool RegionHere(Cursor at, ReadOnlySpan<char> text, SlotKind kind, ref Region? region, ref int? number)
+        {
+            Region? found = at.Vocabulary.Regions.Find(text, out int longest);
+            for (int count = Math.Min(longest, at.Parts.Count - at.At); count > 1; count--)
+            {
+                if (at.OnlyBlanks(at.At, count) && at.Vocabulary.Regions.Find(text.ToString() + " " + at.Spaced(at.At + 1, at.At + count - 1)) is { } phrase)
+                {
+                    region = phrase;
+                    at.At += count;
+                    return true;
+                }
+            }
+
+            if (found is not null)
+            {
+                region = found;
+                at.At++;
+                if (found.Word == "gland" && GlandNumber(at, at.At) is { } next)
+                {
+                    number = next;
+                    at.At++;
+                }
+
+                return true;
+            }
+
+            int digits = text.Length - text.TrimEnd("0123456789").Length;
+            if (digits is 0 or > 3 || !int.TryParse(text[^digits..], NumberStyles.None, CultureInfo.InvariantCulture, out int numbered))
+            {
+                return false;
+            }
+
+            ReadOnlySpan<char> bare = text[..^digits].TrimEnd('-');
+            if ((bare.IsEmpty && kind == SlotKind.Gland) || at.Vocabulary.Regions.Find(bare)?.Word == "gland")
+            {
+                (region, number) = (Gland(at), numbered);
+                at.At++;
+                return true;
+            }
+
+            return false;
+        }
+
+        private static Site? BadRegion(Cursor at, int sideLength, SlotKind kind)
+        {
+            TextSpan part = at.Part.Span;
+            var span = TextSpan.Between(part.Start + sideLength, part.End);
+            string typed = span.In(at.Line).ToString();
+            string? nearest = NearestWord.Find(typed, ((SiteSlot)SlotTable.Row(kind)).Regions(at.Vocabulary));
+            at.Report(new Problem(ProblemRules.UnknownWord, span,
+                $"`{typed}` is not a place I know. " + (nearest is null ? "Write a region such as flank or knee." : $"Did you mean `{nearest}`?"), nearest));
+            at.At++;
+            return new Site(part, Side.None, null, null);
+        }
+
+        private static void Check(Cursor at, Site found, SlotKind kind)
+        {
+            if (found.Region is not { } region)
+            {
+                return;
+            }
+
+            bool fits = region.Sides switch
+            {
+                SideRule.Mid => found.Side is Side.None or Side.Mid,
+                SideRule.Pair => found.Side is Side.None or Side.L or Side.R or Side.Both,
+                SideRule.Four => found.Side is not Side.Mid,
+                SideRule.Front => found.Side is not (Side.Mid or Side.LH or Side.RH),
+                SideRule.Hind => found.Side is not (Side.Mid or Side.LF or Side.RF),
+                _ => found.Side is Side.None or Side.L or Side.R or Side.Both or Side.Mid,
+            };
+            string written = found.Span.In(at.Line).ToString();
+            string? role = RoleOf(kind);
+            string? message = !fits ? $"`{written}`: there is no such {region.Word}. {SidesOf(region.Sides)}"
+                : found.Number is < 1 or > 5 ? $"`{written}`: mammary glands are numbered 1 to 5 from the front (1 to 4 in a cat)."
+                : role is not null && !region.Roles.Contains(role)
+                    ? $"`{region.Word}` is not a {role} I know. Known: {string.Join(", ", at.Vocabulary.Regions.Terms.Where(r => r.Roles.Contains(role)).Select(r => r.Word).Order(StringComparer.Ordinal))}."
+                : kind == SlotKind.Tooth ? $"`{written}`: name a tooth by its number, such as 208, or by its side."
+                : kind == SlotKind.Gland && region.Word != "gland" ? $"`{written}`: name a mammary gland by its side and number, such as R-gland3."
+                : null;
+            if (message is not null)
+            {
+                at.Report(new Problem(ProblemRules.ImpossibleSite, found.Span, message));
+            }
+        }
+
+        private static string SidesOf(SideRule rule) => rule switch
+        {
+            SideRule.Mid => "It lies on the midline: write no side.",
+            SideRule.Four => "Write LF, RF, LH or RH.",
+            SideRule.Front => "Write L, R or both (or LF, RF).",
+            SideRule.Hind => "Write L, R or both (or LH, RH).",
+            SideRule.Pair => "Write L, R or both.",
+            _ => "Write L, R, mid or both.",
+        };
+    }
+}

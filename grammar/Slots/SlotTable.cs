@@ -1,0 +1,45 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>
+/// The one table of slots. Everything that asks what may stand behind a word, in which units and spellings, and what to say
+/// when it is missing, asks here; the reader works from the same rows.
+/// </summary>
+public static class SlotTable
+{
+    // in the order in which words are tried
+    private static readonly ImmutableArray<SlotReader> Rows =
+    [
+        .. ReferenceSlots.First, WordSlots.Phrases, .. FactSlots.All, WordSlots.Ok, WordSlots.Portion, .. ReferenceSlots.All, .. NameSlots.All,
+        CountSlots.Times, ScheduleSlots.Schedule, ScheduleSlots.Validity, ScheduleSlots.Per, .. MeasureSlots.All, StateSlots.State, StateSlots.Place,
+        StateSlots.Route, .. SiteSlots.All, WordSlots.Words, .. CountSlots.Others, TextSlots.Tag, .. TextSlots.All,
+    ];
+
+    private static readonly FrozenDictionary<SlotKind, SlotReader> ByKind =
+        Rows.Where(row => row is not WordSlots.PhraseSlot).ToFrozenDictionary(row => row.Kind);
+
+    private static readonly FrozenDictionary<string, ImmutableArray<SlotReader>> ByWord = NoteVocabulary.Default.LineWords.Terms
+        .ToFrozenDictionary(word => word.Word, word => Rows.Where(row => word.Has(row.Kind)).ToImmutableArray());
+
+    /// <summary>What to write in a slot of <paramref name="word"/>, with an example; empty where there is nothing to say.</summary>
+    public static string Hint(SlotKind kind, LineWord word) => ByKind[kind].Hint(word);
+
+    /// <summary>The units a bare number may lack there, the likeliest first: the metric one, then the US one.</summary>
+    public static ImmutableArray<string> Units(SlotKind kind, LineWord word) => ByKind[kind].Units(word);
+
+    /// <summary>True when a number with this unit goes into the slot.</summary>
+    public static bool Fits(SlotKind kind, Unit unit, LineWord word) => ByKind[kind].Fits(unit, word);
+
+    /// <summary>Every spelling that is understood behind <paramref name="word"/>; numbers and free words apart.</summary>
+    public static IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) =>
+        word.Takes.SelectMany(slot => ByKind[slot.Kind].Spellings(vocabulary, word))
+            .Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+
+    /// <summary>The rows for a word, in the order in which they are tried.</summary>
+    internal static ImmutableArray<SlotReader> For(LineWord word) => ByWord[word.Word];
+
+    internal static SlotReader Row(SlotKind kind) => ByKind[kind];
+}

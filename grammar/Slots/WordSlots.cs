@@ -1,0 +1,226 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>What was seen, in words: signs, ok, parts of a meal.</summary>
+internal static class WordSlots
+{
+    /// <summary>Signs of two words or more: <c>toe touching</c> is looked for before the site <c>toe</c>.</summary>
+    public static SlotReader Phrases { get; } = new PhraseSlot();
+
+    /// <summary>Signs of one word, as words, with slashes between them, or as a trade abbreviation.</summary>
+    public static SlotReader Words { get; } = new WordSlot();
+
+    /// <summary>The word ok.</summary>
+    public static SlotReader Ok { get; } = new OkSlot();
+
+    /// <summary>A part of a meal in words.</summary>
+    public static SlotReader Portion { get; } = new PortionSlot();
+
+    /// <summary>True where a sign starts, in its plain words or as an abbreviation.</summary>
+    public static bool StartsSign(Cursor at, int index) => SignLength(at, index) > 0;
+
+    /// <summary>How many parts make up the sign at <paramref name="index"/>; 0 where none starts.</summary>
+    public static int SignLength(Cursor at, int index) => !at.IsWord(index) || !at.Word.Has(SlotKind.Words) ? 0
+        : at.Phrase(at.Vocabulary.Describing(at.Word.Word), index, out _) is > 0 and var count ? count
+        : Abbreviated(at, at.TextAt(index)) is null ? 0 : 1;
+
+    /// <summary>True where a sign starts that is worth watching or more.</summary>
+    public static bool StartsWorry(Cursor at, int index) => at.IsWord(index)
+        && at.Phrase(at.Vocabulary.Describing(at.Word.Word), index, out DescribingWord? word) > 0
+        && word!.Meanings.Any(meaning => meaning.Level > Level.Expected);
+
+    /// <summary>Adds a sign that a phrase or abbreviation stands for, as if it stood at <paramref name="span"/>.</summary>
+    public static bool AddImplied(Cursor at, string word, TextSpan span, Sense sense)
+    {
+        if (at.Vocabulary.Describing(at.Word.Word).Find(word) is not { } sign)
+        {
+            return false;
+        }
+
+        string written = at.WithSingleBlanks(span);
+        bool own = at.Vocabulary.Describing(at.Word.Word).Find(written) == sign;
+        at.Add(SlotKind.Words, new Described(sign, span, own ? written : sign.Word, sense));
+        return true;
+    }
+
+    private static string? Abbreviated(Cursor at, ReadOnlySpan<char> text) =>
+        (at.Vocabulary.Abbreviations("word:" + at.Word.Word).Find(text) ?? at.Vocabulary.Abbreviations("word:any").Find(text))?.StandsFor;
+
+    private static bool Add(Cursor at, DescribingWord word, int count)
+    {
+        TextSpan span = at.SpanOf(at.At, count);
+        at.Mark(TokenKind.Describing, span);
+        at.At += count;
+        Pending? pending = at.Pending;
+        if (pending is not null && word.Part == "any" && word.IsDegree)
+        {
+            // "not very red" says that it is red, "no severe pain" does not say that there is none
+            at.Report(new Problem(ProblemRules.OpenNegation, TextSpan.Between(pending.Span.Start, span.End),
+                $"`{pending.Span.In(at.Line)} {span.In(at.Line)}` can be read two ways. Write what you saw: `slightly red`, or `not red`."));
+            at.Pending = null;
+            return true;
+        }
+
+        TextSpan whole = pending is null ? span : TextSpan.Between(pending.Span.Start, span.End);
+        at.Add(SlotKind.Words, new Described(word, whole, at.WithSingleBlanks(span), pending?.Sense ?? Sense.Present));
+        at.BehindSign = at.At;
+        if (pending is { OfHead: true } && at.Word.Kind is not WordKind.Exam)
+        {
+            // "no cough at night": what is negated is the cough
+        }
+        else if (pending is not null && !(word.Part == "any" && StartsSign(at, at.At)))
+        {
+            // "no new lumps" would reach through to the sign
+            Modifiers.AfterSign(at, pending);
+        }
+
+        return true;
+    }
+
+    internal sealed class PhraseSlot() : SlotReader(SlotKind.Words)
+    {
+        public override bool BindWord(Cursor at) =>
+            at.Phrase(at.Vocabulary.Describing(at.Word.Word), at.At, out DescribingWord? word) is > 1 and var count && Add(at, word!, count);
+    }
+
+    private sealed class WordSlot() : SlotReader(SlotKind.Words)
+    {
+        public override string Hint(LineWord word) => "ok, or a word for what you saw";
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) =>
+            vocabulary.Describing(word.Word).Spellings.Concat(vocabulary.Ok.Spellings);
+
+        public override bool IsFilled(Cursor at) => at.Holds(SlotKind.Words) || at.Holds(SlotKind.Ok) || at.First<NoteValue>() is not null;
+
+        public override bool BindWord(Cursor at) =>
+            (at.Phrase(at.Vocabulary.Describing(at.Word.Word), at.At, out DescribingWord? word) is > 0 and var count && Add(at, word!, count))
+            || Slashed(at) || Short(at);
+
+        /// <summary><c>pink/moist</c>, as clinics write: each piece is a word of its own.</summary>
+        private static bool Slashed(Cursor at)
+        {
+            TextSpan span = at.Part.Span;
+            if (!span.In(at.Line).Contains('/') || at.Pending is not null)
+            {
+                return false;
+            }
+
+            Scope<DescribingWord> scope = at.Vocabulary.Describing(at.Word.Word);
+            List<Described> found = [];
+            int start = span.Start;
+            foreach (string piece in span.In(at.Line).ToString().Split('/'))
+            {
+                if ((scope.Find(piece) ?? (Abbreviated(at, piece) is { } plain ? scope.Find(plain) : null)) is not { } word)
+                {
+                    return false;
+                }
+
+                found.Add(new Described(word, new TextSpan(start, piece.Length), scope.Find(piece) is null ? word.Word : piece));
+                start += piece.Length + 1;
+            }
+
+            found.ForEach(sign => at.Add(SlotKind.Words, sign));
+            return at.Taken(TokenKind.Describing, span);
+        }
+
+        /// <summary>BAR behind alert, WNL behind anything.</summary>
+        private static bool Short(Cursor at)
+        {
+            if (Abbreviated(at, at.TextOf(at.Part)) is not { } standsFor)
+            {
+                return false;
+            }
+
+            TextSpan span = at.Part.Span;
+            Sense sense = at.Pending?.Sense ?? Sense.Present;
+            if (at.Vocabulary.Describing(at.Word.Word).Find(standsFor) is { } whole)
+            {
+                at.Add(SlotKind.Words, new Described(whole, span, whole.Word, sense));
+            }
+            else
+            {
+                foreach (string word in standsFor.Split(' '))
+                {
+                    if (at.Vocabulary.Ok.Find(word) is { } ok)
+                    {
+                        at.Set(SlotKind.Ok, ok);
+                    }
+                    else if (at.Vocabulary.Describing(at.Word.Word).Find(word) is { } sign)
+                    {
+                        at.Add(SlotKind.Words, new Described(sign, span, sign.Word, sense));
+                    }
+                }
+            }
+
+            at.Pending = null;
+            at.Mark(TokenKind.Describing, span);
+            at.At++;
+            at.BehindSign = at.At;
+            return true;
+        }
+    }
+
+    /// <summary>The word ok. Where signs are taken too, a sign of that spelling comes first.</summary>
+    private sealed class OkSlot() : SlotReader(SlotKind.Ok)
+    {
+        public override string Hint(LineWord word) => "ok";
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => vocabulary.Ok.Spellings;
+
+        public override bool BindWord(Cursor at)
+        {
+            bool startsName = at.Word.Has(SlotKind.FoodName) && at.First<FreeWords>() is null && at.At + 1 < at.Parts.Count;
+            int count = at.Phrase(at.Vocabulary.Ok, at.At, out FixedWord? ok);
+            if (startsName || count == 0 || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Word.Word), at.At, out _) >= count))
+            {
+                return false;
+            }
+
+            at.Set(SlotKind.Ok, ok!);
+            at.Mark(TokenKind.Describing, at.SpanOf(at.At, count));
+            at.At += count;
+            return true;
+        }
+    }
+
+    private sealed class PortionSlot() : SlotReader(SlotKind.Portion)
+    {
+        public override string Hint(LineWord word) => "a part of a meal, such as 3/4, half or all";
+
+        public override ImmutableArray<string> Units(LineWord word) => ["%"];
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => vocabulary.Fixed("portion").Spellings;
+
+        public override bool Fits(Unit unit, LineWord word) => unit.Quantity == Quantity.Portion;
+
+        public override bool IsFilled(Cursor at) => at.First<NoteValue>() is not null || at.Holds(SlotKind.Words) || at.Holds(SlotKind.Ok);
+
+        public override bool BindWord(Cursor at)
+        {
+            int count = at.Phrase(at.Vocabulary.Fixed("portion"), at.At, out FixedWord? part);
+            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Blocked)
+            {
+                return false;
+            }
+
+            (decimal eaten, decimal whole) = part!.Word switch { "all" => (1m, 1m), "most" => (3m, 4m), "half" => (1m, 2m), "little" => (1m, 4m), _ => (0m, 1m) };
+            TextSpan span = at.SpanOf(at.At, count);
+            at.Add(SlotKind.Portion, new Portion(span, part.Word is "all" or "none" ? Bound.Exact : Bound.About, eaten, whole));
+            at.Mark(TokenKind.State, span);
+            at.At += count;
+            return true;
+        }
+
+        public override object? Value(Cursor at, NumberForm form) => form switch
+        {
+            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second => new Portion(form.Span, form.Bound, form.First, form.Second),
+            { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Portion } => new Portion(form.Span, form.Bound, form.First, 100),
+            _ => null,
+        };
+    }
+}
