@@ -1,14 +1,20 @@
 using System.Globalization;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Formatting;
 
-/// <summary>Writes the meaning of one line in its one canonical order and spelling.</summary>
+/// <summary>Writes one observation in its one canonical order: in the owner's own describing words, or in the vocabulary's.</summary>
 public static class ItemPrinter
 {
-    /// <summary>The line without indent and comment.</summary>
-    public static string Print(NoteItem item)
+    /// <summary>The line without indent and comment, as <c>format</c> writes it: describing words keep the owner's own form.</summary>
+    public static string Print(NoteItem item) => Print(item, new Style(Own: true));
+
+    /// <summary>What was read, in the vocabulary's own words; a remark stands in quotes.</summary>
+    public static string Meaning(NoteItem item) => Print(item, new Style(Own: false));
+
+    private static string Print(NoteItem item, Style style)
     {
         var words = new List<string>();
         if (item.Head.Time is { } time)
@@ -17,62 +23,56 @@ public static class ItemPrinter
         }
 
         words.Add(item.Word.Word);
-        foreach (string word in Rest(item).Where(word => word.Length > 0))
+        foreach (string word in Rest(item, style).Where(word => word.Length > 0))
         {
             // two words that would be read as one phrase are kept apart by a comma: pale, yellow
-            words[^1] += words.Count > 1 && item is Reading or Examined or Finding or CareEvent or Skipped && Phrases.Start(item.Word.Word, words[^1], word) ? "," : "";
+            words[^1] += style.Own && words.Count > 1 && item is Reading or Examined or Finding or CareEvent or Skipped && Phrases.Start(item.Word.Word, words[^1], word) ? "," : "";
             words.Add(word);
         }
 
         return string.Join(' ', words);
     }
 
-    private static IEnumerable<string> Rest(NoteItem item) => item switch
+    private static IEnumerable<string> Rest(NoteItem item, Style style) => item switch
     {
-        TextFact fact => [fact.Text.Text],
-        TextTask task => [task.Text.Text],
         SpeciesFact fact => [fact.Species == Species.Dog ? "dog" : "cat"],
         SexFact sex => [sex.Male switch { true => "male", false => "female", null => "" }, sex.Neutered switch { true => "neutered", false => "entire", null => "" }],
         BornFact born => [born.Date.ToString()],
-        AdultWeightFact fact => [ValuePrinter.Print(fact.Weight)],
         UnitsFact fact => [fact.Units.Word],
-        UsualFact usual => [usual.Vital.Word, ValuePrinter.Print(usual.Range), Word(usual.State), Word(usual.Place), Per(usual.Per)],
-        CallIfFact call => [call.Vital.Word, Word(call.State), Word(call.Place), ValuePrinter.Print(call.Limit), Per(call.Per)],
-        MedicinePlan plan => [plan.Medicine.Text, Value(plan.Dose), .. Manners(plan.Manner, StateKind.Route), .. Times(plan.Schedule), .. Manners(plan.Manner, StateKind.Food, StateKind.When)],
-        HomeCheckFact fact => Times(fact.Schedule),
-        AcceptFact accept => [accept.Rule.Text, accept.Item?.Word ?? "", accept.Site?.Name ?? "", Tag(accept.Tag), $"until {accept.Until}", accept.Reason?.Text ?? ""],
-        Reading reading => [ValuePrinter.Print(reading.Value), reading.Site?.Name ?? "", Word(reading.Place), Word(reading.State), .. Describing(reading.Words), Ok(reading.Ok)],
-        Examined examined => [examined.Site?.Name ?? "", Tag(examined.Tag), Value(examined.Size), .. Describing(examined.Words), Ok(examined.Ok)],
-        Finding finding => [finding.Site.Name, Tag(finding.Tag), Value(finding.Size), .. Describing(finding.Words), Ok(finding.Ok)],
-        DoseEvent dose => [dose.Medicine.Text, Value(dose.Dose), .. Manners(dose.Manner, StateKind.Route, StateKind.Food), dose.Note?.Text ?? ""],
-        CareEvent care => Care(care),
-        Recheck recheck => [recheck.Item.Word, recheck.Site?.Name ?? "", Tag(recheck.Tag), .. Times(recheck.Schedule)],
-        DueTask due => [due.Topic.Text, .. Times(due.Schedule)],
+        UsualFact usual => [usual.Vital.Word, ValuePrinter.Print(usual.Range), Word(usual.State), Word(usual.Place), Per(usual.Per), style.Remark(item.Note)],
+        CallIfFact call => [call.Vital.Word, Word(call.State), Word(call.Place), ValuePrinter.Print(call.Limit), Per(call.Per), style.Remark(item.Note)],
+        MedicinePlan plan => [plan.Medicine.Text, style.Dose(item), .. Manners(plan, StateKind.Route), .. Times(plan.Schedule), .. Manners(plan, StateKind.Food, StateKind.When), style.Remark(plan.Note)],
+        AcceptFact accept => [accept.Rule.Text, accept.Item?.Word ?? "", accept.Site?.Name ?? "", Tag(accept.Tag), $"until {accept.Until}", style.Remark(accept.Reason)],
         Photo photo => [photo.File.Text, photo.Caption?.Text ?? ""],
-        Skipped skipped => [skipped.Item.Word, skipped.Site?.Name ?? "", Tag(skipped.Tag), skipped.Reason?.Text ?? ""],
         RestOk => ["ok"],
-        _ => throw new ArgumentOutOfRangeException(nameof(item), item, "an item without a printed form"),
+        CareEvent { Food: not null } care => [.. Signs(care, style), care.Food.Text, Value(care.Value), .. Behind(care, style)],
+        Reading => [Value(item.Value), item.Site?.Name ?? "", Word(item.Place), Word(item.State), .. Signs(item, style), .. Behind(item, style)],
+        _ =>
+        [
+            item.About?.Word ?? "", item.Name?.Text ?? "", item.Site?.Name ?? "", Tag(item.Tag), style.Dose(item), .. Manners(item, StateKind.Route, StateKind.Food, StateKind.When),
+            Word(item.Place), Word(item.State), .. Signs(item, style), .. item is NotSeen && item.Body.Words.All(sign => sign.Word.Part != "any") ? (string[])["none"] : [],
+            item.Body.Get<ValueRange>(SlotKind.Reference) is { } range ? "ref " + ValuePrinter.Print(range) : "", .. Times(item.Schedule), .. Behind(item, style),
+        ],
     };
 
-    /// <summary>The name of a food holds all words up to its amount, so what describes the food stands before it.</summary>
-    private static IEnumerable<string> Care(CareEvent care) =>
+    private static IEnumerable<string> Behind(NoteItem item, Style style) =>
     [
-        .. care.Food is null ? [] : Describing(care.Words),
-        care.Food?.Text ?? "",
-        Value(care.Quantity),
-        .. care.Food is null ? Describing(care.Words) : [],
-        Ok(care.Ok),
-        care.Times is { } times ? $"{ValuePrinter.Mark(care.TimesBound)}{times}x" : "",
-        care.Duration is { } duration ? ValuePrinter.Print(duration) : "",
-        care.Distance is { } distance ? ValuePrinter.Print(distance) : "",
-        care.Note?.Text ?? "",
+        item.Ok ? "ok" : "",
+        item.Body.First<EventCount>() is { } times ? $"{ValuePrinter.Mark(times.Bound)}{times.Number}x" : "",
+        item.Body.Get<Extent>(SlotKind.Duration) is { } duration ? ValuePrinter.Print(duration.Amount) : "",
+        item.Body.Get<Extent>(SlotKind.Distance) is { } distance ? ValuePrinter.Print(distance.Amount) : "",
+        style.Remark(item.Note),
     ];
+
+    private static IEnumerable<string> Signs(NoteItem item, Style style) => item.Body.All<Described>(SlotKind.Words)
+        .Where(sign => !(item is NotSeen && sign.Word.Word == "none"))
+        .Select(sign => style.Sign(sign));
 
     private static IEnumerable<string> Times(Schedule schedule)
     {
         (string Word, string? Value)[] all =
         [
-            ("every ", Amount(schedule.Every)),
+            ("every ", schedule.EveryTo is { } to && schedule.Every is { } from ? $"{ValuePrinter.Print(from)[..^from.Unit.Word.Length]}-{ValuePrinter.Print(to)}" : Amount(schedule.Every)),
             ("for ", Amount(schedule.For)),
             ("in ", Amount(schedule.In)),
             ("from ", schedule.From?.ToString()),
@@ -85,12 +85,8 @@ public static class ItemPrinter
 
     private static string? Amount(Amount? amount) => amount is { } value ? ValuePrinter.Print(value) : null;
 
-    private static IEnumerable<string> Manners(IEnumerable<StateWord> manners, params StateKind[] kinds) =>
-        manners.Where(manner => kinds.Contains(manner.Kind)).Select(manner => manner.Kind == StateKind.Route ? manner.Word : manner.Synonyms[0]);
-
-    private static IEnumerable<string> Describing(IEnumerable<Described> words) => words.Select(word => word.Word.Word);
-
-    private static string Ok(bool ok) => ok ? "ok" : "";
+    private static IEnumerable<string> Manners(NoteItem item, params StateKind[] kinds) =>
+        item.Manner.Where(manner => kinds.Contains(manner.Kind)).Select(manner => manner.Kind == StateKind.Route ? manner.Word : manner.Synonyms[0]);
 
     private static string Value(NoteValue? value) => value is null ? "" : ValuePrinter.Print(value);
 
@@ -100,4 +96,22 @@ public static class ItemPrinter
 
     private static string Per(Attribution? per) =>
         per is null ? "" : string.Join(' ', new[] { "per", per.Who, per.When?.ToString() ?? "" }.Where(word => word.Length > 0));
+
+    /// <summary>How words are written: the owner's own for a note, the vocabulary's for what was read.</summary>
+    private readonly record struct Style(bool Own)
+    {
+        public string Sign(Described sign)
+        {
+            string word = Own ? sign.Text : sign.Word.Word;
+            return sign.Sense switch { Sense.Absent => "no " + word, Sense.Ended => word + " gone", _ => word };
+        }
+
+        public string Remark(FreeWords? remark) => remark is null ? "" : Own ? remark.Text : $"\"{remark.Text}\"";
+
+        /// <summary>The amount; in a note with the strength and the count it follows from.</summary>
+        public string Dose(NoteItem item) => !Own || item.Body.Get<FreeWords>(SlotKind.Strength) is not { } strength ? Value(item.Value)
+            : item.Body.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && item.Value is Measure { Amounts: [var amount] }
+                ? $"{strength.Text}, {ValuePrinter.Print(new Amount(amount.Number / one.Number, NoteVocabulary.Default.Units.Find("tablet")!, amount.Over))}"
+                : strength.Text;
+    }
 }

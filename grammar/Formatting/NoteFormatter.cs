@@ -67,8 +67,8 @@ public static class NoteFormatter
             case LineKind.EntryHead:
                 context.StartEntry();
                 return line.Problems.Length > 0 ? line.Text : Head(line.EntryHead!) + Comment(line);
-            case LineKind.Item when line.Problems.Length == 0 && line.Item is { } item:
-                string formatted = new string(' ', context.ItemIndent) + ItemPrinter.Print(item);
+            case LineKind.Item when line.Problems.Length == 0:
+                string formatted = new string(' ', context.ItemIndent) + Canonical(line);
                 context.After(line.Indent, context.ItemIndent);
                 return formatted + Comment(line);
             case LineKind.Item:
@@ -81,6 +81,23 @@ public static class NoteFormatter
                 context.Break();
                 return line.Text;
         }
+    }
+
+    /// <summary>
+    /// The line in its canonical order. A line that starts with an owner's phrase, or holds several observations, keeps its words
+    /// as they are; so does one that would be read differently in that order.
+    /// </summary>
+    private static string Canonical(LineSyntax line)
+    {
+        int end = line.Marks[^1].Kind == TokenKind.Comment ? line.Marks[^1].Span.Start : line.Text.Length;
+        string written = line.Text[line.Indent..end].TrimEnd();
+        if (line.Items is not [{ Head.Lead: null or { Means: Vocabulary.LeadMeans.Plain } } item])
+        {
+            return written;
+        }
+
+        string canonical = ItemPrinter.Print(item);
+        return canonical == written || MeaningPrinter.Print(NoteSyntax.Parse(canonical).Lines[0]) == MeaningPrinter.Print(line) ? canonical : written;
     }
 
     internal static string Head(EntryHead head) => string.Join(' ', new[]

@@ -21,6 +21,8 @@ public static class ValuePrinter
         LikeObject like => $"like {like.Object.Word}",
         Score score => $"{Mark(score.Bound)}{Number(score.Points)}/{Number(score.OutOf)}",
         Portion portion => Part(portion),
+        Pressure pressure => $"{Mark(pressure.Bound)}{Number(pressure.Systolic)}{(pressure.Diastolic is { } low ? $"/{Number(low)}" : "")}",
+        LabValue lab => lab.Number is { } number ? $"{Mark(lab.Bound)}{Number(number)}{lab.UnitOrWords}" : lab.UnitOrWords,
         ValueRange range => $"{Number(range.Low)}-{Number(range.High)}{range.Unit?.Word}",
         Limit limit => $"{Mark(limit.Bound)}{Number(limit.Number)}{limit.Unit?.Word}",
         _ => throw new ArgumentOutOfRangeException(nameof(value), value, "a value without a printed form"),

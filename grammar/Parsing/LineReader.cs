@@ -15,9 +15,13 @@ internal sealed class LineReader
     private readonly Cursor at;
     private readonly ItemReader items;
 
-    public LineReader(NoteVocabulary vocabulary)
+    private readonly bool corrects;
+
+    /// <summary>A reader; one that <paramref name="corrects"/> reads a line that has a likely slip once more without it.</summary>
+    public LineReader(NoteVocabulary vocabulary, bool corrects = true)
     {
         this.vocabulary = vocabulary;
+        this.corrects = corrects;
         at = new Cursor(vocabulary);
         items = new ItemReader(at);
     }
@@ -392,13 +396,13 @@ internal sealed class LineReader
     /// <summary>Adds the corrected line where a known word in place of the typed one makes it right.</summary>
     private LineSyntax WithCorrection(LineSyntax line)
     {
-        if (line.Problems is not [{ Nearest: { } nearest } problem])
+        if (!corrects || line.Problems is not [{ Nearest: { } nearest } problem])
         {
             return line;
         }
 
         string corrected = string.Concat(line.Text.AsSpan(0, problem.Span.Start), nearest, line.Text.AsSpan(problem.Span.End));
-        LineSyntax tried = new LineReader(vocabulary).Read(corrected, line.Ending);
+        LineSyntax tried = new LineReader(vocabulary, corrects: false).Read(corrected, line.Ending);
         return tried.Problems.IsEmpty ? line with { Problems = [problem with { Corrected = corrected.Trim() }] } : line;
     }
 
