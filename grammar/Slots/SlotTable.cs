@@ -38,6 +38,12 @@ public static class SlotTable
         word.Takes.SelectMany(slot => ByKind[slot.Kind].Spellings(vocabulary, word))
             .Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
 
+    /// <summary>The kind of place that a line with this word may hold; null where it holds none.</summary>
+    public static SlotKind? SiteOf(LineWord word) => SiteSlots.KindOf(word);
+
+    /// <summary>True when the region may stand in a slot of places.</summary>
+    public static bool Fits(SlotKind kind, Region region) => SiteSlots.RoleOf(kind) is not { } role || region.Roles.Contains(role);
+
     /// <summary>The rows for a word, in the order in which they are tried.</summary>
     internal static ImmutableArray<SlotReader> For(LineWord word) => ByWord[word.Word];
 

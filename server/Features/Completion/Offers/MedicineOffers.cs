@@ -97,12 +97,7 @@ internal static class MedicineOffers
 
             for (int index = entry.Items.Length - 1; index >= 0; index--)
             {
-                string? name = entry.Items[index].Line == note.Line ? null : entry.Items[index].Value switch
-                {
-                    DoseEvent dose => dose.Medicine.Text,
-                    MedicinePlan plan => plan.Medicine.Text,
-                    _ => null,
-                };
+                string? name = entry.Items[index] is { Value: DoseEvent or MedicinePlan } item && item.Line != note.Line ? item.Value.Name!.Text : null;
                 if (name is not null && !names.Exists(other => CarePlan.SameMedicine(other, name)))
                 {
                     names.Add(name);

@@ -3,6 +3,7 @@ using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -71,9 +72,10 @@ internal static class NumberOffers
         foreach (Unit unit in NoteVocabulary.Default.Units.Terms)
         {
             // a rate's ending is in the table; an event lasts hours at most, and hours and longer go behind every, for and in
-            bool fits = unit.Quantity != Quantity.Time || line.Word.Has(SlotKind.Seconds)
-                || (line.Word.Has(SlotKind.Duration) ? unit.Factor <= SecondsInAnHour : unit.Factor >= SecondsInAnHour);
-            if (unit.Quantity != Quantity.Rate && fits && Reads($"{before} {unit.Word}", numberStart) is { } read)
+            bool fits = line.Subject.Takes.Any(slot => SlotTable.Fits(slot.Kind, unit, line.Subject))
+                ? unit.Quantity != Quantity.Rate && (unit.Quantity != Quantity.Time || unit.Factor <= SecondsInAnHour)
+                : unit.Quantity == Quantity.Time && unit.Factor >= SecondsInAnHour;
+            if (fits && Reads($"{before} {unit.Word}", numberStart) is { } read)
             {
                 units.Add((unit, read));
             }
@@ -147,19 +149,12 @@ internal static class NumberOffers
 
     private static int Order(LineWord word, Unit unit, bool us) =>
         word.Has(SlotKind.Medicine) ? (unit.Word is "mg" or "ml" ? 0 : unit.Quantity is Quantity.Dose or Quantity.DoseRate ? 1 : 2)
-        : RareUnits.Contains(unit.Word) ? 2 : UsUnits.Contains(unit.Word) == us ? 0 : 1;
+        : RareUnits.Contains(unit.Word) ? 2 : IsUs(unit.Word) == us ? 0 : 1;
 
-    private static NoteValue? ValueOf(LineSyntax read) => read.Item switch
-    {
-        Reading reading => reading.Value,
-        Finding finding => finding.Size,
-        Examined examined => examined.Size,
-        CareEvent care => care.Quantity,
-        AdultWeightFact weight => weight.Weight,
-        _ => null,
-    };
+    /// <summary>True for a unit that readers of US units know.</summary>
+    public static bool IsUs(string unit) => UsUnits.Contains(unit);
 
-    private static ReadValue? Value(LineSyntax read) => ValueOf(read) is { } value ? ReadValue.Of(value) : null;
+    private static ReadValue? Value(LineSyntax read) => read.Item?.Value is { } value ? ReadValue.Of(value) : null;
 
     private static bool IsPlausible(LineSyntax read) => Value(read) is not { } value || read.Item is not { } item
         || ClinicalTables.Default.Plausible.GetValueOrDefault(item is AdultWeightFact ? "weight" : item.Word.Word) is not { } range || range.Unit != value.Unit
@@ -172,7 +167,7 @@ internal static class NumberOffers
     /// <summary>The value in the unit of the other kind of reader, else the unit's name.</summary>
     private static string Detail(LineSyntax read, Unit unit, bool us)
     {
-        bool own = UsUnits.Contains(unit.Word) == us;
+        bool own = IsUs(unit.Word) == us;
         return !own && Shown(read, us) is { } other ? $"= {other}" : unit.Synonyms.Where(synonym => synonym.All(char.IsAsciiLetter)).MaxBy(synonym => synonym.Length) ?? "";
     }
 }
