@@ -117,9 +117,14 @@ internal sealed partial class ItemReader(Cursor at)
                 continue;
             }
 
-            if (at.Word.Kind == WordKind.Act && at.Is(at.At, "due") && Due(head) is { } due)
+            if (at.Word.Kind == WordKind.Act && at.Is(at.At, "due"))
             {
-                return due;
+                if (Due(head) is { } due)
+                {
+                    return due;
+                }
+
+                continue;
             }
 
             if (Modifiers.BindAfter(at) || BindSlot(slots))
