@@ -219,12 +219,11 @@ internal static class ScheduleSlots
         private static string? TimesADay(Cursor at, NumberPart part, out int count)
         {
             count = 0;
-            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not (1 or 2 or 3 or 4 or 6) and { } times)
+            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not { } times || times is not (1 or 2 or 3 or 4 or 6))
             {
                 return null;
             }
 
-            times = at.Digits(part.First.Digits)!.Value;
             string unit = part.First.Unit.In(at.Line).ToString().ToLowerInvariant();
             int index = at.At + 1;
             if (unit is "x/day" or "x/d" or "/day" or "xday")

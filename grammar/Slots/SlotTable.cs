@@ -44,6 +44,7 @@ public static class SlotTable
     /// <summary>Where signs are taken, ok is too; where an amount of medicine is, so is the strength it follows from.</summary>
     private static bool Applies(SlotKind kind, LineWord word) => word.Has(kind)
         || (kind == SlotKind.Ok && word.Has(SlotKind.Words))
+        || (kind == SlotKind.Tag && word.Has(SlotKind.AnySite))
         || (kind == SlotKind.Strength && word.Has(SlotKind.Medicine) && word.Has(SlotKind.Amount));
 
     internal static SlotReader Row(SlotKind kind) => ByKind[kind];
