@@ -490,7 +490,11 @@ internal sealed partial class ItemReader(Cursor at)
         do
         {
             Part part = at.Parts[end];
-            if (!rest && part.Kind == PartKind.Word && Slip(part) is { } nearest)
+            if (at.Word.Kind == WordKind.Vital && part.Kind == PartKind.Word && at.Vocabulary.IsState(at.TextOf(part).ToString()))
+            {
+                at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` does not go with {at.Word.Word}. Write {Refusals.Expected(at)}."));
+            }
+            else if (!rest && part.Kind == PartKind.Word && Slip(part) is { } nearest)
             {
                 at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` is not a word I know behind {at.Word.Word}. Did you mean `{nearest}`?", nearest));
             }
@@ -656,7 +660,7 @@ internal sealed partial class ItemReader(Cursor at)
                     $"`{name.Text}` does not look like a medicine. Write {at.Word.Word} and the medicine's name; anything else goes on a line that starts with >.");
             }
 
-            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => at.Vocabulary.Fixed("times").Find(word) is not null || word is "2x" or "x2" or "3x" or "x3"))
+            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.Fixed("times").Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
             {
                 yield return new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}");
             }

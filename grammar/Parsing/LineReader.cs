@@ -123,6 +123,16 @@ internal sealed class LineReader
 
     private LineSyntax Item(string text, string ending, int start, int end)
     {
+        if (start + 1 < end && text[start] is '-' or '*' or '•' && Scanners.IsBlank(text[start + 1]))
+        {
+            // a list's mark, as phones and habits put it
+            start += 2;
+            while (start < end && Scanners.IsBlank(text[start]))
+            {
+                start++;
+            }
+        }
+
         int wordStart = start;
         TimeOnly? time = null;
         Problem? badTime = null;

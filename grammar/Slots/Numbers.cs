@@ -38,7 +38,7 @@ internal static class Numbers
         if (Form(at, part) is not { } form)
         {
             at.At = start;
-            return !MayBeRemark(at) && at.Refuse(part.Span, ProblemRules.BadNumber, $"`{at.TextOf(part)}`: {at.NumberRefusal ?? "this is not a size or count that can be"}");
+            return (at.NumberRefusal is not null || !MayBeRemark(at)) && at.Refuse(part.Span, ProblemRules.BadNumber, $"`{at.TextOf(part)}`: {at.NumberRefusal ?? "this is not a size or count that can be"}");
         }
 
         foreach (SlotReader slot in slots)

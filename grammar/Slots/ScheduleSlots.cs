@@ -42,7 +42,7 @@ internal static class ScheduleSlots
             known |= text.Equals(word, StringComparison.OrdinalIgnoreCase);
         }
 
-        bool length = text is "x" or "X" && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
+        bool length = text is "x" or "X" && at.First<FreeWords>() is not null && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
         return length || known && (!(at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Note)) || index + 1 >= at.Parts.Count || at.Parts[index + 1].Kind == PartKind.Number
             || CountSlots.NumberWord(at, index + 1, out _) is not null
             || at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time } || Dates.Month(at.TextAt(index + 1)) is not null
