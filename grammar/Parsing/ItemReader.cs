@@ -65,7 +65,7 @@ internal sealed partial class ItemReader(Cursor at)
         if (head.Word.Has(SlotKind.Text))
         {
             // behind a phrase for an act the phrase itself is what was done
-            bool own = head.Lead is not null && head.Word.Kind == WordKind.Task;
+            bool own = head.Lead is not null && head.Word.Word == "done";
             if (TextSlots.Rest(at, own ? head.Span.Start : head.Span.End, TokenKind.Text) is { } text)
             {
                 at.Add(SlotKind.Text, text);
@@ -88,7 +88,11 @@ internal sealed partial class ItemReader(Cursor at)
 
         List<TextSpan> remark = [];
         Head? next = Bind(head, slots, remark, ref none);
-        Finish(head, remark, none);
+        if (due is null)
+        {
+            Finish(head, remark, none);
+        }
+
         return next;
     }
 
@@ -117,9 +121,14 @@ internal sealed partial class ItemReader(Cursor at)
                 continue;
             }
 
-            if (at.Word.Kind == WordKind.Act && at.Is(at.At, "due") && Due(head) is { } due)
+            if (at.Word.Kind == WordKind.Act && at.Is(at.At, "due"))
             {
-                return due;
+                if (Due(head) is { } due)
+                {
+                    return due;
+                }
+
+                continue;
             }
 
             if (Modifiers.BindAfter(at) || BindSlot(slots))
@@ -481,14 +490,18 @@ internal sealed partial class ItemReader(Cursor at)
         do
         {
             Part part = at.Parts[end];
-            if (!rest && part.Kind == PartKind.Word && Slip(part) is { } nearest)
+            if (at.Word.Kind == WordKind.Vital && part.Kind == PartKind.Word && at.Vocabulary.IsState(at.TextOf(part).ToString()))
+            {
+                at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` does not go with {at.Word.Word}. Write {Refusals.Expected(at)}."));
+            }
+            else if (!rest && part.Kind == PartKind.Word && Slip(part) is { } nearest)
             {
                 at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` is not a word I know behind {at.Word.Word}. Did you mean `{nearest}`?", nearest));
             }
 
             end++;
         }
-        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || end + count == at.Parts.Count)) && !MedicineStarts(end)
+        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || OnlyTimes(end + count))) && !MedicineStarts(end)
             && (rest || (!at.StartsSegment(end) && !WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))));
 
         // brackets and marks that part nothing belong to the remark
@@ -525,12 +538,23 @@ internal sealed partial class ItemReader(Cursor at)
         at.InRemark = true;
     }
 
+    /// <summary>True where nothing but times of day is left.</summary>
+    private bool OnlyTimes(int index)
+    {
+        while (index < at.Parts.Count && TimeReader.Within(at, index, out int count) is not null)
+        {
+            index += count;
+        }
+
+        return index == at.Parts.Count;
+    }
+
     /// <summary>True for a number with a unit that goes into a slot which is still empty: <c>belly lump under ribs 5mm</c>.</summary>
     private bool OpensSlot(int index) => at.First<NoteValue>() is null && at.Parts[index] is NumberPart { First.Unit.Length: > 0 } number
         && at.Vocabulary.Units.Find(number.First.Unit.In(at.Line)) is { } unit && unit.Quantity != Quantity.Time && Numbers.FitsAny(at, unit);
 
     /// <summary>The word that is one slip away from what was typed, when both are long enough for that to say something.</summary>
-    private string? Slip(Part part) => part.Span.Length >= 5 ? Refusals.Slip(at, at.TextOf(part).ToString()) : null;
+    private string? Slip(Part part) => part.Span.Length >= 4 ? Refusals.Slip(at, at.TextOf(part).ToString()) : null;
 
     private void Finish(Head head, List<TextSpan> remark, bool none)
     {
@@ -541,12 +565,13 @@ internal sealed partial class ItemReader(Cursor at)
         }
 
         Modifiers.Unused(at);
+        EndsSign();
         if (remark.Count > 0)
         {
             string text = string.Join(", ", remark.Select(span => span.In(at.Line).ToString()));
             at.Add(SlotKind.Note, new FreeWords(TextSpan.Between(remark[0].Start, remark[^1].End), text));
         }
-        else if (head.Lead is { Means: not LeadMeans.Plain } && (at.Word.Word == "ate" || at.Word.Kind == WordKind.Skip) && !at.Holds(SlotKind.Words))
+        else if (head.Lead is { Means: not LeadMeans.Plain } && (at.Word.Kind == WordKind.Skip || (at.Word.Word == "ate" && at.Vocabulary.Fixed("meal").Find(at.WithSingleBlanks(head.Span).Split(' ')[^1]) is not null)))
         {
             // "missed breakfast" says more than that nothing was eaten
             at.Add(SlotKind.Note, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));
@@ -568,6 +593,29 @@ internal sealed partial class ItemReader(Cursor at)
         drafts.Add(new Draft(head, at.Word, at.Body(), none, [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
     }
 
+    /// <summary>
+    /// A <c>gone</c> that stands apart from its sign (<c>bloated earlier but gone now</c>) ends it where there is only one; where there
+    /// are several, which of them is gone is not guessed. A lump that is gone is gone itself.
+    /// </summary>
+    private void EndsSign()
+    {
+        List<Described> signs = [.. at.Filled.Select(slot => slot.Value).OfType<Described>().Where(sign => sign.Sense == Sense.Present)];
+        if (at.Word.Kind is not (WordKind.Exam or WordKind.Care or WordKind.Vital) || signs.Find(sign => sign.Word is { Part: "any", Word: "gone" or "resolved" }) is not { } gone)
+        {
+            return;
+        }
+
+        signs.RemoveAll(sign => sign.Word.Part == "any");
+        if (signs.Count > 1)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, gone.Span, $"`{gone.Text}`: which of them is gone? Write it directly behind: {signs[0].Text} gone."));
+        }
+        else if (signs.Count == 1)
+        {
+            at.Exchange(signs[0], signs[0] with { Sense = Sense.Ended }, gone);
+        }
+    }
+
     /// <summary>The plan behind its medicine as it was written, where it holds steps or times that could not be worked out; else null.</summary>
     private FreeWords? AsWritten()
     {
@@ -576,7 +624,7 @@ internal sealed partial class ItemReader(Cursor at)
             return null;
         }
 
-        bool open = note.Text.Any(char.IsAsciiDigit) || note.Text.Split(' ', ',').Any(word => at.Vocabulary.Fixed("taper").Find(word) is not null);
+        bool open = at.First<Schedule>()?.Every is null || note.Text.Any(char.IsAsciiDigit) || note.Text.Split(' ', ',').Any(word => at.Vocabulary.Fixed("taper").Find(word) is not null);
         int start = Math.Min(at.End, name.Span.End);
         while (start < at.End && (Scanners.IsBlank(at.Line[start]) || Scanners.IsSeparator(at.Line[start])))
         {
@@ -612,7 +660,7 @@ internal sealed partial class ItemReader(Cursor at)
                     $"`{name.Text}` does not look like a medicine. Write {at.Word.Word} and the medicine's name; anything else goes on a line that starts with >.");
             }
 
-            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => at.Vocabulary.Fixed("times").Find(word) is not null || word is "2x" or "x2" or "3x" or "x3"))
+            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.Fixed("times").Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
             {
                 yield return new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}");
             }

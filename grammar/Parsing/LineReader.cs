@@ -123,6 +123,16 @@ internal sealed class LineReader
 
     private LineSyntax Item(string text, string ending, int start, int end)
     {
+        if (start + 1 < end && text[start] is '-' or '*' or '•' && Scanners.IsBlank(text[start + 1]))
+        {
+            // a list's mark, as phones and habits put it
+            start += 2;
+            while (start < end && Scanners.IsBlank(text[start]))
+            {
+                start++;
+            }
+        }
+
         int wordStart = start;
         TimeOnly? time = null;
         Problem? badTime = null;
@@ -139,7 +149,9 @@ internal sealed class LineReader
             }
         }
 
-        LineSyntax line = ReadItems(text, ending, wordStart, end, time);
+        LineSyntax line = wordStart < end ? ReadItems(text, ending, wordStart, end, time)
+            : new LineSyntax(LineKind.Unknown, text, ending, [], [], null,
+                [new Problem(ProblemRules.UnknownLine, timeToken!.Value.Span, "A time needs something behind it: a word such as hr, ear or gave.")]);
         ImmutableArray<Token> marks = line.Marks;
         if (timeToken is { } mark)
         {
@@ -148,7 +160,7 @@ internal sealed class LineReader
 
         if (badTime is not null)
         {
-            line = line with { Items = [], Problems = line.Problems.Insert(0, badTime) };
+            line = line with { Items = [], Problems = [badTime] };
         }
 
         if (end < text.Length)
@@ -168,12 +180,6 @@ internal sealed class LineReader
     /// </summary>
     private LineSyntax ReadItems(string text, string ending, int start, int end, TimeOnly? time)
     {
-        if (start >= end)
-        {
-            return Unknown(text, ending, new Problem(ProblemRules.UnknownLine, TextSpan.Between(0, end),
-                "A time needs something behind it: a word such as hr, ear or gave."));
-        }
-
         LineSyntax? first = null;
         wordFound = false;
         foreach (Way way in Ways)
@@ -185,7 +191,11 @@ internal sealed class LineReader
             }
 
             wordFound |= first is null && way == WordFirst;
-            at.Mark(TokenKind.LineWord, head.Span);
+            if (head.Span.Length > 0)
+            {
+                at.Mark(TokenKind.LineWord, head.Span);
+            }
+
             if (head.Negation is { } negation)
             {
                 at.Mark(TokenKind.Keyword, negation.Span);
@@ -278,7 +288,7 @@ internal sealed class LineReader
         {
             if (at.IsWord(index) && at.Phrase(vocabulary.Regions, index, out Region? region) > 0 && region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is { } part)
             {
-                return new Head(vocabulary.LineWords.Find(part)!, new TextSpan(at.Parts[0].Span.Start, 0));
+                return new Head(vocabulary.LineWords.Find(part)!, new TextSpan(at.Parts[index].Span.Start, 0));
             }
         }
 
@@ -307,7 +317,7 @@ internal sealed class LineReader
 
             if (vocabulary.Fixed("dose-event").Find(at.TextOf(parts[index])) is { } said)
             {
-                word = said.Word;
+                word = not ? word : said.Word;
                 at.Mark(TokenKind.Filler, parts[index].Span);
                 parts.RemoveAt(index);
                 break;

@@ -34,7 +34,7 @@ internal static class TimeReader
         }
 
         half |= written.EndsWith('m') || written.EndsWith('M');
-        if (written.Contains('.') && !half)
+        if (written.Contains('.') && !half && !joined)
         {
             // 1.25 in is a length
             return null;
@@ -51,7 +51,7 @@ internal static class TimeReader
         bool pm = half.Equals("pm", StringComparison.OrdinalIgnoreCase);
         bool am = half.Equals("am", StringComparison.OrdinalIgnoreCase);
         ReadOnlySpan<char> clock = am || pm ? written[..^2].TrimEnd() : written;
-        int mark = clock.IndexOfAny(':', '.');
+        int mark = clock.IndexOfAny(':', '.', 'h');
         if ((mark < 0 && !(am || pm || hourAlone)) || (mark >= 0 && clock.Length - mark != 3)
             || !int.TryParse(mark < 0 ? clock : clock[..mark], NumberStyles.None, CultureInfo.InvariantCulture, out int hour))
         {

@@ -145,7 +145,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     {
         foreach (SlotValue slot in filled)
         {
-            if (slot.Value is T found)
+            if (slot.Value is T found && slot.Kind != SlotKind.StrengthOfOne)
             {
                 return found;
             }
@@ -176,6 +176,13 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     {
         int index = filled.FindLastIndex(slot => slot.Value is Described);
         filled[index] = new SlotValue(SlotKind.Words, sign);
+    }
+
+    /// <summary>Exchanges a sign for what became of it, and takes away the word that said so.</summary>
+    public void Exchange(Described sign, Described became, Described by)
+    {
+        filled[filled.FindIndex(slot => ReferenceEquals(slot.Value, sign))] = new SlotValue(SlotKind.Words, became);
+        filled.RemoveAll(slot => ReferenceEquals(slot.Value, by));
     }
 
     /// <summary>Goes back to what was held and marked before something was tried.</summary>

@@ -113,9 +113,16 @@ internal static class MeasureSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (at.Word.Word != "mcs" || at.First<NoteValue>() is not null || at.Vocabulary.Fixed("mcs").Find(at.TextOf(at.Part)) is not { } grade)
+            if (at.Word.Word != "mcs" || at.Vocabulary.Fixed("mcs").Find(at.TextOf(at.Part)) is not { } grade)
             {
                 return false;
+            }
+
+            if (at.First<NoteValue>() is { } before)
+            {
+                at.SaidTwice(at.Part.Span, before.Span.In(at.Line).ToString());
+                at.At++;
+                return true;
             }
 
             at.Add(SlotKind.Score, new Notes.Score(at.Part.Span, Bound.Exact, grade.Word switch { "normal" => 3, "mild" => 2, "moderate" => 1, _ => 0 }, at.Word.Scales[0]));

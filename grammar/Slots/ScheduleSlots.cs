@@ -42,7 +42,7 @@ internal static class ScheduleSlots
             known |= text.Equals(word, StringComparison.OrdinalIgnoreCase);
         }
 
-        bool length = text is "x" or "X" && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
+        bool length = text is "x" or "X" && at.First<FreeWords>() is not null && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
         return length || known && (!(at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Note)) || index + 1 >= at.Parts.Count || at.Parts[index + 1].Kind == PartKind.Number
             || CountSlots.NumberWord(at, index + 1, out _) is not null
             || at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time } || Dates.Month(at.TextAt(index + 1)) is not null
@@ -219,12 +219,11 @@ internal static class ScheduleSlots
         private static string? TimesADay(Cursor at, NumberPart part, out int count)
         {
             count = 0;
-            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not (1 or 2 or 3 or 4 or 6) and { } times)
+            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not { } times || times is not (1 or 2 or 3 or 4 or 6))
             {
                 return null;
             }
 
-            times = at.Digits(part.First.Digits)!.Value;
             string unit = part.First.Unit.In(at.Line).ToString().ToLowerInvariant();
             int index = at.At + 1;
             if (unit is "x/day" or "x/d" or "/day" or "xday")

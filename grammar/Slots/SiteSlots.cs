@@ -157,7 +157,7 @@ internal static class SiteSlots
             Side side = Side.None;
             Region? region = null;
             int? number = null;
-            while (at.Is(at.At, "on") || at.Is(at.At, "over") || at.Is(at.At, "his") || at.Is(at.At, "her") || at.Is(at.At, "its") || at.Is(at.At, "the") || at.Is(at.At, "my"))
+            while (at.Is(at.At, "on") || at.Is(at.At, "in") || at.Is(at.At, "over") || at.Is(at.At, "his") || at.Is(at.At, "her") || at.Is(at.At, "its") || at.Is(at.At, "the") || at.Is(at.At, "my"))
             {
                 // "lump on her right side"; given back when no place follows
                 at.At++;

@@ -13,7 +13,7 @@ public static class SlotTable
     // in the order in which words are tried
     private static readonly ImmutableArray<SlotReader> Rows =
     [
-        .. ReferenceSlots.First, WordSlots.Phrases, .. FactSlots.All, WordSlots.Ok, WordSlots.Portion, .. ReferenceSlots.All, .. NameSlots.All,
+        .. ReferenceSlots.First, WordSlots.Portion, WordSlots.Phrases, .. FactSlots.All, WordSlots.Ok, .. ReferenceSlots.All, .. NameSlots.All,
         CountSlots.Times, ScheduleSlots.Schedule, ScheduleSlots.Validity, ScheduleSlots.Per, .. MeasureSlots.All, StateSlots.State, StateSlots.Place,
         StateSlots.Route, .. SiteSlots.All, WordSlots.Words, .. CountSlots.Others, TextSlots.Tag, .. TextSlots.All,
     ];
@@ -50,6 +50,7 @@ public static class SlotTable
     /// <summary>Where signs are taken, ok is too; where an amount of medicine is, so is the strength it follows from.</summary>
     private static bool Applies(SlotKind kind, LineWord word) => word.Has(kind)
         || (kind == SlotKind.Ok && word.Has(SlotKind.Words))
+        || (kind == SlotKind.Tag && word.Has(SlotKind.AnySite))
         || (kind == SlotKind.Strength && word.Has(SlotKind.Medicine) && word.Has(SlotKind.Amount));
 
     internal static SlotReader Row(SlotKind kind) => ByKind[kind];

@@ -188,7 +188,12 @@ internal static class WordSlots
         {
             bool startsName = at.Word.Has(SlotKind.FoodName) && at.First<FreeWords>() is null && at.At + 1 < at.Parts.Count;
             int count = at.Phrase(at.Vocabulary.Ok, at.At, out FixedWord? ok);
-            if (startsName || count == 0 || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Word.Word), at.At, out _) >= count))
+            if (count == 0 && !at.Word.Has(SlotKind.Words) && Abbreviated(at, at.TextOf(at.Part)) is { } plain)
+            {
+                (ok, count) = (at.Vocabulary.Ok.Find(plain), 1);
+            }
+
+            if (startsName || count == 0 || ok is null || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Word.Word), at.At, out _) >= count))
             {
                 return false;
             }
@@ -215,7 +220,7 @@ internal static class WordSlots
         public override bool BindWord(Cursor at)
         {
             int count = at.Phrase(at.Vocabulary.Fixed("portion"), at.At, out FixedWord? part);
-            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Blocked)
+            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Blocked || SignLength(at, at.At) > count)
             {
                 return false;
             }
