@@ -44,7 +44,7 @@ public static class StillTyping
         }
 
         ReadOnlySpan<char> text = finding.Span.In(line);
-        if (finding.Span.End < line.AsSpan().TrimEnd().Length || text.IsEmpty)
+        if (finding.Span.End < line.AsSpan().TrimEnd().TrimEnd('.').Length || text.IsEmpty)
         {
             return false;
         }

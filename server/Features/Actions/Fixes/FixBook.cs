@@ -50,6 +50,7 @@ internal static class FixBook
         ProblemRules.BadDate => DateFix.Of(at, finding),
         ProblemRules.BadTime => TimeFix.Of(at, finding),
         ProblemRules.Missing => MissingFix.Of(at, finding),
+        ProblemRules.Misplaced => NearestWordFix.DoseOrPlan(at),
         Accept when finding.Nearest is { } nearest => [new LineFix("nearest-word", $"Write `{nearest}`", finding.Span, nearest, Preferred: true)],
         EntryDate => EntryDateFix.Of(at, finding),
         var rule when Rates.Contains(rule) => CountTimeFix.Of(at, finding),

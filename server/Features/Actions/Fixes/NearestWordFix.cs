@@ -1,5 +1,7 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -30,6 +32,18 @@ internal static class NearestWordFix
         LineSyntax right = NoteSyntax.Parse("\n" + corrected).Lines[1];
         string text = right.Text[..LineAt.ContentEnd(right)];
         yield return new LineFix("corrected-line", $"Write: {text}", TextSpan.Between(at.Line.Indent, LineAt.ContentEnd(at.Line)), text, Preferred: true, certain);
+    }
+
+    /// <summary>A medicine with an interval in an entry may be a dose or a plan: both lines are offered.</summary>
+    public static IEnumerable<LineFix> DoseOrPlan(LineAt at)
+    {
+        if (at.Line.Item is not MedicinePlan { Head.Span.Length: 0 } plan)
+        {
+            return [];
+        }
+
+        var dose = new DoseEvent(plan.Head with { Word = NoteVocabulary.Default.LineWords.Find("gave")! }, new ItemBody([.. plan.Body.Filled.Where(slot => slot.Value is not Schedule)]));
+        return ((NoteItem[])[dose, plan]).SelectMany(item => Whole(at, ItemPrinter.Print(item), certain: false)).Select(fix => fix with { Preferred = false });
     }
 
     private static bool IsOneSlip(LineAt at, NoteFinding finding) => NearestWord.Find(finding.Span.In(at.Text).TrimEnd(".:!?").ToString(), [finding.Nearest!], most: 1) is not null;

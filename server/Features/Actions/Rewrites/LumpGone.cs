@@ -23,8 +23,8 @@ internal static class LumpGone
 
         string name = FoundLine.NameOf(lump.Site, lump.Tag);
         string title = $"Record the lump {name} as gone";
-        FoundLine last = KnownLumps.Lines(document, "lump").Where(other => other.Name == name).MaxBy(other => (other.Entry.Head.Date ?? DateOnly.MinValue, other.Line))!;
-        if (last.IsGone || !KnownLumps.CanBe(document, name))
+        FoundLine? last = KnownLumps.Lines(document, "lump").Where(other => other.Name == name).MaxBy(other => (other.Entry.Head.Date ?? DateOnly.MinValue, other.Line));
+        if (last is null || last.IsGone || !KnownLumps.CanBe(document, name))
         {
             yield break;
         }

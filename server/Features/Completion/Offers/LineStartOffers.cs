@@ -9,6 +9,7 @@ internal static class LineStartOffers
 {
     private const int Last = 90;
     private const int LeadGroup = 95;
+    private const int ShortLead = 4;
 
     private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
 
@@ -159,16 +160,17 @@ internal static class LineStartOffers
     }
 
     /// <summary>Phrases that stand for a line, once they are begun: an abbreviation gives way to the plain words, what was seen keeps the owner's.</summary>
-    private static IEnumerable<Offer> Leads() => Vocabulary.Leads.Terms.SelectMany(lead =>
+    private static IEnumerable<Offer> Leads() => Vocabulary.Leads.Terms.Select(lead =>
     {
         string plain = string.Join(", ", lead.Lines.Select(line => string.Join(' ', line.Words.Prepend(line.Word))));
-        bool short_ = lead is { Means: LeadMeans.Plain, Lines.Length: 1 };
-        return lead.Synonyms.Prepend(lead.Word).Select(phrase => new Offer(short_ ? plain : phrase, CompletionKind.Part, LeadGroup, short_ ? lead.Definition : plain)
+        bool stands = lead is { Means: LeadMeans.Plain, Lines.Length: 1 };
+        return new Offer(stands ? plain : lead.Word, CompletionKind.Part, LeadGroup, stands ? lead.Definition : plain)
         {
-            Label = short_ ? $"{(phrase.Length <= 4 ? phrase.ToUpperInvariant() : phrase)}: {plain}" : null,
-            Spellings = [phrase],
+            Label = stands ? $"{(lead.Word.Length <= ShortLead ? lead.Word.ToUpperInvariant() : lead.Word)}: {plain}" : null,
+            Spellings = [lead.Word, .. lead.Synonyms],
             WhenTyped = true,
+            Below = true,
             Key = $"word:{lead.Lines[0].Word}",
-        });
+        };
     });
 }

@@ -37,7 +37,8 @@ internal static class MedicineOffers
             return line.HasValue || name.Span.End > line.At.Start ? [] : dose.Concat(Names(line, plan, group, name.Span.Start));
         }
 
-        return Names(line, plan, group, null);
+        // behind what was not understood no name would read
+        return line.Last.Kind is TokenKind.Unknown or TokenKind.Text ? [] : Names(line, plan, group, null);
     }
 
     /// <summary>The medicine with its planned dose, as it is written behind <c>gave</c>.</summary>

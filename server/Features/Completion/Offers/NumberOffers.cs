@@ -16,8 +16,9 @@ namespace HealthNotes.Features.Completion.Offers;
 internal static class NumberOffers
 {
     private const int SecondsInAnHour = 3600;
+    private const int RareUnit = 20;
+    private const int OtherReaders = 10;
     private static readonly string[] UsUnits = ["F", "lb", "oz", "in", "floz", "cup", "mi", "mg/dL"];
-    private static readonly string[] RareUnits = ["ug", "imp-floz", "floz", "km", "mg/kg", "y"];
 
     public static IEnumerable<Offer> For(LineState line, CarePlan? plan)
     {
@@ -39,7 +40,7 @@ internal static class NumberOffers
 
         if (line.Word.Has(SlotKind.Times) && Reads(before + "x", number.Start) is not null)
         {
-            yield return new Offer("x", CompletionKind.Unit, 0, "times") { From = number.End };
+            yield return new Offer("x", CompletionKind.Unit, Usual(line.Word).Count == 0 ? 0 : RareUnit, "times") { From = number.End };
         }
 
         List<(Unit Unit, LineSyntax Read)> units = Units(line, before, number.Start);
@@ -54,7 +55,7 @@ internal static class NumberOffers
 
             bool planned = plan is not null && IsPlanned(plan, read, unit);
             string gap = apart && unit.Quantity == Quantity.Dose ? " " : "";
-            yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Word, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
+            yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Subject, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
             {
                 Label = unit.Word,
                 Spellings = gap.Length == 0 ? unit.Synonyms : [unit.Word, .. unit.Synonyms],
@@ -149,7 +150,10 @@ internal static class NumberOffers
 
     private static int Order(LineWord word, Unit unit, bool us) =>
         word.Has(SlotKind.Medicine) ? (unit.Word is "mg" or "ml" ? 0 : unit.Quantity is Quantity.Dose or Quantity.DoseRate ? 1 : 2)
-        : RareUnits.Contains(unit.Word) ? 2 : IsUs(unit.Word) == us ? 0 : 1;
+        : Usual(word).IndexOf(unit.Word) is >= 0 and var index ? index + (IsUs(unit.Word) == us ? 0 : OtherReaders) : RareUnit;
+
+    /// <summary>The units that a bare number of a word lacks, the likeliest first.</summary>
+    private static List<string> Usual(LineWord word) => [.. word.Takes.SelectMany(slot => SlotTable.Units(slot.Kind, word))];
 
     /// <summary>True for a unit that readers of US units know.</summary>
     public static bool IsUs(string unit) => UsUnits.Contains(unit);

@@ -40,7 +40,7 @@ internal static class SlotOffers
         if (line.Last.Kind == TokenKind.Text)
         {
             // behind a remark every word is the writer's own; but what looks like one may be the rest of a medicine's name
-            return numbers.Concat(line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : []);
+            return numbers.Concat(line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : line.Word.Has(SlotKind.Words) && line.At.Typed.Length > 0 ? WordOffers.Signs(line, Words) : []);
         }
 
         return numbers.Concat(NeededFirst(line) ?? line.Word.Takes.SelectMany(slot => OfSlot(line, slot.Kind, plan)));
