@@ -11,7 +11,7 @@ namespace HealthNotes.Grammar.Parsing;
 /// <param name="Lead">The phrase that stands for it; null when it was written itself.</param>
 /// <param name="Line">Which of the lines of that phrase this is.</param>
 /// <param name="Negation">The negation before it, or null.</param>
-internal sealed record Head(LineWord Word, TextSpan Span, LeadWord? Lead = null, int Line = 0, Pending? Negation = null)
+internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lead = null, int Line = 0, Pending? Negation = null)
 {
     /// <summary>The words that the phrase implies.</summary>
     public System.Collections.Immutable.ImmutableArray<string> Implied => Lead?.Lines[Line].Words ?? [];
@@ -34,7 +34,7 @@ internal sealed record Head(LineWord Word, TextSpan Span, LeadWord? Lead = null,
         }
 
         if (words > 0 && lead > words && phrase!.Lines is [var line] && line.Word == word!.Word
-            && at.Vocabulary.Describing(word.Word).Find(at.Spaced(index + words, index + lead - 1)) is not null)
+            && at.Vocabulary.Describing(word).Find(at.Spaced(index + words, index + lead - 1)) is not null)
         {
             // "gums white": the word itself comes first, and the rest is a sign of it
             lead = 0;
