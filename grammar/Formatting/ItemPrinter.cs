@@ -50,7 +50,7 @@ public static class ItemPrinter
         _ =>
         [
             item.About?.Word ?? "", item.Name?.Text ?? "", item.Site?.Name ?? "", Tag(item.Tag), style.Dose(item), .. Manners(item, StateKind.Route, StateKind.Food, StateKind.When),
-            Word(item.Place), Word(item.State), .. Signs(item, style), .. item is NotSeen && item.Body.Words.All(sign => sign.Word.Part != "any") ? (string[])["none"] : [],
+            Word(item.Place), Word(item.State), .. Signs(item, style), .. item is NotSeen && item.Body.Absent.IsEmpty && item.Body.Words.All(sign => sign.Word.Word == "none") ? (string[])["none"] : [],
             item.Body.Get<ValueRange>(SlotKind.Reference) is { } range ? "ref " + ValuePrinter.Print(range) : "", .. Times(item.Schedule), .. Behind(item, style),
         ],
     };
@@ -112,6 +112,6 @@ public static class ItemPrinter
         public string Dose(NoteItem item) => !Own || item.Body.Get<FreeWords>(SlotKind.Strength) is not { } strength ? Value(item.Value)
             : item.Body.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && item.Value is Measure { Amounts: [var amount] }
                 ? $"{strength.Text}, {ValuePrinter.Print(new Amount(amount.Number / one.Number, NoteVocabulary.Default.Units.Find("tablet")!, amount.Over))}"
-                : strength.Text;
+                : $"{strength.Text} {Value(item.Value)}".TrimEnd();
     }
 }

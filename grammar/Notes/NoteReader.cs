@@ -23,7 +23,9 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
     {
         Section section = Read(0, to);
         var opening = new Opening(section.Items, section.Texts, section.NotUnderstood);
-        return opening with { Problems = InOrder(section.Problems, PlacementCheck.Of(opening)) };
+        ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(opening)];
+        return misplaced.IsEmpty ? opening with { Problems = [.. section.Problems] }
+            : new Opening(Without(section.Items, misplaced), section.Texts, Lines(section.NotUnderstood, misplaced)) { Problems = InOrder(section.Problems, misplaced) };
     }
 
     /// <summary>The entries in the lines from <paramref name="from"/>, the head of the first, up to <paramref name="to"/>.</summary>
@@ -33,22 +35,33 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
         {
             int next = NextHead(from + 1);
             Section section = Read(from, next);
-            var entry = new Entry(from, lines[from].EntryHead!, section.Items, section.Texts, section.NotUnderstood)
+            var entry = new Entry(from, lines[from].EntryHead!, section.Items, section.Texts, section.NotUnderstood);
+            ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(entry, species, vocabulary)];
+            if (!misplaced.IsEmpty)
             {
-                Facts = section.Items.Any(IsFact) ? [.. section.Items.Where(IsFact)] : [],
+                // a line that says what cannot be is not used at all
+                entry = entry with { Items = Without(section.Items, misplaced), NotUnderstood = Lines(section.NotUnderstood, misplaced) };
+            }
+
+            yield return entry with
+            {
+                Facts = entry.Items.Any(IsFact) ? [.. entry.Items.Where(IsFact)] : [],
+                Problems = misplaced.IsEmpty ? [.. section.Problems] : InOrder(section.Problems, misplaced),
             };
-            yield return entry with { Problems = InOrder(section.Problems, PlacementCheck.Of(entry, species, vocabulary)) };
             from = next;
         }
     }
 
     private static bool IsFact(Placed<NoteItem> item) => item.Value.Word.Kind == WordKind.Fact;
 
-    private static ImmutableArray<PlacedProblem> InOrder(List<PlacedProblem> found, IEnumerable<PlacedProblem> misplaced)
-    {
-        found.AddRange(misplaced);
-        return found.Count == 0 ? [] : [.. found.OrderBy(p => p.Line).ThenBy(p => p.Problem.Span.Start)];
-    }
+    private static ImmutableArray<PlacedProblem> InOrder(List<PlacedProblem> found, ImmutableArray<PlacedProblem> misplaced) =>
+        [.. found.Concat(misplaced).OrderBy(p => p.Line).ThenBy(p => p.Problem.Span.Start)];
+
+    private static ImmutableArray<Placed<NoteItem>> Without(ImmutableArray<Placed<NoteItem>> items, ImmutableArray<PlacedProblem> misplaced) =>
+        items.RemoveAll(item => misplaced.Any(problem => problem.Line == item.Line));
+
+    private static ImmutableArray<int> Lines(ImmutableArray<int> notUnderstood, ImmutableArray<PlacedProblem> misplaced) =>
+        [.. notUnderstood.Concat(misplaced.Select(problem => problem.Line)).Distinct().Order()];
 
     private Section Read(int from, int to)
     {

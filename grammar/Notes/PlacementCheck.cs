@@ -1,3 +1,4 @@
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -24,11 +25,11 @@ internal static class PlacementCheck
             if (word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Act or WordKind.Picture))
             {
                 yield return Problem(fact, fact.Value.Head.Span, ProblemRules.Misplaced,
-                    $"`{word.Word}` stands before the first entry; write a line with its date above it, such as 2026-10-04 check");
+                    $"`{word.Word}` stands before the first entry. Write a line with its date above it, such as 2026-10-04 check.");
             }
             else if (word.Kind == WordKind.Fact && !FactsMoreThanOnce.Contains(word.Word) && !seen.Add(word.Word))
             {
-                string message = word.Word == "pet" ? "a second pet in one file; keep one file per pet" : $"`{word.Word}` is said twice in the opening; keep one";
+                string message = word.Word == "pet" ? "A second pet in one file. Keep one file per pet." : $"`{word.Word}` stands twice in the opening. Keep one.";
                 yield return Problem(fact, fact.Value.Head.Span, ProblemRules.SaidTwice, message);
             }
         }
@@ -40,11 +41,18 @@ internal static class PlacementCheck
         foreach (Placed<NoteItem> item in entry.Items)
         {
             LineWord word = item.Value.Word;
-            if (word.Kind == WordKind.Fact && !FactsAlsoInEntries.Contains(word.Word)
+            if (item.Value is MedicinePlan { Head.Span.Length: 0 } plan)
+            {
+                // read as a plan because it has an interval; here it may be a dose as well
+                string written = ItemPrinter.Print(plan);
+                string dose = string.Join(' ', ((string[])["gave", plan.Medicine.Text, plan.Dose is { } amount ? ValuePrinter.Print(amount) : ""]).Where(part => part.Length > 0));
+                yield return Problem(item, plan.Medicine.Span, ProblemRules.Misplaced, $"Is this a dose that was given, or the plan? Write `{dose}` or `{written}`.");
+            }
+            else if (word.Kind == WordKind.Fact && !FactsAlsoInEntries.Contains(word.Word)
                 && !(FactsAlsoInVisits.Contains(word.Word) && entry.Head.Kind == "visit"))
             {
                 string where = FactsAlsoInVisits.Contains(word.Word) ? "in the opening of the file, or in a visit" : "in the opening of the file, before the first entry";
-                yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact; it stands {where}");
+                yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact about the pet. Write it {where}.");
             }
 
             if (species != Species.Unknown && item.Value.Site is { } site && Impossible(site, item.Value, species, vocabulary) is { } message)
@@ -59,12 +67,12 @@ internal static class PlacementCheck
         string animal = species == Species.Dog ? "dog" : "cat";
         if (site.Region is { } region)
         {
-            return region.Species != "both" && region.Species != animal ? $"a {animal} has no {region.Word}"
-                : site.Number is 5 && species == Species.Cat ? "a cat has four pairs of mammary glands, numbered 1 to 4 from the front"
+            return region.Species != "both" && region.Species != animal ? $"A {animal} has no {region.Word}."
+                : site.Number is 5 && species == Species.Cat ? "A cat has four pairs of mammary glands, numbered 1 to 4 from the front."
                 : null;
         }
 
-        return site.Number is { } tooth && !vocabulary.IsTooth(tooth, species) ? $"a {animal} has no tooth {tooth}" : null;
+        return site.Number is { } tooth && !vocabulary.IsTooth(tooth, species) ? $"A {animal} has no tooth {tooth}." : null;
     }
 
     private static PlacedProblem Problem(Placed<NoteItem> item, TextSpan span, string rule, string message) =>

@@ -16,6 +16,11 @@ internal static class EntryHeadReader
     {
         int length = RunLength(content);
         ReadOnlySpan<char> first = content[..length];
+        if (!Scanners.IsDigit(content[0]) && DateInWords(content) is not null)
+        {
+            return true;
+        }
+
         if (vocabulary.Fixed("day").Find(first.TrimEnd(':')) is not null)
         {
             return OnlyHeadWords(vocabulary, content[length..]);
@@ -23,7 +28,7 @@ internal static class EntryHeadReader
 
         if (!Scanners.IsDigit(content[0]))
         {
-            return DateInWords(content) is not null || (Dates.Month(first.TrimEnd(',')) is not null && OnlyHeadWords(vocabulary, content[length..]));
+            return Dates.Month(first.TrimEnd(',')) is not null && OnlyHeadWords(vocabulary, content[length..]);
         }
 
         int joins = 0;
@@ -179,6 +184,12 @@ internal static class EntryHeadReader
             }
 
             TextSpan word = TakeRun(text, end, ref at);
+            int two = at;
+            if (SkipBlanks(text, end, ref two) && TakeRun(text, end, ref two) is var second && kinds.Find($"{word.In(text)} {second.In(text)}") is not null)
+            {
+                (word, at) = (TextSpan.Between(word.Start, second.End), two);
+            }
+
             ReadOnlySpan<char> plain = word.In(text).TrimEnd(':');
             if (plain is "-" or "–" or "—" || vocabulary.Small.Find(plain) is not null)
             {
@@ -192,7 +203,7 @@ internal static class EntryHeadReader
                     problems.Add(new Problem(ProblemRules.BadDate, word, $"{date.Value.ToString("d MMM yyyy", CultureInfo.InvariantCulture)} is a {date.Value.DayOfWeek}, not a {plain}."));
                 }
             }
-            else if (kinds.Find(word.In(text).TrimEnd(':')) is { } known)
+            else if (kinds.Find(plain) is { } known)
             {
                 if (kind is not null && kind != known.Word)
                 {

@@ -33,6 +33,13 @@ internal sealed record Head(LineWord Word, TextSpan Span, LeadWord? Lead = null,
             lead = 0;
         }
 
+        if (words > 0 && lead > words && phrase!.Lines is [var line] && line.Word == word!.Word
+            && at.Vocabulary.Describing(word.Word).Find(at.Spaced(index + words, index + lead - 1)) is not null)
+        {
+            // "gums white": the word itself comes first, and the rest is a sign of it
+            lead = 0;
+        }
+
         count = Math.Max(words, lead);
         return count == 0 ? null
             : words >= lead ? new Head(word!, at.SpanOf(index, count))

@@ -16,6 +16,7 @@ internal sealed class LineReader
     private readonly ItemReader items;
 
     private readonly bool corrects;
+    private bool wordFound;
 
     /// <summary>A reader; one that <paramref name="corrects"/> reads a line that has a likely slip once more without it.</summary>
     public LineReader(NoteVocabulary vocabulary, bool corrects = true)
@@ -122,6 +123,16 @@ internal sealed class LineReader
 
     private LineSyntax Item(string text, string ending, int start, int end)
     {
+        if (start + 1 < end && text[start] is '-' or '*' or '•' && Scanners.IsBlank(text[start + 1]))
+        {
+            // a list's mark, as phones and habits put it
+            start += 2;
+            while (start < end && Scanners.IsBlank(text[start]))
+            {
+                start++;
+            }
+        }
+
         int wordStart = start;
         TimeOnly? time = null;
         Problem? badTime = null;
@@ -138,7 +149,9 @@ internal sealed class LineReader
             }
         }
 
-        LineSyntax line = ReadItems(text, ending, wordStart, end, time);
+        LineSyntax line = wordStart < end ? ReadItems(text, ending, wordStart, end, time)
+            : new LineSyntax(LineKind.Unknown, text, ending, [], [], null,
+                [new Problem(ProblemRules.UnknownLine, timeToken!.Value.Span, "A time needs something behind it: a word such as hr, ear or gave.")]);
         ImmutableArray<Token> marks = line.Marks;
         if (timeToken is { } mark)
         {
@@ -147,7 +160,7 @@ internal sealed class LineReader
 
         if (badTime is not null)
         {
-            line = line with { Items = [], Problems = line.Problems.Insert(0, badTime) };
+            line = line with { Items = [], Problems = [badTime] };
         }
 
         if (end < text.Length)
@@ -167,14 +180,8 @@ internal sealed class LineReader
     /// </summary>
     private LineSyntax ReadItems(string text, string ending, int start, int end, TimeOnly? time)
     {
-        if (start >= end)
-        {
-            return Unknown(text, ending, new Problem(ProblemRules.UnknownLine, TextSpan.Between(0, end),
-                "A time needs something behind it: a word such as hr, ear or gave."));
-        }
-
         LineSyntax? first = null;
-        at.StartLine(text, end);
+        wordFound = false;
         foreach (Way way in Ways)
         {
             at.StartLine(text, end);
@@ -183,14 +190,20 @@ internal sealed class LineReader
                 continue;
             }
 
-            at.Mark(TokenKind.LineWord, head.Span);
+            wordFound |= first is null && way == WordFirst;
+            if (head.Span.Length > 0)
+            {
+                at.Mark(TokenKind.LineWord, head.Span);
+            }
+
             if (head.Negation is { } negation)
             {
                 at.Mark(TokenKind.Keyword, negation.Span);
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            if (at.Problems.Count == 0 && read.Length > 0)
+            bool ahead = first is null && way == PlaceFirst && read.Any(item => item.Note is { } note && note.Span.Start < head.Span.Start);
+            if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
             }
@@ -203,7 +216,7 @@ internal sealed class LineReader
 
     private delegate Head? Way(int start);
 
-    private IEnumerable<Way> Ways => [WordFirst, PhraseFirst, PlaceFirst, MedicineFirst];
+    private IEnumerable<Way> Ways => [WordFirst, PhraseFirst, MedicineFirst, PlaceFirst];
 
     /// <summary>The first word is the line's own: <c>hr 18/15s</c>.</summary>
     private Head? WordFirst(int start)
@@ -255,6 +268,12 @@ internal sealed class LineReader
     /// <summary>The place, or an article, comes before the word: <c>right ear smells</c>, <c>carpus R swollen</c>.</summary>
     private Head? PlaceFirst(int start)
     {
+        if (wordFound)
+        {
+            // a line that starts with its own word is not read as another line
+            return null;
+        }
+
         Cut(start, word: null);
         for (int index = 1; index < at.Parts.Count; index++)
         {
@@ -265,26 +284,29 @@ internal sealed class LineReader
             }
         }
 
-        int places = at.Phrase(vocabulary.Sides, 0, out _);
-        if (at.Phrase(vocabulary.Regions, places, out Region? region) == 0 || region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is not { } part)
+        for (int index = 0; index < at.Parts.Count; index++)
         {
-            return null;
+            if (at.IsWord(index) && at.Phrase(vocabulary.Regions, index, out Region? region) > 0 && region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is { } part)
+            {
+                return new Head(vocabulary.LineWords.Find(part)!, new TextSpan(at.Parts[index].Span.Start, 0));
+            }
         }
 
-        return new Head(vocabulary.LineWords.Find(part)!, at.Parts[0].Span);
+        return null;
     }
 
     /// <summary>The medicine comes first: <c>carprofen 75mg 8am</c>, <c>gabapentin missed 16:00</c>. With an interval it is a plan.</summary>
     private Head? MedicineFirst(int start)
     {
         Cut(start, word: null, tight: true);
-        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name))
+        bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
+        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name) || (wordFound && at.Phrase(vocabulary.Medicines, 0, out _) == 0))
         {
             return null;
         }
 
         TextSpan span = at.SpanOf(0, name);
-        string word = "gave";
+        string word = not ? "missed" : "gave";
         List<Part> parts = [.. at.Parts];
         for (int index = name; index < parts.Count; index++)
         {
@@ -295,7 +317,7 @@ internal sealed class LineReader
 
             if (vocabulary.Fixed("dose-event").Find(at.TextOf(parts[index])) is { } said)
             {
-                word = said.Word;
+                word = not ? word : said.Word;
                 at.Mark(TokenKind.Filler, parts[index].Span);
                 parts.RemoveAt(index);
                 break;
@@ -313,6 +335,13 @@ internal sealed class LineReader
         bool plan = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index));
         at.StartParts(parts.ToArray());
         return new Head(vocabulary.LineWords.Find(plan ? "med" : word)!, new TextSpan(span.Start, 0));
+    }
+
+    private bool Skip(int count, TokenKind kind)
+    {
+        at.Mark(kind, at.SpanOf(0, count));
+        at.StartParts(at.Parts[count..]);
+        return true;
     }
 
     /// <summary>How many parts at the start name a medicine: one that is known, or a name of one or two words before an amount of medicine.</summary>

@@ -5,6 +5,9 @@ internal static class PhotoFile
 {
     private static readonly string[] Endings = [".jpg", ".jpeg", ".png", ".webp", ".heic", ".gif", ".tif", ".tiff", ".bmp", ".mp4", ".mov", ".pdf"];
 
+    /// <summary>True for a name that ends like a picture's.</summary>
+    public static bool IsPicture(string name) => Endings.Any(ending => name.EndsWith(ending, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>The length of the name: up to the first word that ends like a picture, or the first word.</summary>
     public static int Length(string text)
     {

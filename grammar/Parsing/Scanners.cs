@@ -22,7 +22,7 @@ internal static class Scanners
     /// </summary>
     public static bool IsSeparator(ReadOnlySpan<char> text, int at) =>
         IsSeparator(text[at]) || text[at] is '(' or ')' or '[' or ']'
-        || (text[at] is ':' or '.' or '!' && (at + 1 == text.Length || IsBlank(text[at + 1]) || IsSeparator(text[at + 1])))
+        || (text[at] is ':' or '.' or '!' or '…' && (at + 1 == text.Length || IsBlank(text[at + 1]) || IsSeparator(text[at + 1])))
         || IsPictograph(text[at]);
 
     private static bool IsPictograph(char c) => c >= '\u2190'

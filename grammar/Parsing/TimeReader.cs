@@ -14,6 +14,7 @@ internal static class TimeReader
     public static TimeOnly? Within(Cursor at, int index, out int count)
     {
         int first = index;
+        index += (at.Is(index, "and") || at.Is(index, "&")) && index > 0 ? 1 : 0;
         bool joined = at.Is(index, "at") || at.Is(index, "@");
         index += joined ? 1 : 0;
         count = 0;
@@ -24,10 +25,19 @@ internal static class TimeReader
         }
 
         string written = at.TextAt(index).ToString();
+        bool half = false;
         if (at.Is(index + 1, "am") || at.Is(index + 1, "pm") || at.Is(index + 1, "a.m") || at.Is(index + 1, "p.m"))
         {
             index++;
+            half = true;
             written += at.TextAt(index).ToString().Replace(".", "", StringComparison.Ordinal);
+        }
+
+        half |= written.EndsWith('m') || written.EndsWith('M');
+        if (written.Contains('.') && !half && !joined)
+        {
+            // 1.25 in is a length
+            return null;
         }
 
         count = index + 1 - first;
@@ -41,7 +51,7 @@ internal static class TimeReader
         bool pm = half.Equals("pm", StringComparison.OrdinalIgnoreCase);
         bool am = half.Equals("am", StringComparison.OrdinalIgnoreCase);
         ReadOnlySpan<char> clock = am || pm ? written[..^2].TrimEnd() : written;
-        int mark = clock.IndexOfAny(':', '.');
+        int mark = clock.IndexOfAny(':', '.', 'h');
         if ((mark < 0 && !(am || pm || hourAlone)) || (mark >= 0 && clock.Length - mark != 3)
             || !int.TryParse(mark < 0 ? clock : clock[..mark], NumberStyles.None, CultureInfo.InvariantCulture, out int hour))
         {

@@ -48,7 +48,7 @@ internal static class CountSlots
             }
 
             int count = at.Phrase(at.Vocabulary.Fixed("times"), at.At, out FixedWord? word);
-            if (count > 0)
+            if (count > 0 && !(at.Is(at.At + count, "a") || at.Is(at.At + count, "per") || at.Is(at.At + count, "daily")))
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.At += count - 1;
@@ -68,7 +68,8 @@ internal static class CountSlots
         public override object? Value(Cursor at, NumberForm form)
         {
             bool marked = form is { Shape: NumberShape.Bare or NumberShape.WithUnit } && form.UnitSpan.In(at.Line) is "x" or "X" or "×" or "times" or "time";
-            return (form.Shape == NumberShape.Bare || marked) && form.First == Math.Truncate(form.First) && form.First <= MostTimes && !HasOther(at, form, marked)
+            bool counts = marked || (form.Shape == NumberShape.Bare && at.Word.Takes.First(slot => slot.Kind is not (SlotKind.Words or SlotKind.Site)).Kind == SlotKind.Times);
+            return counts && form.First == Math.Truncate(form.First) && form.First <= MostTimes && !HasOther(at, form, marked)
                 ? new EventCount((int)form.First, form.Bound)
                 : null;
         }

@@ -20,6 +20,9 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     /// <summary>The line.</summary>
     public string Line { get; private set; } = "";
 
+    /// <summary>The line as words are looked up in it: the same, with straight quotes for a phone's curly ones.</summary>
+    private string Plain { get; set; } = "";
+
     /// <summary>Where its content ends.</summary>
     public int End { get; private set; }
 
@@ -78,6 +81,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     public void StartLine(string line, int end)
     {
         Line = line;
+        Plain = line.AsSpan().IndexOfAny('’', '‘', 'ʼ') < 0 ? line : line.Replace('’', '\'').Replace('‘', '\'').Replace('ʼ', '\'');
         End = end;
         Tokens.Clear();
         Problems.Clear();
@@ -101,6 +105,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         Times.Clear();
         InRemark = false;
         Pending = null;
+        BoundInWords = Bound.Exact;
         BehindSign = -1;
         NumberRefusal = null;
     }
@@ -140,7 +145,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     {
         foreach (SlotValue slot in filled)
         {
-            if (slot.Value is T found)
+            if (slot.Value is T found && slot.Kind != SlotKind.StrengthOfOne)
             {
                 return found;
             }
@@ -173,6 +178,13 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         filled[index] = new SlotValue(SlotKind.Words, sign);
     }
 
+    /// <summary>Exchanges a sign for what became of it, and takes away the word that said so.</summary>
+    public void Exchange(Described sign, Described became, Described by)
+    {
+        filled[filled.FindIndex(slot => ReferenceEquals(slot.Value, sign))] = new SlotValue(SlotKind.Words, became);
+        filled.RemoveAll(slot => ReferenceEquals(slot.Value, by));
+    }
+
     /// <summary>Goes back to what was held and marked before something was tried.</summary>
     public void Restore((int At, int Tokens, int Problems, int Filled) before)
     {
@@ -185,9 +197,9 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     /// <summary>Where things stand, to come back to.</summary>
     public (int At, int Tokens, int Problems, int Filled) Here => (At, Tokens.Count, Problems.Count, filled.Count);
 
-    public ReadOnlySpan<char> TextOf(Part part) => part.Span.In(Line);
+    public ReadOnlySpan<char> TextOf(Part part) => part.Span.In(Plain);
 
-    public ReadOnlySpan<char> TextAt(int index) => Parts[index].Span.In(Line);
+    public ReadOnlySpan<char> TextAt(int index) => Parts[index].Span.In(Plain);
 
     public bool IsWord(int index) => index < Parts.Count && Parts[index].Kind == PartKind.Word;
 
@@ -232,7 +244,10 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         return read ? number : null;
     }
 
-    public Bound BoundOf(NumberPart part) => part.BoundSpan.Length == 0 ? Bound.Exact : Line[part.BoundSpan.Start] switch
+    /// <summary>A bound in words before the number: <c>under 2 seconds</c>.</summary>
+    public Bound BoundInWords { get; set; }
+
+    public Bound BoundOf(NumberPart part) => part.BoundSpan.Length == 0 ? BoundInWords : Line[part.BoundSpan.Start] switch
     {
         '<' or '≤' => Bound.Below,
         '>' or '≥' => Bound.Above,
@@ -254,7 +269,12 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     }
 
     /// <summary>True when a comma, a semicolon, a full stop or another mark stands before the part, or nothing does.</summary>
-    public bool StartsSegment(int index) => index == 0 || !OnlyBlanks(index - 1, 2);
+    public bool StartsSegment(int index)
+    {
+        int before = index > 0 ? Parts[index - 1].Span.End : HeadSpan.End;
+        int start = Parts[index].Span.Start;
+        return index > 0 || before <= start ? !TextSpan.Between(before, start).In(Line).IsWhiteSpace() : false;
+    }
 
     /// <summary>The parts from <paramref name="first"/> to <paramref name="last"/> with one blank between them.</summary>
     public string Spaced(int first, int last) => first == last

@@ -113,9 +113,16 @@ internal static class MeasureSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (at.Word.Word != "mcs" || at.First<NoteValue>() is not null || at.Vocabulary.Fixed("mcs").Find(at.TextOf(at.Part)) is not { } grade)
+            if (at.Word.Word != "mcs" || at.Vocabulary.Fixed("mcs").Find(at.TextOf(at.Part)) is not { } grade)
             {
                 return false;
+            }
+
+            if (at.First<NoteValue>() is { } before)
+            {
+                at.SaidTwice(at.Part.Span, before.Span.In(at.Line).ToString());
+                at.At++;
+                return true;
             }
 
             at.Add(SlotKind.Score, new Notes.Score(at.Part.Span, Bound.Exact, grade.Word switch { "normal" => 3, "mild" => 2, "moderate" => 1, _ => 0 }, at.Word.Scales[0]));
@@ -312,6 +319,14 @@ internal static class MeasureSlots
             if (at.Get<Measure>(SlotKind.Strength) is not null || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not { } number)
             {
                 return false;
+            }
+
+            if (part.First.Unit.In(at.Line) is { } perUnit && perUnit.IndexOf('/') is > 0 and var slash && at.Vocabulary.Units.Find(perUnit[..slash]) is { Quantity: Quantity.Mass }
+                && at.Vocabulary.Units.Find(perUnit) is null && at.At + 1 < at.Parts.Count && at.Parts[at.At + 1].Kind == PartKind.Number)
+            {
+                // 75mg/ml 2ml: what one millilitre holds, then how much
+                at.Add(SlotKind.Strength, new FreeWords(part.Span, at.TextOf(part).ToString()));
+                return at.Taken(TokenKind.Name);
             }
 
             int index = at.At + (part.First.Unit.Length == 0 ? 2 : 1);

@@ -49,6 +49,12 @@ internal static class Modifiers
             return false;
         }
 
+        if (NeedsEnd(word!) && at.At + count < at.Parts.Count && !at.StartsSegment(at.At + count))
+        {
+            // "soft no blood": the no belongs to what follows
+            return false;
+        }
+
         TextSpan span = at.SpanOf(at.At, count);
         at.Mark(TokenKind.Keyword, span);
         at.At += count;
@@ -101,21 +107,33 @@ internal static class Modifiers
     }
 
     /// <summary>Takes words that carry no meaning of their own here.</summary>
-    public static bool BindSmall(Cursor at, out bool joins)
+    public static bool BindSmall(Cursor at, out ModifierWord? joins)
     {
+        if (at.Vocabulary.LineWords.Find(at.TextOf(at.Part)) == at.Word || (at.Word.Kind == WordKind.Act && at.Vocabulary.Fixed("dose-event").Find(at.TextOf(at.Part)) is { Word: "gave" }))
+        {
+            // "wax in both ears", "booster jab done": said already
+            joins = null;
+            at.Mark(TokenKind.Filler, at.Part.Span);
+            at.At++;
+            return true;
+        }
+
         int count = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? word);
-        joins = count > 0 && word!.Kind is ModifierKind.JoinsAnd or ModifierKind.JoinsOr;
+        joins = count > 0 && word!.Kind is ModifierKind.JoinsAnd or ModifierKind.JoinsOr ? word : null;
         if (count == 0)
         {
             return false;
         }
 
         at.Mark(TokenKind.Filler, at.SpanOf(at.At, count));
-        bool behind = at.BehindSign == at.At && !joins;
+        bool behind = at.BehindSign == at.At && joins is null;
         at.At += count;
         at.BehindSign = behind ? at.At : at.BehindSign;
         return true;
     }
+
+    /// <summary>True for a word that means the sign before it only where nothing follows.</summary>
+    public static bool NeedsEnd(ModifierWord word) => word.Kind == ModifierKind.AbsentAfter || word.Word is "over" or "stopped";
 
     private static void CarryOn(Cursor at, Pending pending, int joined)
     {

@@ -41,13 +41,16 @@ internal static class NameSlots
         public override bool BindWord(Cursor at)
         {
             if (at.First<FreeWords>() is not null || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
-                || (Kind == SlotKind.FoodName && Modifiers.At(at, at.At) is not null))
+                || Modifiers.At(at, at.At) is not null
+                || (Kind is SlotKind.Medicine or SlotKind.Topic && (at.Phrase(at.Vocabulary.Small, at.At, out _) > 0 || IsGiven(at, at.At)))
+                || (at.Word.Has(SlotKind.Amount) && StartsAmount(at, at.At)))
             {
                 return false;
             }
 
             int stop = at.At + 1;
             while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
+                && !IsGiven(at, stop) && Modifiers.At(at, stop) is null
                 && !(Kind == SlotKind.Medicine && (at.StartsSegment(stop) || Dates.Month(at.TextAt(stop)) is not null)))
             {
                 stop++;
@@ -111,8 +114,14 @@ internal static class NameSlots
                 || at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) > 0
                 || (at.Word.Has(SlotKind.Route) && at.Vocabulary.Abbreviations("route").Find(at.TextAt(index)) is not null)
                 || (at.Word.Has(SlotKind.LabValue) && SlotTable.Row(SlotKind.LabValue).Spellings(at.Vocabulary, at.Word).Any(word => at.Is(index, word)))
-                || (at.Word.Has(SlotKind.Amount) && index > at.At && CountSlots.NumberWord(at, index, out int count) is not null
-                    && at.IsWord(index + count) && (at.Is(index + count, "a") || at.Vocabulary.Units.Find(at.TextAt(index + count)) is not null));
+                || (at.Word.Has(SlotKind.Amount) && index > at.At && StartsAmount(at, index));
         }
+
+        private static bool StartsAmount(Cursor at, int index) => CountSlots.NumberWord(at, index, out int count) is not null
+            && at.IsWord(index + count) && (at.Is(index + count, "a") || at.Is(index + count, "of") || at.Vocabulary.Units.Find(at.TextAt(index + count)) is { Quantity: Quantity.Dose });
+
+        /// <summary>True for the <c>given</c> of an act, which says no more than the line does.</summary>
+        private static bool IsGiven(Cursor at, int index) => at.Word.Kind == WordKind.Act
+            && (at.Vocabulary.Fixed("dose-event").Find(at.TextAt(index)) is { Word: "gave" } || at.Is(index, "due") || at.Is(index, "today"));
     }
 }

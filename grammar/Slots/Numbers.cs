@@ -18,7 +18,7 @@ internal static class Numbers
         var part = (NumberPart)at.Part;
         if (at.InRemark)
         {
-            return false;
+            return TimeOfDay(at);
         }
 
         foreach (SlotReader slot in slots)
@@ -38,7 +38,7 @@ internal static class Numbers
         if (Form(at, part) is not { } form)
         {
             at.At = start;
-            return !MayBeRemark(at) && at.Refuse(part.Span, ProblemRules.BadNumber, $"`{at.TextOf(part)}`: {at.NumberRefusal ?? "this is not a size or count that can be"}");
+            return (at.NumberRefusal is not null || !MayBeRemark(at)) && at.Refuse(part.Span, ProblemRules.BadNumber, $"`{at.TextOf(part)}`: {at.NumberRefusal ?? "this is not a size or count that can be"}");
         }
 
         foreach (SlotReader slot in slots)
@@ -49,7 +49,7 @@ internal static class Numbers
             }
         }
 
-        if (MayBeRemark(at))
+        if (form.Unit is { Quantity: Quantity.Time } && at.Word.Has(SlotKind.Note) ? at.Word.Kind != WordKind.Vital : MayBeRemark(at) && !LooksMeant(at, form))
         {
             at.At = start;
             return false;
@@ -87,7 +87,7 @@ internal static class Numbers
 
     /// <summary>The unit that is meant: a fluid ounce by <c>oz</c> where only a volume fits.</summary>
     public static Unit Meant(Cursor at, Unit unit) =>
-        unit.Word == "oz" && at.Word.Has(SlotKind.Volume) && !at.Word.Has(SlotKind.Amount) ? at.Vocabulary.Units.Find("floz")! : unit;
+        unit.Word == "oz" && at.Word.Has(SlotKind.Volume) ? at.Vocabulary.Units.Find("floz")! : unit;
 
     public static bool FitsAny(Cursor at, Unit written)
     {
@@ -107,7 +107,7 @@ internal static class Numbers
     /// True where words that mean nothing here are kept as a remark, and a number with them. Not so in a vital, whose number is
     /// the point of the line, nor where a slot that needs a number is still empty.
     /// </summary>
-    public static bool MayBeRemark(Cursor at) => at.Word.Has(SlotKind.Note) && at.Word.Kind != WordKind.Vital
+    public static bool MayBeRemark(Cursor at) => at.Word.Has(SlotKind.Note) && at.Word.Kind is not (WordKind.Vital or WordKind.Exam or WordKind.Scan)
         && (at.Word.Kind is not (WordKind.Fact or WordKind.Act) || at.First<FreeWords>() is not null);
 
     /// <summary>A time of day behind the word: <c>8am</c>, <c>6 pm</c>, <c>at 3:15pm</c>, <c>07:30</c>.</summary>
@@ -125,6 +125,14 @@ internal static class Numbers
         return true;
     }
 
+    /// <summary>
+    /// True for a number that was meant as a value: the first one of a word that takes values, or one with a slip in its unit. It must
+    /// not vanish in a remark.
+    /// </summary>
+    private static bool LooksMeant(Cursor at, NumberForm form) =>
+        (at.First<NoteValue>() is null && at.Word.Takes.Any(slot => SlotTable.Units(slot.Kind, at.Word).Length > 0))
+        || (form.UnitSpan.Length > 0 && form.Unit is null && Refusals.NearestUnit(at, form.UnitSpan.In(at.Line).ToString()) is not null);
+
     private static bool Keep(Cursor at, SlotKind kind, object value, NumberForm form, int start)
     {
         object? held = value is NoteValue && kind != SlotKind.Reference ? at.First<NoteValue>() : at.Get<object>(kind);
@@ -135,8 +143,9 @@ internal static class Numbers
             return at.Taken(TokenKind.Value, TextSpan.Between(at.Parts[start].Span.Start, at.Part.Span.End));
         }
 
-        if (held is not null && MayBeRemark(at))
+        if (held is not null && at.Word.Kind == WordKind.Fact && at.Word.Has(SlotKind.Note))
         {
+            // a plan in steps is kept as it is written
             at.At = start;
             return false;
         }
@@ -204,6 +213,11 @@ internal static class Numbers
             shape = NumberShape.WithUnit;
         }
 
+        if (unitSpan.In(at.Line) is "°")
+        {
+            (shape, unitSpan) = (NumberShape.Bare, default);
+        }
+
         Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(unitSpan.In(at.Line));
         return new NumberForm(part, shape, span, first, second, unit is null ? null : Meant(at, unit), unitSpan, at.BoundOf(part));
     }
@@ -240,7 +254,8 @@ internal static class Numbers
         int count = at.Phrase(at.Vocabulary.Units, at.At + 1, out Unit? unit);
         bool times = at.Word.Has(SlotKind.Times) && (at.Is(at.At + 1, "x") || at.Is(at.At + 1, "times"));
         bool seconds = shape == NumberShape.Ratio && at.Word.Has(SlotKind.Rate) && unit?.Quantity == Quantity.Time;
-        if (!times && (unit is null || !(seconds || FitsAny(at, unit))))
+        bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase);
+        if (!times && (unit is null || !(seconds || wrong || FitsAny(at, unit))))
         {
             return part.Span;
         }

@@ -72,7 +72,7 @@ internal static class ReferenceSlots
 
         private bool Fits(LineWord item) => Kind == SlotKind.Vital
             ? item.Kind == WordKind.Vital
-            : item.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care;
+            : item.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care && !item.Has(SlotKind.Medicine);
 
         private static void Implied(Cursor at, string word, TextSpan span)
         {

@@ -116,12 +116,13 @@ internal static class Refusals
         string bare = typed.TrimEnd('.', ':', '!', '?');
         return bare.Length < ShortestGuessed ? null
             : NearestWord.Find(bare, SlotTable.Spellings(at.Vocabulary, at.Word)) is { } nearest
-                && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(bare[0]) ? nearest : null;
+                && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(bare[0]) && !nearest.Equals(bare, StringComparison.OrdinalIgnoreCase) ? nearest : null;
     }
 
     /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
-    public static string? Slip(Cursor at, string typed) => NearestWord.Find(typed, SlotTable.Spellings(at.Vocabulary, at.Word), most: 1) is { } nearest
-        && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) ? nearest : null;
+    public static string? Slip(Cursor at, string typed) => at.Vocabulary.Knows(typed) ? null
+        : NearestWord.Find(typed, typed.Length < 5 ? at.Vocabulary.Describing(at.Word.Word).Spellings : SlotTable.Spellings(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
+            && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) && !nearest.Equals(typed, StringComparison.OrdinalIgnoreCase) ? nearest : null;
 
     /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>
     public static Problem UnknownWords(Cursor at, LineWord word, FreeWords remark) => new(ProblemRules.UnknownWord, remark.Span,
@@ -160,10 +161,14 @@ internal static class Refusals
 
     private static Problem Bad(NumberForm form, string message) => new(ProblemRules.BadNumber, form.Span, message);
 
+    /// <summary>The unit that goes with the observation and is one slip away from what was typed.</summary>
+    public static string? NearestUnit(Cursor at, string typed) =>
+        NearestWord.Find(typed, at.Vocabulary.Units.Terms.Where(unit => Numbers.FitsAny(at, unit)).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+
     private static Problem UnknownUnit(Cursor at, NumberForm form)
     {
         string typed = form.UnitSpan.In(at.Line).ToString();
-        string? nearest = NearestWord.Find(typed, at.Vocabulary.Units.Terms.Where(unit => Numbers.FitsAny(at, unit)).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+        string? nearest = NearestUnit(at, typed);
         return new Problem(ProblemRules.WrongUnit, form.UnitSpan,
             $"`{typed}` is not a unit I know here. " + (nearest is null ? $"Write {Expected(at)}." : $"Did you mean `{nearest}`?"), nearest);
     }

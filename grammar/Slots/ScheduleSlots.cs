@@ -42,7 +42,9 @@ internal static class ScheduleSlots
             known |= text.Equals(word, StringComparison.OrdinalIgnoreCase);
         }
 
-        return known && (!(at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Note)) || index + 1 >= at.Parts.Count || at.Parts[index + 1].Kind == PartKind.Number
+        bool length = text is "x" or "X" && at.First<FreeWords>() is not null && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
+        return length || known && (!(at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Note)) || index + 1 >= at.Parts.Count || at.Parts[index + 1].Kind == PartKind.Number
+            || CountSlots.NumberWord(at, index + 1, out _) is not null
             || at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time } || Dates.Month(at.TextAt(index + 1)) is not null
             || text.Equals("every", StringComparison.OrdinalIgnoreCase));
     }
@@ -155,6 +157,17 @@ internal static class ScheduleSlots
                 return true;
             }
 
+            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && BareLength(at, part, out count) is { } bare)
+            {
+                TextSpan span = at.SpanOf(at.At, count);
+                at.Mark(TokenKind.Value, span);
+                at.At += count;
+                Update(at, schedule => at.Word.Kind == WordKind.Act
+                    ? schedule with { For = Once(at, schedule.For, bare, span) }
+                    : schedule with { In = Once(at, schedule.In, bare, span) });
+                return true;
+            }
+
             if (Dates.InWords(at, at.At, out count) is { } written)
             {
                 at.Mark(TokenKind.Date, at.SpanOf(at.At, count));
@@ -172,6 +185,17 @@ internal static class ScheduleSlots
 
             return Dates.LooksForeign(at, part)
                 && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
+        }
+
+        /// <summary>A length of time alone: <c>recheck ear 2 weeks</c>, <c>vaccine rabies 3yr</c>.</summary>
+        private static Amount? BareLength(Cursor at, NumberPart part, out int count)
+        {
+            bool apart = part.First.Unit.Length == 0;
+            count = apart ? 2 : 1;
+            TextSpan unitSpan = !apart ? part.First.Unit : at.IsWord(at.At + 1) ? at.Parts[at.At + 1].Span : default;
+            return !part.Second.Exists && at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is { Quantity: Quantity.Time } unit && at.Digits(part.First.Digits) is { } number
+                ? new Amount(number, unit, Bound: at.BoundOf(part))
+                : null;
         }
 
         /// <summary><c>1-0-1</c>: doses in the morning, at noon and in the evening.</summary>
@@ -195,12 +219,11 @@ internal static class ScheduleSlots
         private static string? TimesADay(Cursor at, NumberPart part, out int count)
         {
             count = 0;
-            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not (1 or 2 or 3 or 4 or 6) and { } times)
+            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not { } times || times is not (1 or 2 or 3 or 4 or 6))
             {
                 return null;
             }
 
-            times = at.Digits(part.First.Digits)!.Value;
             string unit = part.First.Unit.In(at.Line).ToString().ToLowerInvariant();
             int index = at.At + 1;
             if (unit is "x/day" or "x/d" or "/day" or "xday")
@@ -278,7 +301,7 @@ internal static class ScheduleSlots
                     Amount? every = SpanOfTime(at, keyword, "every 12h", interval: true, ref last);
                     Update(at, schedule => schedule with { Every = Once(at, schedule.Every, every, keyword), EveryTo = last ?? schedule.EveryTo });
                     break;
-                case "for":
+                case "for" or "x":
                     Amount? length = SpanOfTime(at, keyword, "for 7d");
                     Update(at, schedule => schedule with { For = Once(at, schedule.For, length, keyword) });
                     break;

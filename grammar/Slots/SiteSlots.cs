@@ -70,14 +70,14 @@ internal static class SiteSlots
         /// <summary>Reads <c>L-flank</c>, <c>L flank</c>, <c>flank L</c>, <c>L</c>, <c>flank</c>, <c>R-gland3</c>, <c>R3</c>, and OS behind eye.</summary>
         public override bool BindWord(Cursor at)
         {
-            SlotKind? kind = Kind == SlotKind.AnySite ? KindOf(at.About) : Kind;
+            SlotKind? kind = Kind != SlotKind.AnySite ? Kind : at.About is null ? SlotKind.Site : KindOf(at.About);
             if (kind is null || at.Blocked || at.InRemark)
             {
                 return false;
             }
 
             int start = at.At;
-            if (Read(at, kind.Value) is not { } site)
+            if (Read(at, kind.Value) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0))
             {
                 at.At = start;
                 return false;
@@ -157,7 +157,7 @@ internal static class SiteSlots
             Side side = Side.None;
             Region? region = null;
             int? number = null;
-            while (at.Is(at.At, "on") || at.Is(at.At, "over") || at.Is(at.At, "his") || at.Is(at.At, "her") || at.Is(at.At, "its") || at.Is(at.At, "the") || at.Is(at.At, "my"))
+            while (at.Is(at.At, "on") || at.Is(at.At, "in") || at.Is(at.At, "over") || at.Is(at.At, "his") || at.Is(at.At, "her") || at.Is(at.At, "its") || at.Is(at.At, "the") || at.Is(at.At, "my"))
             {
                 // "lump on her right side"; given back when no place follows
                 at.At++;
@@ -215,7 +215,19 @@ internal static class SiteSlots
                 {
                     side = written;
                     at.At += count;
+                    if (region!.Word == "gland" && number is null && GlandNumber(at, at.At) is { } gland)
+                    {
+                        number = gland;
+                        at.At++;
+                    }
                 }
+            }
+
+            if (region is { Sides: not (SideRule.Four or SideRule.Front or SideRule.Hind) } && at.IsWord(at.At) && at.Vocabulary.Fixed("limb").Find(at.TextOf(at.Part)) is not null and not { Word: "side" }
+                && sides == 0 && !at.StartsSegment(at.At) && region.Word is "back" or "chest")
+            {
+                // "wobbly back legs": no place on the back
+                return null;
             }
 
             if (at.Vocabulary.Fixed("limb").Find(at.HasPart ? at.TextOf(at.Part) : "") is not null && (region is null || region.Sides is SideRule.Four or SideRule.Front or SideRule.Hind)

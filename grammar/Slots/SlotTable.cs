@@ -13,7 +13,7 @@ public static class SlotTable
     // in the order in which words are tried
     private static readonly ImmutableArray<SlotReader> Rows =
     [
-        .. ReferenceSlots.First, WordSlots.Phrases, .. FactSlots.All, WordSlots.Ok, WordSlots.Portion, .. ReferenceSlots.All, .. NameSlots.All,
+        .. ReferenceSlots.First, WordSlots.Portion, WordSlots.Phrases, .. FactSlots.All, WordSlots.Ok, .. ReferenceSlots.All, .. NameSlots.All,
         CountSlots.Times, ScheduleSlots.Schedule, ScheduleSlots.Validity, ScheduleSlots.Per, .. MeasureSlots.All, StateSlots.State, StateSlots.Place,
         StateSlots.Route, .. SiteSlots.All, WordSlots.Words, .. CountSlots.Others, TextSlots.Tag, .. TextSlots.All,
     ];
@@ -22,7 +22,7 @@ public static class SlotTable
         Rows.Where(row => row is not WordSlots.PhraseSlot).ToFrozenDictionary(row => row.Kind);
 
     private static readonly FrozenDictionary<string, ImmutableArray<SlotReader>> ByWord = NoteVocabulary.Default.LineWords.Terms
-        .ToFrozenDictionary(word => word.Word, word => Rows.Where(row => word.Has(row.Kind)).ToImmutableArray());
+        .ToFrozenDictionary(word => word.Word, word => Rows.Where(row => Applies(row.Kind, word)).ToImmutableArray());
 
     /// <summary>What to write in a slot of <paramref name="word"/>, with an example; empty where there is nothing to say.</summary>
     public static string Hint(SlotKind kind, LineWord word) => ByKind[kind].Hint(word);
@@ -40,6 +40,12 @@ public static class SlotTable
 
     /// <summary>The rows for a word, in the order in which they are tried.</summary>
     internal static ImmutableArray<SlotReader> For(LineWord word) => ByWord[word.Word];
+
+    /// <summary>Where signs are taken, ok is too; where an amount of medicine is, so is the strength it follows from.</summary>
+    private static bool Applies(SlotKind kind, LineWord word) => word.Has(kind)
+        || (kind == SlotKind.Ok && word.Has(SlotKind.Words))
+        || (kind == SlotKind.Tag && word.Has(SlotKind.AnySite))
+        || (kind == SlotKind.Strength && word.Has(SlotKind.Medicine) && word.Has(SlotKind.Amount));
 
     internal static SlotReader Row(SlotKind kind) => ByKind[kind];
 }

@@ -19,7 +19,7 @@ internal static class TextSlots
     public static FreeWords? Rest(Cursor at, int from, TokenKind kind)
     {
         int start = from;
-        while (start < at.End && (Scanners.IsBlank(at.Line[start]) || (at.Line[start] == ':' && !(start + 1 < at.End && at.Line[start + 1] == '#'))))
+        while (start < at.End && (Scanners.IsBlank(at.Line[start]) || ((at.Line[start] == ':' || (start == from && Scanners.IsSeparator(at.Line[start]))) && !(start + 1 < at.End && at.Line[start + 1] == '#'))))
         {
             start++;
         }
@@ -48,6 +48,11 @@ internal static class TextSlots
         at.Add(SlotKind.File, new FreeWords(file, file.In(at.Line).ToString()));
         if (Rest(at, file.End, TokenKind.Text) is { } caption)
         {
+            if (PhotoFile.IsPicture(caption.Text.Split(' ')[0]))
+            {
+                at.Report(new Problem(ProblemRules.SaidTwice, caption.Span, $"`{caption.Text}` is a second picture. Write one picture a line."));
+            }
+
             at.Add(SlotKind.Note, caption);
         }
     }

@@ -48,6 +48,13 @@ internal static class WordSlots
         return true;
     }
 
+    /// <summary>The part of a meal that a word stands for.</summary>
+    public static Portion PortionOf(FixedWord part, TextSpan span)
+    {
+        (decimal eaten, decimal whole) = part.Word switch { "all" => (1m, 1m), "most" => (3m, 4m), "half" => (1m, 2m), "little" => (1m, 4m), _ => (0m, 1m) };
+        return new Portion(span, part.Word is "all" or "none" ? Bound.Exact : Bound.About, eaten, whole);
+    }
+
     private static string? Abbreviated(Cursor at, ReadOnlySpan<char> text) =>
         (at.Vocabulary.Abbreviations("word:" + at.Word.Word).Find(text) ?? at.Vocabulary.Abbreviations("word:any").Find(text))?.StandsFor;
 
@@ -67,7 +74,12 @@ internal static class WordSlots
         }
 
         TextSpan whole = pending is null ? span : TextSpan.Between(pending.Span.Start, span.End);
-        at.Add(SlotKind.Words, new Described(word, whole, at.WithSingleBlanks(span), pending?.Sense ?? Sense.Present));
+        Sense sense = pending?.Sense ?? Sense.Present;
+        if (!at.Filled.Any(slot => slot.Value is Described other && other.Word == word && other.Sense == sense))
+        {
+            at.Add(SlotKind.Words, new Described(word, whole, at.WithSingleBlanks(span), sense));
+        }
+
         at.BehindSign = at.At;
         if (pending is { OfHead: true } && at.Word.Kind is not WordKind.Exam)
         {
@@ -176,7 +188,12 @@ internal static class WordSlots
         {
             bool startsName = at.Word.Has(SlotKind.FoodName) && at.First<FreeWords>() is null && at.At + 1 < at.Parts.Count;
             int count = at.Phrase(at.Vocabulary.Ok, at.At, out FixedWord? ok);
-            if (startsName || count == 0 || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Word.Word), at.At, out _) >= count))
+            if (count == 0 && !at.Word.Has(SlotKind.Words) && Abbreviated(at, at.TextOf(at.Part)) is { } plain)
+            {
+                (ok, count) = (at.Vocabulary.Ok.Find(plain), 1);
+            }
+
+            if (startsName || count == 0 || ok is null || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Word.Word), at.At, out _) >= count))
             {
                 return false;
             }
@@ -203,14 +220,13 @@ internal static class WordSlots
         public override bool BindWord(Cursor at)
         {
             int count = at.Phrase(at.Vocabulary.Fixed("portion"), at.At, out FixedWord? part);
-            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Blocked)
+            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Blocked || SignLength(at, at.At) > count)
             {
                 return false;
             }
 
-            (decimal eaten, decimal whole) = part!.Word switch { "all" => (1m, 1m), "most" => (3m, 4m), "half" => (1m, 2m), "little" => (1m, 4m), _ => (0m, 1m) };
             TextSpan span = at.SpanOf(at.At, count);
-            at.Add(SlotKind.Portion, new Portion(span, part.Word is "all" or "none" ? Bound.Exact : Bound.About, eaten, whole));
+            at.Add(SlotKind.Portion, PortionOf(part!, span));
             at.Mark(TokenKind.State, span);
             at.At += count;
             return true;

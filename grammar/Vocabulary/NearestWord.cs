@@ -24,7 +24,7 @@ public static class NearestWord
 
         string wanted = typed.ToLowerInvariant();
         int allowed = Math.Min(most, wanted.Length switch { <= 2 => 0, <= 5 => 1, <= 8 => 2, _ => 3 });
-        (int Distance, int Unlike, string Word)? best = null;
+        (int Distance, int Unlike, int Longer, string Word)? best = null;
         foreach (string candidate in candidates)
         {
             if (Math.Abs(candidate.Length - wanted.Length) > allowed)
@@ -39,8 +39,8 @@ public static class NearestWord
                 continue;
             }
 
-            (int, int, string) found = (distance, -wanted.AsSpan().CommonPrefixLength(lower), candidate);
-            if (best is null || Comparer<(int, int, string)>.Default.Compare(found, best.Value) < 0)
+            (int, int, int, string) found = (distance, -wanted.AsSpan().CommonPrefixLength(lower), Math.Abs(lower.Length - wanted.Length), candidate);
+            if (best is null || Comparer<(int, int, int, string)>.Default.Compare(found, best.Value) < 0)
             {
                 best = found;
             }

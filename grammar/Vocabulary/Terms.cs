@@ -273,7 +273,7 @@ public enum LeadMeans
 public sealed record ModifierWord(string Word, IReadOnlyList<string> Synonyms, ModifierKind Kind, string Definition, string Source) : ITerm
 {
     /// <summary>True for <c>no</c> and its like, behind which a list of nouns may all be negated; not for <c>not</c>.</summary>
-    public bool NegatesLists => Kind == ModifierKind.Absent;
+    public bool NegatesLists => Kind == ModifierKind.Absent && !(Word.StartsWith("not", StringComparison.Ordinal) || Word.EndsWith("not", StringComparison.Ordinal) || Word.EndsWith("nt", StringComparison.Ordinal) || Word.EndsWith("n't", StringComparison.Ordinal));
 }
 
 /// <summary>What a small word does.</summary>
