@@ -39,6 +39,12 @@ public static class SlotTable
     /// <summary>The same without units: a word in a sentence is no slip for one.</summary>
     internal static IEnumerable<string> Words(NoteVocabulary vocabulary, LineWord word) => word.Takes.SelectMany(slot => ByKind[(int)slot.Kind].Spellings(vocabulary, word));
 
+    /// <summary>The kind of place that a line with this word may hold; null where it holds none.</summary>
+    public static SlotKind? SiteOf(LineWord word) => SiteSlots.KindOf(word);
+
+    /// <summary>True when the region may stand in a slot of places.</summary>
+    public static bool Fits(SlotKind kind, Region region) => SiteSlots.RoleOf(kind) is not { } role || region.Roles.Contains(role);
+
     /// <summary>The rows for a word, in the order in which they are tried.</summary>
     internal static ImmutableArray<SlotReader> For(LineWord word) => ByWord[word.Index];
 

@@ -164,6 +164,9 @@ public sealed class NoteVocabulary
     /// <summary>True when some part knows <paramref name="word"/> as a describing word.</summary>
     public bool IsDescribing(string word) => describingSpellings.Contains(word);
 
+    /// <summary>The word of the line that starts with <paramref name="spelling"/>: the word itself, or the one a phrase stands for; null for neither.</summary>
+    public LineWord? Starting(ReadOnlySpan<char> spelling) => LineWords.Find(spelling) ?? (Leads.Find(spelling) is { } lead ? LineWords.Find(lead.Lines[0].Word) : null);
+
     /// <summary>The abbreviations understood in <paramref name="place"/>.</summary>
     public Scope<Abbreviation> Abbreviations(string place) => abbreviations.GetValueOrDefault(place, Empty<Abbreviation>.Scope);
 
