@@ -16,6 +16,8 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     /// <summary>The words that the phrase implies.</summary>
     public System.Collections.Immutable.ImmutableArray<string> Implied => Lead?.Lines[Line].Words ?? [];
 
+    private const int LongestShort = 3;
+
     /// <summary>The head that starts at a part, in the longest spelling; null where none does.</summary>
     public static Head? At(Cursor at, int index, out int count, bool first = false)
     {
@@ -27,9 +29,9 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
 
         int words = at.Phrase(at.Vocabulary.LineWords, index, out LineWord? word);
         int lead = at.Phrase(at.Vocabulary.Leads, index, out LeadWord? phrase);
-        if (lead == 1 && !first && at.TextAt(index) is { Length: 1 } letter && !char.IsUpper(letter[0]))
+        if (lead == 1 && !first && at.TextAt(index) is { Length: <= LongestShort } letters && !char.IsUpper(letters[0]))
         {
-            // a single small letter in the middle of a line is no abbreviation
+            // the bar of "chocolate bar" is no abbreviation
             lead = 0;
         }
 

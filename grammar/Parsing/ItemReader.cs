@@ -14,6 +14,7 @@ namespace HealthNotes.Grammar.Parsing;
 internal sealed partial class ItemReader(Cursor at)
 {
     private readonly List<Draft> drafts = new(2);
+    private const int MostBeforeTime = 3;
     private FreeWords? due;
 
     /// <summary>Reads from the cursor to the end of the line. The items count only where the cursor holds no problem.</summary>
@@ -151,7 +152,7 @@ internal sealed partial class ItemReader(Cursor at)
             }
 
             joined = null;
-            if (at.Word.Has(SlotKind.Note) && !at.Blocked)
+            if (at.Word.Has(SlotKind.Note) && !at.Blocked && MayRemark())
             {
                 Remark();
                 continue;
@@ -163,6 +164,18 @@ internal sealed partial class ItemReader(Cursor at)
 
         return null;
     }
+
+    /// <summary>
+    /// True where words without a meaning may be a remark: a task needs its item and its day first, and what looks like a number is
+    /// none while the value of a vital is still to come.
+    /// </summary>
+    private bool MayRemark() => at.Word.Kind switch
+    {
+        WordKind.Skip => at.About is not null,
+        WordKind.Task => at.First<Schedule>() is not null,
+        WordKind.Vital => at.First<NoteValue>() is not null || !(at.Part.Kind is PartKind.Number or PartKind.Unreadable && Scanners.IsDigit(at.TextOf(at.Part)[0])),
+        _ => true,
+    };
 
     private bool BindSlot(ImmutableArray<SlotReader> slots)
     {
@@ -499,7 +512,7 @@ internal sealed partial class ItemReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || OnlyTimes(end + count))) && !MedicineStarts(end)
+        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !MedicineStarts(end)
             && (rest || (!at.StartsSegment(end) && !WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))));
 
         // brackets and marks that part nothing belong to the remark

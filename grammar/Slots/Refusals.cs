@@ -18,6 +18,21 @@ internal static class Refusals
         LineWord word = at.Word;
         string typed = form.Span.In(at.Line).ToString();
         string first = form.Part.First.Digits.In(at.Line).ToString();
+        if (form is { Shape: NumberShape.Times, Unit.Quantity: Quantity.Length } && word.Has(SlotKind.Size))
+        {
+            return Bad(form, $"`{typed}`: a size is larger than 0, such as 12x9mm");
+        }
+
+        if (word.Has(SlotKind.Range) && form is { Shape: NumberShape.Spread, Part.BoundSpan.Length: > 0 })
+        {
+            return new Problem(ProblemRules.WrongValue, form.Span, $"`{typed}`: a range is two numbers without a mark before them, such as 16-24.");
+        }
+
+        if (word.Kind == WordKind.Vital && form.Unit is null && at.First<NoteValue>() is { } before)
+        {
+            return new Problem(ProblemRules.SaidTwice, form.Span, $"`{typed}` comes after `{before.Span.In(at.Line)}`. Write one observation a line.");
+        }
+
         if (form is { Shape: NumberShape.Ratio, Second: 0 })
         {
             return Bad(form, $"`{typed}`: nothing can be divided by 0.");
@@ -121,7 +136,7 @@ internal static class Refusals
 
     /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
     public static string? Slip(Cursor at, string typed) => at.Vocabulary.Knows(typed) ? null
-        : NearestWord.Find(typed, typed.Length < 5 ? at.Vocabulary.Describing(at.Word).Spellings : SlotTable.Spellings(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
+        : NearestWord.Find(typed, typed.Length < 5 ? at.Vocabulary.Describing(at.Word).Spellings : SlotTable.Words(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
             && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) && !nearest.Equals(typed, StringComparison.OrdinalIgnoreCase) ? nearest : null;
 
     /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>

@@ -350,7 +350,16 @@ internal static class ScheduleSlots
 
             if (times.Count == 0)
             {
-                Missing(at, keyword, "at 08:00");
+                if (at.HasPart && at.Part is NumberPart)
+                {
+                    at.Report(new Problem(ProblemRules.BadTime, at.Part.Span, $"`{at.TextOf(at.Part)}` is not a time of day. Write hours and minutes, such as 07:30 or 6:05pm."));
+                    at.Taken(TokenKind.Unknown);
+                }
+                else
+                {
+                    Missing(at, keyword, "at 08:00");
+                }
+
                 return;
             }
 

@@ -77,7 +77,7 @@ internal static class SiteSlots
             }
 
             int start = at.At;
-            if (Read(at, kind.Value) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0))
+            if (Read(at, kind.Value) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0 && !site.Span.In(at.Line).Contains('-')))
             {
                 at.At = start;
                 return false;

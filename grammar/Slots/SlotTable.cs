@@ -34,8 +34,10 @@ public static class SlotTable
 
     /// <summary>Every spelling that is understood behind <paramref name="word"/>; numbers and free words apart.</summary>
     public static IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) =>
-        word.Takes.SelectMany(slot => ByKind[(int)slot.Kind].Spellings(vocabulary, word))
-            .Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[(int)slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+        Words(vocabulary, word).Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[(int)slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+
+    /// <summary>The same without units: a word in a sentence is no slip for one.</summary>
+    internal static IEnumerable<string> Words(NoteVocabulary vocabulary, LineWord word) => word.Takes.SelectMany(slot => ByKind[(int)slot.Kind].Spellings(vocabulary, word));
 
     /// <summary>The kind of place that a line with this word may hold; null where it holds none.</summary>
     public static SlotKind? SiteOf(LineWord word) => SiteSlots.KindOf(word);
