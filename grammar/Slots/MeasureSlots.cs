@@ -418,7 +418,7 @@ internal static class MeasureSlots
         /// <summary>The amount in the unit of one tablet's strength, where that is written.</summary>
         private static Measure Whole(Cursor at, Measure count) =>
             at.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && count.Amounts is [{ Unit.Word: "tablet" or "capsule" } many]
-                ? count with { Amounts = [one.Number * many.Number % many.Over == 0 ? new Notes.Amount(one.Number * many.Number / many.Over, one.Unit) : new Notes.Amount(one.Number * many.Number, one.Unit, many.Over)] }
+                ? count with { Amounts = [decimal.Round(one.Number * many.Number / many.Over, 4) * many.Over == one.Number * many.Number ? new Notes.Amount(one.Number * many.Number / many.Over, one.Unit) : new Notes.Amount(one.Number * many.Number, one.Unit, many.Over)] }
                 : count;
 
         /// <summary>The <c>1/2 tablets</c> behind the whole number of <c>1 1/2 tablets</c>.</summary>
