@@ -62,5 +62,5 @@ public static class Meaning
     }
 
     private static bool IsDerived(object value, string property) => (value, property) is
-        (Site, "Name") or (PartialDate, "Earliest" or "Latest" or "Exact") or (NoteItem, "Word") or (Schedule, "NamesDay");
+        (Site, "Name") or (PartialDate, "Earliest" or "Latest" or "Exact") or (NoteItem, "Word") or (ItemHead, "Lead") or (Schedule, "NamesDay");
 }
