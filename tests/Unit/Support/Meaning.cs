@@ -7,7 +7,10 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Tests.Support;
 
-/// <summary>Writes a typed note as text without places and spellings, so that two notes can be compared by what they mean.</summary>
+/// <summary>
+/// Writes a typed note as text without places, spellings and the order in which things were written, so that two notes can be
+/// compared by what they mean.
+/// </summary>
 public static class Meaning
 {
     public static string Of(Note note)
@@ -46,6 +49,9 @@ public static class Meaning
         string text => $"'{text}'",
         ITerm term => term.Word,
         TextSpan => "",
+        NoteItem item => $"{item.GetType().Name} {item.Word.Word} {item.Head.Time:HH:mm}: {Of(item.Body)}",
+        ItemBody body => string.Join(' ', body.Filled.Select(slot => $"{slot.Kind}={Of(slot.Value)}").Order(StringComparer.Ordinal)),
+        Described sign => $"{sign.Sense} {sign.Word.Word}",
         decimal number => number.ToString("G29", System.Globalization.CultureInfo.InvariantCulture),
         IEnumerable list => "[" + string.Join(", ", list.Cast<object>().Select(Of)) + "]",
         _ when value.GetType().Namespace?.StartsWith("HealthNotes", StringComparison.Ordinal) == true && !value.GetType().IsEnum => Members(value),
@@ -62,5 +68,5 @@ public static class Meaning
     }
 
     private static bool IsDerived(object value, string property) => (value, property) is
-        (Site, "Name") or (PartialDate, "Earliest" or "Latest" or "Exact") or (NoteItem, "Word") or (ItemHead, "Lead") or (Schedule, "NamesDay");
+        (Site, "Name") or (PartialDate, "Earliest" or "Latest" or "Exact") or (Schedule, "NamesDay");
 }

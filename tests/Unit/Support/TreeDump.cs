@@ -1,4 +1,5 @@
 using System.Text;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Tests.Support;
@@ -31,7 +32,7 @@ public static class TreeDump
             text.Append($"      = {head.Date:yyyy-MM-dd} {head.Time:HH:mm} {head.Kind} {head.By}".TrimEnd()).Append('\n');
         }
 
-        if (line.Item is { } item)
+        foreach (NoteItem item in line.Items)
         {
             text.Append($"      = {Meaning.Of(item)}\n");
         }

@@ -14,6 +14,9 @@ public class EbnfTests
 {
     private static readonly EbnfGrammar Grammar = EbnfReader.Read(Assert.Single(LanguagePage.Blocks("ebnf")).Text);
 
+    private static readonly SlotKind[] Sites =
+        [SlotKind.Site, SlotKind.Node, SlotKind.Joint, SlotKind.Muscle, SlotKind.Gland, SlotKind.Tooth, SlotKind.AnySite];
+
     [Fact]
     public void Every_rule_that_is_referred_to_is_there_and_every_rule_is_referred_to()
     {
@@ -49,10 +52,7 @@ public class EbnfTests
         {
             foreach (LineSyntax line in NoteSyntax.Parse(writer.Write(Grammar.Start)).Lines)
             {
-                if (line.Item is { } item)
-                {
-                    open.ExceptWith(SlotsOf(item).Select(slot => (item.Word.Word, slot)));
-                }
+                open.ExceptWith(line.Items.SelectMany(item => SlotsOf(item).Select(slot => (item.Word.Word, slot))));
             }
         }
 
@@ -72,33 +72,6 @@ public class EbnfTests
         None.Wrong(all.Except(writer.Used));
     }
 
-    private static IEnumerable<SlotKind> SlotsOf(NoteItem item)
-    {
-        LineWord word = item.Word;
-        bool Filled(SlotKind slot) => (slot, item) switch
-        {
-            (SlotKind.Text, TextFact or TextTask) => true,
-            (SlotKind.Species, SpeciesFact) or (SlotKind.Sex, SexFact) or (SlotKind.Birth, BornFact) or (SlotKind.Units, UnitsFact) => true,
-            (SlotKind.Mass, AdultWeightFact) or (SlotKind.Vital, UsualFact or CallIfFact) or (SlotKind.Range, UsualFact) or (SlotKind.Limit, CallIfFact) => true,
-            (SlotKind.State, UsualFact { State: not null } or CallIfFact { State: not null } or Reading { State: not null }) => true,
-            (SlotKind.Place, UsualFact { Place: not null } or CallIfFact { Place: not null } or Reading { Place: not null }) => true,
-            (SlotKind.Per, UsualFact { Per: not null } or CallIfFact { Per: not null }) => true,
-            (SlotKind.Medicine, MedicinePlan or DoseEvent) => true,
-            (SlotKind.Amount, MedicinePlan { Dose: not null } or DoseEvent { Dose: not null } or CareEvent { Quantity: not null }) => true,
-            (SlotKind.Route, MedicinePlan { Manner.Length: > 0 } or DoseEvent { Manner.Length: > 0 }) => true,
-            (SlotKind.Schedule, MedicinePlan { Schedule.Every: not null } or HomeCheckFact or Recheck or DueTask or AcceptFact) or (SlotKind.Rule, AcceptFact) => true,
-            (SlotKind.Rate, Reading { Value: PerMinute or CountOverTime }) or (SlotKind.Score, Reading { Value: Score }) => true,
-            (SlotKind.Temperature or SlotKind.Mass or SlotKind.Seconds or SlotKind.Glucose, Reading) => true,
-            (SlotKind.Site or SlotKind.Node or SlotKind.Joint or SlotKind.Muscle or SlotKind.Gland or SlotKind.Tooth, Examined { Site: not null } or Finding or Reading { Site: not null }) => true,
-            (SlotKind.AnySite, Recheck { Site: not null } or Skipped { Site: not null } or AcceptFact { Site: not null }) => true,
-            (SlotKind.Tag, Finding { Tag: not null }) or (SlotKind.Size, Finding { Size: not null } or Examined { Size: not null }) => true,
-            (SlotKind.Words, Reading { Words.Length: > 0 } or Examined { Words.Length: > 0 } or Finding { Words.Length: > 0 } or CareEvent { Words.Length: > 0 }) => true,
-            (SlotKind.Portion or SlotKind.Volume, CareEvent { Quantity: not null }) or (SlotKind.FoodName, CareEvent { Food: not null }) => true,
-            (SlotKind.Times, CareEvent { Times: not null }) or (SlotKind.Duration, CareEvent { Duration: not null }) or (SlotKind.Distance, CareEvent { Distance: not null }) => true,
-            (SlotKind.Note, AcceptFact { Reason: not null } or DoseEvent { Note: not null } or CareEvent { Note: not null } or Skipped { Reason: not null }) => true,
-            (SlotKind.Item, Recheck or Skipped or AcceptFact { Item: not null }) or (SlotKind.Topic, DueTask) or (SlotKind.File, Photo) or (SlotKind.Ok, RestOk) => true,
-            _ => false,
-        };
-        return word.Takes.Select(slot => slot.Kind).Where(Filled);
-    }
+    /// <summary>What a line holds; every site goes into one slot, whichever kind of site the word takes.</summary>
+    private static IEnumerable<SlotKind> SlotsOf(NoteItem item) => item.Body.Filled.SelectMany(slot => slot.Kind == SlotKind.Site ? Sites : [slot.Kind]);
 }

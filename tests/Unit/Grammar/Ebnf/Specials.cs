@@ -23,6 +23,21 @@ internal static class Specials
         "a remark" => One(Remarks, random),
         "a medicine's name of one word" => One(Medicines, random),
         "a medicine's name" => One(LongNames, random),
+        "a plan in steps" => One(["5mg daily for 5d then 2.5mg daily for 5d", "10mg SID for 1w then 5mg SID", "tapering as the vet wrote it"], random),
+        "words without a meaning here" => One(["grandma counted", "beside uncle Mortimer", "(neighbour filmed)", "wrote Ottilie"], random),
+        "a sign of the line's word that is not there, or over" => One(Denied(word), random),
+        "a phrase that stands for a line" => One(Phrases, random),
+        "an event" => One(["vomit", "cough", "seizure"], random),
+        "a medicine that is known" => One(["carprofen", "benazepril", "gabapentin"], random),
+        "a side" => One(["left", "right", "both"], random),
+        "a part that has sides" => One(["ear", "eye", "paw"], random),
+        "a sign that every part has" => One(["swollen", "painful", "bleeding"], random),
+        "what it is against" => One(["rabies", "lepto", "kennel cough"], random),
+        "a treatment's name of one word" => One(["fipronil", "praziquantel"], random),
+        "what a laboratory measured" => One(["creatinine", "ALT", "potassium"], random),
+        "any unit of a laboratory" => One(["umol/L", "U/L", "g/dL", "mmol/L"], random),
+        "two pressures, the higher first" => $"{random.Next(100, 200)}/{random.Next(40, 100)}",
+        "a count and the whole it is of" => One(["13/14", "0/7", "6/6"], random),
         "a food's name" => One(Foods, random),
         "a finding's name" => One(["lump-sample", "weight-trend", "lump", "sign"], random),
         "what falls due" => One(Topics, random),
@@ -63,6 +78,16 @@ internal static class Specials
         "a line break" => "\n",
         _ => throw new ArgumentOutOfRangeException(nameof(special), special, "a special sequence without a meaning"),
     };
+
+    /// <summary>Signs that are worth a word when they are missing; a general word such as a degree is not negated by itself.</summary>
+    private static string[] Denied(string word) =>
+    [
+        .. Vocabulary.Describing(word).Terms.Where(sign => sign.Part != "any" && sign.Meanings.Any(meaning => meaning.Level > Level.Expected))
+            .SelectMany(sign => new[] { $"no {sign.Word}", $"not {sign.Word}", $"{sign.Word} gone", $"no longer {sign.Word}" }),
+    ];
+
+    private static string[] Phrases { get; } =
+        [.. Vocabulary.Leads.Terms.Where(lead => lead.Means != LeadMeans.Plain).SelectMany(lead => lead.Synonyms.Prepend(lead.Word))];
 
     private static string[] BothTeeth { get; } =
         [.. Vocabulary.Teeth.SelectMany(set => set.Numbers).Distinct().Where(n => Vocabulary.IsTooth(n, Species.Dog) && Vocabulary.IsTooth(n, Species.Cat)).Select(n => $"{n}")];

@@ -30,10 +30,10 @@ public class PlacementTests
     public void Facts_are_said_once() => Marked.Check("""
         pet Marlow
         pet Tansy
-        ^^^ said-twice: one file per pet
+        ^^^ said-twice: Keep one file per pet
         species dog
         species dog
-        ^^^^^^^ said-twice: keep one
+        ^^^^^^^ said-twice: Keep one
         known heart murmur
         known stiff hips
         """);
@@ -43,7 +43,7 @@ public class PlacementTests
         species dog
         2026-10-04 check
           lump belly-pouch 12mm
-               ^^^^^^^^^^^ impossible-site: a dog has no belly-pouch
+               ^^^^^^^^^^^ impossible-site: A dog has no belly-pouch
           gland R5 soft
           tooth 105 tartar
           tooth 111 tartar
@@ -58,11 +58,11 @@ public class PlacementTests
           gland R5 soft
                 ^^ impossible-site: four pairs
           tooth 105 tartar
-                ^^^ impossible-site: a cat has no tooth 105
+                ^^^ impossible-site: A cat has no tooth 105
           recheck tooth 105 in 2w
-                        ^^^ impossible-site: a cat has no tooth 105
+                        ^^^ impossible-site: A cat has no tooth 105
           skip tooth 105 wriggled
-                     ^^^ impossible-site: a cat has no tooth 105
+                     ^^^ impossible-site: A cat has no tooth 105
         """);
 
     [Fact]

@@ -45,6 +45,11 @@ public class ChangeProperties
         iter: Effort.Times(600));
 
     [Fact]
+    public void Lines_read_one_by_one_are_those_of_the_whole_note() => Soup.PlainNote.Sample(
+        text => Assert.Equal(text.Split('\n').Select((line, index) => TextOf(NoteSyntax.Parse(index == 0 ? line : "\n" + line).Lines[^1])), NoteSyntax.Parse(text).Lines.Select(line => TextOf(line with { Ending = "" }))),
+        iter: Effort.Times(600));
+
+    [Fact]
     public void There_is_no_line_to_change_behind_the_last()
     {
         var note = NoteSyntax.Parse("pet Marlow\n");
@@ -54,5 +59,5 @@ public class ChangeProperties
     }
 
     private static string TextOf(LineSyntax line) =>
-        $"{line.Kind}|{line.Text}|{line.Ending}|{string.Join(' ', line.Marks)}|{Meaning.Of(line.Item)}|{line.EntryHead}|{string.Join(' ', line.Problems)}";
+        $"{line.Kind}|{line.Text}|{line.Ending}|{string.Join(' ', line.Marks)}|{Meaning.Of(line.Items)}|{line.EntryHead}|{string.Join(' ', line.Problems)}";
 }

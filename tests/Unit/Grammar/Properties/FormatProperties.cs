@@ -2,7 +2,9 @@ using CsCheck;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Tests.Support;
+using Meaning = HealthNotes.Tests.Support.Meaning;
 
 namespace HealthNotes.Tests.Grammar.Properties;
 
@@ -23,26 +25,39 @@ public class FormatProperties
         text => Assert.Equal(Meaning.Of(Note.Read(text)), Meaning.Of(Note.Read(Formatted(text)))),
         iter: Effort.Times(600));
 
-    /// <summary>The same line by line, where more lines can be tried.</summary>
+    /// <summary>The same line by line, where more lines can be tried; the owner's own words for what was seen stay.</summary>
     [Fact]
-    public void The_canonical_line_reads_back_to_the_same_meaning() => Soup.Item.Sample(
+    public void A_formatted_line_says_the_same_in_the_owners_words() => Soup.Item.Sample(
         text =>
         {
+            string formatted = Formatted(text);
             LineSyntax line = NoteSyntax.Parse(text).Lines[0];
-            if (line.Problems.IsEmpty && line.Item is { } item)
-            {
-                string canonical = ItemPrinter.Print(item);
-                LineSyntax again = NoteSyntax.Parse(canonical).Lines[0];
-                Assert.True(again.Problems.IsEmpty, $"{text} -> {canonical}: {again.Problems.FirstOrDefault()?.Message}");
-                Assert.Equal(Meaning.Of(item), Meaning.Of(again.Item));
-                Assert.Equal(canonical, ItemPrinter.Print(again.Item!));
-            }
+            LineSyntax again = NoteSyntax.Parse(formatted).Lines[0];
+            Assert.Equal(MeaningPrinter.Print(line), MeaningPrinter.Print(again));
+            Assert.Equal(Meaning.Of(line.Items), Meaning.Of(again.Items));
+            string plain = Plain(formatted);
+            string written = Plain(text);
+            None.Wrong(line.Items.SelectMany(item => item.Words.Concat(item.Absent)).Select(sign => sign.Text)
+                .Where(word => Plain(word) is var own && written.Contains(own, StringComparison.Ordinal) && !plain.Contains(own, StringComparison.Ordinal))
+                .Select(word => $"`{word}` is lost: {text} -> {formatted}"));
         },
         iter: Effort.Times(10_000));
+
+    /// <summary>Each spelling of each describing word, alone.</summary>
+    [Fact]
+    public void Format_keeps_every_spelling_of_a_describing_word() => None.Wrong(
+        from word in NoteVocabulary.Default.LineWords.Terms
+        where word.Has(SlotKind.Words)
+        from spelling in NoteVocabulary.Default.Describing(word.Word).Spellings
+        let text = $"{word.Word} {word.Word switch { "lump" or "wound" or "pain-site" => "L-flank ", "hr" or "rr" => "72 ", "bcs" => "5/9 ", _ => "" }}{spelling}"
+        where !Formatted(text).Contains(spelling, StringComparison.OrdinalIgnoreCase)
+        select $"{text} -> {Formatted(text)}");
 
     [Fact]
     public void Format_keeps_every_comment_every_free_text_and_every_line_with_a_problem() => Soup.Note.Sample(
         text => Assert.Equal(Kept(text), Kept(Formatted(text))), iter: Effort.Times(600));
+
+    private static string Plain(string text) => string.Join(' ', text.ToLowerInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static string Formatted(string text) => NoteFormatter.Format(NoteSyntax.Parse(text));
 

@@ -1,13 +1,23 @@
 using CsCheck;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Tests.Support;
+using Meaning = HealthNotes.Tests.Support.Meaning;
 
 namespace HealthNotes.Tests.Grammar.Properties;
 
 /// <summary>What holds for every text, however odd.</summary>
 public class LineProperties
 {
+    private static readonly NoteVocabulary Words = NoteVocabulary.Default;
+
+    private static readonly string[] RightLines =
+    [
+        .. File.ReadAllText(Repository.PathOf("grammar/LANGUAGE.md")).ReplaceLineEndings("\n").Split("```hnote\n").Skip(1)
+            .SelectMany(block => block.Split("```")[0].Split('\n')).Select(line => line.Trim()).Where(line => line.Length > 0 && line[0] is not ('#' or '>')),
+    ];
+
     [Fact]
     public void Printing_the_tree_gives_back_the_text() => Soup.Note.Sample(
         text => Assert.Equal(text, NoteSyntax.Parse(text).Print()), iter: Effort.Times(600));
@@ -15,15 +25,32 @@ public class LineProperties
     [Fact]
     public void Tokens_tile_the_line() => Soup.Line.Sample(Tile, iter: Effort.Times(3_000));
 
-    /// <summary>What a line holds is never skipped in silence: between tokens there are only blanks and marks that part words.</summary>
+    /// <summary>
+    /// What a line holds is never skipped in silence: each letter and each digit lies in a token that is a meaning, a remark or a
+    /// problem. Between tokens there are only blanks and marks.
+    /// </summary>
     [Fact]
-    public void Nothing_but_blanks_and_commas_is_left_unread() => Soup.Line.Sample(
+    public void No_letter_and_no_digit_is_left_unread() => Soup.Line.Sample(
         text =>
         {
             LineSyntax line = Single(text);
-            string marks = line.Kind == LineKind.EntryHead ? ",;:Tt" : ",;:";
+            string marks = line.Kind == LineKind.EntryHead ? "Tt" : "";
             Assert.All(line.Tokens.Where(token => token.Kind == TokenKind.Blank), token =>
-                Assert.All(token.Span.In(text).ToArray(), c => Assert.True(char.IsWhiteSpace(c) || marks.Contains(c), $"`{c}` is left unread")));
+                Assert.All(token.Span.In(text).ToArray(), c => Assert.True(!char.IsLetterOrDigit(c) || marks.Contains(c), $"`{c}` is left unread")));
+        },
+        iter: Effort.Times(3_000));
+
+    /// <summary>What is passed over is a small word of the table, or repeats what the line says.</summary>
+    [Fact]
+    public void Only_small_words_are_passed_over() => Soup.Item.Sample(
+        text =>
+        {
+            LineSyntax line = Single(text);
+            if (line.Problems.IsEmpty)
+            {
+                None.Wrong(line.Marks.Where(mark => mark.Kind == TokenKind.Filler).Select(mark => mark.Span.In(text).ToString()).Where(word => !IsSmall(word, line))
+                    .Select(word => $"`{word}` is passed over in `{text}`"));
+            }
         },
         iter: Effort.Times(3_000));
 
@@ -38,6 +65,29 @@ public class LineProperties
         }),
         iter: Effort.Times(3_000));
 
+    /// <summary>Whole or nothing: of a line with a problem no value, sign, plan or count is used.</summary>
+    [Fact]
+    public void A_line_with_a_problem_holds_nothing() => Soup.Line.Sample(
+        text =>
+        {
+            LineSyntax line = Single(text);
+            Assert.True(line.Problems.IsEmpty || line.Items.IsEmpty, $"`{text}` has a problem, and is read as {MeaningOf(line)}");
+            Assert.True(line.Problems.Length <= 1, $"`{text}` has {line.Problems.Length} problems");
+        },
+        iter: Effort.Times(3_000));
+
+    /// <summary>The same where a line that is right was changed in one place.</summary>
+    [Fact]
+    public void A_right_line_with_a_slip_is_whole_or_nothing() => Gen.Select(Gen.OneOf(RightLines), Gen.Int[0, 200], Gen.OneOf("x", "", " ", "9", "/", "-", "no ", "~", ",", "zz")).Sample(
+        (right, place, slip) =>
+        {
+            int index = place % (right.Length + 1);
+            string text = right[..index] + slip + right[Math.Min(right.Length, slip.Length == 0 ? index + 1 : index)..];
+            LineSyntax line = Single(text);
+            Assert.True(line.Problems.IsEmpty || line.Items.IsEmpty, $"`{text}` has a problem, and is read as {MeaningOf(line)}");
+        },
+        iter: Effort.Times(6_000));
+
     [Fact]
     public void What_is_not_understood_is_flagged_and_what_is_flagged_is_marked() => Soup.Line.Sample(
         text =>
@@ -46,7 +96,7 @@ public class LineProperties
             if (line.Problems.IsEmpty)
             {
                 Assert.DoesNotContain(line.Marks, token => token.Kind == TokenKind.Unknown);
-                Assert.Equal(line.Kind == LineKind.Item, line.Item is not null);
+                Assert.Equal(line.Kind == LineKind.Item, line.Items.Length > 0);
             }
         },
         iter: Effort.Times(3_000));
@@ -63,6 +113,12 @@ public class LineProperties
             }
         },
         iter: Effort.Times(600));
+
+    private static string MeaningOf(LineSyntax line) => string.Join(" | ", line.Items.Select(Meaning.Of));
+
+    private static bool IsSmall(string word, LineSyntax line) => Words.Small.Find(string.Join(' ', word.ToLowerInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))) is not null
+        || line.Items.Any(item => Words.LineWords.Find(word) == item.Word)
+        || Words.Fixed("dose-event").Find(word) is not null;
 
     private static void Ask(NoteItem item)
     {

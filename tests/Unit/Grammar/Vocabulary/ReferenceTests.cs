@@ -52,7 +52,26 @@ public class ReferenceTests
             },
             $"{row["abbreviation"]} in {row["where"]}"));
 
+    /// <summary>The strength of a tablet goes wherever an amount of medicine does.</summary>
     [Fact]
-    public void Every_slot_kind_is_taken_by_some_word() =>
-        None.Wrong(Enum.GetValues<SlotKind>().Except(Words.LineWords.Terms.SelectMany(word => word.Takes).Select(slot => slot.Kind)));
+    public void Every_slot_kind_is_taken_by_some_word() => None.Wrong(Enum.GetValues<SlotKind>()
+        .Except(Words.LineWords.Terms.SelectMany(word => word.Takes).Select(slot => slot.Kind)).Except([SlotKind.Strength, SlotKind.StrengthOfOne]));
+
+    /// <summary>What a phrase at the start of a line implies is known behind the word it leads to; of <c>done</c> it is free words.</summary>
+    [Fact]
+    public void Phrases_lead_to_line_words_and_to_words_known_there() => None.Wrong(
+        from lead in Words.Leads.Terms
+        from line in lead.Lines
+        let word = Words.LineWords.Find(line.Word)
+        where word?.Word != line.Word || line.Words.Any(implied => !IsKnown(word, implied))
+        select $"{lead.Word}: {line.Word} {string.Join(' ', line.Words)}");
+
+    /// <summary>A synonym that stands in two rows of phrases would lead to the first alone.</summary>
+    [Fact]
+    public void A_phrase_leads_to_one_line() => None.Wrong(Tables.Ambiguous(
+        Words.Leads.Terms.SelectMany(lead => lead.Synonyms.Prepend(lead.Word).Select(phrase => (phrase, lead.Word)))));
+
+    private static bool IsKnown(LineWord word, string implied) => word.Has(SlotKind.Text) || word.Has(SlotKind.Topic) || word.Has(SlotKind.Analyte)
+        || Words.Describing(word.Word).Find(implied) is not null || Words.Ok.Find(implied) is not null || Words.Sides.Find(implied) is not null
+        || Words.States(word.Word).Find(implied) is not null || Words.Fixed("portion").Find(implied) is not null;
 }

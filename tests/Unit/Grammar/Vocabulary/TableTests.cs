@@ -10,12 +10,15 @@ public partial class TableTests
     [InlineData("abbreviations.tsv", "abbreviation|stands-for|where|definition|source")]
     [InlineData("describing.tsv", "part|word|synonyms|level|species|definition|source")]
     [InlineData("fixed-words.tsv", "word|synonyms|kind|definition")]
+    [InlineData("leads.tsv", "phrase|stands-for|means|definition|source")]
+    [InlineData("medicines.tsv", "medicine|synonyms|group|source")]
+    [InlineData("modifiers.tsv", "phrase|kind|definition|source")]
     [InlineData("objects.tsv", "object|synonyms|low-mm|high-mm|typical-mm|definition|source")]
     [InlineData("sites.tsv", "region|synonyms|species|sides|roles|surface|x|y|definition|source")]
     [InlineData("states.tsv", "word|synonyms|kind|for|comparable|definition|source")]
     [InlineData("teeth.tsv", "species|set|numbers|source")]
-    [InlineData("units.tsv", "unit|synonyms|quantity|factor|divisor|offset|canonical|source")]
-    [InlineData("words.tsv", "word|kind|synonyms|species|order|takes|definition|source")]
+    [InlineData("units.tsv", "unit|synonyms|quantity|factor|divisor|offset|canonical|source|bare-from|bare-to")]
+    [InlineData("words.tsv", "word|kind|synonyms|species|order|takes|definition|source|name|scale")]
     public void Has_its_columns_and_rows(string table, string columns)
     {
         Assert.Equal(columns.Split('|'), Tables.Load(table).Columns);
@@ -33,12 +36,17 @@ public partial class TableTests
     [InlineData("sites.tsv", "region")]
     [InlineData("states.tsv", "word")]
     [InlineData("words.tsv", "word")]
+    [InlineData("medicines.tsv", "medicine")]
     public void Canonical_words_are_lower_case_letters_digits_and_hyphens(string table, string column) =>
         None.Wrong(Tables.Rows(table).Select(row => row[column]).Where(word => !Canonical.IsMatch(word)));
 
     [Fact]
-    public void Fixed_words_are_canonical_too_but_for_the_sides() =>
-        None.Wrong(Tables.Rows("fixed-words.tsv").Where(row => row["kind"] != "side").Select(row => row["word"]).Where(word => !Canonical.IsMatch(word)));
+    public void Fixed_words_are_canonical_too_but_for_sides_and_numbers() =>
+        None.Wrong(Tables.Rows("fixed-words.tsv").Where(row => row["kind"] is not ("side" or "number" or "times" or "daily")).Select(row => row["word"]).Where(word => !Canonical.IsMatch(word)));
+
+    [Fact]
+    public void Numbers_in_words_stand_for_figures() => None.Wrong(
+        Tables.Rows("fixed-words.tsv").Where(row => row["kind"] is "number" or "times" or "daily").Select(row => row["word"]).Where(word => !Figures.IsMatch(word)));
 
     [Fact]
     public void Abbreviations_are_capitals() =>
@@ -51,6 +59,7 @@ public partial class TableTests
     [InlineData("states.tsv")]
     [InlineData("words.tsv")]
     [InlineData("fixed-words.tsv")]
+    [InlineData("medicines.tsv")]
     public void Synonyms_are_lower_case_with_single_blanks_and_at_most_four_words(string table) => None.Wrong(
         Tables.Rows(table).SelectMany(row => row.Several("synonyms"))
             .Where(s => s.Length == 0 || s.Any(char.IsAsciiLetterUpper) || s != s.Trim() || s.Contains("  ", StringComparison.Ordinal) || s.Split(' ').Length > 4));
@@ -59,6 +68,8 @@ public partial class TableTests
     [InlineData("abbreviations.tsv")]
     [InlineData("describing.tsv")]
     [InlineData("fixed-words.tsv")]
+    [InlineData("leads.tsv")]
+    [InlineData("modifiers.tsv")]
     [InlineData("objects.tsv")]
     [InlineData("sites.tsv")]
     [InlineData("states.tsv")]
@@ -69,6 +80,9 @@ public partial class TableTests
     [Theory]
     [InlineData("abbreviations.tsv")]
     [InlineData("describing.tsv")]
+    [InlineData("leads.tsv")]
+    [InlineData("medicines.tsv")]
+    [InlineData("modifiers.tsv")]
     [InlineData("objects.tsv")]
     [InlineData("sites.tsv")]
     [InlineData("states.tsv")]
@@ -86,9 +100,11 @@ public partial class TableTests
     [InlineData("sites.tsv", "sides", "pair|mid|any|four|front|hind")]
     [InlineData("sites.tsv", "surface", "side|top|under")]
     [InlineData("states.tsv", "kind", "state|place|route|food|when")]
-    [InlineData("words.tsv", "kind", "fact|vital|exam|scan|care|task|picture|skip|rest")]
+    [InlineData("words.tsv", "kind", "fact|vital|exam|scan|care|act|task|picture|skip|rest")]
     [InlineData("words.tsv", "species", "both|dog|cat")]
-    [InlineData("fixed-words.tsv", "kind", "species|sex|neuter|units|side|portion|mcs|entry|ok")]
+    [InlineData("fixed-words.tsv", "kind", "species|sex|neuter|units|side|portion|mcs|entry|ok|dose|number|times|daily|limb|everyday|dose-event|dose-refused|day|bound|taper|remains|meal")]
+    [InlineData("leads.tsv", "means", "plain|sign|none")]
+    [InlineData("modifiers.tsv", "kind", "absent|absent-after|ended|ended-after|filler|joins-or|joins-and")]
     public void Holds_only_known_values(string table, string column, string known) =>
         None.Wrong(Tables.Rows(table).Select(row => row[column]).Except(known.Split('|')));
 
@@ -111,6 +127,9 @@ public partial class TableTests
     [GeneratedRegex("^[a-z][a-z0-9-]*$")]
     private static partial Regex Canonical { get; }
 
-    [GeneratedRegex("^[A-Z]+$")]
+    [GeneratedRegex("^[0-9]+(/[0-9]+|h)?$")]
+    private static partial Regex Figures { get; }
+
+    [GeneratedRegex("^[A-Z]+(/[A-Z]+)*$")]
     private static partial Regex Capitals { get; }
 }

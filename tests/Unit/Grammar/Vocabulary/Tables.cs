@@ -6,7 +6,7 @@ namespace HealthNotes.Tests.Grammar.Vocabulary;
 internal static class Tables
 {
     public static readonly string[] All =
-        ["abbreviations.tsv", "describing.tsv", "fixed-words.tsv", "objects.tsv", "sites.tsv", "states.tsv", "teeth.tsv", "units.tsv", "words.tsv"];
+        ["abbreviations.tsv", "describing.tsv", "fixed-words.tsv", "leads.tsv", "medicines.tsv", "modifiers.tsv", "objects.tsv", "sites.tsv", "states.tsv", "teeth.tsv", "units.tsv", "words.tsv"];
 
     public static IReadOnlyList<TsvRow> Rows(string table) => Load(table).Rows;
 
