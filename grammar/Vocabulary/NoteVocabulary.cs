@@ -93,7 +93,7 @@ public sealed class NoteVocabulary
     /// <summary>The words that describe what was seen at <paramref name="lineWord"/>, general ones included.</summary>
     public Scope<DescribingWord> Describing(string lineWord) => describing.GetValueOrDefault(lineWord, Empty<DescribingWord>.Scope);
 
-    /// <summary>True when <paramref name="word"/> is a word somewhere in the notes, so that it is no slip for another.</summary>
+    /// <summary>True when <paramref name="word"/> is a word somewhere in the notes, and so not a slip for another.</summary>
     public bool Knows(string word) => IsDescribing(word) || LineWords.Find(word) is not null || Units.Find(word) is not null || Regions.Find(word) is not null
         || Small.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null;
 
