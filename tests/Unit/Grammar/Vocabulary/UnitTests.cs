@@ -28,7 +28,7 @@ public class UnitTests
         { "mg", Mass.FromMilligrams(1).Kilograms },
         { "ug", Mass.FromMicrograms(1).Kilograms },
         { "lb", Mass.FromPounds(1).Kilograms },
-        { "st", Mass.FromStone(1).Kilograms },
+        { "st", 14 * Mass.FromPounds(1).Kilograms },
         { "oz", Mass.FromOunces(1).Kilograms },
         { "mm", Length.FromMillimeters(1).Millimeters },
         { "cm", Length.FromCentimeters(1).Millimeters },
