@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Notes;
@@ -59,15 +60,27 @@ public sealed class ItemBody(ImmutableArray<SlotValue> filled)
 
     private static ImmutableArray<Described> Signs(ImmutableArray<SlotValue> filled, bool there)
     {
-        ImmutableArray<Described>.Builder? found = null;
+        int count = 0;
+        foreach (SlotValue slot in filled)
+        {
+            count += slot.Value is Described sign && (sign.Sense == Sense.Present) == there ? 1 : 0;
+        }
+
+        if (count == 0)
+        {
+            return [];
+        }
+
+        var signs = new Described[count];
+        count = 0;
         foreach (SlotValue slot in filled)
         {
             if (slot.Value is Described sign && (sign.Sense == Sense.Present) == there)
             {
-                (found ??= ImmutableArray.CreateBuilder<Described>()).Add(sign);
+                signs[count++] = sign;
             }
         }
 
-        return found?.DrainToImmutable() ?? [];
+        return ImmutableCollectionsMarshal.AsImmutableArray(signs);
     }
 }

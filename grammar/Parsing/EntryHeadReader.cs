@@ -16,9 +16,17 @@ internal static class EntryHeadReader
     {
         int length = RunLength(content);
         ReadOnlySpan<char> first = content[..length];
-        if (!Scanners.IsDigit(content[0]) && DateInWords(content) is not null)
+        if (!Scanners.IsDigit(content[0]))
         {
-            return true;
+            if (Dates.Month(first.TrimEnd(',')) is null && !IsWeekday(first) && vocabulary.Fixed("day").Find(first.TrimEnd(':')) is null)
+            {
+                return false;
+            }
+
+            if (DateInWords(content) is not null)
+            {
+                return true;
+            }
         }
 
         if (vocabulary.Fixed("day").Find(first.TrimEnd(':')) is not null)
@@ -104,6 +112,11 @@ internal static class EntryHeadReader
 
     private static bool IsWeekday(ReadOnlySpan<char> word)
     {
+        if (word.Length < 3 || (word[0] | ' ') is not ('m' or 't' or 'w' or 'f' or 's'))
+        {
+            return false;
+        }
+
         foreach (string name in CultureInfo.InvariantCulture.DateTimeFormat.DayNames)
         {
             if (word.Equals(name, StringComparison.OrdinalIgnoreCase) || word.Equals(name.AsSpan(0, 3), StringComparison.OrdinalIgnoreCase))

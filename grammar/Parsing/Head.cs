@@ -11,10 +11,12 @@ namespace HealthNotes.Grammar.Parsing;
 /// <param name="Lead">The phrase that stands for it; null when it was written itself.</param>
 /// <param name="Line">Which of the lines of that phrase this is.</param>
 /// <param name="Negation">The negation before it, or null.</param>
-internal sealed record Head(LineWord Word, TextSpan Span, LeadWord? Lead = null, int Line = 0, Pending? Negation = null)
+internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lead = null, int Line = 0, Pending? Negation = null)
 {
     /// <summary>The words that the phrase implies.</summary>
     public System.Collections.Immutable.ImmutableArray<string> Implied => Lead?.Lines[Line].Words ?? [];
+
+    private const int LongestShort = 3;
 
     /// <summary>The head that starts at a part, in the longest spelling; null where none does.</summary>
     public static Head? At(Cursor at, int index, out int count, bool first = false)
@@ -27,14 +29,14 @@ internal sealed record Head(LineWord Word, TextSpan Span, LeadWord? Lead = null,
 
         int words = at.Phrase(at.Vocabulary.LineWords, index, out LineWord? word);
         int lead = at.Phrase(at.Vocabulary.Leads, index, out LeadWord? phrase);
-        if (lead == 1 && !first && at.TextAt(index) is { Length: 1 } letter && !char.IsUpper(letter[0]))
+        if (lead == 1 && !first && at.TextAt(index) is { Length: <= LongestShort } letters && !char.IsUpper(letters[0]) && letters[^1] is not ('+' or '-'))
         {
-            // a single small letter in the middle of a line is no abbreviation
+            // the bar of "chocolate bar" is no abbreviation
             lead = 0;
         }
 
         if (words > 0 && lead > words && phrase!.Lines is [var line] && line.Word == word!.Word
-            && at.Vocabulary.Describing(word.Word).Find(at.Spaced(index + words, index + lead - 1)) is not null)
+            && at.Vocabulary.Describing(word).Find(at.Spaced(index + words, index + lead - 1)) is not null)
         {
             // "gums white": the word itself comes first, and the rest is a sign of it
             lead = 0;

@@ -14,6 +14,7 @@ namespace HealthNotes.Grammar.Parsing;
 internal sealed partial class ItemReader(Cursor at)
 {
     private readonly List<Draft> drafts = new(2);
+    private const int MostBeforeTime = 3;
     private FreeWords? due;
 
     /// <summary>Reads from the cursor to the end of the line. The items count only where the cursor holds no problem.</summary>
@@ -24,9 +25,8 @@ internal sealed partial class ItemReader(Cursor at)
         Head? next = head;
         int start = at.At;
         ArraySegment<Part> all = at.Parts;
-        while (next is not null)
+        while (next is { } now)
         {
-            Head now = next;
             if (now.Lead is { Lines.Length: 3 } && all is [NumberPart { Third.Exists: true } three, ..])
             {
                 // TPR 38.4/192/30
@@ -86,17 +86,16 @@ internal sealed partial class ItemReader(Cursor at)
             return ReadOne(head with { Word = at.Vocabulary.LineWords.Find("missed")! });
         }
 
-        List<TextSpan> remark = [];
-        Head? next = Bind(head, slots, remark, ref none);
+        Head? next = Bind(head, slots, ref none);
         if (due is null)
         {
-            Finish(head, remark, none);
+            Finish(head, none);
         }
 
         return next;
     }
 
-    private Head? Bind(Head head, ImmutableArray<SlotReader> slots, List<TextSpan> remark, ref bool none)
+    private Head? Bind(Head head, ImmutableArray<SlotReader> slots, ref bool none)
     {
         ModifierWord? joined = null;
         while (at.HasPart)
@@ -153,9 +152,9 @@ internal sealed partial class ItemReader(Cursor at)
             }
 
             joined = null;
-            if (at.Word.Has(SlotKind.Note) && !at.Blocked)
+            if (at.Word.Has(SlotKind.Note) && !at.Blocked && MayRemark())
             {
-                Remark(remark);
+                Remark();
                 continue;
             }
 
@@ -165,6 +164,18 @@ internal sealed partial class ItemReader(Cursor at)
 
         return null;
     }
+
+    /// <summary>
+    /// True where words without a meaning may be a remark: a task needs its item and its day first, and what looks like a number is
+    /// none while the value of a vital is still to come.
+    /// </summary>
+    private bool MayRemark() => at.Word.Kind switch
+    {
+        WordKind.Skip => at.About is not null,
+        WordKind.Task => at.First<Schedule>() is not null,
+        WordKind.Vital => at.First<NoteValue>() is not null || !(at.Part.Kind is PartKind.Number or PartKind.Unreadable && Scanners.IsDigit(at.TextOf(at.Part)[0])),
+        _ => true,
+    };
 
     private bool BindSlot(ImmutableArray<SlotReader> slots)
     {
@@ -179,7 +190,7 @@ internal sealed partial class ItemReader(Cursor at)
             return !at.Blocked && Numbers.Bind(at, slots);
         }
 
-        if (at.Part.Kind == PartKind.Word && at.Phrase(at.Vocabulary.Fixed("bound"), at.At, out FixedWord? bound) is > 0 and var words
+        if (at.Part.Kind == PartKind.Word && at.Phrase(at.Vocabulary.Bounds, at.At, out FixedWord? bound) is > 0 and var words
             && at.At + words < at.Parts.Count && at.Parts[at.At + words] is NumberPart { BoundSpan.Length: 0 } && !at.InRemark && !at.Blocked)
         {
             // under 2 seconds
@@ -237,7 +248,7 @@ internal sealed partial class ItemReader(Cursor at)
         if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || at.Word.Has(SlotKind.Medicine) || at.Filled.Count > 0
             || at.Phrase(at.Vocabulary.After, 0, out ModifierWord? word) is not (> 0 and var count)
             || (Modifiers.NeedsEnd(word!) && count < at.Parts.Count && !at.StartsSegment(count))
-            || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, 0) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Fixed("portion").Find(at.TextAt(0)) is not null)))
+            || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, 0) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(0)) is not null)))
 )
         {
             return false;
@@ -257,9 +268,9 @@ internal sealed partial class ItemReader(Cursor at)
     /// <summary>Says of the whole observation that it is over.</summary>
     private void Over(TextSpan span)
     {
-        DescribingWord gone = at.Vocabulary.Describing(at.Word.Word).Find("gone")!;
+        DescribingWord gone = at.Vocabulary.Describing(at.Word).Find("gone")!;
         string written = at.WithSingleBlanks(span);
-        at.Add(SlotKind.Words, new Described(gone, span, at.Vocabulary.Describing(at.Word.Word).Find(written) == gone ? written : gone.Word));
+        at.Add(SlotKind.Words, new Described(gone, span, at.Vocabulary.Describing(at.Word).Find(written) == gone ? written : gone.Word));
     }
 
     /// <summary>The same head, negated where <c>or</c> carries a negation on. After a comma a bare word may be meant either way, which is reported.</summary>
@@ -277,7 +288,7 @@ internal sealed partial class ItemReader(Cursor at)
             return next with { Negation = negation };
         }
 
-        if (bare && (next.Lead is null || next.Implied.Any(word => at.Vocabulary.Describing(next.Word.Word).Find(word)?.Meanings.Any(meaning => meaning.Level > Level.Expected) == true)))
+        if (bare && (next.Lead is null || next.Implied.Any(word => at.Vocabulary.Describing(next.Word).Find(word)?.Meanings.Any(meaning => meaning.Level > Level.Expected) == true)))
         {
             at.Report(new Problem(ProblemRules.OpenNegation, next.Span,
                 $"`{negation.Span.In(at.Line)}` may or may not reach `{next.Span.In(at.Line)}`. Write `{negation.Span.In(at.Line)}` before each, or say how it was."));
@@ -327,7 +338,7 @@ internal sealed partial class ItemReader(Cursor at)
         Sense sense = negation?.Sense ?? Sense.Present;
         foreach (string word in head.Implied)
         {
-            if (at.Vocabulary.Ok.Find(word) is { } ok && at.Word.Has(SlotKind.Ok) | at.Word.Has(SlotKind.Words) && at.Vocabulary.Describing(at.Word.Word).Find(word) is null)
+            if (at.Vocabulary.Ok.Find(word) is { } ok && at.Word.Has(SlotKind.Ok) | at.Word.Has(SlotKind.Words) && at.Vocabulary.Describing(at.Word).Find(word) is null)
             {
                 at.Set(SlotKind.Ok, ok);
             }
@@ -336,7 +347,7 @@ internal sealed partial class ItemReader(Cursor at)
                 signs = true;
                 at.BehindSign = at.At;
             }
-            else if (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Fixed("portion").Find(word) is { } part)
+            else if (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(word) is { } part)
             {
                 at.Add(SlotKind.Portion, WordSlots.PortionOf(part, head.Span));
             }
@@ -392,23 +403,23 @@ internal sealed partial class ItemReader(Cursor at)
             end++;
         }
 
-        Head? found = Head.AtWithNegation(at, at.At, out int count);
+        Head? start = Head.AtWithNegation(at, at.At, out int count);
         if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && MedicineStarts(at.At))
         {
             at.StartParts(at.Parts[at.At..]);
             return head with { Lead = null, Line = 0, Negation = null };
         }
 
-        if (found is { Lead: null } && IsObservation(found.Word))
+        if (start is { Lead: null } found && IsObservation(found.Word))
         {
             int sign = at.At + (found.Negation is null ? 0 : Modifiers.At(at, at.At)!.Value.Count);
             int known = Math.Max(WordSlots.SignLength(at, sign), at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), sign, out _));
-            bool counted = Enumerable.Range(at.At, end - at.At).Any(index => at.Parts[index].Kind == PartKind.Number || at.Vocabulary.Fixed("times").Find(at.TextAt(index)) is not null);
+            bool counted = Enumerable.Range(at.At, end - at.At).Any(index => at.Parts[index].Kind == PartKind.Number || at.Vocabulary.TimesWords.Find(at.TextAt(index)) is not null);
             return known > 0 && !counted ? null : Start(found, at.At, count);
         }
 
         // "left eye red, right ear smells": the place comes before the word
-        for (int index = at.At + 1; found is null && index < end; index++)
+        for (int index = at.At + 1; start is null && index < end; index++)
         {
             if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && OnlyPlaces(at.At, index))
             {
@@ -482,7 +493,7 @@ internal sealed partial class ItemReader(Cursor at)
     }
 
     /// <summary>Takes words without a meaning here as a remark, up to the next comma or the next sign; a reason runs to the end.</summary>
-    private void Remark(List<TextSpan> remark)
+    private void Remark()
     {
         bool rest = TakesRest();
         int first = at.At;
@@ -501,7 +512,7 @@ internal sealed partial class ItemReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || OnlyTimes(end + count))) && !MedicineStarts(end)
+        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !MedicineStarts(end)
             && (rest || (!at.StartsSegment(end) && !WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))));
 
         // brackets and marks that part nothing belong to the remark
@@ -528,7 +539,7 @@ internal sealed partial class ItemReader(Cursor at)
         stop = rest && end == at.Parts.Count ? at.End : stop < at.End && at.Line[stop] is ')' or ']' ? stop + 1 : stop;
         var span = TextSpan.Between(start, stop);
         at.Mark(TokenKind.Text, span);
-        remark.Add(span);
+        at.Remark.Add(span);
         for (int index = last; index < end; index++)
         {
             at.Mark(TokenKind.Filler, at.Parts[index].Span);
@@ -556,8 +567,9 @@ internal sealed partial class ItemReader(Cursor at)
     /// <summary>The word that is one slip away from what was typed, when both are long enough for that to say something.</summary>
     private string? Slip(Part part) => part.Span.Length >= 4 ? Refusals.Slip(at, at.TextOf(part).ToString()) : null;
 
-    private void Finish(Head head, List<TextSpan> remark, bool none)
+    private void Finish(Head head, bool none)
     {
+        List<TextSpan> remark = at.Remark;
         if (at.Pending is { OfHead: true } && (none || at.Word.Kind is WordKind.Care or WordKind.Scan))
         {
             none = true;
@@ -587,10 +599,10 @@ internal sealed partial class ItemReader(Cursor at)
 
         if (at.Problems.Count == 0)
         {
-            at.Problems.AddRange(Wrong(none));
+            Check(none);
         }
 
-        drafts.Add(new Draft(head, at.Word, at.Body(), none, [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
+        drafts.Add(new Draft(head, at.Word, at.Body(), none, at.Times.Count == 0 ? [] : [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
     }
 
     /// <summary>
@@ -599,6 +611,11 @@ internal sealed partial class ItemReader(Cursor at)
     /// </summary>
     private void EndsSign()
     {
+        if (!at.SaysGone())
+        {
+            return;
+        }
+
         List<Described> signs = [.. at.Filled.Select(slot => slot.Value).OfType<Described>().Where(sign => sign.Sense == Sense.Present)];
         if (at.Word.Kind is not (WordKind.Exam or WordKind.Care or WordKind.Vital) || signs.Find(sign => sign.Word is { Part: "any", Word: "gone" or "resolved" }) is not { } gone)
         {
@@ -635,50 +652,55 @@ internal sealed partial class ItemReader(Cursor at)
         return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
     }
 
-    private IEnumerable<Problem> Wrong(bool none)
+    private void Check(bool none)
     {
         if (!MeasureSlots.SubjectFits(at) && at.First<NoteValue>() is { } value && at.About is { } about)
         {
-            yield return Refusals.Subject(at, value.Span, value.Span, (value as ValueRange)?.Unit ?? (value as Limit)?.Unit, about);
+            at.Report(Refusals.Subject(at, value.Span, value.Span, (value as ValueRange)?.Unit ?? (value as Limit)?.Unit, about));
         }
 
         if (none && at.First<NoteValue>() is { } counted)
         {
-            yield return new Problem(ProblemRules.OpenNegation, counted.Span, $"`{counted.Span.In(at.Line)}` does not go with a negation. Write what happened, or that nothing did.");
+            at.Report(new Problem(ProblemRules.OpenNegation, counted.Span, $"`{counted.Span.In(at.Line)}` does not go with a negation. Write what happened, or that nothing did."));
         }
 
         if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is { } name)
         {
             string first = name.Text.Split(' ')[0];
-            if (at.Vocabulary.Fixed("number").Find(first) is not null)
+            if (at.Vocabulary.NumberWords.Find(first) is not null)
             {
-                yield return new Problem(ProblemRules.WrongValue, name.Span, $"`{name.Text}`: how much of it? Write the medicine, then the amount: gave carprofen 1/2 tablet");
+                at.Report(new Problem(ProblemRules.WrongValue, name.Span, $"`{name.Text}`: how much of it? Write the medicine, then the amount: gave carprofen 1/2 tablet"));
             }
             else if (NameSlots.IsOrdinary(at.Vocabulary, first) && !NameSlots.IsMedicine(at.Vocabulary, name.Text))
             {
-                yield return new Problem(ProblemRules.UnknownWord, name.Span,
-                    $"`{name.Text}` does not look like a medicine. Write {at.Word.Word} and the medicine's name; anything else goes on a line that starts with >.");
+                at.Report(new Problem(ProblemRules.UnknownWord, name.Span,
+                    $"`{name.Text}` does not look like a medicine. Write {at.Word.Word} and the medicine's name; anything else goes on a line that starts with >."));
             }
 
-            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.Fixed("times").Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
+            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
             {
-                yield return new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}");
+                at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}"));
             }
             else if (at.Get<FreeWords>(SlotKind.Note) is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is not null) is { } other)
             {
-                yield return new Problem(ProblemRules.SaidTwice, more.Span, $"`{other}` is a second medicine. Write one medicine a line.");
+                at.Report(new Problem(ProblemRules.SaidTwice, more.Span, $"`{other}` is a second medicine. Write one medicine a line."));
             }
         }
 
-        if (at.First<FreeWords>() is not null && at.Word.Kind is WordKind.Care or WordKind.Task && ShortDate() is { } date)
+        if (at.First<FreeWords>() is null)
         {
-            yield return new Problem(ProblemRules.BadDate, date, $"`{date.In(at.Line)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
+            return;
+        }
+
+        if (at.Word.Kind is WordKind.Care or WordKind.Task && ShortDate() is { } date)
+        {
+            at.Report(new Problem(ProblemRules.BadDate, date, $"`{date.In(at.Line)}` can be read two ways. Write year-month-day, such as 2026-10-20."));
         }
 
         if (at.First<NoteValue>() is not null && at.Word.Kind == WordKind.Care && !at.Word.Has(SlotKind.Medicine) && at.Filled.Select(slot => slot.Value).OfType<FreeWords>()
             .FirstOrDefault(words => at.Vocabulary.Fixed("remains").Find(words.Text.Split(' ')[0]) is not null) is { } left)
         {
-            yield return new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half.");
+            at.Report(new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half."));
         }
     }
 
@@ -767,7 +789,7 @@ internal sealed partial class ItemReader(Cursor at)
     };
 
     /// <summary>An observation as it was read, before its neighbours complete it.</summary>
-    private sealed record Draft(Head Head, LineWord Word, ItemBody Body, bool None, ImmutableArray<TimeOnly> TimesOfDay, Problem? Lacking)
+    private readonly record struct Draft(Head Head, LineWord Word, ItemBody Body, bool None, ImmutableArray<TimeOnly> TimesOfDay, Problem? Lacking)
     {
         public IReadOnlyList<TimeOnly> Times => TimesOfDay;
     }

@@ -16,6 +16,7 @@ internal sealed class LineReader
     private readonly ItemReader items;
 
     private readonly bool corrects;
+    private readonly Func<int, Head?>[] ways;
     private bool wordFound;
 
     /// <summary>A reader; one that <paramref name="corrects"/> reads a line that has a likely slip once more without it.</summary>
@@ -25,6 +26,7 @@ internal sealed class LineReader
         this.corrects = corrects;
         at = new Cursor(vocabulary);
         items = new ItemReader(at);
+        ways = [WordFirst, PhraseFirst, MedicineFirst, PlaceFirst];
     }
 
     public LineSyntax Read(string text, string ending)
@@ -182,15 +184,15 @@ internal sealed class LineReader
     {
         LineSyntax? first = null;
         wordFound = false;
-        foreach (Way way in Ways)
+        for (int way = 0; way < ways.Length; way++)
         {
             at.StartLine(text, end);
-            if (way(start) is not { } head)
+            if (ways[way](start) is not { } head)
             {
                 continue;
             }
 
-            wordFound |= first is null && way == WordFirst;
+            wordFound |= first is null && way == 0;
             if (head.Span.Length > 0)
             {
                 at.Mark(TokenKind.LineWord, head.Span);
@@ -202,7 +204,7 @@ internal sealed class LineReader
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            bool ahead = first is null && way == PlaceFirst && read.Any(item => item.Note is { } note && note.Span.Start < head.Span.Start);
+            bool ahead = first is null && way == ways.Length - 1 && read.Any(item => item.Note is { } note && note.Span.Start < head.Span.Start);
             if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
@@ -214,9 +216,6 @@ internal sealed class LineReader
         return first is null ? Unread(text, ending, start, end) : WithCorrection(first);
     }
 
-    private delegate Head? Way(int start);
-
-    private IEnumerable<Way> Ways => [WordFirst, PhraseFirst, MedicineFirst, PlaceFirst];
 
     /// <summary>The first word is the line's own: <c>hr 18/15s</c>.</summary>
     private Head? WordFirst(int start)
@@ -256,13 +255,7 @@ internal sealed class LineReader
     private Head? PhraseFirst(int start)
     {
         Cut(start, word: null);
-        Head? head = Head.AtWithNegation(at, 0, out int count, first: true);
-        if (head is null || (head.Negation is null && head.Lead is null))
-        {
-            return null;
-        }
-
-        return Behind(head, count);
+        return Head.AtWithNegation(at, 0, out int count, first: true) is { } head && !(head.Negation is null && head.Lead is null) ? Behind(head, count) : null;
     }
 
     /// <summary>The place, or an article, comes before the word: <c>right ear smells</c>, <c>carpus R swollen</c>.</summary>
@@ -315,7 +308,7 @@ internal sealed class LineReader
                 continue;
             }
 
-            if (vocabulary.Fixed("dose-event").Find(at.TextOf(parts[index])) is { } said)
+            if (vocabulary.DoseEvents.Find(at.TextOf(parts[index])) is { } said)
             {
                 word = not ? word : said.Word;
                 at.Mark(TokenKind.Filler, parts[index].Span);

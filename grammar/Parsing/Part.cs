@@ -25,6 +25,9 @@ internal class Part(PartKind kind, TextSpan span)
 
     public TextSpan Span => span;
 
+    /// <summary>The scopes in which a spelling starts with this part, 0 until they were looked up; see <see cref="Vocabulary.FirstWords"/>.</summary>
+    public ulong Starts { get; set; }
+
     /// <summary>The part moved <paramref name="by"/> characters to the right.</summary>
     public virtual Part Moved(int by) => new(kind, Moved(span, by));
 

@@ -24,7 +24,20 @@ internal static class TimeReader
             return null;
         }
 
-        string written = at.TextAt(index).ToString();
+        bool unit = part.First.Unit.Length > 0 || part.Second.Unit.Length > 0;
+        if (!joined && !part.Second.Exists && !unit && !at.IsWord(index + 1))
+        {
+            return null;
+        }
+
+        ReadOnlySpan<char> clock = at.TextAt(index);
+        if (!joined && !part.Second.Exists && !(clock.EndsWith("m", StringComparison.OrdinalIgnoreCase) || at.Is(index + 1, "am") || at.Is(index + 1, "pm")
+            || at.Is(index + 1, "a.m") || at.Is(index + 1, "p.m")))
+        {
+            return null;
+        }
+
+        string written = clock.ToString();
         bool half = false;
         if (at.Is(index + 1, "am") || at.Is(index + 1, "pm") || at.Is(index + 1, "a.m") || at.Is(index + 1, "p.m"))
         {

@@ -20,7 +20,7 @@ internal static class CountSlots
     /// <summary>A number in words at <paramref name="index"/>: <c>half</c>, <c>one</c>, <c>a</c>, <c>two</c>; null where none stands.</summary>
     public static (decimal Number, decimal Over)? NumberWord(Cursor at, int index, out int count)
     {
-        count = at.Phrase(at.Vocabulary.Fixed("number"), index, out FixedWord? word);
+        count = at.Phrase(at.Vocabulary.NumberWords, index, out FixedWord? word);
         if (count == 0)
         {
             return null;
@@ -47,7 +47,7 @@ internal static class CountSlots
                     : at.Refuse(at.Part.Span, ProblemRules.BadNumber, $"`{text}`: expected a whole number of times, such as 2x");
             }
 
-            int count = at.Phrase(at.Vocabulary.Fixed("times"), at.At, out FixedWord? word);
+            int count = at.Phrase(at.Vocabulary.TimesWords, at.At, out FixedWord? word);
             if (count > 0 && !(at.Is(at.At + count, "a") || at.Is(at.At + count, "per") || at.Is(at.At + count, "daily")))
             {
                 TextSpan span = at.SpanOf(at.At, count);

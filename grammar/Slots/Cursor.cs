@@ -13,6 +13,7 @@ namespace HealthNotes.Grammar.Slots;
 /// </summary>
 internal sealed class Cursor(NoteVocabulary vocabulary)
 {
+    private const int LongestPhrase = 80;
     private readonly List<SlotValue> filled = new(8);
 
     public NoteVocabulary Vocabulary => vocabulary;
@@ -49,6 +50,9 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
 
     /// <summary>What the observation holds so far.</summary>
     public IReadOnlyList<SlotValue> Filled => filled;
+
+    /// <summary>Where the words stand that have no meaning here.</summary>
+    public List<TextSpan> Remark { get; } = [];
 
     /// <summary>True behind words that have no meaning here: a number there belongs to the remark.</summary>
     public bool InRemark { get; set; }
@@ -104,6 +108,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         filled.Clear();
         Times.Clear();
         InRemark = false;
+        Remark.Clear();
         Pending = null;
         BoundInWords = Bound.Exact;
         BehindSign = -1;
@@ -203,7 +208,8 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
 
     public bool IsWord(int index) => index < Parts.Count && Parts[index].Kind == PartKind.Word;
 
-    public bool Is(int index, ReadOnlySpan<char> word) => IsWord(index) && TextAt(index).Equals(word, StringComparison.OrdinalIgnoreCase);
+    public bool Is(int index, ReadOnlySpan<char> word) => index < Parts.Count && Parts[index] is { Kind: PartKind.Word } part
+        && part.Span.Length == word.Length && TextOf(part).Equals(word, StringComparison.OrdinalIgnoreCase);
 
     public void Mark(TokenKind kind, TextSpan span) => Tokens.Add(new Token(kind, span));
 
@@ -293,13 +299,48 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
             return 0;
         }
 
-        T? single = scope.Find(TextAt(index), out int longest);
-        for (int count = Math.Min(longest, Parts.Count - index); count > 1; count--)
+        Part part = Parts[index];
+        if (part.Starts == 0)
         {
-            term = OnlyBlanks(index, count) ? scope.Find(Spaced(index, index + count - 1)) : null;
-            if (term is not null)
+            part.Starts = vocabulary.Starts(TextOf(part));
+        }
+
+        if ((part.Starts & scope.Bit) == 0)
+        {
+            return 0;
+        }
+
+        T? single = scope.Find(TextAt(index), out int longest);
+        int parts = longest == 1 ? 1 : Math.Min(longest, Parts.Count - index);
+        if (parts > 1)
+        {
+            // the phrase with single blanks, and where each of its words ends
+            Span<char> text = stackalloc char[LongestPhrase];
+            Span<int> ends = stackalloc int[parts];
+            int length = 0;
+            int last = 0;
+            for (; last < parts && (last == 0 || OnlyBlanks(index + last - 1, 2)); last++)
             {
-                return count;
+                ReadOnlySpan<char> word = TextAt(index + last);
+                if (length + word.Length + 1 > LongestPhrase)
+                {
+                    break;
+                }
+
+                length += last == 0 ? 0 : 1;
+                text[Math.Max(0, length - 1)] = ' ';
+                word.CopyTo(text[length..]);
+                length += word.Length;
+                ends[last] = length;
+            }
+
+            for (int count = last; count > 1; count--)
+            {
+                if (scope.Find(text[..ends[count - 1]]) is { } phrase)
+                {
+                    term = phrase;
+                    return count;
+                }
             }
         }
 
@@ -323,8 +364,48 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     }
 
     /// <summary>The words of <paramref name="span"/> as written, with single blanks between them.</summary>
-    public string WithSingleBlanks(TextSpan span) =>
-        string.Join(' ', span.In(Line).ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    public string WithSingleBlanks(TextSpan span)
+    {
+        ReadOnlySpan<char> text = span.In(Line);
+        bool plain = true;
+        for (int index = 0; index < text.Length && plain; index++)
+        {
+            plain = !char.IsWhiteSpace(text[index]) || (text[index] == ' ' && index + 1 < text.Length && !char.IsWhiteSpace(text[index + 1]));
+        }
+
+        return plain ? text.ToString() : string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    /// <summary>The owner's form of a word; the vocabulary's own string where they are the same, which saves one.</summary>
+    public string Written(TextSpan span, string word) => span.In(Line).SequenceEqual(word) ? word : WithSingleBlanks(span);
+
+    /// <summary>True when the observation holds this sign in this sense already.</summary>
+    public bool HasSign(DescribingWord word, Sense sense)
+    {
+        foreach (SlotValue slot in filled)
+        {
+            if (slot.Value is Described sign && ReferenceEquals(sign.Word, word) && sign.Sense == sense)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True when a sign that is there says that something is gone.</summary>
+    public bool SaysGone()
+    {
+        foreach (SlotValue slot in filled)
+        {
+            if (slot.Value is Described { Sense: Sense.Present, Word: { Part: "any", Word: "gone" or "resolved" } })
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }
 
 /// <summary>What turns the next word into its opposite, and where it stands.</summary>

@@ -11,6 +11,7 @@ internal static class Dates
 {
     private const int EarliestYear = 1900;
     private const int LatestYear = 2199;
+    private static readonly string[] Months = CultureInfo.InvariantCulture.DateTimeFormat.MonthNames;
 
     /// <summary>True for <c>2026-10-20</c>, <c>2017-03</c>, <c>2017</c> and about one of them, right or wrong as days.</summary>
     public static bool LooksLikeDate(Cursor at, NumberPart part)
@@ -77,9 +78,19 @@ internal static class Dates
     public static int? Month(ReadOnlySpan<char> word)
     {
         ReadOnlySpan<char> bare = word.TrimEnd('.');
-        string[] names = CultureInfo.InvariantCulture.DateTimeFormat.MonthNames;
+        if (bare.Length < 3 || bare[0] is not ('J' or 'F' or 'M' or 'A' or 'S' or 'O' or 'N' or 'D' or 'j' or 'f' or 'm' or 'a' or 's' or 'o' or 'n' or 'd'))
+        {
+            return null;
+        }
+
+        string[] names = Months;
         for (int month = 0; month < 12; month++)
         {
+            if ((names[month][0] | ' ') != (bare[0] | ' '))
+            {
+                continue;
+            }
+
             if (bare.Equals(names[month], StringComparison.OrdinalIgnoreCase) || bare.Equals(names[month].AsSpan(0, 3), StringComparison.OrdinalIgnoreCase)
                 || (month == 8 && bare.Equals("sept", StringComparison.OrdinalIgnoreCase)))
             {

@@ -109,7 +109,7 @@ internal static class Modifiers
     /// <summary>Takes words that carry no meaning of their own here.</summary>
     public static bool BindSmall(Cursor at, out ModifierWord? joins)
     {
-        if (at.Vocabulary.LineWords.Find(at.TextOf(at.Part)) == at.Word || (at.Word.Kind == WordKind.Act && at.Vocabulary.Fixed("dose-event").Find(at.TextOf(at.Part)) is { Word: "gave" }))
+        if (at.Vocabulary.LineWords.Find(at.TextOf(at.Part)) == at.Word || (at.Word.Kind == WordKind.Act && at.Vocabulary.DoseEvents.Find(at.TextOf(at.Part)) is { Word: "gave" }))
         {
             // "wax in both ears", "booster jab done": said already
             joins = null;

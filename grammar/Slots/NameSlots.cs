@@ -112,7 +112,7 @@ internal static class NameSlots
             bool schedule = at.Word.Has(SlotKind.Schedule) || at.Word.Has(SlotKind.Validity);
             return (schedule && ScheduleSlots.Starts(at, index))
                 || at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) > 0
-                || (at.Word.Has(SlotKind.Route) && at.Vocabulary.Abbreviations("route").Find(at.TextAt(index)) is not null)
+                || (at.Word.Has(SlotKind.Route) && at.Vocabulary.RouteShort.Find(at.TextAt(index)) is not null)
                 || (at.Word.Has(SlotKind.LabValue) && SlotTable.Row(SlotKind.LabValue).Spellings(at.Vocabulary, at.Word).Any(word => at.Is(index, word)))
                 || (at.Word.Has(SlotKind.Amount) && index > at.At && StartsAmount(at, index));
         }
@@ -122,6 +122,6 @@ internal static class NameSlots
 
         /// <summary>True for the <c>given</c> of an act, which says no more than the line does.</summary>
         private static bool IsGiven(Cursor at, int index) => at.Word.Kind == WordKind.Act
-            && (at.Vocabulary.Fixed("dose-event").Find(at.TextAt(index)) is { Word: "gave" } || at.Is(index, "due") || at.Is(index, "today"));
+            && (at.Vocabulary.DoseEvents.Find(at.TextAt(index)) is { Word: "gave" } || at.Is(index, "due") || at.Is(index, "today"));
     }
 }

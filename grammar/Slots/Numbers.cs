@@ -10,7 +10,7 @@ namespace HealthNotes.Grammar.Slots;
 /// <summary>Reads a number with what belongs to it, gives it to the slot it fits, and says what is wrong with one that fits none.</summary>
 internal static class Numbers
 {
-    private static readonly string[] Over = ["in", "over", "of", "per", "out of"];
+    private static readonly string[] Over = ["in", "over", "of", "per"];
 
     /// <summary>Takes the number at the cursor; false, with the cursor where it was, when it may belong to a remark.</summary>
     public static bool Bind(Cursor at, ImmutableArray<SlotReader> slots)
@@ -227,7 +227,12 @@ internal static class Numbers
     {
         int index = at.At + 1;
         index += at.Word.Has(SlotKind.Rate) && (at.Is(index, "beats") || at.Is(index, "breaths")) ? 1 : 0;
-        int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2 : Over.Any(word => at.Is(index, word)) ? 1 : 0;
+        if (!at.IsWord(index))
+        {
+            return null;
+        }
+
+        int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2 : Array.Exists(Over, word => at.Is(index, word)) ? 1 : 0;
         if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count))
             || index + joining >= at.Parts.Count || at.Parts[index + joining] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } under
             || at.Digits(under.First.Digits) is not { } second)

@@ -18,6 +18,21 @@ internal static class Refusals
         LineWord word = at.Word;
         string typed = form.Span.In(at.Line).ToString();
         string first = form.Part.First.Digits.In(at.Line).ToString();
+        if (form is { Shape: NumberShape.Times, Unit.Quantity: Quantity.Length } && word.Has(SlotKind.Size))
+        {
+            return Bad(form, $"`{typed}`: a size is larger than 0, such as 12x9mm");
+        }
+
+        if (word.Has(SlotKind.Range) && form is { Shape: NumberShape.Spread, Part.BoundSpan.Length: > 0 })
+        {
+            return new Problem(ProblemRules.WrongValue, form.Span, $"`{typed}`: a range is two numbers without a mark before them, such as 16-24.");
+        }
+
+        if (word.Kind == WordKind.Vital && form.Unit is null && at.First<NoteValue>() is { } before)
+        {
+            return new Problem(ProblemRules.SaidTwice, form.Span, $"`{typed}` comes after `{before.Span.In(at.Line)}`. Write one observation a line.");
+        }
+
         if (form is { Shape: NumberShape.Ratio, Second: 0 })
         {
             return Bad(form, $"`{typed}`: nothing can be divided by 0.");
@@ -104,7 +119,7 @@ internal static class Refusals
         string? nearest = Nearest(at, typed);
         string hint = nearest is not null ? $"Did you mean `{nearest}`?"
             : word.Has(SlotKind.Words)
-                ? $"Words I know here: ok, {string.Join(", ", at.Vocabulary.Describing(word.Word).Terms.Where(w => w.Part != "any").Select(w => w.Word).Take(WordsShown))} and more. Other remarks go on a line that starts with >."
+                ? $"Words I know here: ok, {string.Join(", ", at.Vocabulary.Describing(word).Terms.Where(w => w.Part != "any").Select(w => w.Word).Take(WordsShown))} and more. Other remarks go on a line that starts with >."
             : word.Kind == WordKind.Fact ? $"Write {Expected(at)}."
             : $"Write {Expected(at)}. Other remarks go on a line that starts with >.";
         return new Problem(ProblemRules.UnknownWord, part.Span, $"`{typed}` is not a word I know behind {word.Word}. {hint}", nearest);
@@ -121,12 +136,12 @@ internal static class Refusals
 
     /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
     public static string? Slip(Cursor at, string typed) => at.Vocabulary.Knows(typed) ? null
-        : NearestWord.Find(typed, typed.Length < 5 ? at.Vocabulary.Describing(at.Word.Word).Spellings : SlotTable.Spellings(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
+        : NearestWord.Find(typed, typed.Length < 5 ? at.Vocabulary.Describing(at.Word).Spellings : SlotTable.Words(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
             && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) && !nearest.Equals(typed, StringComparison.OrdinalIgnoreCase) ? nearest : null;
 
     /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>
     public static Problem UnknownWords(Cursor at, LineWord word, FreeWords remark) => new(ProblemRules.UnknownWord, remark.Span,
-        $"`{remark.Text}` holds no word I know behind {word.Word}. Words I know here: ok, {string.Join(", ", at.Vocabulary.Describing(word.Word).Terms.Where(w => w.Part != "any").Select(w => w.Word).Take(WordsShown))} and more. Other remarks go on a line that starts with >.");
+        $"`{remark.Text}` holds no word I know behind {word.Word}. Words I know here: ok, {string.Join(", ", at.Vocabulary.Describing(word).Terms.Where(w => w.Part != "any").Select(w => w.Word).Take(WordsShown))} and more. Other remarks go on a line that starts with >.");
 
     /// <summary>What the observation lacks most, with an example.</summary>
     public static string Expected(Cursor at)
@@ -139,11 +154,11 @@ internal static class Refusals
     /// <summary>What the observation cannot do without and does not have; null when it has all.</summary>
     public static Problem? Lacking(Cursor at)
     {
-        foreach (Slot slot in at.Word.Takes)
+        foreach (SlotKind kind in at.Word.Needed)
         {
-            if (slot.Needed && !SlotTable.Row(slot.Kind).IsFilled(at))
+            if (!SlotTable.Row(kind).IsFilled(at))
             {
-                return new Problem(ProblemRules.Missing, at.HeadSpan, $"Something is missing behind `{at.HeadSpan.In(at.Line)}`: write {SlotTable.Hint(slot.Kind, at.Word)}");
+                return new Problem(ProblemRules.Missing, at.HeadSpan, $"Something is missing behind `{at.HeadSpan.In(at.Line)}`: write {SlotTable.Hint(kind, at.Word)}");
             }
         }
 

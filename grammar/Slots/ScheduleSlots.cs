@@ -71,11 +71,11 @@ internal static class ScheduleSlots
     /// <summary>The interval that words for times a day stand for: <c>BID</c>, <c>twice a day</c>, <c>1-0-1</c>.</summary>
     private static string? Daily(Cursor at, int index, out int count)
     {
-        count = at.Phrase(at.Vocabulary.Fixed("daily"), index, out FixedWord? word);
+        count = at.Phrase(at.Vocabulary.Daily, index, out FixedWord? word);
         return word?.Word;
     }
 
-    private static Abbreviation? Short(Cursor at, int index) => at.Vocabulary.Abbreviations("schedule").Find(at.TextAt(index));
+    private static Abbreviation? Short(Cursor at, int index) => at.Vocabulary.ScheduleShort.Find(at.TextAt(index));
 
     /// <summary><c>q12h</c>: every 12 hours; <c>q8-12h</c>: every 8 to 12.</summary>
     private static bool EveryAbbreviation(ReadOnlySpan<char> text, out int digits)
@@ -350,7 +350,16 @@ internal static class ScheduleSlots
 
             if (times.Count == 0)
             {
-                Missing(at, keyword, "at 08:00");
+                if (at.HasPart && at.Part is NumberPart)
+                {
+                    at.Report(new Problem(ProblemRules.BadTime, at.Part.Span, $"`{at.TextOf(at.Part)}` is not a time of day. Write hours and minutes, such as 07:30 or 6:05pm."));
+                    at.Taken(TokenKind.Unknown);
+                }
+                else
+                {
+                    Missing(at, keyword, "at 08:00");
+                }
+
                 return;
             }
 

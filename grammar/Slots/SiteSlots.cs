@@ -77,7 +77,7 @@ internal static class SiteSlots
             }
 
             int start = at.At;
-            if (Read(at, kind.Value) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0))
+            if (Read(at, kind.Value) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0 && !site.Span.In(at.Line).Contains('-')))
             {
                 at.At = start;
                 return false;
@@ -223,14 +223,14 @@ internal static class SiteSlots
                 }
             }
 
-            if (region is { Sides: not (SideRule.Four or SideRule.Front or SideRule.Hind) } && at.IsWord(at.At) && at.Vocabulary.Fixed("limb").Find(at.TextOf(at.Part)) is not null and not { Word: "side" }
+            if (region is { Sides: not (SideRule.Four or SideRule.Front or SideRule.Hind) } && at.IsWord(at.At) && at.Vocabulary.Limbs.Find(at.TextOf(at.Part)) is not null and not { Word: "side" }
                 && sides == 0 && !at.StartsSegment(at.At) && region.Word is "back" or "chest")
             {
                 // "wobbly back legs": no place on the back
                 return null;
             }
 
-            if (at.Vocabulary.Fixed("limb").Find(at.HasPart ? at.TextOf(at.Part) : "") is not null && (region is null || region.Sides is SideRule.Four or SideRule.Front or SideRule.Hind)
+            if (at.Vocabulary.Limbs.Find(at.HasPart ? at.TextOf(at.Part) : "") is not null && (region is null || region.Sides is SideRule.Four or SideRule.Front or SideRule.Hind)
                 && at.IsWord(at.At) && !at.StartsSegment(at.At) && side != Side.None)
             {
                 // "limping front left leg": the side says which
@@ -241,7 +241,7 @@ internal static class SiteSlots
         }
 
         private static Side? SideAbbreviation(Cursor at) => at.First<Site>() is null && (at.About ?? at.Word).Word is "eye" or "ear"
-            && at.Vocabulary.Abbreviations("side").Find(at.TextOf(at.Part)) is { } abbreviation
+            && at.Vocabulary.SideShort.Find(at.TextOf(at.Part)) is { } abbreviation
                 ? Enum.Parse<Side>(abbreviation.StandsFor, ignoreCase: true)
                 : null;
 

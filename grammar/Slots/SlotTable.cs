@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -18,28 +17,36 @@ public static class SlotTable
         StateSlots.Route, .. SiteSlots.All, WordSlots.Words, .. CountSlots.Others, TextSlots.Tag, .. TextSlots.All,
     ];
 
-    private static readonly FrozenDictionary<SlotKind, SlotReader> ByKind =
-        Rows.Where(row => row is not WordSlots.PhraseSlot).ToFrozenDictionary(row => row.Kind);
+    private static readonly ImmutableArray<SlotReader> ByKind =
+        [.. Enum.GetValues<SlotKind>().Select(kind => Rows.First(row => row.Kind == kind && row is not WordSlots.PhraseSlot))];
 
-    private static readonly FrozenDictionary<string, ImmutableArray<SlotReader>> ByWord = NoteVocabulary.Default.LineWords.Terms
-        .ToFrozenDictionary(word => word.Word, word => Rows.Where(row => Applies(row.Kind, word)).ToImmutableArray());
+    private static readonly ImmutableArray<ImmutableArray<SlotReader>> ByWord = [.. NoteVocabulary.Default.LineWords.Terms
+        .OrderBy(word => word.Index).Select(word => Rows.Where(row => Applies(row.Kind, word)).ToImmutableArray())];
 
     /// <summary>What to write in a slot of <paramref name="word"/>, with an example; empty where there is nothing to say.</summary>
-    public static string Hint(SlotKind kind, LineWord word) => ByKind[kind].Hint(word);
+    public static string Hint(SlotKind kind, LineWord word) => ByKind[(int)kind].Hint(word);
 
     /// <summary>The units a bare number may lack there, the likeliest first: the metric one, then the US one.</summary>
-    public static ImmutableArray<string> Units(SlotKind kind, LineWord word) => ByKind[kind].Units(word);
+    public static ImmutableArray<string> Units(SlotKind kind, LineWord word) => ByKind[(int)kind].Units(word);
 
     /// <summary>True when a number with this unit goes into the slot.</summary>
-    public static bool Fits(SlotKind kind, Unit unit, LineWord word) => ByKind[kind].Fits(unit, word);
+    public static bool Fits(SlotKind kind, Unit unit, LineWord word) => ByKind[(int)kind].Fits(unit, word);
 
     /// <summary>Every spelling that is understood behind <paramref name="word"/>; numbers and free words apart.</summary>
     public static IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) =>
-        word.Takes.SelectMany(slot => ByKind[slot.Kind].Spellings(vocabulary, word))
-            .Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+        Words(vocabulary, word).Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[(int)slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
+
+    /// <summary>The same without units: a word in a sentence is no slip for one.</summary>
+    internal static IEnumerable<string> Words(NoteVocabulary vocabulary, LineWord word) => word.Takes.SelectMany(slot => ByKind[(int)slot.Kind].Spellings(vocabulary, word));
+
+    /// <summary>The kind of place that a line with this word may hold; null where it holds none.</summary>
+    public static SlotKind? SiteOf(LineWord word) => SiteSlots.KindOf(word);
+
+    /// <summary>True when the region may stand in a slot of places.</summary>
+    public static bool Fits(SlotKind kind, Region region) => SiteSlots.RoleOf(kind) is not { } role || region.Roles.Contains(role);
 
     /// <summary>The rows for a word, in the order in which they are tried.</summary>
-    internal static ImmutableArray<SlotReader> For(LineWord word) => ByWord[word.Word];
+    internal static ImmutableArray<SlotReader> For(LineWord word) => ByWord[word.Index];
 
     /// <summary>Where signs are taken, ok is too; where an amount of medicine is, so is the strength it follows from.</summary>
     private static bool Applies(SlotKind kind, LineWord word) => word.Has(kind)
@@ -47,5 +54,5 @@ public static class SlotTable
         || (kind == SlotKind.Tag && word.Has(SlotKind.AnySite))
         || (kind == SlotKind.Strength && word.Has(SlotKind.Medicine) && word.Has(SlotKind.Amount));
 
-    internal static SlotReader Row(SlotKind kind) => ByKind[kind];
+    internal static SlotReader Row(SlotKind kind) => ByKind[(int)kind];
 }

@@ -49,7 +49,7 @@ internal static class StateSlots
                 return true;
             }
 
-            if (Kind != SlotKind.Route || at.Vocabulary.Abbreviations("route").Find(at.TextOf(at.Part)) is not { } abbreviation)
+            if (Kind != SlotKind.Route || at.Vocabulary.RouteShort.Find(at.TextOf(at.Part)) is not { } abbreviation)
             {
                 return false;
             }

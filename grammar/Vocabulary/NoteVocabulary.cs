@@ -16,33 +16,52 @@ public sealed class NoteVocabulary
     private readonly Dictionary<string, Scope<Abbreviation>> abbreviations;
     private readonly Dictionary<string, Scope<StateWord>> states;
     private readonly Dictionary<string, Scope<FixedWord>> fixedWords;
+    private readonly FirstWords first = new();
+    private readonly Scope<DescribingWord>[] describingByIndex;
+    private readonly Scope<Abbreviation>[] shortByIndex;
     private readonly FrozenSet<string> describingSpellings;
     private readonly List<ToothSet> teeth = VocabularyTables.Teeth();
 
     private NoteVocabulary()
     {
-        LineWords = new(VocabularyTables.LineWords());
-        Regions = new(VocabularyTables.Regions());
-        Units = new(VocabularyTables.Units());
-        Objects = new(VocabularyTables.Objects());
+        LineWords = first.Add(VocabularyTables.LineWords());
+        Regions = first.Add(VocabularyTables.Regions());
+        Units = first.Add(VocabularyTables.Units());
+        Objects = first.Add(VocabularyTables.Objects());
         describing = DescribingByLineWord();
+        ulong bit = first.NextBit();
         abbreviations = VocabularyTables.Abbreviations().GroupBy(a => a.Where)
-            .ToDictionary(group => group.Key, group => new Scope<Abbreviation>(group));
+            .ToDictionary(group => group.Key, group => first.Add(group, bit));
         List<StateWord> allStates = VocabularyTables.States();
+        ulong stateBit = first.NextBit();
         states = allStates.SelectMany(s => s.For).Distinct()
-            .ToDictionary(word => word, word => new Scope<StateWord>(allStates.Where(s => s.For.Contains(word))));
+            .ToDictionary(word => word, word => first.Add(allStates.Where(s => s.For.Contains(word)), stateBit));
         fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
-            .ToDictionary(group => group.Key, group => new Scope<FixedWord>(group));
-        Leads = new(VocabularyTables.Leads());
-        Medicines = new(VocabularyTables.Medicines());
+            .ToDictionary(group => group.Key, group => first.Add(group));
+        Leads = first.Add(VocabularyTables.Leads());
+        Medicines = first.Add(VocabularyTables.Medicines());
         List<ModifierWord> modifiers = VocabularyTables.Modifiers();
-        Before = new(modifiers.Where(word => word.Kind is ModifierKind.Absent or ModifierKind.Ended));
-        After = new(modifiers.Where(word => word.Kind is ModifierKind.AbsentAfter or ModifierKind.EndedAfter));
-        Small = new(modifiers.Where(word => word.Kind is ModifierKind.Filler or ModifierKind.JoinsAnd or ModifierKind.JoinsOr));
+        Before = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Absent or ModifierKind.Ended));
+        After = first.Add(modifiers.Where(word => word.Kind is ModifierKind.AbsentAfter or ModifierKind.EndedAfter));
+        Small = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Filler or ModifierKind.JoinsAnd or ModifierKind.JoinsOr));
+        first.Close();
         Everyday = fixedWords["everyday"];
         describingSpellings = describing.Values.SelectMany(scope => scope.Spellings).ToFrozenSet(StringComparer.OrdinalIgnoreCase);
         Sides = fixedWords["side"];
         Ok = fixedWords["ok"];
+        Bounds = fixedWords["bound"];
+        TimesWords = fixedWords["times"];
+        NumberWords = fixedWords["number"];
+        Limbs = fixedWords["limb"];
+        Daily = fixedWords["daily"];
+        DoseEvents = fixedWords["dose-event"];
+        Portions = fixedWords["portion"];
+        describingByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Describing(word.Word))];
+        shortByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Abbreviations("word:" + word.Word))];
+        AnyShort = Abbreviations("word:any");
+        SideShort = Abbreviations("side");
+        ScheduleShort = Abbreviations("schedule");
+        RouteShort = Abbreviations("route");
     }
 
     /// <summary>The vocabulary that is built in.</summary>
@@ -84,6 +103,45 @@ public sealed class NoteVocabulary
     /// <summary>Ordinary words that name no medicine, wherever they stand.</summary>
     public Scope<FixedWord> Everyday { get; }
 
+    /// <summary>Bounds in words: under, over, about.</summary>
+    internal Scope<FixedWord> Bounds { get; }
+
+    /// <summary>Once, twice.</summary>
+    internal Scope<FixedWord> TimesWords { get; }
+
+    /// <summary>Numbers in words.</summary>
+    internal Scope<FixedWord> NumberWords { get; }
+
+    /// <summary>Words behind a side of four that say no more than the side does.</summary>
+    internal Scope<FixedWord> Limbs { get; }
+
+    /// <summary>How often a day, in words.</summary>
+    internal Scope<FixedWord> Daily { get; }
+
+    /// <summary>Given, missed, stopped.</summary>
+    internal Scope<FixedWord> DoseEvents { get; }
+
+    /// <summary>Parts of a meal.</summary>
+    internal Scope<FixedWord> Portions { get; }
+
+    /// <summary>Abbreviations behind any word.</summary>
+    internal Scope<Abbreviation> AnyShort { get; }
+
+    /// <summary>Abbreviations of sides.</summary>
+    internal Scope<Abbreviation> SideShort { get; }
+
+    /// <summary>Abbreviations of intervals.</summary>
+    internal Scope<Abbreviation> ScheduleShort { get; }
+
+    /// <summary>Abbreviations of routes.</summary>
+    internal Scope<Abbreviation> RouteShort { get; }
+
+    /// <summary>The words that describe what was seen at a line's word.</summary>
+    internal Scope<DescribingWord> Describing(LineWord word) => describingByIndex[word.Index];
+
+    /// <summary>The abbreviations behind a line's word.</summary>
+    internal Scope<Abbreviation> Short(LineWord word) => shortByIndex[word.Index];
+
     /// <summary>The tooth numbers, by species and set.</summary>
     public IReadOnlyList<ToothSet> Teeth => teeth;
 
@@ -92,6 +150,9 @@ public sealed class NoteVocabulary
 
     /// <summary>The words that describe what was seen at <paramref name="lineWord"/>, general ones included.</summary>
     public Scope<DescribingWord> Describing(string lineWord) => describing.GetValueOrDefault(lineWord, Empty<DescribingWord>.Scope);
+
+    /// <summary>The bits of the scopes in which a spelling is or starts with this word.</summary>
+    internal ulong Starts(ReadOnlySpan<char> word) => first.Of(word);
 
     /// <summary>True when <paramref name="word"/> is a word somewhere in the notes, and so not a slip for another.</summary>
     public bool Knows(string word) => IsDescribing(word) || LineWords.Find(word) is not null || Units.Find(word) is not null || Regions.Find(word) is not null
@@ -102,6 +163,9 @@ public sealed class NoteVocabulary
 
     /// <summary>True when some part knows <paramref name="word"/> as a describing word.</summary>
     public bool IsDescribing(string word) => describingSpellings.Contains(word);
+
+    /// <summary>The word of the line that starts with <paramref name="spelling"/>: the word itself, or the one a phrase stands for; null for neither.</summary>
+    public LineWord? Starting(ReadOnlySpan<char> spelling) => LineWords.Find(spelling) ?? (Leads.Find(spelling) is { } lead ? LineWords.Find(lead.Lines[0].Word) : null);
 
     /// <summary>The abbreviations understood in <paramref name="place"/>.</summary>
     public Scope<Abbreviation> Abbreviations(string place) => abbreviations.GetValueOrDefault(place, Empty<Abbreviation>.Scope);
@@ -118,9 +182,10 @@ public sealed class NoteVocabulary
 
     private Dictionary<string, Scope<DescribingWord>> DescribingByLineWord()
     {
+        ulong bit = first.NextBit();
         ILookup<string, DescribingWord> byPart = VocabularyTables.DescribingWords().ToLookup(w => w.Part, w => w.Word);
         return LineWords.Terms.Where(word => word.Has(SlotKind.Words)).Select(word => word.Word).Append(MilkTooth)
-            .ToDictionary(part => part, part => new Scope<DescribingWord>(byPart[part].Concat(byPart["any"])));
+            .ToDictionary(part => part, part => first.Add(byPart[part].Concat(byPart["any"]), bit));
     }
 
     private static class Empty<T>

@@ -9,8 +9,11 @@ public sealed class Scope<T>
     private readonly Dictionary<string, Spelling>.AlternateLookup<ReadOnlySpan<char>> bySpan;
 
     /// <summary>Collects the spellings of <paramref name="terms"/>; where two terms share one, the first keeps it.</summary>
-    public Scope(IEnumerable<T> terms)
+    /// <param name="terms">The words.</param>
+    /// <param name="bit">The bit that stands for this scope, or for a group of scopes, in <see cref="FirstWords"/>; all bits where it has none.</param>
+    public Scope(IEnumerable<T> terms, ulong bit = ulong.MaxValue)
     {
+        Bit = bit;
         foreach (T term in terms)
         {
             Add(term.Word, term);
@@ -22,6 +25,12 @@ public sealed class Scope<T>
 
         bySpan = spellings.GetAlternateLookup<ReadOnlySpan<char>>();
     }
+
+    /// <summary>The bit that is set for each word that a spelling of this scope starts with.</summary>
+    internal ulong Bit { get; }
+
+    /// <summary>Every word that a spelling starts with.</summary>
+    internal IEnumerable<string> Starts => spellings.Keys;
 
     /// <summary>Every spelling that is understood here.</summary>
     public IEnumerable<string> Spellings => spellings.Where(pair => pair.Value.Term is not null).Select(pair => pair.Key);

@@ -90,7 +90,13 @@ public sealed record LineWord(
     string Word, WordKind Kind, IReadOnlyList<string> Synonyms, string Species, int Order, IReadOnlyList<Slot> Takes, string Definition, string Source, string Name,
     ImmutableArray<int> Scales) : ITerm
 {
+    /// <summary>Its place among the rows of its table, from 0.</summary>
+    public int Index { get; init; }
+
     private readonly ulong holds = Takes.Aggregate(0UL, (mask, slot) => mask | (1UL << (int)slot.Kind));
+
+    /// <summary>The slots that the line makes no sense without.</summary>
+    public ImmutableArray<SlotKind> Needed { get; } = [.. Takes.Where(slot => slot.Needed).Select(slot => slot.Kind)];
 
     /// <summary>True when the word may hold <paramref name="kind"/>.</summary>
     public bool Has(SlotKind kind) => (holds & (1UL << (int)kind)) != 0;

@@ -7,11 +7,11 @@ namespace HealthNotes.Grammar.Vocabulary;
 /// <summary>Turns the embedded tables into words. One method a table.</summary>
 internal static class VocabularyTables
 {
-    public static List<LineWord> LineWords() => Rows("words.tsv", row => new LineWord(
+    public static List<LineWord> LineWords() => [.. Rows("words.tsv", row => new LineWord(
         row["word"], Named<WordKind>(row, "kind"), row.Several("synonyms"), row["species"], (int)row.Number("order")!,
         [.. row["takes"].Split(' ').Select(Slot)], row["definition"], row["source"],
         row["name"] is { Length: > 0 } name ? name : char.ToUpperInvariant(row["word"][0]) + row["word"][1..].Replace('-', ' '),
-        [.. row.Several("scale").Select(scale => int.Parse(scale, CultureInfo.InvariantCulture))]));
+        [.. row.Several("scale").Select(scale => int.Parse(scale, CultureInfo.InvariantCulture))])).Select((word, index) => word with { Index = index })];
 
     public static List<(string Part, DescribingWord Word)> DescribingWords()
     {

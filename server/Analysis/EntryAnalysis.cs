@@ -21,7 +21,8 @@ internal sealed class EntryAnalysis
         ImmutableArray<Placed<Finding>> lumps,
         ImmutableArray<Placed<CareEvent>> seizures,
         ImmutableArray<NotedSign> visitSigns,
-        ImmutableArray<Trace> traces)
+        ImmutableArray<Trace> traces,
+        ImmutableArray<Slip> slips)
     {
         VisitSigns = visitSigns;
         Traces = traces;
@@ -30,6 +31,7 @@ internal sealed class EntryAnalysis
         Compared = compared;
         Lumps = lumps;
         Seizures = seizures;
+        Slips = slips;
         Day = entry.Head.Date;
         Weighings = readings.Any(IsWeighing) ? [.. readings.Where(IsWeighing)] : [];
     }
@@ -40,8 +42,17 @@ internal sealed class EntryAnalysis
     /// <summary>Its day; kept here since every edit looks at the days of all entries.</summary>
     public DateOnly? Day { get; }
 
-    /// <summary>Its values.</summary>
+    /// <summary>Its values that can be right.</summary>
     public ImmutableArray<NoteReading> Readings { get; }
+
+    /// <summary>Its values that cannot be right: they are in nothing else here.</summary>
+    public ImmutableArray<Slip> Slips { get; }
+
+    /// <summary>All weighings that some pet can have, those among the slips too, by line.</summary>
+    public IEnumerable<NoteReading> AllWeighings => WeightSlips.IsEmpty ? Weighings : Weighings.Concat(WeightSlips.Select(slip => slip.Reading)).OrderBy(weight => weight.Line);
+
+    /// <summary>The weights that do not go with the pet's others.</summary>
+    public ImmutableArray<Slip> WeightSlips => Slips.IsEmpty ? [] : [.. Slips.Where(slip => slip.AgainstKg is not null)];
 
     /// <summary>Those that are compared with others.</summary>
     public ImmutableArray<ComparedReading> Compared { get; }
@@ -76,16 +87,28 @@ internal sealed class EntryAnalysis
     /// <summary>Reads the values of an entry. Lines that are as <paramref name="before"/> an edit keep their objects in the courses.</summary>
     public static EntryAnalysis Read(Entry entry, NoteSyntax syntax, DateOnly today, ILookup<int, Trace>? before)
     {
-        ImmutableArray<NoteReading> readings = ReadingCollector.Collect(entry, syntax);
-        return new EntryAnalysis(
-            entry,
-            readings,
-            [],
-            Of<Finding>(entry, finding => finding.Word.Word == "lump" && !MammaryLumpRule.IsMammary(finding)),
-            Of<CareEvent>(entry, care => care.Word.Word == "seizure" && care.Times is not 0),
-            entry.Head is { Kind: "visit", Date: not null } ? [.. WorryingWords.SignsOf(entry)] : [],
-            TracesOf(entry, readings, today, before));
+        ImmutableArray<NoteReading> all = ReadingCollector.Collect(entry, syntax);
+        bool right = all.All(IsPlausible);
+        return Of(entry, right ? all : [.. all.Where(IsPlausible)], right ? [] : [.. all.Where(reading => !IsPlausible(reading)).Select(reading => new Slip(reading))], today, before);
     }
+
+    /// <summary>The same entry, with other weights that do not go with the pet's others. To be given before the rules are applied.</summary>
+    public EntryAnalysis With(ImmutableArray<Slip> weightSlips, DateOnly today)
+    {
+        HashSet<NoteReading> wrong = [.. weightSlips.Select(slip => slip.Reading)];
+        ImmutableArray<NoteReading> readings = [.. Readings.Where(reading => !IsWeighing(reading)).Concat(AllWeighings.Where(weight => !wrong.Contains(weight))).OrderBy(reading => reading.Line).ThenBy(reading => reading.Span.Start)];
+        return Of(Entry, readings, [.. Slips.Where(slip => slip.AgainstKg is null), .. weightSlips], today, null);
+    }
+
+    private static EntryAnalysis Of(Entry entry, ImmutableArray<NoteReading> readings, ImmutableArray<Slip> slips, DateOnly today, ILookup<int, Trace>? before) => new(
+        entry,
+        readings,
+        [],
+        Of<Finding>(entry, finding => finding.Word.Word == "lump" && !MammaryLumpRule.IsMammary(finding)),
+        Of<CareEvent>(entry, care => care.Word.Word == "seizure" && care.Times is not 0),
+        entry.Head is { Kind: "visit", Date: not null } ? [.. WorryingWords.SignsOf(entry)] : [],
+        Trace.Of(entry, readings, today, before),
+        slips);
 
     /// <summary>The same entry, with the readings that are compared.</summary>
     public EntryAnalysis WithKeys(RuleContext context)
@@ -93,20 +116,20 @@ internal sealed class EntryAnalysis
         ImmutableArray<ComparedReading>.Builder compared = ImmutableArray.CreateBuilder<ComparedReading>(Readings.Length);
         foreach (NoteReading reading in Readings)
         {
-            if (NotPlausibleRule.IsPlausible(reading, context.Tables) && context.KeyOf(reading) is { } key)
+            if (context.KeyOf(reading) is { } key)
             {
                 compared.Add(new ComparedReading(reading, key));
             }
         }
 
-        return new EntryAnalysis(Entry, Readings, compared.DrainToImmutable(), Lumps, Seizures, VisitSigns, Traces);
+        return new EntryAnalysis(Entry, Readings, compared.DrainToImmutable(), Lumps, Seizures, VisitSigns, Traces, Slips);
     }
 
     /// <summary>Applies the rules. To be called once, before anyone else sees the object.</summary>
-    public void Find(RuleContext context, History history)
+    public void Find(RuleContext context, History history, NoteSyntax syntax)
     {
         var asking = new Earlier(history);
-        Findings = RuleBook.FindIn(new EntryContext(context, Entry, Readings, Compared, asking));
+        Findings = RuleBook.FindIn(new EntryContext(context, Entry, syntax.Lines, Readings, Slips, Compared, asking));
         earlier = asking.IsEmpty ? null : asking.Kept();
         foreach (NoteFinding finding in Findings)
         {
@@ -132,7 +155,7 @@ internal sealed class EntryAnalysis
         }
 
         ImmutableArray<NoteReading> readings = ImmutableArray.CreateRange(Readings, (reading, lines) => reading with { Line = reading.Line + lines }, by);
-        return new EntryAnalysis(moved, readings, Compared.Length == 0 ? [] : Moved(readings), Moved(Lumps, by), Moved(Seizures, by), VisitSigns.Length == 0 ? [] : [.. VisitSigns.Select(sign => sign with { Line = sign.Line + by })], TracesOf(moved, readings, today))
+        return new EntryAnalysis(moved, readings, Compared.Length == 0 ? [] : Moved(readings), Moved(Lumps, by), Moved(Seizures, by), VisitSigns.Length == 0 ? [] : [.. VisitSigns.Select(sign => sign with { Line = sign.Line + by })], Trace.Of(moved, readings, today), [.. Slips.Select(slip => slip with { Reading = slip.Reading with { Line = slip.Reading.Line + by } })])
         {
             earlier = earlier?.Moved(by),
             IsDone = true,
@@ -142,8 +165,7 @@ internal sealed class EntryAnalysis
         };
     }
 
-    private static ImmutableArray<Trace> TracesOf(Entry entry, ImmutableArray<NoteReading> readings, DateOnly today, ILookup<int, Trace>? before = null) =>
-        Trace.Of(entry, readings.RemoveAll(reading => !NotPlausibleRule.IsPlausible(reading, ClinicalTables.Default)), today, before);
+    private static bool IsPlausible(NoteReading reading) => NotPlausibleRule.IsPlausible(reading, ClinicalTables.Default);
 
     private static bool IsWeighing(NoteReading reading) => reading.What == "weight";
 

@@ -168,6 +168,7 @@ public sealed class NoteAnalysis
             stop.ThrowIfCancellationRequested();
         }
 
+        bool slipsMoved = MarkSlips(read!, note.Opening, today);
         var weighings = new List<NoteReading>();
         foreach (EntryAnalysis? entry in read)
         {
@@ -184,10 +185,28 @@ public sealed class NoteAnalysis
         pet = usUnits is { } us && us != pet.ShowUsUnits ? pet with { ShowUsUnits = us } : pet;
         bool same = sameFacts && pet.ComparesLike(old!.Pet, ClinicalTables.Default);
         RuleContext context = same && !factsMoved ? old!.context : new RuleContext(note, pet, ClinicalTables.Default, today);
-        ImmutableArray<EntryAnalysis> done = same ? old!.Refreshed(read!, change, context, factsMoved, stop) : Found(read!, context, stop);
-        CourseBook courses = old is not null && change.Moved == 0 ? old.CoursesAfter(change, done) : CourseBook.Of(done.AsSpan());
+        ImmutableArray<EntryAnalysis> done = same ? old!.Refreshed(note, read!, change, context, factsMoved || slipsMoved, stop) : Found(note, read!, context, stop);
+        CourseBook courses = old is not null && change.Moved == 0 && !slipsMoved ? old.CoursesAfter(change, done) : CourseBook.Of(done.AsSpan());
         var overTime = CourseFindings.Of(courses, context, same && !factsMoved ? old!.overTime : null, stop);
         return new NoteAnalysis(note, pet, facts, context, done, courses, overTime, old, usUnits);
+    }
+
+    /// <summary>Takes the weights out that do not go with the pet's others; true when that touched an entry.</summary>
+    private static bool MarkSlips(EntryAnalysis[] read, Opening opening, DateOnly today)
+    {
+        ILookup<NoteReading, Slip> slips = WeightSlips.In([.. read.SelectMany(entry => entry.AllWeighings)], opening).ToLookup(slip => slip.Reading);
+        bool touched = false;
+        for (int index = 0; index < read.Length; index++)
+        {
+            ImmutableArray<Slip> own = slips.Count == 0 ? [] : [.. read[index].AllWeighings.Where(slips.Contains).Select(weight => slips[weight].First())];
+            if (!own.SequenceEqual(read[index].WeightSlips))
+            {
+                read[index] = read[index].With(own, today);
+                touched = true;
+            }
+        }
+
+        return touched;
     }
 
     /// <summary>The courses after a change that moved no line.</summary>
@@ -208,7 +227,7 @@ public sealed class NoteAnalysis
         {
             if (found.Key < 0)
             {
-                inOpening = RuleBook.Strongest(inOpening, found);
+                inOpening = RuleBook.Strongest(inOpening, found, Note.Syntax);
             }
             else
             {
@@ -216,7 +235,7 @@ public sealed class NoteAnalysis
                 NoteFinding[] inEntry = [.. found];
                 bool same = before is not null && before.together.TryGetValue(entry, out (NoteFinding[] OverTime, ImmutableArray<NoteFinding> Both) had)
                     && had.OverTime.AsSpan().SequenceEqual(inEntry, ReferenceEqualityComparer.Instance);
-                entriesWith.Add(entry, same ? before!.together[entry] : (inEntry, RuleBook.Strongest(entry.Findings, inEntry)));
+                entriesWith.Add(entry, same ? before!.together[entry] : (inEntry, RuleBook.Strongest(entry.Findings, inEntry, Note.Syntax)));
             }
         }
 
@@ -236,21 +255,21 @@ public sealed class NoteAnalysis
     }
 
     /// <summary>All rules on all entries.</summary>
-    private static ImmutableArray<EntryAnalysis> Found(EntryAnalysis[] read, RuleContext context, CancellationToken stop)
+    private static ImmutableArray<EntryAnalysis> Found(Note note, EntryAnalysis[] read, RuleContext context, CancellationToken stop)
     {
         ImmutableArray<EntryAnalysis> entries = [.. read.Select(entry => entry.WithKeys(context))];
         var history = new History(entries);
         foreach (EntryAnalysis entry in entries)
         {
             stop.ThrowIfCancellationRequested();
-            entry.Find(context, history);
+            entry.Find(context, history, note.Syntax);
         }
 
         return entries;
     }
 
     /// <summary>All rules on the entries that are new, or that rest on something which reads otherwise now.</summary>
-    private ImmutableArray<EntryAnalysis> Refreshed(EntryAnalysis[] read, EntryChange change, RuleContext context, bool factsMoved, CancellationToken stop)
+    private ImmutableArray<EntryAnalysis> Refreshed(Note note, EntryAnalysis[] read, EntryChange change, RuleContext context, bool factsMoved, CancellationToken stop)
     {
         ImmutableArray<EntryAnalysis> entries = [.. read.Select(entry => entry.IsDone ? entry : entry.WithKeys(context))];
         Asks touched = change.Moved != 0 || factsMoved
@@ -263,12 +282,12 @@ public sealed class NoteAnalysis
             EntryAnalysis entry = entries[index];
             if (!entry.IsDone)
             {
-                entry.Find(context, history);
+                entry.Find(context, history, note.Syntax);
             }
             else if ((factsMoved && entry.NamesOtherLines) || !entry.StillHolds(history, touched))
             {
                 entry = entry.WithKeys(context);
-                entry.Find(context, history);
+                entry.Find(context, history, note.Syntax);
             }
 
             stop.ThrowIfCancellationRequested();

@@ -28,7 +28,7 @@ public class DiagnosticTests
         Assert.Equal(("error", 1), Severity(shown, "unknown-line"));
         Assert.Equal(("call", 2), Severity(shown, "rr-range"));
         Assert.Equal(("watch", 3), Severity(shown, "sign"));
-        Assert.StartsWith("Urgent", shown.First(one => one.Rule == "human-painkiller").Message, StringComparison.Ordinal);
+        Assert.StartsWith("Phone now: ", shown.First(one => one.Rule == "human-painkiller").Message, StringComparison.Ordinal);
         Assert.All(shown, one => Assert.Equal("hnote", (string?)one.Json["source"]));
     });
 

@@ -17,7 +17,7 @@ public sealed record EventCount(string Word, int Times, int Days, DateOnly Last)
     internal static ImmutableArray<EventCount> Since(NoteAnalysis analysis, DateOnly day) =>
         [.. Words.Select(word => Of(word, [.. analysis.CoursesOf(word).SelectMany(course => course.Lines).Where(line => line.Day > day && Counts(word, line))])).OfType<EventCount>()];
 
-    private static bool Counts(string word, Noted line) => word is "seizure" or "missed" || CareWords.Counts(line);
+    private static bool Counts(string word, Noted line) => word == "missed" || CareWords.Counts(line);
 
     private static EventCount? Of(string word, Noted[] lines) => lines.Length == 0 ? null
         : new EventCount(word, lines.Sum(CareWords.Times), lines.DistinctBy(line => line.Day).Count(), lines.Max(line => line.Day));

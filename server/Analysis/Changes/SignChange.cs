@@ -56,11 +56,10 @@ public sealed record SignChange(CourseKey Key, DescribingWord Word, Site? Site, 
 
     private static SignChange Change(Course course, DescribingWord word, Noted first, Noted last, bool isNew)
     {
-        var item = (Examined)first.Item!;
-        return new SignChange(course.Key, word, item.Site, item.Tag, first, last, isNew);
+        return new SignChange(course.Key, word, first.Item!.Site, first.Item.Tag, first, last, isNew);
     }
 
-    private static IEnumerable<DescribingWord> Words(Noted line) => line.Item is Examined examined ? examined.Words.Select(word => word.Word) : [];
+    private static IEnumerable<DescribingWord> Words(Noted line) => (line.Item?.Words ?? []).Select(word => word.Word);
 
     private static bool IsWorth(DescribingWord word, NoteAnalysis analysis) =>
         word.For(analysis.Pet.Species, analysis.Pet.Male == true) is { Level: > Level.Expected };

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Courses;
 
@@ -56,10 +57,10 @@ public readonly record struct CourseKey(string Word, string Detail)
     public static CourseKey Of(NoteItem item) => item switch
     {
         DoseEvent dose => Doses(dose.Word.Word, dose.Medicine.Text),
-        Finding finding => new(finding.Word.Word, Named(finding.Site, finding.Tag)),
-        Examined examined => new(examined.Word.Word, Named(examined.Site, examined.Tag)),
+        Act or LabResult => new(item.Word.Word, MedicineName(item.Name?.Text ?? "")),
+        // without its place nobody can tell which lump is gone, and a medicine that nobody got is no dose
+        NotSeen when (item.Word.Kind == WordKind.Scan && item.Site is null) || item.Word.Has(SlotKind.Medicine) => new("not-seen", item.Word.Word),
+        _ when item.Word.Kind is WordKind.Scan or WordKind.Exam => new(item.Word.Word, (item.Site?.Name ?? "") + (item.Tag is { } tag ? $" @{tag.Name}" : "")),
         _ => new(item.Word.Word, ""),
     };
-
-    private static string Named(Site? site, FindingTag? tag) => (site?.Name ?? "") + (tag is null ? "" : $" @{tag.Name}");
 }

@@ -35,7 +35,7 @@ internal readonly record struct Trace(CourseKey Key, Noted Noted)
 
         foreach ((int line, NoteItem item) in entry.Items)
         {
-            NoteReading? reading = ReadingOf(plausible, line);
+            NoteReading? reading = ReadingOf(plausible, line, item);
             if (item is not Reading)
             {
                 Add(CourseKey.Of(item), new Noted(entry.Head, line, item, reading));
@@ -65,11 +65,11 @@ internal readonly record struct Trace(CourseKey Key, Noted Noted)
         return null;
     }
 
-    private static NoteReading? ReadingOf(ImmutableArray<NoteReading> readings, int line)
+    private static NoteReading? ReadingOf(ImmutableArray<NoteReading> readings, int line, NoteItem item)
     {
         foreach (NoteReading reading in readings)
         {
-            if (reading.Line == line)
+            if (reading.Line == line && reading.What == item.Word.Word && reading.Span == ReadingCollector.SpanOf(item))
             {
                 return reading;
             }

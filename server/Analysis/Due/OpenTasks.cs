@@ -1,11 +1,12 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Due;
 
 /// <summary>
 /// What a note says falls due: of each topic the latest line, until a <c>done</c> names it, or what was to be looked at again
-/// is named on the day it fell due or later.
+/// is named on the day it fell due or later; and acts whose validity is written (a vaccine), each until it is done again.
 /// </summary>
 internal static class OpenTasks
 {
@@ -41,7 +42,47 @@ internal static class OpenTasks
             }
         }
 
-        return open.Values.Where(due => due is not { Task: Recheck recheck, On: { } on } || !LookedAt(at, recheck, on)).OrderBy(due => due.Line);
+        return open.Values.Concat(ActsAgain(at, open)).Where(due => due is not { Task: Recheck recheck, On: { } on } || !LookedAt(at, recheck, on)).OrderBy(due => due.Line);
+    }
+
+    /// <summary>What was done and falls due again, the newest of each; and what was done takes what it fulfils out of <paramref name="open"/>.</summary>
+    private static List<DueItem> ActsAgain(CourseContext at, Dictionary<string, DueItem> open)
+    {
+        IEnumerable<(int Line, DateOnly? Day, NoteItem Item)> acts = at.Note.OpeningTasks.Select(act => (act.Line, Day: (DateOnly?)null, Item: act.Value))
+            .Concat(NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Act).SelectMany(word => at.All(word.Word)).SelectMany(course => course.Lines).Select(noted => (noted.Line, Day: (DateOnly?)noted.Day, Item: noted.Item!)))
+            .Where(act => act.Item is Act);
+        var again = new List<DueItem>();
+        foreach (IGrouping<CourseKey, (int Line, DateOnly? Day, NoteItem Item)> same in acts.GroupBy(act => CourseKey.Of(act.Item)))
+        {
+            (int line, DateOnly? day, NoteItem item) = same.MaxBy(act => (DoneOn(act.Item, act.Day) ?? DateOnly.MinValue, act.Line));
+            DateOnly? done = DoneOn(item, day);
+            string what = $"{item.Word.Word} {item.Name?.Text}".TrimEnd();
+            DateOnly? next = done > at.Note.Today ? done
+                : item.Schedule.Until?.Latest ?? (done is { } on && (item.Schedule.For ?? item.Schedule.Every) is { } holds ? Schedule.Add(on, holds) : null);
+            if (next is not null)
+            {
+                again.Add(new DueItem(DueKind.Task, what, next, line, item.Head.Span, null, Source) { Task = item });
+            }
+
+            foreach (string key in open.Where(task => task.Value.Kind == DueKind.Task && done <= at.Note.Today && IsOf(task.Value, item)).Select(task => task.Key).ToList())
+            {
+                open.Remove(key);
+            }
+        }
+
+        return again;
+    }
+
+    /// <summary>The day an act was done: the one written, else its entry's.</summary>
+    private static DateOnly? DoneOn(NoteItem act, DateOnly? day) => (act.Schedule.On ?? act.Schedule.From)?.Latest ?? day;
+
+    /// <summary>True when a task names the act by its word or by what was given: <c>due rabies booster</c> is done by <c>vaccine rabies</c>.</summary>
+    private static bool IsOf(DueItem task, NoteItem act)
+    {
+        string[] topic = task.What.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return act.Name is { } name
+            ? name.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(word => topic.Contains(word, StringComparer.OrdinalIgnoreCase))
+            : topic.Any(word => act.Word.Synonyms.Append(act.Word.Word).Contains(word, StringComparer.OrdinalIgnoreCase));
     }
 
     private static IEnumerable<Noted> Lines(CourseContext at) =>
@@ -65,14 +106,8 @@ internal static class OpenTasks
 
     private static bool Concerns(Recheck recheck, NoteItem item)
     {
-        (Site? site, FindingTag? tag) = item switch
-        {
-            Reading reading => (reading.Site, null),
-            Examined examined => (examined.Site, examined.Tag),
-            Finding finding => (finding.Site, finding.Tag),
-            _ => (null, null),
-        };
-        bool sameTag = recheck.Tag is null || string.Equals(recheck.Tag.Name, tag?.Name, StringComparison.OrdinalIgnoreCase);
+        Site? site = item.Site;
+        bool sameTag = recheck.Tag is null || string.Equals(recheck.Tag.Name, item.Tag?.Name, StringComparison.OrdinalIgnoreCase);
         bool sameSide = recheck.Site is not { } wanted || site is null || wanted.Side == site.Side || wanted.Side is Side.None or Side.Both || site.Side is Side.None or Side.Both;
         bool samePlace = recheck.Site?.Region is null || site?.Region is null || (recheck.Site.Region.Word == site.Region.Word && recheck.Site.Number == site.Number);
         bool sameTooth = recheck.Site is not { Region: null, Number: { } tooth } || site?.Number is null || site.Number == tooth;

@@ -41,7 +41,7 @@ public static class DoseGaps
         IEnumerable<DateOnly> days = entriesOn.Select(day => day.Key).Concat(missedOn.Select(day => day.Key)).Distinct().Order();
         foreach (DateOnly day in days)
         {
-            if (orders.LastOrDefault(order => order.From <= day && !(day > order.LastDay) && !(day > DateOf(order.Ended))) is not { } order)
+            if (orders.LastOrDefault(order => order.From <= day && !(day > order.LastDay) && !(day > DateOf(order.Ended))) is not { IsAsWritten: false } order)
             {
                 continue;
             }
@@ -49,7 +49,7 @@ public static class DoseGaps
             ImmutableArray<Noted> said = [.. missedOn[day]];
             // on the first day it begins at some hour, and the last day written may not be over
             bool told = order.DosesADay is not null && day > order.From && day < last && day != DateOf(order.Ended) && IsLogged(givenOn, day, loggedDays);
-            var gap = new DoseGap(day, said, givenOn.GetValueOrDefault(day), order.DosesADay ?? 1, told ? entriesOn[day].FirstOrDefault() : null, order);
+            var gap = new DoseGap(day, said, givenOn.GetValueOrDefault(day), order.FewestDosesADay ?? 1, told ? entriesOn[day].FirstOrDefault() : null, order);
             if (said.Length > 0 || gap.NotWritten > 0)
             {
                 yield return gap;

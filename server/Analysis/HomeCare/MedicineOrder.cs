@@ -16,14 +16,23 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
 {
     private const int HoursADay = 24;
 
-    /// <summary>Hours between two doses; null where none is written or it is given only when needed.</summary>
-    public decimal? Interval => Plan.Schedule.Every is { } every && !AsNeeded ? every.Value * every.Unit.Factor / 3_600m : null;
+    /// <summary>The fewest hours between two doses; null where none is written or it is given only when needed.</summary>
+    public decimal? Interval => AsNeeded ? null : Hours(Plan.Schedule.Every);
+
+    /// <summary>The most hours between two doses: another number only where two are written (<c>every 8-12h</c>).</summary>
+    public decimal? LongestInterval => AsNeeded ? null : Hours(Plan.Schedule.EveryTo ?? Plan.Schedule.Every);
+
+    /// <summary>True for a plan that is kept as it was written: it holds, but nothing is worked out from it.</summary>
+    public bool IsAsWritten => Plan.Dose is null && Plan.Note is not null && Plan.Schedule == Schedule.None;
 
     /// <summary>True for a medicine that is given only when needed.</summary>
     public bool AsNeeded => Plan.Manner.Any(manner => manner.Kind == StateKind.When);
 
     /// <summary>Doses a day, for a medicine given daily or more often; else null.</summary>
-    public int? DosesADay => Interval is { } hours and > 0 and <= HoursADay ? (int)Math.Round(HoursADay / hours) : null;
+    public int? DosesADay => ADay(Interval);
+
+    /// <summary>The fewest doses a day that the plan allows.</summary>
+    public int? FewestDosesADay => ADay(LongestInterval);
 
     /// <summary>The last day it held, by what is written or because it was stopped or replaced; null while it goes on.</summary>
     public DateOnly? EndDay => Ended is not { } ended ? LastDay : LastDay < DateOnly.FromDateTime(ended) ? LastDay : DateOnly.FromDateTime(ended);
@@ -56,6 +65,10 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
     /// <summary>An amount in the canonical unit of its kind (kg, mL, or the counted unit itself); null when nothing is written.</summary>
     public static (decimal Amount, string Unit)? AmountOf(NoteValue? dose) =>
         dose is Measure { Amounts: [var first, ..] } measure ? (UnitConversion.ToCanonical(measure), first.Unit.Canonical) : null;
+
+    private static decimal? Hours(Amount? interval) => interval is { } every ? every.Value * every.Unit.Factor / 3_600m : null;
+
+    private static int? ADay(decimal? interval) => interval is { } hours and > 0 and <= HoursADay ? (int)Math.Round(HoursADay / hours) : null;
 
     private static MedicineOrder Read(DatedFact<MedicinePlan> fact)
     {

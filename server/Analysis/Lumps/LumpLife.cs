@@ -25,10 +25,10 @@ public sealed record LumpLife(CourseKey Key, ImmutableArray<Noted> Lines, Immuta
     public string Name => Key.Detail;
 
     /// <summary>The site; null for a node without one.</summary>
-    public Site? Site => (Last.Item as Finding)?.Site ?? (Last.Item as Examined)?.Site;
+    public Site? Site => Last.Item?.Site;
 
     /// <summary>The tag without its <c>@</c>; null when it has none.</summary>
-    public string? Tag => ((Last.Item as Finding)?.Tag ?? (Last.Item as Examined)?.Tag)?.Name;
+    public string? Tag => Last.Item?.Tag?.Name;
 
     /// <summary>The word by which it ended; null while it is there.</summary>
     public string? EndWord => LumpWords.End(Ended?.Item);
@@ -39,7 +39,7 @@ public sealed record LumpLife(CourseKey Key, ImmutableArray<Noted> Lines, Immuta
     /// <summary>One size a day, in order: where a day has several, the one that can mean least, so that no slip of one makes a growth.</summary>
     public ImmutableArray<LumpSize> SizeOfEachDay { get; } = [.. Sizes.GroupBy(size => size.Day).Select(day => day.MinBy(size => (size.Low, size.High ?? decimal.MaxValue))!)];
 
-    /// <summary>The last life of a course; null when the course is empty.</summary>
+    /// <summary>The last life of a course; null when the course is empty, or tells only that there is nothing.</summary>
     public static LumpLife? Of(Course course)
     {
         int start = 0;
@@ -55,7 +55,7 @@ public sealed record LumpLife(CourseKey Key, ImmutableArray<Noted> Lines, Immuta
             ended = ends;
         }
 
-        return course.Lines.IsEmpty ? null : Read(course, start, course.Lines.Length);
+        return course.Lines.All(line => line.Item is NotSeen) ? null : Read(course, start, course.Lines.Length);
     }
 
     /// <summary>All lives of a course, the oldest first.</summary>
@@ -68,7 +68,11 @@ public sealed record LumpLife(CourseKey Key, ImmutableArray<Noted> Lines, Immuta
             bool another = index < course.Lines.Length && LumpWords.End(course.Lines[index - 1].Item) is not null && LumpWords.End(course.Lines[index].Item) is null;
             if (another || index == course.Lines.Length)
             {
-                lives.Add(Read(course, start, index));
+                if (!course.Lines[start..index].All(line => line.Item is NotSeen))
+                {
+                    lives.Add(Read(course, start, index));
+                }
+
                 start = index;
             }
         }

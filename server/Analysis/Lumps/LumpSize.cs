@@ -39,7 +39,7 @@ public sealed record LumpSize(
     /// <summary>The size a line states; null when it states none that can be right.</summary>
     public static LumpSize? Of(Noted noted)
     {
-        if (noted.Reading is not { Value.Unit: "mm" } reading || SizeOf(noted.Item) is not { } size)
+        if (noted.Reading is not { Value.Unit: "mm" } reading || noted.Item?.Value is not { } size)
         {
             return null;
         }
@@ -58,11 +58,4 @@ public sealed record LumpSize(
             _ => new(noted, reading.Written, number, number, number, Math.Max(0, number - error), number + error, diameters) { IsMeasured = true },
         };
     }
-
-    private static NoteValue? SizeOf(NoteItem? item) => item switch
-    {
-        Finding finding => finding.Size,
-        Examined examined => examined.Size,
-        _ => null,
-    };
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Lumps;
@@ -6,18 +5,10 @@ namespace HealthNotes.Analysis.Lumps;
 /// <summary>The describing words of a line about a lump, a wound or a node.</summary>
 internal static class LumpWords
 {
-    /// <summary>The words, in their order.</summary>
-    public static ImmutableArray<Described> Of(NoteItem? item) => item switch
-    {
-        Finding finding => finding.Words,
-        Examined examined => examined.Words,
-        _ => [],
-    };
-
     /// <summary>True when the line has the word, in its one spelling.</summary>
     public static bool Has(NoteItem? item, string word)
     {
-        foreach (Described described in Of(item))
+        foreach (Described described in item?.Words ?? [])
         {
             if (described.Word.Word == word)
             {
@@ -31,7 +22,12 @@ internal static class LumpWords
     /// <summary>The word by which a line says that it is there no more; null when it does not.</summary>
     public static string? End(NoteItem? item)
     {
-        foreach (Described described in Of(item))
+        if (item is NotSeen)
+        {
+            return "gone";
+        }
+
+        foreach (Described described in item?.Words ?? [])
         {
             if (described.Word.Word is "gone" or "removed" or "resolved" or "healed")
             {

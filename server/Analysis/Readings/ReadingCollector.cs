@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Analysis.Readings;
 
@@ -21,6 +22,9 @@ public static class ReadingCollector
 
         return readings?.DrainToImmutable() ?? [];
     }
+
+    /// <summary>Where the value of an item stands.</summary>
+    internal static TextSpan? SpanOf(NoteItem item) => item is CareEvent { Word.Word: "seizure" } ? item.Head.Span : item.Value?.Span;
 
     private static NoteReading? Read(NoteSyntax syntax, Entry entry, Placed<NoteItem> item) => item.Value switch
     {

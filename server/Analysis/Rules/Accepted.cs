@@ -53,17 +53,10 @@ internal static class Accepted
             return !NeedsPart(accept.Rule.Text);
         }
 
-        (Site? site, FindingTag? tag) = item switch
-        {
-            Examined examined => (examined.Site, examined.Tag),
-            Finding found => (found.Site, found.Tag),
-            Reading reading => (reading.Site, null),
-            _ => ((Site?)null, (FindingTag?)null),
-        };
         return item is not null
             && (accept.Item is null || accept.Item == item.Word)
-            && (accept.Site is null || accept.Site.Name == site?.Name)
-            && (accept.Tag is null || accept.Tag.Name == tag?.Name);
+            && (accept.Site is null || accept.Site.Name == item.Site?.Name)
+            && (accept.Tag is null || accept.Tag.Name == item.Tag?.Name);
     }
 
     private static string WithoutAdvice(NoteFinding finding)

@@ -21,11 +21,6 @@ public sealed class CallIfRule : IEntryRule
     {
         foreach (NoteReading reading in at.Readings)
         {
-            if (!NotPlausibleRule.IsPlausible(reading, at.Note.Tables))
-            {
-                continue;
-            }
-
             foreach (DrawnLine drawn in OwnLimits.CallIfFor(at.Note, reading))
             {
                 DatedFact<CallIfFact> line = drawn.Fact;

@@ -32,7 +32,7 @@ public sealed class Earlier
     public NotedLump? FirstLump(string site, string? tag) => Ask(Asks.Lumps, (h, _) => h.FirstLump(site, tag));
 
     /// <summary>The seizure before the one in this line; null when there is none.</summary>
-    public NotedSeizure? SeizureBefore(int line) => Ask(Asks.Seizures, (h, moved) => h.SeizureBefore(line + moved));
+    public NotedSeizure? SeizureBefore(int line, int minute) => Ask(Asks.Seizures, (h, moved) => h.SeizureBefore(line + moved, minute));
 
     /// <summary>The last visit before a day at which a word was noted of a part; null when there is none.</summary>
     public NotedSign? SeenAtVisit(string part, string? site, string word, DateOnly before) => Ask(Asks.VisitSigns, (h, _) => h.SeenAtVisit(part, site, word, before));

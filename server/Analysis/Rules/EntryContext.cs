@@ -2,19 +2,24 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>What a rule about one entry may look at.</summary>
 /// <param name="Note">What holds for the whole note.</param>
 /// <param name="Entry">The entry.</param>
-/// <param name="Readings">Its values.</param>
-/// <param name="Compared">Those of them that can be right and are compared with others, each with its key.</param>
+/// <param name="Lines">All lines of the note; of other entries' lines nothing may be taken.</param>
+/// <param name="Readings">Its values that can be right.</param>
+/// <param name="Slips">Its values that cannot be right.</param>
+/// <param name="Compared">Those of the values that are compared with others, each with its key.</param>
 /// <param name="Earlier">What other entries say.</param>
 public sealed record EntryContext(
     RuleContext Note,
     Entry Entry,
+    ImmutableArray<LineSyntax> Lines,
     ImmutableArray<NoteReading> Readings,
+    ImmutableArray<Slip> Slips,
     ImmutableArray<ComparedReading> Compared,
     Earlier Earlier);
 

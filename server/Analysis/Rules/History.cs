@@ -11,7 +11,7 @@ public sealed record NotedLump(int Line, DateOnly? Day, string? Size);
 public sealed record NotedSign(string Part, string? Site, string Word, int Line, DateOnly Day);
 
 /// <summary>Where and when a seizure was noted.</summary>
-public sealed record NotedSeizure(int Line, DateTime? When);
+public sealed record NotedSeizure(int Line, int Minute, DateTime? When);
 
 /// <summary>
 /// The entries of a note in the order of their days, by what was noted. Each part is put in order when it is first asked
@@ -35,11 +35,14 @@ internal sealed class History(ImmutableArray<EntryAnalysis> entries)
     /// <summary>Where a lump was first noted.</summary>
     public NotedLump? FirstLump(string site, string? tag) => (lumps ??= FirstLumps()).GetValueOrDefault((site, tag));
 
+    /// <summary>What tells several seizures of one line apart.</summary>
+    public static int MinuteOf(CareEvent seizure) => (int)((seizure.Head.Time?.Ticks ?? 0) / TimeSpan.TicksPerMinute);
+
     /// <summary>The seizure before the one in this line.</summary>
-    public NotedSeizure? SeizureBefore(int line)
+    public NotedSeizure? SeizureBefore(int line, int minute)
     {
         seizures ??= Seizures();
-        int at = seizures.FindIndex(seizure => seizure.Line == line);
+        int at = seizures.FindIndex(seizure => seizure.Line == line && seizure.Minute == minute);
         return at > 0 ? seizures[at - 1] : null;
     }
 
@@ -100,7 +103,7 @@ internal sealed class History(ImmutableArray<EntryAnalysis> entries)
                 (string, string?) key = (lump.Site.Name, lump.Tag?.Name);
                 if (!first.TryGetValue(key, out NotedLump? noted) || Nullable.Compare(day, noted.Day) < 0)
                 {
-                    first[key] = new NotedLump(line, day, entry.Readings.FirstOrDefault(reading => reading.Line == line)?.Written);
+                    first[key] = new NotedLump(line, day, entry.Readings.FirstOrDefault(reading => reading.Line == line && reading.Span == lump.Size?.Span)?.Written);
                 }
             }
         }
@@ -109,7 +112,7 @@ internal sealed class History(ImmutableArray<EntryAnalysis> entries)
     }
 
     private List<NotedSeizure> Seizures() =>
-        [.. entries.SelectMany(entry => entry.Seizures.Select(seizure => new NotedSeizure(seizure.Line, MomentOf(entry.Entry, seizure.Value)))).OrderBy(seizure => seizure.When)];
+        [.. entries.SelectMany(entry => entry.Seizures.Select(seizure => new NotedSeizure(seizure.Line, MinuteOf(seizure.Value), MomentOf(entry.Entry, seizure.Value)))).OrderBy(seizure => seizure.When)];
 
     /// <summary>By day, then time, then place in the file.</summary>
     private sealed class ByTime : IComparer<NoteReading>

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Trends;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -15,19 +16,17 @@ public sealed class NotPlausibleRule : IEntryRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(EntryContext at)
     {
-        foreach (NoteReading reading in at.Readings)
+        foreach ((NoteReading reading, decimal? kg, int? line) in at.Slips)
         {
-            if (IsPlausible(reading, at.Note.Tables))
-            {
-                continue;
-            }
-
+            bool us = at.Note.Pet.ShowUsUnits;
             string hint = reading is { What: "hr" or "rr", Value.Low: null } && reading.Value.Number > 0
                 ? $" If you counted {reading.Written} in 15 seconds, write {reading.Written}/15s."
                 : " Check the number and its unit.";
+            string other = kg is not { } against ? "" : line is { } where ? $" of {Wording.Show(against, "kg", us)} (line {where + 1})" : $" of {Wording.Show(against, "kg", us)} when grown";
             yield return RuleContext.At(Name, FindingLevel.Error, reading.Line, reading.Span,
-                $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, at.Note.Pet.ShowUsUnits)} can't be right.{hint}",
-                at.Note.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat);
+                $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, us)} can't be right{(other.Length == 0 ? "" : " for a pet" + other)}.{hint}",
+                kg is not null ? WeightLimits.Default.SourceOf("slip-times") : at.Note.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat,
+                line is { } evidence ? [evidence] : []);
         }
     }
 

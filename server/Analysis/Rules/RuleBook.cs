@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -44,6 +45,8 @@ public static class RuleBook
         new GumColourRule(),
         new SignRule(),
         new HumanPainkillerRule(),
+        new AllergyRule(),
+        new DangerWordsRule(),
         new DoseDoubledRule(),
         new DoseAfterEndRule(),
         new DoseAmountRule(),
@@ -83,9 +86,9 @@ public static class RuleBook
         {
             foreach (NoteFinding found in rule.Find(at))
             {
-                NoteFinding finding = Accepted.Apply(at.Note, found, at.Entry.Head.Date, at.Entry.ItemAt(found.Line));
+                NoteFinding finding = Accepted.Apply(at.Note, found, at.Entry.Head.Date, Observations.At(Observations.In(at.Entry, found.Line), found.Span));
                 strongest ??= [];
-                int other = strongest.FindIndex(kept => kept.Topic == rule.Topic && kept.Finding.Line == finding.Line);
+                int other = strongest.FindIndex(kept => kept.Topic == rule.Topic && AreOfOne(at.Lines, kept.Finding, finding));
                 if (other < 0)
                 {
                     strongest.Add((rule.Topic, finding));
@@ -122,14 +125,14 @@ public static class RuleBook
         return Accepted.Apply(at.Note, finding, null, null);
     }
 
-    /// <summary>Two lots of findings together, in line order: of those with one topic in one line the strongest is kept.</summary>
-    public static ImmutableArray<NoteFinding> Strongest(ImmutableArray<NoteFinding> some, IEnumerable<NoteFinding> others)
+    /// <summary>Two lots of findings together, in line order: of those with one topic about one observation the strongest is kept.</summary>
+    public static ImmutableArray<NoteFinding> Strongest(ImmutableArray<NoteFinding> some, IEnumerable<NoteFinding> others, NoteSyntax syntax)
     {
         var kept = new List<NoteFinding>(some);
         foreach (NoteFinding finding in others.OrderBy(f => f.Line).ThenBy(f => Topics[f.Rule].Place).ThenBy(f => f.Message, StringComparer.Ordinal))
         {
             (string topic, int place) = Topics[finding.Rule];
-            int other = kept.FindIndex(had => had.Line == finding.Line && Topics.TryGetValue(had.Rule, out (string Topic, int Place) of) && of.Topic == topic);
+            int other = kept.FindIndex(had => AreOfOne(syntax.Lines, had, finding) && Topics.TryGetValue(had.Rule, out (string Topic, int Place) of) && of.Topic == topic);
             if (other < 0)
             {
                 kept.Add(finding);
@@ -149,6 +152,10 @@ public static class RuleBook
 
     internal static ImmutableArray<NoteFinding> InOrder(IEnumerable<NoteFinding> findings) =>
         [.. findings.OrderBy(f => f.Line).ThenBy(f => f.Span.Start).ThenByDescending(f => f.Level).ThenBy(f => f.Rule, StringComparer.Ordinal)];
+
+    private static bool AreOfOne(ImmutableArray<LineSyntax> lines, NoteFinding one, NoteFinding other) =>
+        one.Line == other.Line
+        && (lines[one.Line].Items.Length < 2 || ReferenceEquals(Observations.At(lines[one.Line].Items, one.Span), Observations.At(lines[one.Line].Items, other.Span)));
 
     private static NoteFinding OfProblem(PlacedProblem placed) =>
         new(placed.Problem.Rule, FindingLevel.Error, placed.Line, placed.Problem.Span, placed.Problem.Message, NoteFormat, [placed.Line])

@@ -24,8 +24,9 @@ public sealed class RuleContext
         Usuals = [.. note.Facts<UsualFact>()];
         CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
         Knowns = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "known")];
+        Allergies = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "allergy")];
         Accepts = [.. note.Facts<AcceptFact>()];
-        OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind == WordKind.Task)];
+        OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind is WordKind.Task or WordKind.Act)];
         HomeCheck = note.Facts<HomeCheckFact>(today).LastOrDefault();
         Plans = [.. note.Facts<MedicinePlan>()];
         PlannedMedicines = [.. note.Facts<MedicinePlan>().Select(plan => plan.Fact.Medicine.Text)];
@@ -52,7 +53,10 @@ public sealed class RuleContext
     /// <summary>The findings that are accepted, in file order.</summary>
     public ImmutableArray<DatedFact<AcceptFact>> Accepts { get; }
 
-    /// <summary>The tasks of the opening.</summary>
+    /// <summary>What the pet must not have, in file order.</summary>
+    public ImmutableArray<DatedFact<TextFact>> Allergies { get; }
+
+    /// <summary>The tasks and acts of the opening.</summary>
     public ImmutableArray<Placed<NoteItem>> OpeningTasks { get; }
 
     /// <summary>How often this pet is to be checked at home: the last line that says so up to today, or null.</summary>

@@ -24,7 +24,7 @@ public sealed class SeizureRule : IEntryRule
         {
             if (item is CareEvent { Word.Word: "seizure", Times: not 0 } seizure)
             {
-                yield return Judge(at, line, seizure, History.MomentOf(at.Entry, seizure), at.Earlier.SeizureBefore(line));
+                yield return Judge(at, line, seizure, History.MomentOf(at.Entry, seizure), at.Earlier.SeizureBefore(line, History.MinuteOf(seizure)));
             }
         }
     }

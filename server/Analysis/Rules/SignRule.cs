@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
@@ -26,7 +27,7 @@ public sealed class SignRule : IEntryRule
             {
                 yield return finding;
             }
-            else if (item is Finding { Word.Word: "pain-site" } pain)
+            else if (item is Finding { Word.Word: "pain-site" } pain && LumpWords.End(pain) is null && !pain.Absent.Any(sign => sign.Word.Part != "any"))
             {
                 yield return RuleContext.At(Name, FindingLevel.Watch, line, pain.Site.Span,
                     $"A place the pet minds being touched: {pain.Site.Name}. {Wording.Advice(FindingLevel.Watch)}", "common practice, no source");

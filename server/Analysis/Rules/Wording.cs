@@ -2,31 +2,15 @@ using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>The words findings are written in: calm, plain, the same everywhere.</summary>
 public static class Wording
 {
-    /// <summary>The vitals' names as an owner says them.</summary>
-    public static string NameOf(string what) => what switch
-    {
-        "hr" => "Pulse",
-        "rr" => "Breathing rate",
-        "temp" => "Temperature",
-        "crt" => "Gum refill time",
-        "bcs" => "Body condition",
-        "mcs" => "Muscle condition",
-        "glucose" => "Blood glucose",
-        "pain" => "Pain score",
-        "weight" => "Weight",
-        "water" => "Water",
-        "lump" => "Lump",
-        "node" => "Lymph node",
-        "wound" => "Wound",
-        "pain-site" => "Sore place",
-        _ => char.ToUpperInvariant(what[0]) + what[1..],
-    };
+    /// <summary>The name of a note's word as an owner says it.</summary>
+    public static string NameOf(string what) => NoteVocabulary.Default.LineWords.Find(what)?.Name ?? char.ToUpperInvariant(what[0]) + what[1..];
 
     /// <summary>A number with its unit, rounded for reading; in US units where <paramref name="us"/>.</summary>
     public static string Show(decimal number, string unit, bool us = false) => (unit, us) switch

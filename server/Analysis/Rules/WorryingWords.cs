@@ -14,10 +14,10 @@ internal static class WorryingWords
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
     public static NoteFinding? In(EntryContext at, string rule, int line, NoteItem item)
     {
-        ImmutableArray<Described> words = WordsOf(item);
+        ImmutableArray<Described> words = item is NotSeen ? [] : item.Words;
         if (words.IsEmpty)
         {
-            return null;
+            return Missing(at, rule, line, item);
         }
 
         Species species = at.Note.Pet.Species;
@@ -28,7 +28,7 @@ internal static class WorryingWords
             .Select(pair => (pair.word, pair.Meaning!))];
         if (worrying.Count == 0)
         {
-            return null;
+            return Missing(at, rule, line, item);
         }
 
         // of several the one that the clinic has not seen speaks
@@ -39,7 +39,7 @@ internal static class WorryingWords
         DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(at.Note, at.Entry, item, worst.Word.Word) : null;
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
-        string where = SiteOf(item) is { } site ? $" {site.Name}" : "";
+        string where = item.Site is { } site ? $" {site.Name}" : "";
         string definition = Wording.InBrackets(meaning.Definition);
         string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({definition}).{more}";
         if (known is null && level < FindingLevel.Urgent && at.Entry.Head.Kind == "visit")
@@ -59,16 +59,39 @@ internal static class WorryingWords
             : RuleContext.At(rule, FindingLevel.Info, line, worst.Span, $"{message} Known: {known.Fact.Text.Text} (line {known.Line + 1}).", meaning.Source, known.Line);
     }
 
+    /// <summary>A good sign that is not there: gums that are not pink, a pet that does not eat well.</summary>
+    private static NoteFinding? Missing(EntryContext at, string rule, int line, NoteItem item)
+    {
+        if (item is not (Examined or Reading or CareEvent) || item.Word.Kind == WordKind.Scan)
+        {
+            return null;
+        }
+
+        foreach (Described sign in item.Absent)
+        {
+            if (sign.Word.Part != "any" && sign.Word.For(at.Note.Pet.Species, at.Note.Pet.Male == true) is { Level: Level.Expected } && !NeutralWords.Contains(item.Word.Word, sign.Word.Word))
+            {
+                string where = item.Site is { } site ? $" {site.Name}" : "";
+                FindingLevel level = at.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
+                return RuleContext.At(rule, level, line, sign.Span,
+                    $"{Wording.NameOf(item.Word.Word)}{where}: {(sign.Sense == Sense.Ended ? "no longer" : "not")} {sign.Word.Word.Replace('-', ' ')}. {Wording.Advice(level)}".TrimEnd(), "common practice, no source");
+            }
+        }
+
+        return null;
+    }
+
     private static NotedSign? SeenAtVisit(EntryContext at, NoteItem item, Described word, Meaning meaning) =>
         meaning.Level < Level.Urgent && at.Entry.Head is { Date: { } day, Kind: not "visit" }
-            ? at.Earlier.SeenAtVisit(item.Word.Word, SiteOf(item)?.Name, word.Word.Word, day)
+            ? at.Earlier.SeenAtVisit(item.Word.Word, item.Site?.Name, word.Word.Word, day)
             : null;
 
     /// <summary>Every describing word of an entry with the part and place it is about.</summary>
     public static IEnumerable<NotedSign> SignsOf(Entry entry) =>
         from placed in entry.Items
-        from word in WordsOf(placed.Value)
-        select new NotedSign(placed.Value.Word.Word, SiteOf(placed.Value)?.Name, word.Word.Word, placed.Line, entry.Head.Date!.Value);
+        where placed.Value is not NotSeen
+        from word in placed.Value.Words
+        select new NotedSign(placed.Value.Word.Word, placed.Value.Site?.Name, word.Word.Word, placed.Line, entry.Head.Date!.Value);
 
     /// <summary>
     /// A fact <c>known</c> that names both the part and the word quiets it, unless it is urgent: the vet has seen it
@@ -81,7 +104,7 @@ internal static class WorryingWords
         {
             bool holds = fact.Day is null || entry.Head.Date is null || fact.Day <= entry.Head.Date;
             string[] said = fact.Fact.Text.Text.Split(' ', ',', ';', '.');
-            if (holds && !NamedSite.NamesElsewhere(fact.Fact.Text.Text, SiteOf(item)) && said.Contains(word, StringComparer.OrdinalIgnoreCase)
+            if (holds && !NamedSite.NamesElsewhere(fact.Fact.Text.Text, item.Site) && said.Contains(word, StringComparer.OrdinalIgnoreCase)
                 && part.Synonyms.Append(part.Word).Any(name => said.Contains(name, StringComparer.OrdinalIgnoreCase)))
             {
                 return fact;
@@ -96,20 +119,4 @@ internal static class WorryingWords
         item is Examined { Word.Word: "tooth", Site.Number: >= FirstMilkTooth }
             ? NoteVocabulary.Default.Describing("milk-tooth").Find(word.Word.Word)?.Meanings[0]
             : null;
-
-    private static ImmutableArray<Described> WordsOf(NoteItem item) => item switch
-    {
-        Reading reading => reading.Words,
-        Examined examined => examined.Words,
-        Finding finding => finding.Words,
-        CareEvent care => care.Words,
-        _ => [],
-    };
-
-    private static Site? SiteOf(NoteItem item) => item switch
-    {
-        Examined examined => examined.Site,
-        Finding finding => finding.Site,
-        _ => null,
-    };
 }

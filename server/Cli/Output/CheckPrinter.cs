@@ -1,5 +1,6 @@
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Output;
@@ -36,10 +37,14 @@ internal static class CheckPrinter
         int problems = levels.Sum(level => level.Count);
         int unread = Of(FindingLevel.Error);
         int info = Of(FindingLevel.Info);
-        int remarks = unread > 0 ? 0 : analysis.Note.Syntax.Lines.Count(line => line.Item is DoseEvent { Note: not null } or CareEvent { Note: not null });
+        int remarks = unread > 0 ? 0 : analysis.Note.Syntax.Lines.Count(line => line.Items.Any(item => item is not (AcceptFact or Photo or Skipped) && item.Note is not null));
         if (unread > 0)
         {
             yield return $"{Number(unread, "line was", "lines were")} not understood.";
+        }
+        else if (shown.Findings.Any(finding => finding.Rule == DangerWordsRule.RuleName))
+        {
+            yield return "Every line was read, but not every word: see the findings above.";
         }
         else
         {

@@ -16,9 +16,9 @@ internal static class ReadingPrinter
         int numbers = $"{lines.Count}".Length;
         int left = Math.Min(WidestLine, lines.Max(line => line.Line.Text.Length));
         int rightFrom = numbers + 2 + left + Between.Length;
-        foreach (LineReading line in lines)
+        foreach (LineReading line in lines.Where(line => line.Line.Ending.Length > 0 || line.Line.Text.Length > 0))
         {
-            string text = FindingPrinter.Clean(Left(line.Line, left));
+            string text = FindingPrinter.Clean(Left(line.Line, two ? left : int.MaxValue));
             string[] reading = [.. Right(line).SelectMany(part => Terminal.Wrap(part, two ? rightFrom : numbers + 4))];
             string start = $"{Terminal.Faint($"{line.Index + 1}".PadLeft(numbers))}  {text}";
             bool beside = two && text.Length <= left && reading.Length > 0;

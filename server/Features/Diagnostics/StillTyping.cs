@@ -1,7 +1,9 @@
 using System.Buffers;
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -16,9 +18,6 @@ public static class StillTyping
 {
     private static readonly SearchValues<char> DateCharacters = SearchValues.Create("0123456789-:/.T ");
 
-    private static readonly string[] Joining =
-        ["every", "for", "from", "until", "per", "by", "like", "in", "with", "at", "on", "since", "check", "log", "visit"];
-
     /// <summary>The findings without those that the next characters at <paramref name="caret"/>, where the last edit ended, could do away with.</summary>
     public static ImmutableArray<NoteFinding> Without(Document document, ImmutableArray<NoteFinding> findings, Place? caret)
     {
@@ -31,20 +30,21 @@ public static class StillTyping
         int end = line.AsSpan().TrimEnd().Length;
         return place.Character < end
             ? findings
-            : findings.RemoveAll(finding => finding.Line == place.Line && CouldBecomeRight(finding, line, wordIsOver: place.Character > end));
+            : findings.RemoveAll(finding => finding.Line == place.Line && CouldBecomeRight(finding, document.Syntax.Lines[place.Line], wordIsOver: place.Character > end));
     }
 
-    private static bool CouldBecomeRight(NoteFinding finding, string line, bool wordIsOver)
+    private static bool CouldBecomeRight(NoteFinding finding, LineSyntax syntax, bool wordIsOver)
     {
+        string line = syntax.Text;
         bool error = finding.Level == FindingLevel.Error;
-        if (error && finding.Rule == ProblemRules.Missing)
+        if (error && finding.Rule is ProblemRules.Missing or ProblemRules.OpenNegation)
         {
-            // what is missing comes next
+            // what is missing, or negated, comes next
             return true;
         }
 
         ReadOnlySpan<char> text = finding.Span.In(line);
-        if (finding.Span.End < line.AsSpan().TrimEnd().Length || text.IsEmpty)
+        if (finding.Span.End < line.AsSpan().TrimEnd().TrimEnd('.').Length || text.IsEmpty)
         {
             return false;
         }
@@ -64,37 +64,24 @@ public static class StillTyping
             };
         }
 
-        return error && IsStartOfWord(finding.Rule, wordIsOver ? $"{text} " : text.ToString(), line);
+        return error && IsStartOfWord(finding.Rule, wordIsOver ? $"{text} " : text.ToString(), syntax);
     }
 
     /// <summary>A number at the end may get more digits, or its unit.</summary>
     private static bool EndsInNumber(ReadOnlySpan<char> text) => char.IsAsciiDigit(text[^1])
         || (text.Length > 1 && text[^1] is '.' or ',' or '/' or '-' or ':' && char.IsAsciiDigit(text[^2]));
 
-    private static bool IsStartOfWord(string rule, string typed, string line)
+    private static bool IsStartOfWord(string rule, string typed, LineSyntax line)
     {
         NoteVocabulary words = NoteVocabulary.Default;
         return rule switch
         {
-            ProblemRules.UnknownLine => Starts(typed, words.LineWords.Spellings),
+            ProblemRules.UnknownLine => Starts(typed, words.LineWords.Spellings.Concat(words.Leads.Spellings).Concat(words.Medicines.Spellings).Concat(words.Before.Spellings)),
             ProblemRules.WrongUnit => Starts(typed, words.Units.Spellings),
-            ProblemRules.UnknownWord => SpellingsAfter(FirstWord(line), words).Any(spellings => Starts(typed, spellings))
-                || Starts(typed[(typed.LastIndexOf('-') + 1)..], words.Regions.Spellings),
+            ProblemRules.UnknownWord => LineAt.WordOf(line) is not { } word ? Starts(typed, [.. words.Fixed("entry").Spellings, "by"])
+                : Starts(typed, SlotTable.Spellings(words, word).Concat(words.LineWords.Spellings)) || Starts(typed[(typed.LastIndexOf('-') + 1)..], words.Regions.Spellings),
             _ => false,
         };
-    }
-
-    /// <summary>What may stand in a line after its first word; a little more than that does no harm.</summary>
-    private static IEnumerable<string>[] SpellingsAfter(string first, NoteVocabulary words)
-    {
-        string word = words.LineWords.Find(first)?.Word ?? first;
-        return
-        [
-            words.Describing(word).Spellings, words.States(word).Spellings, words.Sides.Spellings, words.Ok.Spellings,
-            words.Objects.Spellings, words.Units.Spellings, words.LineWords.Spellings, words.Fixed("species").Spellings,
-            words.Fixed("sex").Spellings, words.Fixed("neuter").Spellings, words.Fixed("units").Spellings,
-            words.Fixed("portion").Spellings, words.Fixed("mcs").Spellings, Joining,
-        ];
     }
 
     /// <summary>True when a longer word starts so.</summary>
@@ -109,20 +96,5 @@ public static class StillTyping
         }
 
         return false;
-    }
-
-    /// <summary>The word that the line starts with, behind a time.</summary>
-    private static string FirstWord(string line)
-    {
-        foreach (System.Range range in line.AsSpan().Split(' '))
-        {
-            ReadOnlySpan<char> word = line.AsSpan()[range];
-            if (word.Length > 0 && !char.IsAsciiDigit(word[0]))
-            {
-                return word.ToString();
-            }
-        }
-
-        return "";
     }
 }

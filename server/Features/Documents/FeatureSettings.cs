@@ -36,10 +36,12 @@ public sealed record FeatureSettings
 /// <param name="Differences">Weighings with the person subtracted.</param>
 /// <param name="Doses">Doses against the weight of the day.</param>
 /// <param name="Days">Days since the entry before, and to the day that is meant.</param>
+/// <param name="Readings">How a line was read, where that is more than its letters: <c>carprofen 75mg 8am</c> = gave carprofen 75 mg, 08:00.</param>
 public sealed record HintSettings(
     bool Rates = true,
     bool Sizes = true,
     bool Conversions = true,
     bool Differences = true,
     bool Doses = true,
-    bool Days = true);
+    bool Days = true,
+    bool Readings = true);

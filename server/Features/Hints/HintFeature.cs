@@ -3,6 +3,7 @@ using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Hints;
 
@@ -31,38 +32,40 @@ public static class HintFeature
 
                 next++;
             }
-            else if (line.Item is { } item)
+            else if (!line.Items.IsEmpty)
             {
                 DateOnly? day = next > 0 ? entries[next - 1].Head.Date : null;
-                Add(hints, document, i, item, day, next > 0, us, settings.Hints);
+                hints.AddRange(line.Items.Select(item => Of(document, i, item, day, next > 0, us, settings.Hints)).OfType<HintText>().Distinct());
+                if (settings.Hints.Readings && ReadingHint.Of(line, i) is { } reading)
+                {
+                    hints.Add(reading);
+                }
             }
         }
 
         return hints.DrainToImmutable();
     }
 
-    private static void Add(ImmutableArray<HintText>.Builder hints, Document document, int line, NoteItem item, DateOnly? day, bool inEntry, bool us, HintSettings settings)
+    private static HintText? Of(Document document, int line, NoteItem item, DateOnly? day, bool inEntry, bool us, HintSettings settings)
     {
         if (item is DoseEvent or MedicinePlan)
         {
-            // a plan of the opening is held against the last weighing: it is what holds now
-            if (settings.Doses && (inEntry ? day : document.Today) is { } weighed && DoseHint.Of(document, ItemValue.Of(item), weighed, us) is { } dose)
-            {
-                hints.Add(new HintText(new Place(line, ItemValue.Of(item)!.Span.End), dose.Label, dose.How, dose.Kind));
-            }
+            // a plan of the opening is compared with the last weighing: it is what holds now
+            return settings.Doses && (inEntry ? day : document.Today) is { } weighed && DoseHint.Of(document, item.Value, weighed, us) is { } dose
+                ? new HintText(new Place(line, item.Value!.Span.End), dose.Label, dose.How, dose.Kind)
+                : null;
         }
-        else if (ItemValue.Of(item) is { } value)
+
+        if (item.Value is { } value)
         {
-            if (Computed.Of(value, us) is { } computed && IsOn(computed.Kind, settings))
-            {
-                hints.Add(new HintText(new Place(line, value.Span.End), computed.Label, computed.How, computed.Kind));
-            }
+            return Computed.Of(value, us) is { } computed && IsOn(computed.Kind, settings)
+                ? new HintText(new Place(line, value.Span.End), computed.Label, computed.How, computed.Kind)
+                : null;
         }
-        else if (settings.Days && day is { } written && ItemValue.ScheduleOf(item) is { On: null, Until: null, From: null } schedule && schedule.DayAfter(written) is { } due)
-        {
-            int end = LineAt.ContentEnd(document.Syntax.Lines[line]);
-            hints.Add(new HintText(new Place(line, end), "= " + DayWords.Short(due), $"Counted from {DayWords.Iso(written)}, the day of its entry.", HintKinds.Days));
-        }
+
+        return settings.Days && day is { } written && item is { Word.Kind: WordKind.Task, Schedule: { On: null, Until: null, From: null } schedule } && schedule.DayAfter(written) is { } due
+            ? new HintText(new Place(line, LineAt.ContentEnd(document.Syntax.Lines[line])), "= " + DayWords.Short(due), $"Counted from {DayWords.Iso(written)}, the day of its entry.", HintKinds.Days)
+            : null;
     }
 
     private static HintText? Since(Entry? before, Entry entry, LineSyntax line)

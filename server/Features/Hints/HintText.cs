@@ -30,6 +30,9 @@ public static class HintKinds
     /// <summary>Days since the entry before, or the day that is meant.</summary>
     public const string Days = "days";
 
+    /// <summary>How a line was read, where that is more than its letters.</summary>
+    public const string Reading = "reading";
+
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<string> All { get; } = [Rate, Size, Conversion, Difference, Dose, Days];
+    public static IReadOnlyList<string> All { get; } = [Rate, Size, Conversion, Difference, Dose, Days, Reading];
 }

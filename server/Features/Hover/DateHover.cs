@@ -37,13 +37,16 @@ internal static class DateHover
         return $"**{DayWords.Long(day)}**, {DayWords.From(at.Document.Today, day)}.{age}";
     }
 
+    /// <summary>The day a task of the line falls due, or null.</summary>
+    public static DateOnly? Due(HoverLine at) => at.Item is { Word.Kind: Grammar.Vocabulary.WordKind.Task } task ? task.Schedule.DayAfter(at.Entry?.Head.Date) : null;
+
     private static PartialDate? DateIn(HoverLine at)
     {
-        Schedule? schedule = at.Item is MedicinePlan plan ? plan.Schedule : at.Item is HomeCheckFact check ? check.Schedule : ItemValue.ScheduleOf(at.Item);
+        Schedule? schedule = at.Item?.Schedule;
         PartialDate?[] dates =
         [
             (at.Item as BornFact)?.Date, schedule?.From, schedule?.Until, schedule?.On,
-            (at.Item as UsualFact)?.Per?.When, (at.Item as CallIfFact)?.Per?.When,
+            at.Item?.Body.First<Attribution>()?.When,
         ];
         return Array.Find(dates, date => date is not null && date.Span.Start <= at.Token.Span.End && at.Token.Span.Start <= date.Span.End);
     }

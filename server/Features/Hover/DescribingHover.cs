@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -17,7 +16,7 @@ internal static class DescribingHover
         }
 
         NoteVocabulary vocabulary = NoteVocabulary.Default;
-        DescribingWord? word = WordsOf(at.Item).FirstOrDefault(described => at.IsIn(described.Span))?.Word ?? vocabulary.Describing(part.Word).Find(at.Text);
+        DescribingWord? word = at.Item?.Words.Concat(at.Item.Absent).FirstOrDefault(described => at.IsIn(described.Span))?.Word ?? vocabulary.Describing(part.Word).Find(at.Text);
         if (word is null)
         {
             return vocabulary.Ok.Find(at.Text) is { } ok ? $"**{ok.Word}**: {Md.Sentence(ok.Definition)}" : null;
@@ -36,14 +35,5 @@ internal static class DescribingHover
         Level.Call => "Level: **call the vet**. A reason to phone the clinic.",
         Level.Watch => "Level: **watch**. Worth watching.",
         _ => word.Part == "any" ? "" : "Level: **as expected**.",
-    };
-
-    private static ImmutableArray<Described> WordsOf(NoteItem? item) => item switch
-    {
-        Reading reading => reading.Words,
-        Examined examined => examined.Words,
-        Finding finding => finding.Words,
-        CareEvent care => care.Words,
-        _ => [],
     };
 }

@@ -18,8 +18,8 @@ internal sealed record HoverLine(Document Document, int Index, Token Token, bool
     /// <summary>The line.</summary>
     public LineSyntax Line => Document.Syntax.Lines[Index];
 
-    /// <summary>What it means; null while it is half typed.</summary>
-    public NoteItem? Item => Line.Item;
+    /// <summary>What it means, where several things stand in it the one under the pointer; null while it is half typed.</summary>
+    public NoteItem? Item => Line.Items.FirstOrDefault(Names) ?? Line.Items.LastOrDefault(item => item.Head.Span.Start <= Token.Span.Start) ?? Line.Item;
 
     /// <summary>The word it starts with, also while it is half typed.</summary>
     public LineWord? Word => Item?.Word ?? LineAt.WordOf(Line);
@@ -45,4 +45,7 @@ internal sealed record HoverLine(Document Document, int Index, Token Token, bool
 
     /// <summary>True when a span holds what is under the pointer.</summary>
     public bool IsIn(TextSpan span) => span.Start <= Token.Span.Start && Token.Span.End <= span.End;
+
+    private bool Names(NoteItem item) => (item.Site is { } site && IsIn(site.Span)) || (item.Tag is { } tag && IsIn(tag.Span)) || (item.Value is { } value && IsIn(value.Span))
+        || item.Words.Concat(item.Absent).Any(sign => IsIn(sign.Span));
 }

@@ -13,14 +13,14 @@ internal static class MedicineHover
     /// <summary>The lines about the medicine of this line.</summary>
     public static IEnumerable<string> Lines(HoverLine at)
     {
-        string name = NameOf(at.Item);
+        string name = at.Item!.Name!.Text;
         yield return $"**{Md.Escape(name)}**";
         foreach (DatedFact<MedicinePlan> plan in at.Document.Note.Facts<MedicinePlan>(at.Day).Where(plan => Same(plan.Fact.Medicine.Text, name) && plan.Line != at.Index).TakeLast(2))
         {
             yield return $"**Plan** (line {plan.Line + 1}): {Md.Escape(at.Document.Syntax.Lines[plan.Line].Text.Trim())}";
         }
 
-        if (DoseHint.Of(at.Document, ItemValue.Of(at.Item), at.Day, at.Us) is { } dose)
+        if (DoseHint.Of(at.Document, at.Item.Value, at.Day, at.Us) is { } dose)
         {
             yield return dose.How;
         }
@@ -49,8 +49,6 @@ internal static class MedicineHover
 
         return at.Entry is null ? "Not noted as given." : "Not noted as given before this line.";
     }
-
-    private static string NameOf(NoteItem? item) => item switch { DoseEvent dose => dose.Medicine.Text, MedicinePlan plan => plan.Medicine.Text, _ => "" };
 
     private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.OrdinalIgnoreCase);
 }

@@ -7,15 +7,7 @@ internal static class SiteHover
 {
     public static string? At(HoverLine at)
     {
-        Site? site = at.Item switch
-        {
-            Reading reading => reading.Site,
-            Examined examined => examined.Site,
-            Finding finding => finding.Site,
-            Recheck recheck => recheck.Site,
-            Skipped skipped => skipped.Site,
-            _ => null,
-        };
+        Site? site = at.Item?.Site;
         return site is null ? null : Md.Join([Name(site), Side(site), Region(site), Number(site)]);
     }
 

@@ -10,7 +10,7 @@ internal static class StateHover
     public static string? At(HoverLine at)
     {
         NoteVocabulary vocabulary = NoteVocabulary.Default;
-        string scope = at.Item is Grammar.Notes.UsualFact usual ? usual.Vital.Word : at.Item is Grammar.Notes.CallIfFact call ? call.Vital.Word : at.Word?.Word ?? "";
+        string scope = (at.Item?.About ?? at.Word)?.Word ?? "";
         return vocabulary.States(scope).Find(at.Text) is { } state
             ? $"**{state.Word}**: {Md.Sentence(state.Definition)}{Md.Source(state.Source)}"
             : Fixed(at.Text);

@@ -11,15 +11,8 @@ internal static class TagHover
 
     public static string? At(HoverLine at)
     {
-        (Site? site, FindingTag? tag) = at.Item switch
-        {
-            Finding finding => (finding.Site, finding.Tag),
-            Examined examined => (examined.Site, examined.Tag),
-            Recheck recheck => (recheck.Site, recheck.Tag),
-            Skipped skipped => (skipped.Site, skipped.Tag),
-            _ => (null, null),
-        };
-        string what = at.Item switch { Recheck recheck => recheck.Item.Word, Skipped skipped => skipped.Item.Word, { } item => item.Word.Word, _ => "" };
+        (Site? site, FindingTag? tag) = (at.Item?.Site, at.Item?.Tag);
+        string what = (at.Item?.About ?? at.Item?.Word)?.Word ?? "";
         return tag is null || site is null ? null : Md.Join([$"**@{Md.Escape(tag.Name)}** tells this {Md.Escape(what)} apart from others at {site.Name}.", .. History(at, what, site.Name, tag.Name)]);
     }
 

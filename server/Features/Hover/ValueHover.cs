@@ -11,19 +11,19 @@ internal static class ValueHover
 {
     public static string? At(HoverLine at)
     {
-        if (ItemValue.Of(at.Item) is { } value && at.IsIn(value.Span))
+        if (at.Item?.Value is { } value && at.IsIn(value.Span))
         {
             return OfValue(at, value) is not { } said ? null
                 : at.Item is Reading { Word: { Kind: WordKind.Vital } word } ? Md.Join([said, .. Ranges.Of(at, word.Word)])
                 : said;
         }
 
-        return ItemValue.ScheduleOf(at.Item)?.DayAfter(at.Entry?.Head.Date) is { } due ? DateHover.Day(at, due) : null;
+        return DateHover.Due(at) is { } due ? DateHover.Day(at, due) : null;
     }
 
     /// <summary>What a reading says, with how it was worked out.</summary>
     public static string Here(HoverLine at, NoteReading reading) =>
-        $"**Here:** {(Computed.Of(ItemValue.Of(at.Item), at.Us) is { } computed ? computed.How : Earlier.Show(reading.Value, at.Us) + ".")}";
+        $"**Here:** {(Computed.Of(at.Item?.Value, at.Us) is { } computed ? computed.How : Earlier.Show(reading.Value, at.Us) + ".")}";
 
     private static string? OfValue(HoverLine at, NoteValue value) => value switch
     {

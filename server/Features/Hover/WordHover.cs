@@ -15,8 +15,8 @@ internal static class WordHover
     {
         string spelled = at.Text;
         NoteVocabulary vocabulary = NoteVocabulary.Default;
-        Abbreviation? abbreviation = vocabulary.Abbreviations("head").Find(spelled);
-        if ((vocabulary.LineWords.Find(spelled) ?? (abbreviation is null ? null : vocabulary.LineWords.Find(abbreviation.StandsFor.Split(' ')[0]))) is not { } word)
+        LeadWord? lead = vocabulary.LineWords.Find(spelled) is null ? vocabulary.Leads.Find(spelled) : null;
+        if (vocabulary.Starting(spelled) is not { } word)
         {
             return null;
         }
@@ -25,7 +25,7 @@ internal static class WordHover
         return Md.Join(
         [
             Meaning(word),
-            abbreviation is null ? "" : $"`{abbreviation.Word}`: {Md.Sentence(abbreviation.Definition)} Here it stands for `{abbreviation.StandsFor}`.",
+            lead is null ? "" : $"`{spelled}`: {Md.Sentence(lead.Definition)} Here it stands for `{string.Join(", ", lead.Lines.Select(line => string.Join(' ', line.Words.Prepend(line.Word))))}`.",
             HowToTake.Of(word.Word) is { } how ? Steps(how) : "",
             .. word.Kind == WordKind.Vital ? Ranges.Of(at, word.Word) : [],
             .. isHead ? OfLine(at) : [],
@@ -70,7 +70,7 @@ internal static class WordHover
             yield return ValueHover.Here(at, reading);
             yield return Earlier.Of(at, reading);
         }
-        else if (at.Item is Recheck or DueTask && ItemValue.ScheduleOf(at.Item)?.DayAfter(at.Entry?.Head.Date) is { } due)
+        else if (DateHover.Due(at) is { } due)
         {
             yield return DateHover.Day(at, due);
         }

@@ -24,16 +24,18 @@ internal sealed record Mention(Subject Subject, NoteItem Item, int Line, TextSpa
         _ => Word!.Value,
     };
 
-    /// <summary>What a line names; null when it names nothing that can be found again.</summary>
-    public static Mention? In(LineSyntax line, int index)
+    /// <summary>What a line names, an observation after the other; what names nothing that can be found again is left out.</summary>
+    public static IEnumerable<Mention> In(LineSyntax line, int index) => line.Items.Select(item => Of(line, item, index)).OfType<Mention>();
+
+    /// <summary>What an item of a line names; null when it names nothing that can be found again.</summary>
+    public static Mention? Of(LineSyntax line, NoteItem item, int index)
     {
-        if (line.Item is not { } item || Subject.Of(item) is not { } subject)
+        if (Subject.Of(item) is not { } subject)
         {
             return null;
         }
 
-        FreeWords? medicine = item is MedicinePlan plan ? plan.Medicine : (item as DoseEvent)?.Medicine;
-        if (medicine is not null)
+        if (Subject.MedicineIn(item) is { } medicine)
         {
             return new Mention(subject, item, index, null, null, null, medicine.Span);
         }
@@ -46,7 +48,7 @@ internal sealed record Mention(Subject Subject, NoteItem Item, int Line, TextSpa
     public static Mention? At(Document document, Place place)
     {
         Place at = document.Clamp(place);
-        return In(document.Syntax.Lines[at.Line], at.Line) is { } mention && mention.Touched(at.Character) is not null ? mention : null;
+        return In(document.Syntax.Lines[at.Line], at.Line).FirstOrDefault(mention => mention.Touched(at.Character) is not null);
     }
 
     /// <summary>The one of its words that a character touches.</summary>

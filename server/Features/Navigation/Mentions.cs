@@ -12,7 +12,7 @@ internal static class Mentions
         {
             if (subject.IsNamedBy(item.Value))
             {
-                yield return Mention.In(note.Syntax.Lines[item.Line], item.Line)!;
+                yield return Mention.Of(note.Syntax.Lines[item.Line], item.Value, item.Line)!;
             }
         }
 
@@ -22,7 +22,7 @@ internal static class Mentions
             {
                 if (subject.IsNamedBy(item.Value))
                 {
-                    yield return Mention.In(note.Syntax.Lines[item.Line], item.Line)!;
+                    yield return Mention.Of(note.Syntax.Lines[item.Line], item.Value, item.Line)!;
                 }
             }
         }

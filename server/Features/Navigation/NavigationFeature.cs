@@ -28,7 +28,7 @@ public static class NavigationFeature
 
         List<Mention> mentions = [.. Mentions.Of(at.Subject, document.Note)];
         Mention? first = Mentions.Definition(at.Subject, mentions, at.Line);
-        return [.. mentions.Select(found => new Highlight(RangeOf(found), at.Subject is MedicineSubject ? at.Subject.IsNotedBy(found.Item) : found.Line == first?.Line))];
+        return [.. mentions.Select(found => new Highlight(RangeOf(found), at.Subject is MedicineSubject ? at.Subject.IsNotedBy(found.Item) : found.Line == first?.Line)).Distinct()];
     }
 
     /// <summary>What a rename at this place would rename: a tag, a medicine, or the site of a lump, wound or sore place. Null for anything else.</summary>

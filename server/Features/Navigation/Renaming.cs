@@ -24,9 +24,15 @@ internal static class Renaming
             name = "@" + name;
         }
 
-        List<Mention> mentions = [.. Mentions.Of(part.Mention.Subject, document.Note).Where(mention => part.In(mention) is not null)];
-        Note before = Alone(document, mentions.Select(mention => document.Syntax.Lines[mention.Line].Text));
-        Note after = Alone(document, mentions.Select(mention => Renamed(document, mention, part.In(mention)!.Value, name)));
+        // what names the same thing may stand in one line several times
+        List<(int Line, List<TextSpan> Spans)> lines =
+        [
+            .. Mentions.Of(part.Mention.Subject, document.Note)
+                .Select(mention => (mention.Line, Span: part.In(mention))).Where(name => name.Span is not null).Distinct()
+                .GroupBy(name => name.Line).Select(line => (line.Key, line.Select(name => name.Span!.Value).OrderByDescending(span => span.Start).ToList())),
+        ];
+        Note before = Alone(document, lines.Select(line => document.Syntax.Lines[line.Line].Text));
+        Note after = Alone(document, lines.Select(line => line.Spans.Aggregate(document.Syntax.Lines[line.Line].Text, (text, span) => string.Concat(text.AsSpan(0, span.Start), name, text.AsSpan(span.End)))));
         if (after.Syntax.Lines.Length != before.Syntax.Lines.Length)
         {
             return RenameResult.Refused("A name is needed, in one line.");
@@ -35,8 +41,8 @@ internal static class Renaming
         ILookup<int, Problem> problems = after.Problems.ToLookup(problem => problem.Line, problem => problem.Problem);
         ILookup<int, Problem> known = before.Problems.ToLookup(problem => problem.Line, problem => problem.Problem);
         Subject? subject = null;
-        int lead = before.Syntax.Lines.Length - mentions.Count;
-        for (int index = 0; index < mentions.Count; index++)
+        int lead = before.Syntax.Lines.Length - lines.Count;
+        for (int index = 0; index < lines.Count; index++)
         {
             int line = lead + index;
             if (problems[line].Count() > known[line].Count())
@@ -44,21 +50,24 @@ internal static class Renaming
                 return RenameResult.Refused(Impossible(part.Kind, name, problems[line].First(problem => !known[line].Contains(problem)).Message));
             }
 
-            Mention? renamed = Mention.In(after.Syntax.Lines[line], line);
-            if (renamed is null
-                || part.In(renamed) is not { } span || span.Length != name.Length
-                || (subject is not null && renamed.Subject != subject)
-                || !SameBesides(before.Syntax.Lines[line], after.Syntax.Lines[line]))
+            List<Mention> was = [.. Mention.In(before.Syntax.Lines[line], line)];
+            List<Mention> now = [.. Mention.In(after.Syntax.Lines[line], line)];
+            bool same = now.Count == was.Count && SameBesides(before.Syntax.Lines[line], after.Syntax.Lines[line]);
+            foreach ((Mention old, Mention renamed) in same ? was.Zip(now).Where(pair => pair.First.Subject == part.Mention.Subject && part.In(pair.First) is not null) : [])
+            {
+                same &= part.In(renamed)?.Length == name.Length && (subject is null || renamed.Subject == subject);
+                subject = renamed.Subject;
+            }
+
+            if (!same)
             {
                 return RenameResult.Refused(Impossible(part.Kind, name, "it would be read as something else"));
             }
-
-            subject = renamed.Subject;
         }
 
         return subject != part.Mention.Subject && subject is not null && Taken(document, part, subject) is { } taken
             ? RenameResult.Refused($"`{name}` is in use already (line {taken.Line + 1}); renamed, the two could not be told apart.")
-            : RenameResult.Of(Edits(document, part, mentions, name));
+            : RenameResult.Of(Edits(document, lines, name));
     }
 
     /// <summary>A finding's name must be free. A medicine's may be in use, so that a misspelt dose can be put right, unless both are planned.</summary>
@@ -75,14 +84,8 @@ internal static class Renaming
         return Note.Read(string.Join('\n', new[] { species, "2026-01-01 visit" }.Concat(lines)));
     }
 
-    private static string Renamed(Document document, Mention mention, TextSpan span, string name)
-    {
-        string text = document.Syntax.Lines[mention.Line].Text;
-        return string.Concat(text.AsSpan(0, span.Start), name, text.AsSpan(span.End));
-    }
-
     private static bool SameBesides(LineSyntax before, LineSyntax after) =>
-        before.Item?.GetType() == after.Item?.GetType() && before.Marks.Select(mark => mark.Kind).SequenceEqual(after.Marks.Select(mark => mark.Kind));
+        before.Items.Select(item => item.GetType()).SequenceEqual(after.Items.Select(item => item.GetType())) && before.Marks.Select(mark => mark.Kind).SequenceEqual(after.Marks.Select(mark => mark.Kind));
 
     private static string Impossible(NameKind kind, string name, string why) => kind switch
     {
@@ -91,11 +94,11 @@ internal static class Renaming
         _ => $"`{name}` cannot be the medicine's name here: {why}.",
     };
 
-    private static ImmutableArray<DocumentEdit> Edits(Document document, RenamedPart part, List<Mention> mentions, string name) =>
+    private static ImmutableArray<DocumentEdit> Edits(Document document, List<(int Line, List<TextSpan> Spans)> lines, string name) =>
     [
-        .. from mention in mentions
-           let span = part.In(mention)!.Value
-           where !span.In(document.Syntax.Lines[mention.Line].Text).SequenceEqual(name)
-           select new DocumentEdit(PlaceRange.Of(mention.Line, span), name),
+        .. from line in lines
+           from span in Enumerable.Reverse(line.Spans)
+           where !span.In(document.Syntax.Lines[line.Line].Text).SequenceEqual(name)
+           select new DocumentEdit(PlaceRange.Of(line.Line, span), name),
     ];
 }

@@ -16,12 +16,7 @@ internal abstract record Subject
     public abstract bool IsNotedBy(NoteItem item);
 
     /// <summary>The medicine that a line names.</summary>
-    protected static FreeWords? MedicineIn(NoteItem item) => item switch
-    {
-        MedicinePlan plan => plan.Medicine,
-        DoseEvent dose => dose.Medicine,
-        _ => null,
-    };
+    public static FreeWords? MedicineIn(NoteItem item) => item is MedicinePlan or DoseEvent ? item.Name : null;
 }
 
 /// <summary>A medicine, by its name in any case.</summary>
@@ -66,10 +61,8 @@ internal readonly record struct BodyParts(LineWord Word, Site? Site, FindingTag?
     /// <summary>The parts that a line names; null for a line about something else. Values are measured afresh each time and are none.</summary>
     public static BodyParts? Of(NoteItem item) => item switch
     {
-        Finding finding => new(finding.Word, finding.Site, finding.Tag),
-        Examined examined => new(examined.Word, examined.Site, examined.Tag),
-        Recheck { Item.Kind: WordKind.Exam or WordKind.Scan } recheck => new(recheck.Item, recheck.Site, recheck.Tag),
-        Skipped { Item.Kind: WordKind.Exam or WordKind.Scan } skipped => new(skipped.Item, skipped.Site, skipped.Tag),
+        Finding or Examined => new(item.Word, item.Site, item.Tag),
+        Recheck or Skipped when item.About is { Kind: WordKind.Exam or WordKind.Scan } about => new(about, item.Site, item.Tag),
         _ => null,
     };
 }

@@ -65,7 +65,7 @@ public static class TokenFeature
     private static TokenModifiers ModifiersOf(Token mark, LineSyntax line, WordLevels levels) => mark.Kind switch
     {
         TokenKind.Date when line.Kind == LineKind.EntryHead => TokenModifiers.Declaration,
-        TokenKind.Describing when line.Item is { } item => levels.Of(item, mark.Span),
+        TokenKind.Describing => levels.Of(line.Items, mark.Span),
         _ => TokenModifiers.None,
     };
 }

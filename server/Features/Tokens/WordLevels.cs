@@ -14,11 +14,11 @@ internal sealed class WordLevels(Opening opening)
     private readonly bool male = opening.First<SexFact>()?.Male == true;
 
     /// <summary>The modifier of the word that stands at <paramref name="span"/>.</summary>
-    public TokenModifiers Of(NoteItem item, TextSpan span)
+    public TokenModifiers Of(ImmutableArray<NoteItem> items, TextSpan span)
     {
-        foreach (Described word in WordsOf(item))
+        foreach (NoteItem item in items)
         {
-            if (word.Span.Start <= span.Start && span.End <= word.Span.End)
+            if (item.Words.FirstOrDefault(word => word.Span.Start <= span.Start && span.End <= word.Span.End) is { } word)
             {
                 return LevelOf(item, word.Word) switch
                 {
@@ -41,13 +41,4 @@ internal sealed class WordLevels(Opening opening)
             : null;
         return (milk ?? word.For(species, male))?.Level;
     }
-
-    private static ImmutableArray<Described> WordsOf(NoteItem item) => item switch
-    {
-        Reading reading => reading.Words,
-        Examined examined => examined.Words,
-        Finding finding => finding.Words,
-        CareEvent care => care.Words,
-        _ => [],
-    };
 }

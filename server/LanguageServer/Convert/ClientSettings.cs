@@ -52,14 +52,15 @@ internal static class ClientSettings
     private static HintSettings HintsOf(JsonElement hints, HintSettings before) => hints.ValueKind switch
     {
         JsonValueKind.True => new HintSettings(),
-        JsonValueKind.False => new HintSettings(false, false, false, false, false, false),
+        JsonValueKind.False => new HintSettings(false, false, false, false, false, false, false),
         JsonValueKind.Object => new HintSettings(
             Switch(hints, "rates") ?? before.Rates,
             Switch(hints, "sizes") ?? before.Sizes,
             Switch(hints, "conversions") ?? before.Conversions,
             Switch(hints, "differences") ?? before.Differences,
             Switch(hints, "doses") ?? before.Doses,
-            Switch(hints, "days") ?? before.Days),
+            Switch(hints, "days") ?? before.Days,
+            Switch(hints, "readings") ?? before.Readings),
         _ => before,
     };
 

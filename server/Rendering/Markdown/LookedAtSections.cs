@@ -6,7 +6,7 @@ namespace HealthNotes.Rendering.Markdown;
 /// <summary>Writes what was looked at and measured.</summary>
 internal static class LookedAtSections
 {
-    public static IEnumerable<PageSection?> All(PageModel model) => [Examination(model.Examination), Vitals(model.Vitals)];
+    public static IEnumerable<PageSection?> All(PageModel model) => [Examination(model.Examination), Vitals(model.Vitals), Lab(model.Lab)];
 
     private static PageSection? Examination(Examination examination)
     {
@@ -40,6 +40,13 @@ internal static class LookedAtSections
         section.Paragraph(vitals.Sources.Count == 0 ? "" : Md.Small($"{PageWords.RangeSourcesLead} {string.Join(" ", vitals.Sources.Select(s => PageWords.RangeSources(s.Label, s.Values)))}"));
         return section.Build("vitals", PageWords.Vitals);
     }
+
+    private static PageSection? Lab(Shown<LabRow> lab) => new SectionBuilder()
+        .Table(
+            PageWords.LabCaption, [PageWords.Day, PageWords.Kind, PageWords.Value, PageWords.LabRange, PageWords.LabRemark],
+            [.. lab.Items.Select(row => (string[])[PageWords.Iso(row.Day), Md.Text(row.What), Md.Text(row.Value), Md.Text(row.Reference), Md.Text(row.Remark)])])
+        .LeftOut(lab.LeftOut)
+        .Build("lab", PageWords.Lab);
 
     private static string When(DateOnly? day, TimeOnly? time) => time is { } clock ? $"{PageWords.Iso(day)} {clock:HH:mm}" : PageWords.Iso(day);
 }

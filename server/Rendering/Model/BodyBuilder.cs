@@ -51,7 +51,7 @@ internal static class BodyBuilder
         string size = finding.Size is null ? "" : ExaminationBuilder.Size(context, finding.Size);
         return new BodyFinding(
             new BodyMark(number, finding.Word.Word, PageWords.MarkInWords(number, kind, place, size), [.. BodySpot.Of(finding.Site, context.Analysis.Pet.Species)]),
-            kind, place, size.Length == 0 ? [] : [size], "", ExaminationBuilder.Seen(context, finding.Words), "", false, day, day, context.LevelOf(line));
+            kind, place, size.Length == 0 ? [] : [size], "", ExaminationBuilder.Seen(context, line, finding), "", false, day, day, context.LevelOf(line));
     }
 
     private static List<string> Sizes(PageContext context, LumpLife life)
@@ -81,8 +81,7 @@ internal static class BodyBuilder
 
     private static string Seen(PageContext context, LumpLife life)
     {
-        IEnumerable<Described> words = life.Last.Item switch { Finding finding => finding.Words, Examined examined => examined.Words, _ => [] };
-        string seen = ExaminationBuilder.Seen(context, words);
+        string seen = ExaminationBuilder.Seen(context, life.Last.Line, life.Last.Item!);
         VetLook? sampled = life.Looks.LastOrDefault(look => look.Sampled);
         return sampled is null || sampled.Noted == life.Last ? seen : string.Join("; ", new[] { seen, PageWords.EndedOn(PageWords.Sampled, sampled.Day) }.Where(part => part.Length > 0));
     }

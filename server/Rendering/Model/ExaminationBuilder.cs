@@ -23,12 +23,22 @@ internal static class ExaminationBuilder
             Shown<ExaminedPart>.Last(since, PageLimits.TableRows));
     }
 
-    /// <summary>Describing words and a size, in the vocabulary's spelling.</summary>
-    public static string Seen(PageContext context, IEnumerable<Described> words, bool ok = false, NoteValue? size = null)
+    /// <summary>A size and describing words in the vocabulary's spelling; what was looked for and is not there, in the writer's own words.</summary>
+    public static string Seen(PageContext context, CurrentItem item) => Seen(context, item.Line, item.Item, item.Item is Examined ? item.Item.Value : null);
+
+    /// <summary>The same of an item in a line.</summary>
+    public static string Seen(PageContext context, int line, NoteItem item, NoteValue? size = null)
     {
-        IEnumerable<string> all = words.Select(word => word.Word.Word.Replace('-', ' '));
+        IEnumerable<string> all = item.Words.Concat(item.Absent).OrderBy(sign => sign.Span.Start).Select(sign => sign.Sense == Sense.Present ? sign.Word.Word.Replace('-', ' ') : Absent(context, line, sign));
         string sized = size is null ? "" : Size(context, size);
-        return string.Join(", ", all.Prepend(sized).Append(ok ? PageWords.Ok : "").Where(word => word.Length > 0));
+        return string.Join(", ", all.Prepend(sized).Append(item.Ok ? PageWords.Ok : "").Where(word => word.Length > 0));
+    }
+
+    /// <summary>As it was written, with what negates it: <c>no discharge</c>, <c>not red</c>, <c>swelling gone</c>.</summary>
+    private static string Absent(PageContext context, int line, Described sign)
+    {
+        string written = sign.Span.In(context.Analysis.Note.Syntax.Lines[line].Text).ToString();
+        return NoteText.Field(string.Equals(written, sign.Text, StringComparison.OrdinalIgnoreCase) ? PageWords.NotThere(sign.Text, sign.Sense == Sense.Ended) : written);
     }
 
     /// <summary>A size in the shown unit: all its diameters, or about what an object measures.</summary>
@@ -36,12 +46,7 @@ internal static class ExaminationBuilder
         : ReadValue.Of(size) is { } value ? context.Units.Show(value) : "";
 
     /// <summary>A size of a lump, a wound or a node; what it was compared with is part of it.</summary>
-    public static string Size(PageContext context, LumpSize size) => size.Noted.Item switch
-    {
-        Finding { Size: { } value } => SizeAndObject(context, value),
-        Examined { Size: { } value } => SizeAndObject(context, value),
-        _ => "",
-    };
+    public static string Size(PageContext context, LumpSize size) => size.Noted.Item?.Value is { } value ? SizeAndObject(context, value) : "";
 
     private static string SizeAndObject(PageContext context, NoteValue value) =>
         value is LikeObject like ? $"{Size(context, value)}, like {like.Object.Word.Replace('-', ' ')}" : Size(context, value);
@@ -50,11 +55,11 @@ internal static class ExaminationBuilder
     {
         (string part, string place, string seen) = item.Item switch
         {
-            Examined examined => (Wording.NameOf(examined.Word.Word), SiteWords.Of(examined.Site, examined.Tag), Seen(context, examined.Words, examined.Ok, examined.Size)),
+            Examined examined => (Wording.NameOf(examined.Word.Word), SiteWords.Of(examined.Site, examined.Tag), Seen(context, item)),
             _ => (PageWords.EverythingElse, "", PageWords.Ok),
         };
         string written = context.Written(item.Line).Text;
         bool inOtherWords = written != ItemPrinter.Print(item.Item);
-        return new ExaminedPart(item.Entry.Day, item.Time, part, place, seen, inOtherWords ? written : "", context.LevelOf(item.Line));
+        return new ExaminedPart(item.Entry.Day, item.Time, part, place, seen, inOtherWords ? written : "", context.LevelOf(item));
     }
 }

@@ -11,7 +11,7 @@ internal static class LogBuilder
     public static Shown<LogLine> Build(PageContext context)
     {
         Shown<CurrentItem> shown = Shown<CurrentItem>.Last(
-            [.. Timed(context.Items).Where(timed => timed.Item.Item.Word.Kind == WordKind.Care)
+            [.. Timed(context.Items).Where(timed => timed.Item.Item.Word.Kind is WordKind.Care or WordKind.Act && timed.Item.Item is not LabResult)
                 .OrderBy(timed => timed.Item.Entry.Day).ThenBy(timed => timed.Time).ThenBy(timed => timed.Item.Line).Select(timed => timed.Item)],
             PageLimits.LogLines);
         return new Shown<LogLine>([.. shown.Items.Select(item => Line(context, item))], shown.LeftOut);
@@ -32,11 +32,12 @@ internal static class LogBuilder
 
     private static LogLine Line(PageContext context, CurrentItem item) => new(
         item.Entry.Day, item.Entry.Entry.Head.By is { } by ? NoteText.Field(by) : "", item.Time,
-        What(item.Item), Amount(context, item), context.LevelOf(item.Line));
+        What(item.Item), Amount(context, item), context.LevelOf(item));
 
     private static string What(NoteItem item) => item switch
     {
         DoseEvent dose => $"{PageWords.NameOfCare(item.Word.Word)} {NoteText.Field(dose.Medicine.Text)}",
+        Act { Name: { } name } => $"{PageWords.NameOfCare(item.Word.Word)}: {NoteText.Field(name.Text)}",
         CareEvent { Food: { } food } => $"{PageWords.NameOfCare(item.Word.Word)}: {NoteText.Field(food.Text)}",
         _ => PageWords.NameOfCare(item.Word.Word),
     };
@@ -54,8 +55,10 @@ internal static class LogBuilder
             [
                 care.Quantity is null ? "" : ValuePrinter.Print(care.Quantity), care.Times is { } times ? PageWords.Times(times) : "",
                 care.Duration is { } duration ? ValuePrinter.Print(duration) : "", care.Distance is { } distance ? ValuePrinter.Print(distance) : "",
-                ExaminationBuilder.Seen(context, care.Words), Note(care.Note),
+                ExaminationBuilder.Seen(context, item), Note(care.Note),
             ],
+            NotSeen none => [PageWords.NoneSeen, Note(none.Note)],
+            Act act => [act.Value is null ? "" : ValuePrinter.Print(act.Value), PageWords.Validity(act.Schedule), Note(act.Note)],
             _ => [],
         };
         return string.Join(", ", parts.Where(part => part.Length > 0));

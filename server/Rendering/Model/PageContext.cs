@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Rendering.Model;
@@ -16,6 +17,7 @@ internal sealed record CurrentItem(DatedEntry Entry, int Line, NoteItem Item)
 internal sealed class PageContext
 {
     private readonly Dictionary<int, FindingLevel> strongest = [];
+    private readonly Dictionary<NoteItem, FindingLevel> strongestOfMany = new(ReferenceEqualityComparer.Instance);
     private readonly HashSet<int> currentEntries;
     private readonly HashSet<int> problems;
     private readonly Dictionary<int, DateOnly?> days;
@@ -30,11 +32,15 @@ internal sealed class PageContext
         currentEntries = [.. Period.Current.Select(e => e.Entry.Line)];
         days = Period.Current.Concat(Period.Earlier).ToDictionary(e => e.Entry.Line, e => e.Day);
         Items = [.. Period.Current.SelectMany(e => e.Entry.Items.Select(item => new CurrentItem(e, item.Line, item.Value)))];
-        things = Items.ToDictionary(item => item.Line, item => ThingOf(item.Item));
+        things = Items.GroupBy(item => item.Line).ToDictionary(line => line.Key, line => string.Join(" | ", line.Select(item => ThingOf(item.Item))));
         problems = [.. analysis.Findings.Where(f => f.Level == FindingLevel.Error).Select(f => f.Line)];
         foreach (NoteFinding finding in analysis.Findings.Where(f => f.Level != FindingLevel.Error))
         {
             strongest[finding.Line] = (FindingLevel)Math.Max((int)finding.Level, (int)strongest.GetValueOrDefault(finding.Line));
+            if (analysis.Note.Syntax.Lines[finding.Line].Items is { Length: > 1 } several && Observations.At(several, finding.Span) is { } meant)
+            {
+                strongestOfMany[meant] = (FindingLevel)Math.Max((int)finding.Level, (int)strongestOfMany.GetValueOrDefault(meant));
+            }
         }
     }
 
@@ -51,6 +57,10 @@ internal sealed class PageContext
 
     /// <summary>The strongest finding about a line, or null.</summary>
     public FindingLevel? LevelOf(int line) => strongest.TryGetValue(line, out FindingLevel level) ? level : null;
+
+    /// <summary>The strongest finding about an item; of several in one line only its own count.</summary>
+    public FindingLevel? LevelOf(CurrentItem item) => Analysis.Note.Syntax.Lines[item.Line].Items.Length < 2 ? LevelOf(item.Line)
+        : strongestOfMany.TryGetValue(item.Item, out FindingLevel level) ? level : null;
 
     /// <summary>The lines with something that could not be read, or cannot be right.</summary>
     public IReadOnlyCollection<int> Problems => problems;
@@ -70,11 +80,5 @@ internal sealed class PageContext
     /// <summary>What a line is about: its word and its site. Empty for heads of entries and for lines before the current period.</summary>
     public string ThingAt(int line) => things.GetValueOrDefault(line, "");
 
-    private static string ThingOf(NoteItem item) => item switch
-    {
-        Examined examined => $"{item.Word.Word} {examined.Site?.Name} @{examined.Tag?.Name}",
-        Finding finding => $"{item.Word.Word} {finding.Site.Name} @{finding.Tag?.Name}",
-        Reading reading => $"{item.Word.Word} {reading.Site?.Name} {reading.State?.Comparable}",
-        _ => item.Word.Word,
-    };
+    private static string ThingOf(NoteItem item) => $"{item.Word.Word} {item.Site?.Name} @{item.Tag?.Name} {item.State?.Comparable}";
 }

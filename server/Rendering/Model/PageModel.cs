@@ -21,6 +21,7 @@ internal sealed record PageModel(
     Shown<DatedText> Questions,
     Examination Examination,
     VitalsTable Vitals,
+    Shown<LabRow> Lab,
     ChartSet? Charts,
     Shown<BodyFinding> Body,
     DayGrid? Days,
@@ -49,6 +50,7 @@ internal sealed record PageModel(
         TaskBuilder.Questions(context),
         ExaminationBuilder.Build(context),
         VitalsBuilder.Build(context),
+        LabBuilder.Build(context),
         ChartsBuilder.Build(context),
         BodyBuilder.Build(context),
         DayGridBuilder.Build(context),
@@ -101,6 +103,9 @@ internal sealed record VitalsTable(Shown<VitalRow> Rows, IReadOnlyList<PetFact> 
 
 /// <summary>One reading of a vital.</summary>
 internal sealed record VitalRow(DateOnly? Day, TimeOnly? Time, bool InCheck, string Vital, string Written, string Value, string Taken, string Normal, string Usual, FindingLevel? Level, Verdict Verdict);
+
+/// <summary>A laboratory value, with the laboratory's own range.</summary>
+internal sealed record LabRow(DateOnly? Day, string What, string Value, string Reference, string Remark);
 
 /// <summary>What is said of a reading that no finding is about.</summary>
 internal enum Verdict

@@ -26,5 +26,5 @@ internal static class SiteWords
     }
 
     /// <summary>Where a lump, a wound or a node lies, as it was last written.</summary>
-    public static string Of(LumpLife life) => Of(life.Site, life.Last.Item switch { Finding finding => finding.Tag, Examined examined => examined.Tag, _ => null });
+    public static string Of(LumpLife life) => Of(life.Site, life.Last.Item!.Tag);
 }

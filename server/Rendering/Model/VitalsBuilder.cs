@@ -5,6 +5,7 @@ using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Text;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -14,7 +15,7 @@ internal static class VitalsBuilder
 {
     public static VitalsTable Build(PageContext context)
     {
-        Dictionary<int, NoteReading> readings = context.Analysis.Readings.Where(r => context.IsCurrent(r.Line)).ToDictionary(r => r.Line);
+        Dictionary<(int, TextSpan), NoteReading> readings = context.Analysis.Readings.Where(r => context.IsCurrent(r.Line)).ToDictionary(r => (r.Line, r.Span));
         List<DatedFact<UsualFact>> usual = [.. context.Analysis.Note.Facts<UsualFact>()];
         int leftOut = 0;
         List<VitalRow> rows = [];
@@ -25,7 +26,7 @@ internal static class VitalsBuilder
             leftOut += shown.LeftOut;
             foreach (CurrentItem item in shown.Items)
             {
-                NoteReading? reading = readings.GetValueOrDefault(item.Line);
+                NoteReading? reading = readings.GetValueOrDefault((item.Line, ((Reading)item.Item).Value.Span));
                 NormalRange? normal = reading is null ? null : context.Analysis.NormalFor(reading);
                 rows.Add(Row(context, item, reading, normal, usual));
                 if (normal is not null)
@@ -43,16 +44,16 @@ internal static class VitalsBuilder
     private static VitalRow Row(PageContext context, CurrentItem item, NoteReading? reading, NormalRange? normal, List<DatedFact<UsualFact>> usual)
     {
         var vital = (Reading)item.Item;
-        FindingLevel? level = context.LevelOf(item.Line);
+        FindingLevel? level = context.LevelOf(item);
         string[] taken =
         [
-            vital.State?.Word ?? "", vital.Place?.Word ?? "", SiteWords.Of(vital.Site), ExaminationBuilder.Seen(context, vital.Words),
+            vital.State?.Word ?? "", vital.Place?.Word ?? "", SiteWords.Of(vital.Site), ExaminationBuilder.Seen(context, item),
             reading is { Comparable: null } ? PageWords.NotCompared : "",
         ];
         string written = vital.Value.Span.In(context.Analysis.Note.Syntax.Lines[item.Line].Text).ToString();
         return new VitalRow(
             item.Entry.Day, item.Time, context.Period.IsCheck(item.Entry), Wording.NameOf(vital.Word.Word), NoteText.Field(written),
-            reading is null ? "" : context.Units.Show(reading.Value), string.Join(", ", taken.Where(word => word.Length > 0)),
+            reading is not null ? context.Units.Show(reading.Value) : vital.Value is Pressure pressure ? PageWords.Pressure(ValuePrinter.Print(pressure)) : "", string.Join(", ", taken.Where(word => word.Length > 0)),
             normal is null || reading is null ? "" : $"{context.Units.Show(normal)} ({Whose(context, reading, normal)})",
             reading is null ? "" : Usual(context, reading, usual), level, level is null ? Judge(context, item.Line, reading, normal) : Verdict.None);
     }

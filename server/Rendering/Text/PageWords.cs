@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
@@ -18,6 +19,7 @@ internal static partial class PageWords
     public const string CheckHeadToTail = "This check, head to tail";
     public const string LookedAt = "What was looked at";
     public const string Vitals = "Vitals";
+    public const string Lab = "Laboratory values";
     public const string Body = "Lumps, wounds and sore places";
     public const string Log = "Home-care log";
     public const string NotLookedAt = "Not looked at";
@@ -57,12 +59,16 @@ internal static partial class PageWords
     public const string Size = "Size";
     public const string FirstNoted = "First noted";
     public const string LastNoted = "Last noted";
+    public const string LabRange = "Laboratory's range";
+    public const string LabRemark = "Remark";
     public const string Day = "Day";
     public const string Time = "Time";
     public const string HowMuch = "How much, how";
 
     // Small words
     public const string Ok = "ok";
+    public const string NoneSeen = "none";
+    public const string OutsideOfLab = "outside the laboratory's range";
     public const string Or = " or ";
     public const string EverythingElse = "Everything else";
     public const string NotCompared = "not compared";
@@ -155,6 +161,17 @@ internal static partial class PageWords
         $" (is {Wording.Round(perKg, perKg < 0.01m ? 4 : perKg < 1 ? 3 : perKg < 10 ? 2 : 1)} mg/kg at {weight})";
 
     // Values
+    public static string Pressure(string written) => $"{written} mmHg";
+
+    public static string NotThere(string word, bool ended) => ended ? $"{word} gone" : $"no {word}";
+
+    /// <summary>When an act was done, and how long it holds.</summary>
+    public static string Validity(Schedule schedule) => string.Join(", ", new[]
+    {
+        (schedule.On ?? schedule.From) is { } on ? $"on {on}" : "",
+        schedule.Until is { } until ? $"valid until {until}" : schedule.For is { } holds ? $"valid for {ValuePrinter.Print(holds)}" : schedule.Every is { } every ? $"every {ValuePrinter.Print(every)}" : "",
+    }.Where(word => word.Length > 0));
+
     public static string Between(string low, string high) => $"({low} to {high})";
 
     public static string OnOtherScale(string value) => $" (is {value})";
@@ -218,6 +235,7 @@ internal static partial class PageWords
 
     public const string SinceCaption = "Looked at since";
     public const string LookedAtCaption = "Looked at, by day";
+    public const string LabCaption = "Each as written, with the laboratory's own range";
     public const string VitalsCaption = "Each value as written and as worked out, beside the range shown as normal";
     public const string BodyCaption = "Each with its sizes over time, the longest diameter first; numbers as on the map";
     public const string LogCaption = "By day and time";

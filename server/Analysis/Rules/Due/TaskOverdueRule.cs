@@ -2,6 +2,7 @@ using System.Globalization;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -30,8 +31,9 @@ public sealed class TaskOverdueRule : ICourseRule
             {
                 int days = at.Note.Today.DayNumber - on.DayNumber;
                 string how = due.Kind == DueKind.Recheck ? "Look again and write what you see" : "Write a new day for it";
+                string done = due.Task is Act ? $"Once it is done again, write `{due.What}` with its day." : $"{how}, or `done {due.What}`.";
                 yield return RuleContext.At(Name, FindingLevel.Info, due.Line, due.Span,
-                    $"`{(due.Kind == DueKind.Recheck ? "recheck " : "")}{due.What}` was due {on.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {days} {(days == 1 ? "day" : "days")} ago. {how}, or `done {due.What}`.",
+                    $"`{(due.Kind == DueKind.Recheck ? "recheck " : "")}{due.What}` was due {on.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {days} {(days == 1 ? "day" : "days")} ago. {done}",
                     due.Source);
             }
         }

@@ -30,7 +30,7 @@ public sealed class CourseEndRule : ICourseRule
         {
             foreach (MedicineOrder order in MedicineOrder.Of(medicine, at))
             {
-                if (order is not { LastDay: { } end, DosesADay: { } daily, Ended: null } || order.From == DateOnly.MinValue)
+                if (order is not { LastDay: { } end, FewestDosesADay: { } daily, Ended: null } || order.From == DateOnly.MinValue)
                 {
                     continue;
                 }

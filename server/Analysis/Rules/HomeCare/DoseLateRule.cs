@@ -35,7 +35,7 @@ public sealed class DoseLateRule : ICourseRule
         for (int index = Math.Max(1, course.Lines.Length - course.Recent.Length); index < course.Lines.Length; index++)
         {
             Noted dose = course.Lines[index];
-            if (orders.LastOrDefault(order => order.Holds(dose)) is { Interval: { } interval, DosesADay: not null } order && order.Holds(course.Lines[index - 1])
+            if (orders.LastOrDefault(order => order.Holds(dose)) is { LongestInterval: { } interval, FewestDosesADay: not null } order && order.Holds(course.Lines[index - 1])
                 && DoseSeries.HoursBetween(course.Lines[index - 1], dose) is { } between && between > interval * limit.Value && between < interval * AlmostTwo)
             {
                 late.Add(dose);

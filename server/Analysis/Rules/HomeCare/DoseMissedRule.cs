@@ -65,7 +65,7 @@ public sealed class DoseMissedRule : ICourseRule
         string days = run.Count == 1 ? $"on {last.Day:yyyy-MM-dd}" : $"from {run[0].Day:yyyy-MM-dd} to {last.Day:yyyy-MM-dd}";
         string hint = silent > 0 ? " If it was given, write it; if not, `missed` says so." : "";
         return RuleContext.At(Name, level, at.Line, span,
-            $"{medicine}: {what} {days}; the plan has {last.Planned} a day.{hint} {Wording.Advice(level)}".TrimEnd(),
+            $"{medicine}: {what} {days}{(last.Order.FewestDosesADay is { } planned ? $"; the plan has {planned} a day" : "")}.{hint} {Wording.Advice(level)}".TrimEnd(),
             limit.Source, run.SelectMany(gap => gap.Missed.Select(one => one.Line).Append(gap.Entry?.Line ?? last.Order.Line)).Append(last.Order.Line).Distinct().TakeLast(Runs.MostEvidence));
     }
 

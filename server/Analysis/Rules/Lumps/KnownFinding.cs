@@ -9,11 +9,10 @@ internal static class KnownFinding
     /// <summary>The last <c>known</c> that names it and holds on <paramref name="day"/>; null when none does.</summary>
     public static DatedFact<TextFact>? For(RuleContext note, NoteItem? item, DateOnly day)
     {
-        (Site? site, string? tag) = item switch { Finding finding => (finding.Site, finding.Tag?.Name), Examined examined => (examined.Site, examined.Tag?.Name), _ => (null, null) };
         for (int index = note.Knowns.Length - 1; index >= 0; index--)
         {
             DatedFact<TextFact> fact = note.Knowns[index];
-            if (!(fact.Day > day) && item is not null && NamedSite.Names(fact.Fact.Text.Text, item.Word, site, tag))
+            if (!(fact.Day > day) && item is not null && NamedSite.Names(fact.Fact.Text.Text, item.Word, item.Site, item.Tag?.Name))
             {
                 return fact;
             }

@@ -32,7 +32,7 @@ public sealed class LumpChangeRule : ICourseRule
             Noted now = course.Lines[index];
             if (before.AtVisit)
             {
-                atVisits.UnionWith(LumpWords.Of(before.Item).Select(word => word.Word.Word));
+                atVisits.UnionWith(before.Item!.Words.Select(word => word.Word.Word));
             }
 
             if (now.Item is not Finding lump || LumpWords.End(lump) is not null)

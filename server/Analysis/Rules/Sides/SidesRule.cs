@@ -21,7 +21,7 @@ public sealed class SidesRule : IEntryRule
         List<(Examined Part, LumpSize Size)>? sized = null;
         foreach (NoteReading reading in at.Readings)
         {
-            if (reading.Value.Unit == "mm" && NotPlausibleRule.IsPlausible(reading, at.Note.Tables) && at.Entry.ItemAt(reading.Line) is Examined { Site: not null } part
+            if (reading.Value.Unit == "mm" && Observations.At(Observations.In(at.Entry, reading.Line), reading.Span) is Examined { Site: not null } part
                 && LumpSize.Of(new Noted(at.Entry.Head, reading.Line, part, reading)) is { } size)
             {
                 (sized ??= []).Add((part, size));

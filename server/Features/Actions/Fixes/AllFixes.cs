@@ -31,7 +31,7 @@ internal static class AllFixes
 
             Entry? entry = document.Analysis.EntryAt(line);
             string before = document.Syntax.Lines[line].Text;
-            LineSyntax after = Mended(document, line, new Trial(species, entry?.Head.Kind, document.Today), out LineFix? only);
+            LineSyntax after = Mended(document, line, new Trial(species, entry?.Head.Kind, document.Today));
             if (done == line && done < opening)
             {
                 species = Say(species, after.Item);
@@ -40,7 +40,7 @@ internal static class AllFixes
 
             if (after.Text != before)
             {
-                edits.Add(only is null ? Difference(line, before, after.Text) : new DocumentEdit(PlaceRange.Of(line, only.Span), only.Text));
+                edits.Add(Difference(line, before, after.Text));
             }
         }
 
@@ -50,16 +50,13 @@ internal static class AllFixes
     /// <summary>The first line that says the species counts; one that this very run mends counts too, as it will the next time.</summary>
     private static Species Say(Species before, NoteItem? item) => before == Species.Unknown && item is SpeciesFact fact ? fact.Species : before;
 
-    /// <summary>The line with everything certain done; <paramref name="only"/> is what was done where it was one thing.</summary>
-    private static LineSyntax Mended(Document document, int line, Trial trial, out LineFix? only)
+    /// <summary>The line with everything certain done.</summary>
+    private static LineSyntax Mended(Document document, int line, Trial trial)
     {
         var at = new LineAt(document, line, trial, trial.Read(document.Syntax.Lines[line].Text));
-        int count = 0;
-        only = null;
         while (at.Read.Errors.SelectMany(error => FixBook.InLine(at, error)).FirstOrDefault(fix => fix.Certain) is { } fix)
         {
             at = at with { Read = trial.Read(fix.In(at.Text)) };
-            only = count++ == 0 ? fix : null;
         }
 
         return at.Line;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Actions.Fixes;
 
@@ -19,15 +20,29 @@ internal static class DateFix
         ["d/M/yy", "M/d/yy", "d.M.yy", "M.d.yy", "d-M-yy", "M-d-yy"],
     ];
 
+    private const int ShortestDay = 3;
+
     public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)
     {
-        List<DateOnly> days = [.. Readings(finding.Span.In(at.Text)).OrderBy(day => day > at.Document.Today).ThenBy(day => day)];
+        List<DateOnly> days = Named(at, finding.Span.In(at.Text)) ?? [.. Readings(finding.Span.In(at.Text)).OrderBy(day => day > at.Document.Today).ThenBy(day => day)];
         bool single = days.Count == 1;
         return at.Better(finding, days.Select(day =>
         {
             string text = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
             return new LineFix("date-order", $"Write `{text}`, {day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}", finding.Span, text, single, single);
         }));
+    }
+
+    /// <summary>The day that a word at the head of an entry means: today, yesterday, the last day of that name; null for any other text.</summary>
+    private static List<DateOnly>? Named(LineAt at, ReadOnlySpan<char> written)
+    {
+        int back = written.Equals("today", StringComparison.OrdinalIgnoreCase) ? 0 : written.Equals("yesterday", StringComparison.OrdinalIgnoreCase) ? 1 : -1;
+        for (int days = 0; back < 0 && days < 7 && written.Length >= ShortestDay && at.Line.Kind == LineKind.EntryHead; days++)
+        {
+            back = at.Document.Today.AddDays(-days).DayOfWeek.ToString().StartsWith(written.ToString(), StringComparison.OrdinalIgnoreCase) ? days : back;
+        }
+
+        return back < 0 ? null : [at.Document.Today.AddDays(-back)];
     }
 
     private static HashSet<DateOnly> Readings(ReadOnlySpan<char> written)

@@ -32,13 +32,13 @@ internal static class FixBook
     {
         ProblemRules.Misplaced => [.. MisplacedFact.Of(at.Document, finding), .. MisplacedObservation.Of(at.Document, finding)],
         ProblemRules.SaidTwice => FactSaidTwice.Of(at.Document, finding),
-        ProblemRules.UnknownWord when finding.Nearest is null => RemarkBelow.Of(at, finding),
         FactsMissing => SpeciesFix.Of(at.Document, finding),
         _ => [],
     };
 
     private static IEnumerable<LineFix> Mend(LineAt at, NoteFinding finding) => finding.Rule switch
     {
+        _ when finding.Corrected is not null => NearestWordFix.Of(at, finding),
         ProblemRules.UnknownWord => NearestWordFix.Of(at, finding),
         ProblemRules.UnknownLine => [.. NearestWordFix.Of(at, finding), .. TimeFix.Of(at, finding), .. FreeTextFix.Of(at, finding)],
         ProblemRules.LineTooLong => FreeTextFix.Of(at, finding),
@@ -50,6 +50,7 @@ internal static class FixBook
         ProblemRules.BadDate => DateFix.Of(at, finding),
         ProblemRules.BadTime => TimeFix.Of(at, finding),
         ProblemRules.Missing => MissingFix.Of(at, finding),
+        ProblemRules.Misplaced => NearestWordFix.DoseOrPlan(at),
         Accept when finding.Nearest is { } nearest => [new LineFix("nearest-word", $"Write `{nearest}`", finding.Span, nearest, Preferred: true)],
         EntryDate => EntryDateFix.Of(at, finding),
         var rule when Rates.Contains(rule) => CountTimeFix.Of(at, finding),

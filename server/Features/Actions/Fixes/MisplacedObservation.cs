@@ -1,8 +1,8 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -17,27 +17,27 @@ internal static class MisplacedObservation
 {
     public static IEnumerable<ActionOffer> Of(Document document, NoteFinding finding)
     {
-        List<Placed<NoteItem>> observations = [.. document.Note.Opening.Facts.Where(item => item.Value.Word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Picture))];
-        if (!observations.Exists(item => item.Line == finding.Line))
+        int end = document.Note.Entries.Length > 0 ? document.Note.Entries[0].Line : document.Syntax.Lines.Length;
+        List<int> observations = [.. Enumerable.Range(0, end).Where(line => document.Syntax.Lines[line].Item is { } item && !FactRules.MayOpen(item.Word))];
+        if (!observations.Contains(finding.Line))
         {
             yield break;
         }
 
-        string kind = observations.Exists(item => item.Value.Word.Kind is WordKind.Exam or WordKind.Vital or WordKind.Scan) ? "check" : "log";
+        string kind = observations.Exists(line => EntryLines.IsLookedAt(document.Syntax.Lines[line].Item!.Word)) ? "check" : "log";
         string head = $"{document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} {kind}";
-        int end = document.Note.Entries.Length > 0 ? document.Note.Entries[0].Line : document.Syntax.Lines.Length;
-        bool factsBelow = Enumerable.Range(observations[0].Line, end - observations[0].Line).Any(line => LineAt.WordOf(document.Syntax.Lines[line])?.Kind == WordKind.Fact);
-        DocumentEdit[] edits = factsBelow ? [.. Moved(document, observations, head, end)] : [WholeLines.InsertAbove(document, observations[0].Line, [head])];
+        bool factsBelow = Enumerable.Range(observations[0], end - observations[0]).Any(line => LineAt.WordOf(document.Syntax.Lines[line])?.Kind == WordKind.Fact);
+        DocumentEdit[] edits = factsBelow ? [.. Moved(document, observations, head, end)] : [WholeLines.InsertAbove(document, observations[0], [head])];
         string title = observations.Count == 1 ? $"Put this line in an entry of today, `{head}`" : $"Put these {observations.Count} lines in an entry of today, `{head}`";
         yield return new ActionOffer("add-entry-head", title, ActionKind.QuickFix, [.. edits], true,
-            [.. document.Analysis.Findings.TakeWhile(f => f.Line < end).Where(f => f.Rule == ProblemRules.Misplaced && observations.Exists(item => item.Line == f.Line)).Select(NoteFix.Fixed)]);
+            [.. document.Analysis.Findings.TakeWhile(f => f.Line < end).Where(f => f.Rule == ProblemRules.Misplaced && observations.Contains(f.Line)).Select(NoteFix.Fixed)]);
     }
 
-    private static IEnumerable<DocumentEdit> Moved(Document document, List<Placed<NoteItem>> observations, string head, int end)
+    private static IEnumerable<DocumentEdit> Moved(Document document, List<int> observations, string head, int end)
     {
-        IEnumerable<string> lines = observations.SelectMany(item => WholeLines.Reindented(document, item.Line, 2)).Prepend(head);
+        IEnumerable<string> lines = observations.SelectMany(line => WholeLines.Reindented(document, line, 2)).Prepend(head);
         int last = end - 1;
-        while (last > observations[^1].Line && document.Syntax.Lines[last].Kind == LineKind.Blank)
+        while (last > observations[^1] && document.Syntax.Lines[last].Kind == LineKind.Blank)
         {
             last--;
         }
@@ -62,13 +62,13 @@ internal static class MisplacedObservation
     }
 
     /// <summary>The lines of the observations, those that follow one another as one stretch.</summary>
-    private static IEnumerable<(int From, int To)> Stretches(Document document, List<Placed<NoteItem>> observations)
+    private static IEnumerable<(int From, int To)> Stretches(Document document, List<int> observations)
     {
         (int From, int To)? open = null;
-        foreach (Placed<NoteItem> item in observations)
+        foreach (int line in observations)
         {
-            int last = WholeLines.LastOf(document, item.Line);
-            if (open is { } before && before.To + 1 == item.Line)
+            int last = WholeLines.LastOf(document, line);
+            if (open is { } before && before.To + 1 == line)
             {
                 open = (before.From, last);
                 continue;
@@ -79,7 +79,7 @@ internal static class MisplacedObservation
                 yield return done;
             }
 
-            open = (item.Line, last);
+            open = (line, last);
         }
 
         if (open is { } final)

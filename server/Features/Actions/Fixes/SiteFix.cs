@@ -1,6 +1,8 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Fixes;
@@ -14,58 +16,60 @@ internal static class SiteFix
 {
     public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)
     {
-        if (SiteIn(at.Line.Item) is not { Region: { } region } site || site.Span != finding.Span)
+        if (Read(finding.Span.In(at.Text).ToString()) is not { } place)
         {
             return [];
         }
 
-        string number = site.Number?.ToString() ?? "";
-        if (region.Sides == SideRule.Mid && site.Side is not (Side.None or Side.Mid))
+        (Side side, Region region, string number) = place;
+        if (region.Sides == SideRule.Mid && side is not (Side.None or Side.Mid))
         {
             string text = region.Word + number;
-            return at.Better(finding, [new LineFix("drop-side", $"Write `{text}`, without a side", site.Span, text, Preferred: true, Certain: true)]);
+            return at.Better(finding, [new LineFix("drop-side", $"Write `{text}`, without a side", finding.Span, text, Preferred: true, Certain: true)]);
         }
 
-        List<LineFix> sides = [.. at.Better(finding, SidesFor(site).Select(side => Write(site, $"{side}-{region.Word}{number}")))];
-        List<LineFix> fixes = sides.Count > 0 ? sides : [.. at.Better(finding, Places(at, region).Select(place => Write(site, Sided(site.Side, place.Word))))];
+        List<LineFix> sides = [.. at.Better(finding, SidesFor(side, region).Select(other => Write(finding, $"{other}-{region.Word}{number}")))];
+        List<LineFix> fixes = sides.Count > 0 ? sides : [.. at.Better(finding, Places(at, region).Select(other => Write(finding, Sided(side, other.Word))))];
         return fixes.Count == 1 ? [fixes[0] with { Preferred = true }] : fixes;
     }
 
-    /// <summary>The site of a line, whatever its kind.</summary>
-    public static Site? SiteIn(NoteItem? item) => item switch
+    /// <summary>A side and a region, as written: what cannot be is not read as a place of the line.</summary>
+    private static (Side Side, Region Region, string Number)? Read(string written)
     {
-        Examined examined => examined.Site,
-        Finding finding => finding.Site,
-        Recheck recheck => recheck.Site,
-        Skipped skipped => skipped.Site,
-        Reading reading => reading.Site,
-        _ => null,
-    };
+        NoteVocabulary words = NoteVocabulary.Default;
+        string place = written.TrimEnd("0123456789".ToCharArray());
+        string number = written[place.Length..];
+        if (words.Regions.Find(place) is { } alone)
+        {
+            return (Side.None, alone, number);
+        }
 
-    private static LineFix Write(Site site, string text) => new("other-place", $"Write `{text}`", site.Span, text);
+        for (int cut = place.LastIndexOfAny(['-', ' ']); cut > 0; cut = place.LastIndexOfAny(['-', ' '], cut - 1))
+        {
+            if (words.Sides.Find(place[..cut]) is { } side && words.Regions.Find(place[(cut + 1)..]) is { } region)
+            {
+                return (Enum.Parse<Side>(side.Word, ignoreCase: true), region, number);
+            }
+        }
+
+        return null;
+    }
+
+    private static LineFix Write(NoteFinding finding, string text) => new("other-place", $"Write `{text}`", finding.Span, text);
 
     private static string Sided(Side side, string region) => side == Side.None ? region : $"{(side is Side.Mid or Side.Both ? side.ToString().ToLowerInvariant() : side.ToString())}-{region}";
 
     /// <summary>A front or hind side on a place with a left and a right keeps its left or right; any other wrong side says nothing.</summary>
-    private static string[] SidesFor(Site site) => site.Side switch
+    private static string[] SidesFor(Side side, Region region) => side switch
     {
         Side.LF or Side.LH => ["L"],
         Side.RF or Side.RH => ["R"],
-        _ when site.Region!.Sides == SideRule.Four => ["LF", "RF", "LH", "RH"],
+        _ when region.Sides == SideRule.Four => ["LF", "RF", "LH", "RH"],
         _ => ["L", "R", "both"],
     };
 
     /// <summary>The place of the right kind that is named after this one: the node behind a knee is <c>knee-back</c>.</summary>
-    private static IEnumerable<Region> Places(LineAt at, Region region)
-    {
-        string? role = at.Word?.Takes.Select(slot => slot.Kind switch
-        {
-            SlotKind.Node => "node",
-            SlotKind.Joint => "joint",
-            SlotKind.Muscle => "muscle",
-            _ => null,
-        }).FirstOrDefault(kind => kind is not null);
-        return role is null ? [] : NoteVocabulary.Default.Regions.Terms.Where(other =>
-            other.Roles.Contains(role) && other.Word.StartsWith(region.Word + "-", StringComparison.Ordinal));
-    }
+    private static IEnumerable<Region> Places(LineAt at, Region region) => at.Word is { } word && SlotTable.SiteOf(word) is { } slot and not SlotKind.Site
+        ? NoteVocabulary.Default.Regions.Terms.Where(other => SlotTable.Fits(slot, other) && other.Word.StartsWith(region.Word + "-", StringComparison.Ordinal))
+        : [];
 }

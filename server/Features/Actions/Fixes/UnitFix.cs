@@ -3,6 +3,7 @@ using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -41,7 +42,7 @@ internal static class UnitFix
 
         LineWord subject = Subject(at, word);
         string what = word.Word == "adult-weight" ? "weight" : subject.Word;
-        List<(string Unit, bool? Plausible)> units = [.. Ordered(at, UnitChoices.For(subject, overTime, schedule)).Select(unit => (unit, IsPlausible(what, values, unit, overTime)))];
+        List<(string Unit, bool? Plausible)> units = [.. Ordered(at, UnitsOf(subject, overTime, schedule)).Select(unit => (unit, IsPlausible(what, values, unit, overTime)))];
         List<LineFix> fixes = [.. units.Where(unit => unit.Plausible != false)
             .Select(unit => new LineFix(replaced.Length == 0 ? "add-unit" : "other-unit", $"Write `{written.In(at.Text)}{unit.Unit}`", replaced, unit.Unit))];
         fixes = [.. at.Better(finding, fixes)];
@@ -62,9 +63,28 @@ internal static class UnitFix
     private static IEnumerable<LineFix> OfDose(LineAt at, NoteFinding finding, TextSpan replaced)
     {
         string? medicine = at.Line.Marks.FirstOrDefault(mark => mark.Kind == TokenKind.Name) is { Span.Length: > 0 } name ? name.Span.In(at.Text).ToString() : null;
-        return medicine is not null && UnitChoices.OfPlan(at, medicine) is { } unit
+        return medicine is not null && OfPlan(at, medicine) is { } unit
             ? at.Better(finding, [new LineFix("add-unit", $"Write `{unit.Trim()}`, as in the plan for {medicine}", replaced, unit, Preferred: true)])
             : [];
+    }
+
+    /// <summary>What may stand behind the number, in the order it is offered.</summary>
+    private static IEnumerable<string> UnitsOf(LineWord word, bool overTime, bool inSchedule) => inSchedule ? ["d", "w", "mo", "h"]
+        : overTime && word.Has(SlotKind.Rate) ? ["s", "min"]
+        : word.Takes.Select(slot => SlotTable.Units(slot.Kind, word)).FirstOrDefault(units => units.Length > 0, []);
+
+    /// <summary>The unit's row; null for the end of a scale.</summary>
+    private static Unit? UnitOf(string written) => written[0] == '/' ? null : NoteVocabulary.Default.Units.Find(written.Trim());
+
+    /// <summary>The unit of a medicine as the plan for it says; null when there is none, or it has two: a dose's unit is for who ordered it to say.</summary>
+    private static string? OfPlan(LineAt at, string medicine)
+    {
+        string[] units = [.. at.Document.Note.Facts<MedicinePlan>()
+            .Where(plan => plan.Fact.Medicine.Text.Equals(medicine, StringComparison.OrdinalIgnoreCase))
+            .Select(plan => plan.Fact.Dose).OfType<Measure>()
+            .Select(dose => dose.Amounts[0].Unit).Distinct()
+            .Select(unit => unit.Quantity == Quantity.Dose ? " " + unit.Word : unit.Word)];
+        return units.Length == 1 ? units[0] : null;
     }
 
     /// <summary>The vital that a <c>usual</c> or <c>call-if</c> line is about, else the line's own word.</summary>
@@ -91,7 +111,7 @@ internal static class UnitFix
         return word.Equals("every", StringComparison.OrdinalIgnoreCase) || word.Equals("for", StringComparison.OrdinalIgnoreCase) || word.Equals("in", StringComparison.OrdinalIgnoreCase);
     }
 
-    private static IEnumerable<string> Ordered(LineAt at, IReadOnlyList<string> units) =>
+    private static IEnumerable<string> Ordered(LineAt at, IEnumerable<string> units) =>
         at.UsFirst ? units.OrderByDescending(unit => unit is "lb" or "F" or "in" or "cup" or "mg/dL" or "oz" or "mi") : units;
 
     /// <summary>Whether a living pet can have the values in this unit; null where the table has nothing to say.</summary>
@@ -107,7 +127,7 @@ internal static class UnitFix
             return values[^1] <= decimal.Parse(unit.AsSpan(1));
         }
 
-        if (!ClinicalTables.Default.Plausible.TryGetValue(what, out NormalRange? range) || UnitChoices.UnitOf(unit) is not { } row)
+        if (!ClinicalTables.Default.Plausible.TryGetValue(what, out NormalRange? range) || UnitOf(unit) is not { } row)
         {
             return null;
         }
@@ -132,7 +152,7 @@ internal static class UnitFix
             return fixes;
         }
 
-        List<LineFix> near = [.. fixes.Where(fix => UnitChoices.UnitOf(fix.Text) is { } unit && Math.Abs(UnitConversion.ToCanonical(new Amount(value, unit)) - known) <= known * Near)];
+        List<LineFix> near = [.. fixes.Where(fix => UnitOf(fix.Text) is { } unit && Math.Abs(UnitConversion.ToCanonical(new Amount(value, unit)) - known) <= known * Near)];
         return near.Count == 1 ? [near[0] with { Preferred = true }, .. fixes.Where(fix => fix != near[0])] : fixes;
     }
 }

@@ -43,7 +43,7 @@ internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLi
 
     /// <summary>Keeps the fixes that the line reads better with.</summary>
     public IEnumerable<LineFix> Better(NoteFinding finding, IEnumerable<LineFix> fixes) =>
-        fixes.Where(fix => Trial.IsBetter(Read, Trial.Read(fix.In(Text)), finding));
+        fixes.Where(fix => Trial.IsBetter(Read, Trial.Read(fix.In(Text)), finding, fix));
 
     /// <summary>The word a line starts with, spelled in any way.</summary>
     public static LineWord? WordOf(LineSyntax line)
@@ -52,7 +52,7 @@ internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLi
         {
             if (mark.Kind == TokenKind.LineWord)
             {
-                return WordSpelled(mark.Span.In(line.Text));
+                return NoteVocabulary.Default.Starting(mark.Span.In(line.Text));
             }
         }
 
@@ -73,12 +73,5 @@ internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLi
         }
 
         return TextSpan.Between(start, span.End);
-    }
-
-    private static LineWord? WordSpelled(ReadOnlySpan<char> spelling)
-    {
-        NoteVocabulary vocabulary = NoteVocabulary.Default;
-        return vocabulary.LineWords.Find(spelling)
-            ?? (vocabulary.Abbreviations("head").Find(spelling) is { } abbreviation ? vocabulary.LineWords.Find(abbreviation.StandsFor.Split(' ')[0]) : null);
     }
 }

@@ -35,11 +35,12 @@ internal sealed class Trial(Species species, string? entryKind, DateOnly today)
     }
 
     /// <summary>
-    /// True when the line reads better after the fix: what is found wrong is less than before, nothing of another kind has
-    /// come up, and the finding itself is gone.
+    /// True when the line reads better after the fix: the finding is gone, and what else is wrong was so before or stands
+    /// behind the fix. A line tells one problem at a time, the first.
     /// </summary>
-    public static bool IsBetter(TrialLine before, TrialLine after, NoteFinding mended) =>
-        after.Errors.Length < before.Errors.Length
-        && after.Errors.Count(error => error.Message == mended.Message) < before.Errors.Count(error => error.Message == mended.Message)
-        && after.Errors.GroupBy(error => error.Rule).All(group => group.Count() <= before.Errors.Count(error => error.Rule == group.Key));
+    public static bool IsBetter(TrialLine before, TrialLine after, NoteFinding mended, LineFix fix) =>
+        Count(after, mended) < Count(before, mended)
+        && after.Errors.All(error => error.Span.Start >= fix.Span.Start + fix.Text.Length || Count(after, error) <= Count(before, error));
+
+    private static int Count(TrialLine line, NoteFinding like) => line.Errors.Count(error => error.Rule == like.Rule && error.Message == like.Message);
 }

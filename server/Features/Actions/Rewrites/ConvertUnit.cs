@@ -14,7 +14,8 @@ internal static class ConvertUnit
 {
     public static IEnumerable<ActionOffer> At(LineAt at, PlaceRange range)
     {
-        if (Measured(at.Line.Item) is not { } value || !PlaceRange.Of(at.Index, value.Span).Touches(range) || UnitRounding.Convert(value) is not { } converted)
+        if (at.Line.Items.Where(IsMeasured).Select(item => item.Value!).FirstOrDefault(value => PlaceRange.Of(at.Index, value.Span).Touches(range)) is not { } value
+            || UnitRounding.Convert(value) is not { } converted)
         {
             yield break;
         }
@@ -27,13 +28,5 @@ internal static class ConvertUnit
         }
     }
 
-    private static NoteValue? Measured(NoteItem? item) => item switch
-    {
-        Reading reading => reading.Value,
-        Finding finding => finding.Size,
-        Examined examined => examined.Size,
-        AdultWeightFact fact => fact.Weight,
-        CareEvent { Quantity: Measure { Quantity: Quantity.Volume or Quantity.Mass } amount } => amount,
-        _ => null,
-    };
+    private static bool IsMeasured(NoteItem item) => item.Value is not null && item is Reading or Finding or Examined or AdultWeightFact or CareEvent { Quantity: Measure { Quantity: Quantity.Volume or Quantity.Mass } };
 }

@@ -69,14 +69,14 @@ internal static class ExpandAbbreviations
 
     private static DocumentEdit? In(LineSyntax line, int index)
     {
-        if (line.Kind != LineKind.Item || line.Item is not { } item || line.Problems.Length > 0 || !line.Marks.Any(mark => IsAbbreviation(mark, line.Text)))
+        if (line.Items.IsEmpty || !line.Marks.Any(mark => IsAbbreviation(mark, line.Text)))
         {
             return null;
         }
 
-        string plain = ItemPrinter.Print(item);
+        string plain = string.Join(", ", line.Items.Select(ItemPrinter.Print));
         var span = TextSpan.Between(line.Indent, LineAt.ContentEnd(line));
-        if (span.In(line.Text).SequenceEqual(plain) || NoteSyntax.Parse("\n" + plain).Lines[1] is not { Problems.Length: 0, Item: { } read } || ItemPrinter.Print(read) != plain)
+        if (span.In(line.Text).SequenceEqual(plain) || MeaningPrinter.Print(NoteSyntax.Parse("\n" + plain).Lines[1]) != MeaningPrinter.Print(line))
         {
             return null;
         }
@@ -93,6 +93,6 @@ internal static class ExpandAbbreviations
         }
 
         ReadOnlySpan<char> written = mark.Span.In(text);
-        return BySpan.Contains(written) || (mark.Kind == TokenKind.Keyword && written.Length > 2 && written[0] is 'q' or 'Q' && char.IsAsciiDigit(written[1]));
+        return BySpan.Contains(written) || (mark.Kind == TokenKind.LineWord && NoteVocabulary.Default.Leads.Find(written) is { Means: LeadMeans.Plain }) || (mark.Kind == TokenKind.Keyword && written.Length > 2 && written[0] is 'q' or 'Q' && char.IsAsciiDigit(written[1]));
     }
 }

@@ -11,7 +11,7 @@ internal sealed record FoundLine(Entry Entry, int Line, Finding Finding)
     public string Name => NameOf(Finding.Site, Finding.Tag);
 
     /// <summary>True where the line says that it is there no longer.</summary>
-    public bool IsGone => Finding.Words.Any(word => word.Word.Word is "gone" or "resolved" or "removed");
+    public bool IsGone => Completion.Places.EarlierFindings.IsGone(Finding);
 
     /// <summary>A site and a tag, as they are written.</summary>
     public static string NameOf(Site site, FindingTag? tag) => tag is null ? site.Name : $"{site.Name} @{tag.Name}";

@@ -15,7 +15,7 @@ internal static class LumpGone
 {
     public static IEnumerable<ActionOffer> At(Document document, int line)
     {
-        if (document.Syntax.Lines[line].Item is not Finding { Word.Word: "lump" } lump || document.Analysis.EntryAt(line) is not { } here
+        if (document.Syntax.Lines[line].Items.OfType<Finding>().FirstOrDefault(found => found.Word.Word == "lump") is not { } lump || document.Analysis.EntryAt(line) is not { } here
             || !(here.Head.Date <= document.Today))
         {
             yield break;
@@ -23,8 +23,8 @@ internal static class LumpGone
 
         string name = FoundLine.NameOf(lump.Site, lump.Tag);
         string title = $"Record the lump {name} as gone";
-        FoundLine last = KnownLumps.Lines(document, "lump").Where(other => other.Name == name).MaxBy(other => (other.Entry.Head.Date ?? DateOnly.MinValue, other.Line))!;
-        if (last.IsGone || !KnownLumps.CanBe(document, name))
+        FoundLine? last = KnownLumps.Lines(document, "lump").Where(other => other.Name == name).MaxBy(other => (other.Entry.Head.Date ?? DateOnly.MinValue, other.Line));
+        if (last is null || last.IsGone || !KnownLumps.CanBe(document, name))
         {
             yield break;
         }

@@ -1,4 +1,3 @@
-using HealthNotes.Features.Actions.Fixes;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
@@ -10,7 +9,7 @@ internal static class OtherSide
 {
     public static IEnumerable<ActionOffer> At(LineAt at, PlaceRange range)
     {
-        if (SiteFix.SiteIn(at.Line.Item) is not { } site || !PlaceRange.Of(at.Index, site.Span).Touches(range) || at.Line.Problems.Length > 0
+        if (at.Line.Items.Select(item => item.Site).FirstOrDefault(place => place is not null && PlaceRange.Of(at.Index, place.Span).Touches(range)) is not { } site
             || !IsWrittenOut(site, at.Text))
         {
             yield break;

@@ -22,7 +22,7 @@ internal static class TellApart
 
     public static IEnumerable<ActionOffer> At(Document document, int line)
     {
-        if (document.Syntax.Lines[line].Item is not Finding { Tag: null } here || document.Syntax.Lines[line].Problems.Length > 0)
+        if (document.Syntax.Lines[line].Items.OfType<Finding>().FirstOrDefault(found => found.Tag is null) is not { } here)
         {
             yield break;
         }

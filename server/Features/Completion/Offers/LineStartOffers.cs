@@ -8,6 +8,8 @@ namespace HealthNotes.Features.Completion.Offers;
 internal static class LineStartOffers
 {
     private const int Last = 90;
+    private const int LeadGroup = 95;
+    private const int ShortLead = 4;
 
     private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
 
@@ -66,7 +68,7 @@ internal static class LineStartOffers
             }
         }
 
-        foreach (Offer offer in Abbreviations())
+        foreach (Offer offer in Leads())
         {
             yield return offer;
         }
@@ -81,7 +83,7 @@ internal static class LineStartOffers
         WordKind.Vital => CompletionKind.Vital,
         WordKind.Exam or WordKind.Rest => CompletionKind.Part,
         WordKind.Scan => CompletionKind.Finding,
-        WordKind.Care => CompletionKind.Care,
+        WordKind.Care or WordKind.Act => CompletionKind.Care,
         _ => CompletionKind.Task,
     };
 
@@ -121,6 +123,7 @@ internal static class LineStartOffers
         ("log", WordKind.Vital) => 20,
         ("log", WordKind.Scan) => 30,
         ("log", WordKind.Exam) => 32,
+        ("log", WordKind.Act) => 35,
         (_, WordKind.Exam or WordKind.Vital) => 10,
         (_, WordKind.Scan) => 20,
         (_, WordKind.Rest) => 30,
@@ -148,7 +151,7 @@ internal static class LineStartOffers
             }
 
             bool named = ReferenceEquals(item.Value.Word, word) || (item.Value is Skipped skipped && ReferenceEquals(skipped.Item, word));
-            Side side = item.Value switch { Examined { Site: { } site } => site.Side, Skipped { Site: { } site } => site.Side, _ => Side.Both };
+            Side side = item.Value.Site?.Side ?? Side.Both;
             left |= named && side is Side.L or Side.Both or Side.None;
             right |= named && side is Side.R or Side.Both or Side.None;
         }
@@ -156,11 +159,18 @@ internal static class LineStartOffers
         return left && !right ? "R" : right && !left ? "L" : null;
     }
 
-    private static IEnumerable<Offer> Abbreviations() => Vocabulary.Abbreviations("head").Terms.Select(a => new Offer(a.StandsFor, CompletionKind.Part, 70, a.Definition)
+    /// <summary>Phrases that stand for a line, once they are begun: an abbreviation gives way to the plain words, what was seen keeps the owner's.</summary>
+    private static IEnumerable<Offer> Leads() => Vocabulary.Leads.Terms.Select(lead =>
     {
-        Label = $"{a.Word}: {a.StandsFor}",
-        Spellings = [a.Word],
-        WhenTyped = true,
-        Key = $"word:{a.StandsFor.Split(' ')[0]}",
+        string plain = string.Join(", ", lead.Lines.Select(line => string.Join(' ', line.Words.Prepend(line.Word))));
+        bool stands = lead is { Means: LeadMeans.Plain, Lines.Length: 1 };
+        return new Offer(stands ? plain : lead.Word, CompletionKind.Part, LeadGroup, stands ? lead.Definition : plain)
+        {
+            Label = stands ? $"{(lead.Word.Length <= ShortLead ? lead.Word.ToUpperInvariant() : lead.Word)}: {plain}" : null,
+            Spellings = [lead.Word, .. lead.Synonyms],
+            WhenTyped = true,
+            Below = true,
+            Key = $"word:{lead.Lines[0].Word}",
+        };
     });
 }

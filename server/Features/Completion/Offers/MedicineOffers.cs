@@ -37,7 +37,8 @@ internal static class MedicineOffers
             return line.HasValue || name.Span.End > line.At.Start ? [] : dose.Concat(Names(line, plan, group, name.Span.Start));
         }
 
-        return Names(line, plan, group, null);
+        // behind what was not understood no name would read
+        return line.Last.Kind is TokenKind.Unknown or TokenKind.Text ? [] : Names(line, plan, group, null);
     }
 
     /// <summary>The medicine with its planned dose, as it is written behind <c>gave</c>.</summary>
@@ -97,12 +98,7 @@ internal static class MedicineOffers
 
             for (int index = entry.Items.Length - 1; index >= 0; index--)
             {
-                string? name = entry.Items[index].Line == note.Line ? null : entry.Items[index].Value switch
-                {
-                    DoseEvent dose => dose.Medicine.Text,
-                    MedicinePlan plan => plan.Medicine.Text,
-                    _ => null,
-                };
+                string? name = entry.Items[index] is { Value: DoseEvent or MedicinePlan } item && item.Line != note.Line ? item.Value.Name!.Text : null;
                 if (name is not null && !names.Exists(other => CarePlan.SameMedicine(other, name)))
                 {
                     names.Add(name);

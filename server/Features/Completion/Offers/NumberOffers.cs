@@ -3,6 +3,7 @@ using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -15,8 +16,9 @@ namespace HealthNotes.Features.Completion.Offers;
 internal static class NumberOffers
 {
     private const int SecondsInAnHour = 3600;
+    private const int RareUnit = 20;
+    private const int OtherReaders = 10;
     private static readonly string[] UsUnits = ["F", "lb", "oz", "in", "floz", "cup", "mi", "mg/dL"];
-    private static readonly string[] RareUnits = ["ug", "imp-floz", "floz", "km", "mg/kg", "y"];
 
     public static IEnumerable<Offer> For(LineState line, CarePlan? plan)
     {
@@ -38,7 +40,7 @@ internal static class NumberOffers
 
         if (line.Word.Has(SlotKind.Times) && Reads(before + "x", number.Start) is not null)
         {
-            yield return new Offer("x", CompletionKind.Unit, 0, "times") { From = number.End };
+            yield return new Offer("x", CompletionKind.Unit, Usual(line.Word).Count == 0 ? 0 : RareUnit, "times") { From = number.End };
         }
 
         List<(Unit Unit, LineSyntax Read)> units = Units(line, before, number.Start);
@@ -53,7 +55,7 @@ internal static class NumberOffers
 
             bool planned = plan is not null && IsPlanned(plan, read, unit);
             string gap = apart && unit.Quantity == Quantity.Dose ? " " : "";
-            yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Word, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
+            yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Subject, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
             {
                 Label = unit.Word,
                 Spellings = gap.Length == 0 ? unit.Synonyms : [unit.Word, .. unit.Synonyms],
@@ -71,9 +73,10 @@ internal static class NumberOffers
         foreach (Unit unit in NoteVocabulary.Default.Units.Terms)
         {
             // a rate's ending is in the table; an event lasts hours at most, and hours and longer go behind every, for and in
-            bool fits = unit.Quantity != Quantity.Time || line.Word.Has(SlotKind.Seconds)
-                || (line.Word.Has(SlotKind.Duration) ? unit.Factor <= SecondsInAnHour : unit.Factor >= SecondsInAnHour);
-            if (unit.Quantity != Quantity.Rate && fits && Reads($"{before} {unit.Word}", numberStart) is { } read)
+            bool fits = line.Subject.Takes.Any(slot => SlotTable.Fits(slot.Kind, unit, line.Subject))
+                ? unit.Quantity != Quantity.Rate && (unit.Quantity != Quantity.Time || unit.Factor <= SecondsInAnHour)
+                : unit.Quantity == Quantity.Time && unit.Factor >= SecondsInAnHour;
+            if (fits && Reads($"{before} {unit.Word}", numberStart) is { } read)
             {
                 units.Add((unit, read));
             }
@@ -147,19 +150,15 @@ internal static class NumberOffers
 
     private static int Order(LineWord word, Unit unit, bool us) =>
         word.Has(SlotKind.Medicine) ? (unit.Word is "mg" or "ml" ? 0 : unit.Quantity is Quantity.Dose or Quantity.DoseRate ? 1 : 2)
-        : RareUnits.Contains(unit.Word) ? 2 : UsUnits.Contains(unit.Word) == us ? 0 : 1;
+        : Usual(word).IndexOf(unit.Word) is >= 0 and var index ? index + (IsUs(unit.Word) == us ? 0 : OtherReaders) : RareUnit;
 
-    private static NoteValue? ValueOf(LineSyntax read) => read.Item switch
-    {
-        Reading reading => reading.Value,
-        Finding finding => finding.Size,
-        Examined examined => examined.Size,
-        CareEvent care => care.Quantity,
-        AdultWeightFact weight => weight.Weight,
-        _ => null,
-    };
+    /// <summary>The units that a bare number of a word lacks, the likeliest first.</summary>
+    private static List<string> Usual(LineWord word) => [.. word.Takes.SelectMany(slot => SlotTable.Units(slot.Kind, word))];
 
-    private static ReadValue? Value(LineSyntax read) => ValueOf(read) is { } value ? ReadValue.Of(value) : null;
+    /// <summary>True for a unit that readers of US units know.</summary>
+    public static bool IsUs(string unit) => UsUnits.Contains(unit);
+
+    private static ReadValue? Value(LineSyntax read) => read.Item?.Value is { } value ? ReadValue.Of(value) : null;
 
     private static bool IsPlausible(LineSyntax read) => Value(read) is not { } value || read.Item is not { } item
         || ClinicalTables.Default.Plausible.GetValueOrDefault(item is AdultWeightFact ? "weight" : item.Word.Word) is not { } range || range.Unit != value.Unit
@@ -172,7 +171,7 @@ internal static class NumberOffers
     /// <summary>The value in the unit of the other kind of reader, else the unit's name.</summary>
     private static string Detail(LineSyntax read, Unit unit, bool us)
     {
-        bool own = UsUnits.Contains(unit.Word) == us;
+        bool own = IsUs(unit.Word) == us;
         return !own && Shown(read, us) is { } other ? $"= {other}" : unit.Synonyms.Where(synonym => synonym.All(char.IsAsciiLetter)).MaxBy(synonym => synonym.Length) ?? "";
     }
 }

@@ -25,6 +25,9 @@ internal sealed record Offer(string Text, CompletionKind Kind, int Group, string
     /// <summary>Where the replaced text starts, when it is not where the word starts.</summary>
     public int? From { get; init; }
 
+    /// <summary>True for what comes below all that fits.</summary>
+    public bool Below { get; init; }
+
     /// <summary>True for what is offered only once its start is typed.</summary>
     public bool WhenTyped { get; init; }
 }

@@ -11,6 +11,7 @@ namespace HealthNotes.Features.Completion.Offers;
 internal static class OfferMatcher
 {
     private const int NearestFrom = 3;
+    private const int BelowAll = 9;
 
     public static CompletionList Match(LinePlace at, IEnumerable<Offer> offers)
     {
@@ -30,7 +31,7 @@ internal static class OfferMatcher
             string typed = TypedFor(at, offer);
             if (Matches(offer, typed) is { } match)
             {
-                found.Add((match.Rank, offer.Group, index, offer, match.Filter));
+                found.Add((offer.Below ? BelowAll : match.Rank, offer.Group, index, offer, match.Filter));
             }
         }
 
@@ -86,7 +87,7 @@ internal static class OfferMatcher
     /// <summary>Nothing starts so: the word that was most likely meant. It goes under what was typed, or the editor would drop it.</summary>
     private static void AddNearest(LinePlace at, List<(Offer Offer, int Index)> all, List<(int, int, int, Offer, string)> found)
     {
-        string? nearest = NearestWord.Find(at.Typed, all.Where(o => o.Offer.From is null).SelectMany(o => o.Offer.Spellings.Prepend(o.Offer.Text)));
+        string? nearest = NearestWord.Find(at.Typed, all.Where(o => o.Offer is { From: null, Below: false }).SelectMany(o => o.Offer.Spellings.Prepend(o.Offer.Text)));
         if (nearest is null)
         {
             return;
@@ -94,7 +95,7 @@ internal static class OfferMatcher
 
         foreach ((Offer offer, int index) in all)
         {
-            if (offer.From is null && (offer.Text == nearest || offer.Spellings.Contains(nearest)))
+            if (offer is { From: null, Below: false } && (offer.Text == nearest || offer.Spellings.Contains(nearest)))
             {
                 found.Add((3, offer.Group, index, offer, at.Typed));
             }

@@ -17,7 +17,8 @@ internal static class ScheduleOffers
     /// <summary>What follows the joining word before the cursor; null when none stands there.</summary>
     public static IEnumerable<Offer>? AfterKeyword(LineState line)
     {
-        if (line.Last.Kind != TokenKind.Keyword)
+        // a joining word without what it joins is not understood yet
+        if (line.Last.Kind is not (TokenKind.Keyword or TokenKind.Unknown))
         {
             return null;
         }

@@ -1,4 +1,5 @@
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -10,20 +11,6 @@ internal static class SiteOffers
     private const int NearPlaces = 10;
 
     private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
-
-    /// <summary>The kind of site a word takes, or null.</summary>
-    public static SlotKind? SlotOf(LineWord word)
-    {
-        foreach (Slot slot in word.Takes)
-        {
-            if (slot.Kind is SlotKind.Site or SlotKind.Node or SlotKind.Joint or SlotKind.Muscle or SlotKind.Gland or SlotKind.Tooth)
-            {
-                return slot.Kind;
-            }
-        }
-
-        return null;
-    }
 
     /// <summary>True when a line of the word is mostly about one place: the sites come before the words then.</summary>
     public static bool ComeFirst(LineWord word, SlotKind slot) =>
@@ -74,7 +61,7 @@ internal static class SiteOffers
     private static IEnumerable<Offer> SidesAndRegions(LineState line, LineWord word, SlotKind slot, int group)
     {
         IReadOnlyList<string> own = slot == SlotKind.Site ? Sides.OfWord(word) : [];
-        Region[] regions = [.. Vocabulary.Regions.Terms.Where(region => Exists(region, line.Note.Species) && HasRole(region, slot))];
+        Region[] regions = [.. Vocabulary.Regions.Terms.Where(region => Exists(region, line.Note.Species) && SlotTable.Fits(slot, region))];
         IEnumerable<string> sides = own.Count > 0 ? own : Sides.All.Where(side => regions.Any(region => Sides.Of(region.Sides).Contains(side)));
         bool alone = own.Count > 0;
         foreach (string side in Sides.OwnRegion(word) is { Sides: SideRule.Mid } ? [] : sides)
@@ -148,7 +135,7 @@ internal static class SiteOffers
 
         foreach (Region region in Vocabulary.Regions.Terms)
         {
-            if (Exists(region, line.Note.Species) && HasRole(region, slot) && Sides.Fits(region.Sides, side.Word))
+            if (Exists(region, line.Note.Species) && SlotTable.Fits(slot, region) && Sides.Fits(region.Sides, side.Word))
             {
                 yield return Site(region.Word, region, group, null);
             }
@@ -210,12 +197,4 @@ internal static class SiteOffers
 
     private static bool Exists(Region region, Species species) => species == Species.Unknown || region.Species == "both"
         || region.Species == (species == Species.Dog ? "dog" : "cat");
-
-    private static bool HasRole(Region region, SlotKind slot) => slot switch
-    {
-        SlotKind.Node => region.Roles.Contains("node"),
-        SlotKind.Joint => region.Roles.Contains("joint"),
-        SlotKind.Muscle => region.Roles.Contains("muscle"),
-        _ => true,
-    };
 }

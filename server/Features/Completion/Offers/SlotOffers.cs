@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -30,11 +31,16 @@ internal static class SlotOffers
             return after.Concat(NumberOffers.For(line, null));
         }
 
+        if (line.Last.Kind == TokenKind.Keyword && NoteVocabulary.Default.Before.Find(line.LastText) is not null)
+        {
+            return line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : WordOffers.Signs(line, Words);
+        }
+
         IEnumerable<Offer> numbers = NumberOffers.For(line, line.Word.Has(SlotKind.Medicine) ? plan() : null);
         if (line.Last.Kind == TokenKind.Text)
         {
             // behind a remark every word is the writer's own; but what looks like one may be the rest of a medicine's name
-            return numbers.Concat(line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : []);
+            return numbers.Concat(line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : line.Word.Has(SlotKind.Words) && line.At.Typed.Length > 0 ? WordOffers.Signs(line, Words) : []);
         }
 
         return numbers.Concat(NeededFirst(line) ?? line.Word.Takes.SelectMany(slot => OfSlot(line, slot.Kind, plan)));
@@ -66,7 +72,7 @@ internal static class SlotOffers
         SlotKind.Ok when !line.Has(TokenKind.Describing) => [WordOffers.Ok(0) with { Preselect = true }],
         SlotKind.Site or SlotKind.Node or SlotKind.Joint or SlotKind.Muscle or SlotKind.Gland or SlotKind.Tooth =>
             SiteOffers.For(line, line.Word, slot, SiteOffers.ComeFirst(line.Word, slot) ? Sites : SitesLater),
-        SlotKind.AnySite when line.About is { } about && SiteOffers.SlotOf(about) is { } aboutSlot =>
+        SlotKind.AnySite when line.About is { } about && SlotTable.SiteOf(about) is { } aboutSlot =>
             SiteOffers.For(line, about, aboutSlot, Sites).Concat(TagOffers.For(line, about, Tags)),
         SlotKind.Tag => TagOffers.For(line, line.Word, Tags),
         SlotKind.Size when !line.HasValue => [new Offer("like", CompletionKind.Joining, Sizes, "a size by comparison: like pea")],

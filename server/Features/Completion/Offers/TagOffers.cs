@@ -30,16 +30,5 @@ internal static class TagOffers
         }
     }
 
-    private static IEnumerable<string> SiteNames(LineState line)
-    {
-        Grammar.Notes.Site? site = line.Read.Item switch
-        {
-            Grammar.Notes.Finding finding => finding.Site,
-            Grammar.Notes.Examined examined => examined.Site,
-            Grammar.Notes.Recheck recheck => recheck.Site,
-            Grammar.Notes.Skipped skipped => skipped.Site,
-            _ => null,
-        };
-        return site is not null ? [site.Name] : line.Texts(TokenKind.Site);
-    }
+    private static IEnumerable<string> SiteNames(LineState line) => line.Read.Item?.Site is { } site ? [site.Name] : line.Texts(TokenKind.Site);
 }

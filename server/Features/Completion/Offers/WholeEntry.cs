@@ -2,6 +2,7 @@ using System.Globalization;
 using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Completion.Offers;
@@ -44,19 +45,8 @@ internal static class WholeEntry
 
     /// <summary>The counting time, scale or unit that is usual behind the number of a word.</summary>
     private static string EndingOf(LineWord word, bool us) => NumberEndings.For(word.Word).FirstOrDefault()?.Ending
-        ?? word.Takes.Where(slot => slot.Needed || slot.Kind == SlotKind.Volume).Select(slot => (slot.Kind, us) switch
-        {
-            (SlotKind.Temperature, false) => "C",
-            (SlotKind.Temperature, true) => "F",
-            (SlotKind.Mass, false) => "kg",
-            (SlotKind.Mass, true) => "lb",
-            (SlotKind.Seconds, _) => "s",
-            (SlotKind.Glucose, false) => "mmol/L",
-            (SlotKind.Glucose, true) => "mg/dL",
-            (SlotKind.Volume, false) => "ml",
-            (SlotKind.Volume, true) => "cup",
-            _ => "",
-        }).FirstOrDefault() ?? "";
+        ?? word.Takes.Where(slot => slot.Needed || slot.Kind == SlotKind.Volume).SelectMany(slot => SlotTable.Units(slot.Kind, word))
+            .OrderByDescending(unit => us && NumberOffers.IsUs(unit)).FirstOrDefault("");
 
     private static Offer Whole(NoteAround note, string head, string detail, IEnumerable<(string Text, string Ending)> lines, string kind, int group)
     {

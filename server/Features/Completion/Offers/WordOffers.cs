@@ -9,7 +9,11 @@ internal static class WordOffers
 {
     private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
 
-    public static IEnumerable<Offer> For(LineState line, int group)
+    /// <summary>The signs of the part and, where none is written, ok.</summary>
+    public static IEnumerable<Offer> For(LineState line, int group) => line.Texts(TokenKind.Describing).Any() ? Signs(line, group) : [.. Signs(line, group), Ok(group)];
+
+    /// <summary>The signs of the part: all that may stand behind a negation.</summary>
+    public static IEnumerable<Offer> Signs(LineState line, int group)
     {
         Scope<DescribingWord> scope = Vocabulary.Describing(line.Word.Word);
         HashSet<DescribingWord> said = [.. line.Texts(TokenKind.Describing).Select(text => scope.Find(text)).OfType<DescribingWord>()];
@@ -32,11 +36,6 @@ internal static class WordOffers
         foreach (Offer offer in Abbreviated(line, scope, group, male))
         {
             yield return offer;
-        }
-
-        if (said.Count == 0 && !line.Texts(TokenKind.Describing).Any())
-        {
-            yield return Ok(group);
         }
     }
 

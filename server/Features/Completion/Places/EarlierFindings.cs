@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
@@ -53,12 +52,12 @@ internal static class EarlierFindings
 
             for (int index = entry.Items.Length - 1; index >= 0; index--)
             {
-                if (ReferenceEquals(entry.Items[index].Value.Word, word) && SiteOf(entry.Items[index].Value) is { Site: { } site } place
-                    && names.Add((site.Side, site.Region, site.Number, place.Tag?.Name)))
+                NoteItem item = entry.Items[index].Value;
+                if (ReferenceEquals(item.Word, word) && item.Site is { } site && names.Add((site.Side, site.Region, site.Number, item.Tag?.Name)))
                 {
-                    string size = place.Size is null ? "" : ValuePrinter.Print(place.Size);
-                    bool gone = place.Words.Any(described => described.Word.Word is "gone" or "resolved" or "removed");
-                    found.Add(new EarlierFinding(site.Name, place.Tag?.Name, size, entry.Head.Date, gone, site));
+                    string size = item.Value is null or Score ? "" : ValuePrinter.Print(item.Value);
+                    bool gone = IsGone(item);
+                    found.Add(new EarlierFinding(site.Name, item.Tag?.Name, size, entry.Head.Date, gone, site));
                 }
             }
         }
@@ -72,22 +71,15 @@ internal static class EarlierFindings
         var names = new HashSet<string>();
         foreach (Placed<NoteItem> item in note.OtherItems())
         {
-            if (ReferenceEquals(item.Value.Word, word) && SiteOf(item.Value) is { Site: { } site } place)
+            if (ReferenceEquals(item.Value.Word, word) && item.Value.Site is { } site)
             {
-                names.Add(place.Tag is null ? site.Name : $"{site.Name} @{place.Tag.Name}");
+                names.Add(item.Value.Tag is { } tag ? $"{site.Name} @{tag.Name}" : site.Name);
             }
         }
 
         return names;
     }
 
-    private static Sited? SiteOf(NoteItem item) => item switch
-    {
-        Finding finding => new(finding.Site, finding.Tag, finding.Size, finding.Words),
-        Examined examined => new(examined.Site, examined.Tag, examined.Size, examined.Words),
-        Reading reading => new(reading.Site, null, null, reading.Words),
-        _ => null,
-    };
-
-    private sealed record Sited(Site? Site, FindingTag? Tag, NoteValue? Size, ImmutableArray<Described> Words);
+    /// <summary>True where a line says that what it is about is there no longer.</summary>
+    public static bool IsGone(NoteItem item) => item is NotSeen || item.Words.Any(described => described.Word.Word is "gone" or "resolved" or "removed");
 }

@@ -5,8 +5,8 @@ namespace HealthNotes.Features.Completion.Places;
 /// <summary>Where facts may stand, and how often. The note itself holds the same rules; a test compares the two.</summary>
 internal static class FactRules
 {
-    private static readonly string[] MoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept"];
-    private static readonly string[] InEntries = ["med", "known", "allergy", "home-check", "accept"];
+    private static readonly string[] MoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept", "surgery"];
+    private static readonly string[] InEntries = ["med", "known", "allergy", "home-check", "accept", "surgery"];
     private static readonly string[] InVisits = ["usual", "call-if"];
 
     /// <summary>True when the opening may say it again.</summary>
@@ -16,5 +16,5 @@ internal static class FactRules
     public static bool MayStandIn(LineWord fact, string entryKind) => InEntries.Contains(fact.Word) || (entryKind == "visit" && InVisits.Contains(fact.Word));
 
     /// <summary>True when a line of this word may stand before the first entry.</summary>
-    public static bool MayOpen(LineWord word) => word.Kind is WordKind.Fact or WordKind.Task or WordKind.Picture;
+    public static bool MayOpen(LineWord word) => word.Kind is WordKind.Fact or WordKind.Task or WordKind.Act or WordKind.Picture;
 }

@@ -1,4 +1,3 @@
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -13,8 +12,6 @@ namespace HealthNotes.Features.Completion.Places;
 /// <param name="Last">The token before the cursor.</param>
 internal sealed record LineState(LinePlace At, NoteAround Note, LineSyntax Read, LineWord Word, LineWord? About, Token Last)
 {
-    private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
-
     /// <summary>The state of a line whose word stands before the cursor; null where there is none.</summary>
     public static LineState? Of(LinePlace at, NoteAround note)
     {
@@ -32,7 +29,7 @@ internal sealed record LineState(LinePlace At, NoteAround Note, LineSyntax Read,
             bool before = mark.Span.End <= at.Start;
             if (mark.Kind == TokenKind.LineWord)
             {
-                LineWord? found = WordSpelled(mark.Span.In(read.Text));
+                LineWord? found = NoteVocabulary.Default.Starting(mark.Span.In(read.Text));
                 if (word is null)
                 {
                     if (!before)
@@ -85,14 +82,10 @@ internal sealed record LineState(LinePlace At, NoteAround Note, LineSyntax Read,
                 before = mark;
             }
 
-            return Read.Item is Finding { Size: not null } or Examined { Size: not null };
+            return false;
         }
     }
 
     /// <summary>The characters of a token.</summary>
     public string TextOf(Token token) => token.Span.In(Read.Text).ToString();
-
-    /// <summary>The word that is spelled so, by an abbreviation too.</summary>
-    public static LineWord? WordSpelled(ReadOnlySpan<char> spelling) => Vocabulary.LineWords.Find(spelling)
-        ?? (Vocabulary.Abbreviations("head").Find(spelling) is { } abbreviation ? Vocabulary.LineWords.Find(abbreviation.StandsFor.Split(' ')[0]) : null);
 }

@@ -95,14 +95,8 @@ internal static class OpenTasks
     /// <summary>A line that looks at an item does so at its site; one without a site looks at the item as a whole.</summary>
     private static void LookedAt(NoteItem item, HashSet<(LineWord, Side?, Region?, int?)> seen)
     {
-        Site? site = item switch
-        {
-            Examined examined => examined.Site,
-            Finding finding => finding.Site,
-            Reading reading => reading.Site,
-            _ => null,
-        };
-        if (item is Examined or Finding or Reading or CareEvent)
+        Site? site = item.Site;
+        if (item is Examined or Finding or Reading or CareEvent or NotSeen)
         {
             seen.Add(KeyOf(item.Word, site));
             seen.Add(KeyOf(item.Word, null));

@@ -58,7 +58,7 @@ internal static class DayGridBuilder
 
     /// <summary>How often, and in which words: a day on which none came says so.</summary>
     private static string Told(int times, IEnumerable<Noted> lines) => PageWords.WithWords(
-        times == 0 ? "" : PageWords.TimesShort(times),
+        times > 0 ? PageWords.TimesShort(times) : lines.Any(line => line.Item is NotSeen) ? PageWords.NoneSeen : "",
         lines.Select(line => line.Item).OfType<CareEvent>().SelectMany(care => care.Words).Select(word => word.Word.Word.Replace('-', ' ')).Distinct());
 
     /// <summary>
@@ -66,9 +66,9 @@ internal static class DayGridBuilder
     /// nothing: it may have begun in the evening.
     /// </summary>
     private static int NotNoted(CareDay day, MedicineOrder[] orders, ILookup<(string Word, DateOnly Day), Noted> lines, DateOnly today) => day.Day >= today ? 0
-        : orders.Where(order => order.From < day.Day && !(order.EndDay < day.Day) && order.DosesADay is not null)
+        : orders.Where(order => order.From < day.Day && !(order.EndDay < day.Day) && order.FewestDosesADay is not null)
             .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text))
-            .Sum(medicine => Math.Max(0, medicine.Max(order => order.DosesADay!.Value) - DoseWords.Sum(word => lines[(word, day.Day)].Count(line => IsOf(line, medicine.Key)))));
+            .Sum(medicine => Math.Max(0, medicine.Max(order => order.FewestDosesADay!.Value) - DoseWords.Sum(word => lines[(word, day.Day)].Count(line => IsOf(line, medicine.Key)))));
 
     private static bool IsOf(Noted line, string medicine) => line.Item is DoseEvent dose && CourseKey.MedicineName(dose.Medicine.Text) == medicine;
 }

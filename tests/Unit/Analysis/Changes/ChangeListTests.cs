@@ -123,7 +123,7 @@ public class ChangeListTests
     [Fact]
     public void What_happened_is_added_up_and_what_is_ordinary_is_not()
     {
-        ChangeList changes = Of("2026-10-01 visit\n  vomit 5x\n2026-11-01 log\n  vomit 2x\n  vomit hair-ball 1x\n  stool firm\n2026-11-03 log\n  vomit 1x\n  stool watery 3x\n  missed a\n");
+        ChangeList changes = Of("2026-10-01 visit\n  vomit 5x\n2026-11-01 log\n  vomit 2x\n  vomit hair-ball 1x\n  stool firm\n2026-11-03 log\n  vomit 1x\n  stool watery 3x\n  missed carprofen\n");
         Assert.Equal(
             [("vomit", 3, 2), ("stool", 3, 1), ("missed", 1, 1)],
             changes.Events.Select(count => (count.Word, count.Times, count.Days)));

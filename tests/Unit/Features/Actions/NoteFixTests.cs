@@ -55,16 +55,6 @@ public class NoteFixTests
     public void Observations_above_facts_move_below_them(string marked, string expected) =>
         Offers.Fix(marked.Contains('|') ? marked : "|" + marked, "add-entry-head", expected);
 
-    [Theory]
-    [InlineData("stool soft aft|er dinner  # again\n", "stool soft  # again\n    > after dinner\n")]
-    [InlineData("stool fluf|fyish of soft", "stool soft\n    > fluffyish of")]
-    [InlineData("ear L wax xyzzy|\n    > Only the edge.\n", "ear L wax\n    > xyzzy\n    > Only the edge.\n")]
-    [InlineData("ear L wax xyzzy|\n  > He was calm.\n", "ear L wax\n  > xyzzy\n  > He was calm.\n")]
-    public void Words_that_are_not_known_move_to_free_text(string line, string expected) => Offers.Fix("2026-11-01 log\n  " + line, "remark-below", "2026-11-01 log\n  " + expected);
-
-    [Fact]
-    public void A_line_that_is_nothing_without_the_word_keeps_it() => Offers.None("2026-11-01 log\n  gums xyz|zy", "remark-below");
-
     [Fact]
     public void A_note_says_which_animal_it_is_about()
     {

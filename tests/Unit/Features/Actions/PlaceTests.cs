@@ -13,9 +13,9 @@ public class PlaceTests
     [InlineData("pet Marlow\nspecies dog\nborn 2020\n2026-11-01 log|", "")]
     [InlineData("2026-11-01 log\n  hr |", "")]
     [InlineData("2026-11-01 log\n  hr 18/15s|", "")]
-    [InlineData("2026-11-01 log\n  coat gl|osssy", "nearest-word")]
-    [InlineData("2026-11-01 log\n  coat glosssy|", "nearest-word")]
-    [InlineData("2026-11-01 log\n|  coat glosssy", "nearest-word")]
+    [InlineData("2026-11-01 log\n  coat gl|osssy", "corrected-line")]
+    [InlineData("2026-11-01 log\n  coat glosssy|", "corrected-line")]
+    [InlineData("2026-11-01 log\n|  coat glosssy", "corrected-line")]
     [InlineData("2026-11-01 log\n  coat glosssy\n|", "")]
     [InlineData("2026-11-01 log\n  > coat glosssy|", "")]
     [InlineData("2026-11-01 log\n  # coat glosssy|", "")]
@@ -23,15 +23,8 @@ public class PlaceTests
         Assert.Equal(expected, string.Join(' ', Offers.At(marked).Select(offer => offer.Id)));
 
     [Fact]
-    public void What_the_cursor_touches_comes_first()
-    {
-        Assert.Equal(["Write `glossy` *", "Write `greying` *"], Offers.Titles("2026-11-01 log\n  coat glos|ssy greyng", "nearest-word"));
-        Assert.Equal(["Write `greying` *", "Write `glossy` *"], Offers.Titles("2026-11-01 log\n  coat glosssy greyng|", "nearest-word"));
-    }
-
-    [Fact]
     public void A_selection_has_the_fixes_of_its_lines() =>
-        Assert.Equal(["Write `glossy` *", "Write `brown` *"], Offers.Titles("2026-11-01 log\n  ‹coat glosssy\n  ear L brwn›\n  gums pnik\n", "nearest-word"));
+        Assert.Equal(["Write: coat glossy *", "Write: ear L brown *"], Offers.Titles("2026-11-01 log\n  ‹coat glosssy\n  ear L brwn›\n  gums pnik\n", "corrected-line"));
 
     /// <summary>Some editors always ask for the whole line that the cursor is in: it ends where the next line begins.</summary>
     [Fact]
@@ -41,14 +34,7 @@ public class PlaceTests
             "convert-unit add-missing else-ok",
             string.Join(' ', Offers.At("species dog\n2026-11-01 check\n‹  temp 38.6C rectal\n›  weight 21kg\n").Select(offer => offer.Id)));
         Assert.Equal("", string.Join(' ', Offers.At("species dog\n2026-11-01 log\n‹  coat glossy\n›  ear L brwn\n").Select(offer => offer.Id)));
-        Assert.Equal(["Write `glossy` *"], Offers.Titles("2026-11-01 log\n‹  coat glosssy\n›  ear L brwn\n", "nearest-word"));
-    }
-
-    [Fact]
-    public void Two_findings_that_are_mended_in_one_way_have_one_offer()
-    {
-        ActionOffer free = Assert.Single(Offers.At("call-if hr >two hundred|"), offer => offer.Id == "free-text");
-        Assert.Equal(2, free.Fixes.Length);
+        Assert.Equal(["Write: coat glossy *"], Offers.Titles("2026-11-01 log\n‹  coat glosssy\n›  ear L brwn\n", "corrected-line"));
     }
 
     [Theory]

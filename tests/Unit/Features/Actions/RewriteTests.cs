@@ -22,7 +22,7 @@ public class RewriteTests
     [InlineData("glucose 148mg/dL|", "glucose 8.2mmol/L")]
     [InlineData("lump L-flank 12|x9mm soft", "lump L-flank 0.47x0.35in soft")]
     [InlineData("lump L-flank 1.2cm|", "lump L-flank 0.47in")]
-    [InlineData("lump L-flank 1/2in|", null)]
+    [InlineData("lump L-flank 1/2in|", "lump L-flank 13mm")]
     [InlineData("lump L-flank 0.5in|", "lump L-flank 13mm")]
     [InlineData("water 900ml|", "water 30.4floz")]
     [InlineData("water 2 cups|", "water 473ml")]
@@ -60,7 +60,8 @@ public class RewriteTests
     [InlineData("lump L-flank 12mm|", null)]
     [InlineData("OS claer|", null)]
     [InlineData("ask is BID right?|", null)]
-    [InlineData("BAR|🐶", null)]
+    [InlineData("BAR|🐶", "alert bright🐶")]
+    [InlineData("T 38.6 P 84| R 20", "temp 38.6C, hr 84, rr 20")]
     public void Abbreviations_of_a_line(string line, string? expected) => Check(line, "expand-abbreviations", expected);
 
     [Fact]

@@ -55,7 +55,7 @@ public class ExplanationTests
         }
 
         // NAME and AMOUNT stand for what the vet ordered
-        static string Filled(string line) => line.Replace("AMOUNT", "5mg", StringComparison.Ordinal);
+        static string Filled(string line) => line.Replace("NAME", "benazepril", StringComparison.Ordinal).Replace("AMOUNT", "5mg", StringComparison.Ordinal);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public class LineStartCompletionTests
     {
         string[] labels = Offered.Labels(Pet + "2026-10-04 check\n  else ok\n  |");
         Assert.Equal(["bcs", "mcs", "crt", "hr"], labels[..4]);
-        Assert.Equal("tail", labels[^1]);
+        Assert.Equal("chest", labels[^1]);
     }
 
     [Fact]
@@ -45,7 +45,7 @@ public class LineStartCompletionTests
         string[] labels = Offered.Labels(Pet + "2026-10-04 log\n  07:30 |");
         Assert.Contains("ate", labels);
         Assert.DoesNotContain(labels, label => label.StartsWith("2026", StringComparison.Ordinal));
-        Assert.Equal(["stool"], Offered.Labels(Pet + "2026-10-04 log\n  07:30 poo|"));
+        Assert.Equal("stool", Offered.Labels(Pet + "2026-10-04 log\n  07:30 poo|")[0]);
     }
 
     [Theory]
@@ -78,9 +78,20 @@ public class LineStartCompletionTests
     [InlineData("mm|", "MM: gums", "gums")]
     [InlineData("pul|", "hr", "hr")]
     [InlineData("els|", "else ok", "else ok")]
+    [InlineData("limpi|", "limping", "limping")]
+    [InlineData("vac|", "vaccine", "vaccine")]
+    [InlineData("lab|", "lab", "lab")]
     public void Abbreviations_and_other_names_lead_to_the_plain_word(string typed, string label, string written)
     {
         string marked = $"{Pet}2026-10-04 check\n  {typed}";
         Assert.Equal($"{Pet}2026-10-04 check\n  {written}", Offered.Taking(marked, label.StartsWith("else", StringComparison.Ordinal) ? "else ok" : label));
+    }
+
+    [Fact]
+    public void What_was_seen_comes_below_the_words_of_lines()
+    {
+        Assert.Equal("walk", Offered.Labels(Pet + "2026-10-04 check\n  wal|")[0]);
+        Assert.DoesNotContain("limping", Offered.Labels(Pet + "2026-10-04 check\n  |"));
+        Assert.Equal("gait lame", Offered.Item(Pet + "2026-10-04 check\n  limp|", "limping").Detail);
     }
 }

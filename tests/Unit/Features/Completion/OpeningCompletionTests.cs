@@ -44,7 +44,7 @@ public class OpeningCompletionTests
     public void Values_of_facts(string marked, string expected) => Assert.Equal(expected, string.Join(' ', Offered.Labels(marked)));
 
     [Theory]
-    [InlineData("pet M\nusual |", "bcs mcs crt hr rr temp glucose weight pain")]
+    [InlineData("pet M\nusual |", "bcs mcs crt hr rr temp glucose weight pain bp girth lameness murmur dental")]
     [InlineData("pet M\ncall-if rr |", "asleep rest awake")]
     [InlineData("pet M\nborn 2019|", "2019")]
     [InlineData("pet M\nborn ~201|", "~2019")]
@@ -60,7 +60,7 @@ public class OpeningCompletionTests
         Dictionary<string, string> examples = TsvTable.Load(typeof(CompletionFeature).Assembly, "word-examples.tsv").Rows.ToDictionary(row => row["word"], row => row["example"]);
         foreach (LineWord word in NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Fact))
         {
-            string line = examples[word.Word].Replace("AMOUNT", "5mg", StringComparison.Ordinal);
+            string line = examples[word.Word].Replace("NAME", "benazepril", StringComparison.Ordinal).Replace("AMOUNT", "5mg", StringComparison.Ordinal);
             Assert.Equal(Offered.Labels($"{line}\n|").Contains(word.Word), !HasProblem($"{line}\n{line}\n", ProblemRules.SaidTwice));
             foreach (string kind in (string[])["check", "log", "visit"])
             {

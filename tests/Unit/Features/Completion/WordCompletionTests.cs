@@ -46,6 +46,10 @@ public class WordCompletionTests
     [InlineData("ate 3/4 |", "half", false)]
     [InlineData("mcs |", "moderate", true)]
     [InlineData("lump L-flank |", "like", true)]
+    [InlineData("belly no |", "bloated", true)]
+    [InlineData("belly no |", "ok", false)]
+    [InlineData("eye L not |", "red", true)]
+    [InlineData("stitches 13/14 |", "clean", true)]
     [InlineData("hr 72 |", "pink", false)]
     public void What_the_line_may_still_hold(string line, string label, bool offered) =>
         Assert.Equal(offered, Offered.Labels($"{Dog}  {line}").Contains(label));

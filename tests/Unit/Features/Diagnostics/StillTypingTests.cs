@@ -26,9 +26,10 @@ public class StillTypingTests
     [InlineData("gums pin|")] // pink
     [InlineData("lump L-fla|")] // flank
     [InlineData("lump |")]
-    [InlineData("temp 38|")] // 38.6, C
-    [InlineData("temp 38.|")]
-    [InlineData("temp 38.6 |")]
+    [InlineData("weight 38.|")]
+    [InlineData("weight 38.6 |")]
+    [InlineData("belly no|")]
+    [InlineData("belly not |")]
     [InlineData("hr 18/|")]
     [InlineData("hr 7|")] // 72
     [InlineData("weight 83.2-|")]

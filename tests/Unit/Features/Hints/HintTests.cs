@@ -31,6 +31,33 @@ public class HintTests
     public void What_follows_is_shown(string line, string label) => Assert.Equal([label], Labels($"2026-11-20 check\n  {line}"));
 
     [Theory]
+    [InlineData("carprofen 75mg 8am", "= gave carprofen 75 mg, 08:00")]
+    [InlineData("gave carprofen 75mg 8am", "= gave carprofen 75 mg, 08:00")]
+    [InlineData("gave cephalexin 500mg 08:00 20:00", "= gave cephalexin 500 mg, 08:00; gave cephalexin 500 mg, 20:00")]
+    [InlineData("gave no carprofen", "= missed carprofen")]
+    [InlineData("limping LF", "= gait LF lame")]
+    [InlineData("right ear red", "= ear R red")]
+    [InlineData("no fleas", "= coat no fleas")]
+    [InlineData("belly not bloated", "= belly no bloated")]
+    [InlineData("temp 38.6 rectal", "= temp 38.6 C rectal")]
+    [InlineData("T 38.6C P 84 R 20", "= temp 38.6 C; hr 84; rr 20")]
+    [InlineData("SRR 20", "= rr 20 asleep")]
+    [InlineData("cough 2x after the stairs", "remark: \"after the stairs\"")]
+    [InlineData("limping xyzzy", "= gait lame, remark: \"xyzzy\"")]
+    public void What_was_read_is_shown_where_it_is_more_than_the_letters(string line, string label) =>
+        Assert.Equal([label], All($"2026-11-20 check\n  {line} # calm").Where(hint => hint.Kind == HintKinds.Reading).Select(hint => hint.Label));
+
+    [Theory]
+    [InlineData("07:30 gave carprofen 75mg")]
+    [InlineData("missed carprofen we were away")]
+    [InlineData("skip ear no one to hold him")]
+    [InlineData("eye no discharge")]
+    [InlineData("vomit none")]
+    [InlineData("lump L-flank @lower 12mm soft")]
+    [InlineData("stool 2x soft")]
+    public void A_line_that_says_it_itself_has_no_reading(string line) => Assert.DoesNotContain(All($"2026-11-20 check\n  {line}"), hint => hint.Kind == HintKinds.Reading);
+
+    [Theory]
     [InlineData("hr 72")]
     [InlineData("temp 38.6C")]
     [InlineData("weight 26kg")]
@@ -87,13 +114,13 @@ public class HintTests
     [Fact]
     public void Each_kind_has_a_switch()
     {
-        const string text = "2026-11-01 check\n  weight 26kg\n2026-11-20 check\n  hr 18/15s\n  lump L-flank like pea\n  temp 101.5F\n  weight 83.2-55.9kg\n  gave benazepril 5mg";
+        const string text = "2026-11-01 check\n  weight 26kg\n2026-11-20 check\n  hr 18/15s\n  lump L-flank like pea\n  temp 101.5F\n  weight 83.2-55.9kg\n  gave benazepril 5mg\n  scooting";
         Assert.Equal(HintKinds.All.Order(), All(text).Select(hint => hint.Kind).Distinct().Order());
         HintSettings on = new();
         foreach ((string kind, HintSettings without) in new[]
         {
             (HintKinds.Rate, on with { Rates = false }), (HintKinds.Size, on with { Sizes = false }), (HintKinds.Conversion, on with { Conversions = false }),
-            (HintKinds.Difference, on with { Differences = false }), (HintKinds.Dose, on with { Doses = false }), (HintKinds.Days, on with { Days = false }),
+            (HintKinds.Difference, on with { Differences = false }), (HintKinds.Dose, on with { Doses = false }), (HintKinds.Days, on with { Days = false }), (HintKinds.Reading, on with { Readings = false }),
         })
         {
             Assert.Equal(HintKinds.All.Where(k => k != kind).Order(), All(text, FeatureSettings.Default with { Hints = without }).Select(hint => hint.Kind).Distinct().Order());

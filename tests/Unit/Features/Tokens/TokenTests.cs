@@ -17,6 +17,8 @@ public class TokenTests
     [InlineData("  gums yellow", "gums:Keyword yellow:EnumMember/Call")]
     [InlineData("  ask is it old?", "ask:Keyword is it old?:String")]
     [InlineData("  photo a b.png the ear", "photo:Keyword a b.png:Variable the ear:String")]
+    [InlineData("  gums are not pale", "gums:Keyword are not:Operator pale:EnumMember")]
+    [InlineData("  gums pale, eye L red", "gums:Keyword pale:EnumMember/Call eye:Keyword L:Property red:EnumMember/Call")]
     [InlineData("what is this", "")]
     [InlineData("", "")]
     [InlineData(">", ">:Operator")]

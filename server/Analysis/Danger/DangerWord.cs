@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Danger;
+
+/// <summary>What kind of danger a phrase names.</summary>
+internal enum DangerKind
+{
+    /// <summary>A food: asking about it is no sign that it was eaten.</summary>
+    Food,
+
+    /// <summary>A poison, or a medicine that is not the pet's.</summary>
+    Poison,
+
+    /// <summary>A thing that is a danger only when it was eaten.</summary>
+    Object,
+
+    /// <summary>Something seen, or that happened.</summary>
+    Sign,
+}
+
+/// <summary>A row of <c>danger-words.tsv</c>.</summary>
+/// <param name="Phrases">Its wordings, each word by word.</param>
+/// <param name="Kind">What it names.</param>
+/// <param name="Level">The level it raises.</param>
+/// <param name="Species">The animal it is for; null for both.</param>
+/// <param name="What">What it means, as a sentence without its full stop.</param>
+/// <param name="ReadAs">The words by which a line that was read says the same.</param>
+/// <param name="Source">The publication.</param>
+internal sealed record DangerWord(
+    ImmutableArray<string[]> Phrases, DangerKind Kind, FindingLevel Level, Species? Species, string What, ImmutableArray<string> ReadAs, string Source)
+{
+    private static readonly Lazy<ImmutableArray<DangerWord>> Rows = new(Read);
+    private static readonly Lazy<ILookup<string, (string[] Phrase, DangerWord Row)>> FirstWords = new(() =>
+        Rows.Value.SelectMany(row => row.Phrases.Select(phrase => (phrase, row))).ToLookup(pair => pair.phrase[0], pair => (pair.phrase, pair.row)));
+
+    /// <summary>All rows; painkillers made for people are among them.</summary>
+    public static ImmutableArray<DangerWord> All => Rows.Value;
+
+    /// <summary>The phrases that start with a word.</summary>
+    public static IEnumerable<(string[] Phrase, DangerWord Row)> StartingWith(string word) => FirstWords.Value[word];
+
+    private static ImmutableArray<DangerWord> Read() =>
+    [
+        .. Table("danger-words.tsv").Select(row => new DangerWord(
+            [.. row.Several("phrase").Select(Words)], Enum.Parse<DangerKind>(row["kind"], ignoreCase: true), Enum.Parse<FindingLevel>(row["level"], ignoreCase: true),
+            row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), row["what"], [.. row.Several("read-as")], row["source"])),
+        .. Table("human-painkillers.tsv").Select(row => new DangerWord(
+            [.. row.Several("synonyms").Append(row["name"]).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], row["source"])),
+    ];
+
+    private static string[] Words(string phrase) => [.. SearchedText.Split(phrase).Select(word => word.Text)];
+
+    private static IReadOnlyList<TsvRow> Table(string name) => TsvTable.Load(Assembly.GetExecutingAssembly(), name).Rows;
+}

@@ -1,0 +1,68 @@
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Danger;
+
+/// <summary>Words of a note that no rule has read.</summary>
+/// <param name="Line">The index of their line.</param>
+/// <param name="Span">Where they stand in it.</param>
+/// <param name="Text">The words.</param>
+/// <param name="Place">Where they stand.</param>
+/// <param name="IsName">True for the name of a food or a medicine.</param>
+internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlace Place, bool IsName = false)
+{
+    /// <summary>Lines that tell of the past, of what is to come, or ask.</summary>
+    private static readonly WordKind[] NotNow = [WordKind.Fact, WordKind.Task];
+
+    /// <summary>All of an entry: remarks and names in lines that were read, lines that were not, free text.</summary>
+    public static IEnumerable<UnreadText> In(EntryContext at)
+    {
+        foreach ((int line, NoteItem item) in at.Entry.Items)
+        {
+            bool isDone = item.Word.Word == "done";
+            if (NotNow.Contains(item.Word.Kind) && !isDone)
+            {
+                continue;
+            }
+
+            if (item.Note is { } note)
+            {
+                yield return new UnreadText(line, note.Span, note.Span.In(at.Lines[line].Text).ToString(), item.Word.Word is "ate" or "food" ? TextPlace.Eaten : TextPlace.Line);
+            }
+
+            if (item.Name is { } name && item is not (LabResult or DoseEvent { Word.Word: not "gave" } or Photo))
+            {
+                yield return new UnreadText(line, name.Span, name.Span.In(at.Lines[line].Text).ToString(), item.Word.Word == "food" ? TextPlace.Eaten : TextPlace.Line, IsName: !isDone);
+            }
+        }
+
+        foreach (UnreadText line in NotUnderstood(at.Entry.NotUnderstood, at.Lines))
+        {
+            yield return line;
+        }
+
+        foreach (FreeTextBlock block in at.Entry.Texts)
+        {
+            for (int index = block.Line; index < at.Lines.Length && at.Lines[index].Kind == LineKind.FreeText; index++)
+            {
+                yield return Of(index, at.Lines[index], TextPlace.Free);
+            }
+        }
+    }
+
+    /// <summary>Lines that were not understood, but for those that are plainly facts or questions.</summary>
+    public static IEnumerable<UnreadText> NotUnderstood(IEnumerable<int> lines, IReadOnlyList<LineSyntax> all) =>
+        from line in lines
+        let text = Of(line, all[line], TextPlace.Line)
+        where SearchedText.Split(text.Text) is not [{ Text: var first }, ..] || NoteVocabulary.Default.LineWords.Find(first) is not { } word || !NotNow.Contains(word.Kind)
+        select text;
+
+    private static UnreadText Of(int index, LineSyntax line, TextPlace place)
+    {
+        int end = line.Marks is [.., { Kind: TokenKind.Comment } comment] ? comment.Span.Start : line.Text.Length;
+        return new UnreadText(index, TextSpan.Between(line.Indent, end), line.Text[line.Indent..end], place);
+    }
+}

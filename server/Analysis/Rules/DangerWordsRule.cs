@@ -1,0 +1,64 @@
+using HealthNotes.Analysis.Danger;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Analysis.Rules;
+
+/// <summary>
+/// A word that may mean danger in what was not read: a remark, the name of a food, a line that was not understood, free text.
+/// One finding a line, at the gravest word; nothing that is said not to have happened.
+/// </summary>
+public sealed class DangerWordsRule : IEntryRule, IOpeningRule
+{
+    /// <summary>Its name.</summary>
+    public const string RuleName = "danger-words";
+
+    /// <inheritdoc/>
+    public string Name => RuleName;
+
+    /// <inheritdoc/>
+    public string Topic => "danger";
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(EntryContext at)
+    {
+        foreach (UnreadText text in UnreadText.In(at))
+        {
+            if (Judge(text, at.Note, row => IsRead(row, at.Entry) || IsPlanned(row, at.Note)) is { } finding)
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public IEnumerable<NoteFinding> Find(Note note, RuleContext context) =>
+        UnreadText.NotUnderstood(note.Opening.NotUnderstood.Concat(note.Opening.Facts.Where(IsMisplaced).Select(fact => fact.Line)).Distinct(), note.Syntax.Lines).Select(text => Judge(text, context, row => IsPlanned(row, context))).OfType<NoteFinding>();
+
+    private NoteFinding? Judge(UnreadText text, RuleContext context, Func<DangerWord, bool> isKnown)
+    {
+        if (DangerSearch.In(text.Text, context.Pet.Species, context.Pet.Name, text.Place, isKnown) is not { } hit)
+        {
+            return null;
+        }
+
+        string words = hit.Span.In(text.Text).ToString();
+        string happened = hit.Row.Kind == DangerKind.Sign ? "that happened" : "it was eaten or given";
+        string start = text.IsName ? $"Names \"{words}\", and nothing here says that it is safe" : $"Not read, and holds \"{words}\"";
+        string phone = hit.Row.Level == FindingLevel.Urgent ? "phone your clinic or an emergency clinic now" : "phone the clinic";
+        return RuleContext.At(Name, hit.Row.Level, text.Line, new(text.Span.Start + hit.Span.Start, hit.Span.Length), $"{start}: if {happened}, {phone}. {hit.Row.What}.", hit.Row.Source);
+    }
+
+    /// <summary>An observation before the first entry is of no day, and no other rule looks at it.</summary>
+    private static bool IsMisplaced(Placed<NoteItem> fact) => fact.Value.Word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care;
+
+    /// <summary>True when a line of the entry that was read says the same: then it has its own finding.</summary>
+    private static bool IsRead(DangerWord row, Entry entry) =>
+        row.ReadAs.Length > 0 && entry.Items.Any(item => item.Value is CareEvent or Examined or Reading
+            && (row.ReadAs.Contains(item.Value.Word.Word) || item.Value.Words.Any(sign => row.ReadAs.Contains(sign.Word.Word))));
+
+    /// <summary>What a plan of these notes names was ordered by a vet.</summary>
+    private static bool IsPlanned(DangerWord row, RuleContext context) =>
+        context.PlannedMedicines.Any(medicine => new SearchedText(medicine) is var name && row.Phrases.Any(phrase => Enumerable.Range(0, name.Words.Length).Any(at => name.Match(at, phrase) > 0)));
+}
