@@ -25,7 +25,7 @@ public sealed class ItemBody(ImmutableArray<SlotValue> filled)
     /// <summary>The signs that were looked for and are not there, or are there no longer.</summary>
     public ImmutableArray<Described> Absent { get; } = Signs(filled, there: false);
 
-    /// <summary>The first thing of a type that a slot other than <paramref name="except"/> holds, or null. The strength of a tablet is no amount that was given.</summary>
+    /// <summary>The first thing of a type that a slot other than <paramref name="except"/> holds, or null. The strength of a tablet is not an amount that was given.</summary>
     public T? First<T>(SlotKind? except = null)
         where T : class
     {

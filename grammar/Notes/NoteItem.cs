@@ -6,7 +6,7 @@ namespace HealthNotes.Grammar.Notes;
 
 /// <summary>One observation, event, fact or task. All spans count from the start of its line.</summary>
 /// <param name="Head">The word it is filed under, where that stands, and the time of day.</param>
-/// <param name="Body">What is said behind the word.</param>
+/// <param name="Body">What stands behind the word.</param>
 public abstract record NoteItem(ItemHead Head, ItemBody Body)
 {
     /// <summary>The word it is filed under.</summary>

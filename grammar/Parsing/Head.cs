@@ -29,7 +29,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
 
         int words = at.Phrase(at.Vocabulary.LineWords, index, out LineWord? word);
         int lead = at.Phrase(at.Vocabulary.Leads, index, out LeadWord? phrase);
-        if (lead == 1 && !first && at.TextAt(index) is { Length: <= LongestShort } letters && !char.IsUpper(letters[0]))
+        if (lead == 1 && !first && at.TextAt(index) is { Length: <= LongestShort } letters && !char.IsUpper(letters[0]) && letters[^1] is not ('+' or '-'))
         {
             // the bar of "chocolate bar" is no abbreviation
             lead = 0;

@@ -35,10 +35,12 @@ internal sealed partial class ItemReader(Cursor at)
                 at.StartParts((Part[])[new NumberPart(span, default, operand with { SignSpan = default }, default, default), .. all[1..]]);
             }
 
+            ArraySegment<Part> parts = at.Parts;
             next = ReadOne(now);
             if (now.Lead is { } lead && now.Line + 1 < lead.Lines.Length)
             {
                 // V/D/C/S none: what follows is said of each
+                at.StartParts(parts);
                 at.At = start;
                 next = now with { Line = now.Line + 1, Word = at.Vocabulary.LineWords.Find(lead.Lines[now.Line + 1].Word)! };
             }
@@ -359,6 +361,11 @@ internal sealed partial class ItemReader(Cursor at)
             {
                 StateSlots.Keep(at, state, head.Span);
             }
+            else if (at.Word.Has(SlotKind.Sex))
+            {
+                SexWords known = at.First<SexWords>() ?? new SexWords(null, null);
+                at.Set(SlotKind.Sex, at.Vocabulary.Fixed("sex").Find(word) is { } sex ? known with { Male = sex.Word == "male" } : known with { Neutered = word == "neutered" });
+            }
             else if (at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Analyte))
             {
                 SlotKind name = at.Word.Has(SlotKind.Topic) ? SlotKind.Topic : SlotKind.Analyte;
@@ -403,7 +410,7 @@ internal sealed partial class ItemReader(Cursor at)
             end++;
         }
 
-        Head? start = Head.AtWithNegation(at, at.At, out int count);
+        Head? start = Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At));
         if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && MedicineStarts(at.At))
         {
             at.StartParts(at.Parts[at.At..]);
@@ -435,7 +442,7 @@ internal sealed partial class ItemReader(Cursor at)
     {
         bool segment = joined || at.StartsSegment(at.At);
         if (at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
-            || Head.AtWithNegation(at, at.At, out int count) is not { } found || !IsObservation(found.Word))
+            || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word))
         {
             return null;
         }

@@ -154,7 +154,7 @@ public sealed class NoteVocabulary
     /// <summary>The bits of the scopes in which a spelling is or starts with this word.</summary>
     internal ulong Starts(ReadOnlySpan<char> word) => first.Of(word);
 
-    /// <summary>True when <paramref name="word"/> is a word somewhere in the notes, so that it is no slip for another.</summary>
+    /// <summary>True when <paramref name="word"/> is a word somewhere in the notes, and so not a slip for another.</summary>
     public bool Knows(string word) => IsDescribing(word) || LineWords.Find(word) is not null || Units.Find(word) is not null || Regions.Find(word) is not null
         || Small.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null;
 

@@ -49,7 +49,7 @@ public static class Meaning
         string text => $"'{text}'",
         ITerm term => term.Word,
         TextSpan => "",
-        NoteItem item => $"{item.GetType().Name} {item.Word.Word} {item.Head.Time:HH:mm}: {Of(item.Body)}",
+        NoteItem item => $"{item.GetType().Name} {item.Word.Word} {item.Head.Time:HH:mm}: {Of(item is NotSeen ? Without(item.Body, "none") : item.Body)}",
         ItemBody body => string.Join(' ', body.Filled.Select(slot => $"{slot.Kind}={Of(slot.Value)}").Order(StringComparer.Ordinal)),
         Described sign => $"{sign.Sense} {sign.Word.Word}",
         decimal number => number.ToString("G29", System.Globalization.CultureInfo.InvariantCulture),
@@ -58,6 +58,9 @@ public static class Meaning
         IFormattable formattable => formattable.ToString(null, System.Globalization.CultureInfo.InvariantCulture),
         _ => value.ToString()!,
     };
+
+    /// <summary>That something did not happen is the item's type already.</summary>
+    private static ItemBody Without(ItemBody body, string word) => new([.. body.Filled.Where(slot => slot.Value is not Described sign || sign.Word.Word != word)]);
 
     private static string Members(object value)
     {

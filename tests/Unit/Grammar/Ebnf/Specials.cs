@@ -115,7 +115,7 @@ internal static class Specials
         return lowerFirst ? $"{low}{join}{high}" : $"{high},5{join}{low}.25";
     }
 
-    private static string One(string[] all, Random random) => all[random.Next(all.Length)];
+    private static string One(string[] all, Random random) => all.Length == 0 ? "" : all[random.Next(all.Length)];
 }
 
 /// <summary>What the writer asks the vocabulary.</summary>

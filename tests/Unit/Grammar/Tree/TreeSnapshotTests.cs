@@ -68,7 +68,7 @@ public class TreeSnapshotTests
           lump L-flnak 12x9
           lump L-nape like pee
           tooth 999 tartar
-          temp 38.6 (ear)
+          temp 30 (ear)
           25:70 gave benazepril 5mgg
           He was calm.
           > This is free text.

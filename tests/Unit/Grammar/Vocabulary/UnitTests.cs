@@ -28,6 +28,7 @@ public class UnitTests
         { "mg", Mass.FromMilligrams(1).Kilograms },
         { "ug", Mass.FromMicrograms(1).Kilograms },
         { "lb", Mass.FromPounds(1).Kilograms },
+        { "st", 14 * Mass.FromPounds(1).Kilograms },
         { "oz", Mass.FromOunces(1).Kilograms },
         { "mm", Length.FromMillimeters(1).Millimeters },
         { "cm", Length.FromCentimeters(1).Millimeters },
@@ -39,6 +40,9 @@ public class UnitTests
         { "floz", Volume.FromUsOunces(1).Milliliters },
         { "imp-floz", Volume.FromImperialOunces(1).Milliliters },
         { "cup", Volume.FromUsCustomaryCups(1).Milliliters },
+        { "tsp", Volume.FromMetricTeaspoons(1).Milliliters },
+        { "tbsp", Volume.FromUkTablespoons(1).Milliliters },
+        { "mmHg", Pressure.FromMillimetersOfMercury(1).MillimetersOfMercury },
         { "mmol/L", Molarity.FromMillimolesPerLiter(1).MillimolesPerLiter },
 
         // molar mass of glucose 180.16 g/mol (C6H12O6, from memory)
