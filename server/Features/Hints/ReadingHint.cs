@@ -4,7 +4,6 @@ using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Hints;

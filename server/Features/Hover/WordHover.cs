@@ -1,5 +1,4 @@
 using HealthNotes.Analysis.Checks;
-using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 

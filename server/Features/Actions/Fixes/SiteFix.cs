@@ -2,7 +2,6 @@ using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
-using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Fixes;
@@ -46,7 +45,7 @@ internal static class SiteFix
 
         for (int cut = place.LastIndexOfAny(['-', ' ']); cut > 0; cut = place.LastIndexOfAny(['-', ' '], cut - 1))
         {
-            if (words.Sides.Find(place[..cut]) is { } side && words.Regions.Find(place[(cut + 1)..]) is { } region)
+            if (words.Sides.Find(place.AsSpan(0, cut)) is { } side && words.Regions.Find(place.AsSpan(cut + 1)) is { } region)
             {
                 return (Enum.Parse<Side>(side.Word, ignoreCase: true), region, number);
             }

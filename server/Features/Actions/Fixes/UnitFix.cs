@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
@@ -69,7 +70,7 @@ internal static class UnitFix
     }
 
     /// <summary>What may stand behind the number, in the order it is offered.</summary>
-    private static IEnumerable<string> UnitsOf(LineWord word, bool overTime, bool inSchedule) => inSchedule ? ["d", "w", "mo", "h"]
+    private static ImmutableArray<string> UnitsOf(LineWord word, bool overTime, bool inSchedule) => inSchedule ? ["d", "w", "mo", "h"]
         : overTime && word.Has(SlotKind.Rate) ? ["s", "min"]
         : word.Takes.Select(slot => SlotTable.Units(slot.Kind, word)).FirstOrDefault(units => units.Length > 0, []);
 
