@@ -374,7 +374,8 @@ internal static class MeasureSlots
 
         public override ImmutableArray<string> Units(LineWord word) => word.Word == "food" ? ["g", "oz", " can"] : ["mg", "ml", " tablet"];
 
-        public override bool Fits(Unit unit, LineWord word) => unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Dose or Quantity.DoseRate;
+        public override bool Fits(Unit unit, LineWord word) => word.Has(SlotKind.Volume) ? unit.Word == "clump"
+            : unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Dose or Quantity.DoseRate;
 
         /// <summary><c>half a tablet</c>, <c>one tablet</c>, <c>two 5mg tablets</c>.</summary>
         public override bool BindWord(Cursor at)
