@@ -8,7 +8,7 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Grammar.Parsing;
 
 /// <summary>What only the whole observation tells: which sign a "gone" ends, whether a plan can be used, and what does not go together.</summary>
-internal sealed partial class ItemCheck(Cursor at)
+internal sealed class ItemCheck(Cursor at)
 {
     /// <summary>
     /// A <c>gone</c> that stands apart from its sign (<c>bloated earlier but gone now</c>) ends it where there is only one; where there
@@ -117,18 +117,25 @@ internal sealed partial class ItemCheck(Cursor at)
     /// <summary>A day and a month with a slash, which two countries read differently, in free words; null where none stands.</summary>
     private TextSpan? ShortDate()
     {
-        foreach (FreeWords words in at.Filled.Select(slot => slot.Value).OfType<FreeWords>())
+        foreach (SlotValue slot in at.Filled)
         {
-            foreach (System.Text.RegularExpressions.ValueMatch match in ShortDates().EnumerateMatches(words.Text))
+            if (slot.Value is not FreeWords words)
             {
-                int start = at.Line.IndexOf(words.Text.AsSpan(match.Index, match.Length).ToString(), words.Span.Start, StringComparison.Ordinal);
-                return start < 0 ? words.Span : new TextSpan(start, match.Length);
+                continue;
+            }
+
+            foreach (System.Range range in words.Text.AsSpan().Split(' '))
+            {
+                ReadOnlySpan<char> word = words.Text.AsSpan()[range].Trim(",;.()");
+                int slash = word.IndexOf('/');
+                if (slash is 1 or 2 && word.Length - slash is 2 or 3 && word[..slash].IndexOfAnyExceptInRange('0', '9') < 0 && word[(slash + 1)..].IndexOfAnyExceptInRange('0', '9') < 0)
+                {
+                    int start = at.Line.AsSpan(words.Span.Start).IndexOf(word);
+                    return start < 0 ? words.Span : new TextSpan(words.Span.Start + start, word.Length);
+                }
             }
         }
 
         return null;
     }
-
-    [System.Text.RegularExpressions.GeneratedRegex(@"(?<![\d/])\d{1,2}/\d{1,2}(/\d{2,4})?(?![\d/]|\s*(cup|tab|can|tsp|tbsp))")]
-    private static partial System.Text.RegularExpressions.Regex ShortDates();
 }

@@ -77,7 +77,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         // "left eye red, right ear smells": the place comes before the word
         for (int index = at.At + 1; start is null && index < end; index++)
         {
-            if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && OnlyPlaces(at.At, index))
+            if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
             {
                 return behind.Word == head.Word && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
             }
