@@ -37,6 +37,6 @@ internal static class CountTimeFix
     private static NormalRange? Range(LineAt at, PerMinute rate)
     {
         NoteReading? reading = Sorted.Between(at.Document.Analysis.Readings, r => r.Line, at.Index, at.Index).FirstOrDefault(r => r.Span == rate.Span);
-        return reading is null ? null : at.Document.Analysis.NormalFor(reading) ?? ClinicalTables.Default.Plausible.GetValueOrDefault(reading.What);
+        return (reading is null ? null : at.Document.Analysis.NormalFor(reading)) ?? ClinicalTables.Default.Plausible.GetValueOrDefault(at.Word!.Word);
     }
 }

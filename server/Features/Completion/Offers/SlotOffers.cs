@@ -100,7 +100,7 @@ internal static class SlotOffers
         bool skip = line.Word.Kind == WordKind.Skip;
         foreach (LineWord word in NoteVocabulary.Default.LineWords.Terms.OrderBy(word => word.Order))
         {
-            if (word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care)
+            if (word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care && !word.Has(SlotKind.Medicine))
             {
                 bool first = recorded.ContainsKey(word) != skip && word.Kind != WordKind.Care;
                 yield return LineStartOffers.Word(word, first ? 0 : 1, recorded.GetValueOrDefault(word, word.Definition));

@@ -213,7 +213,8 @@ public class LineFixTests
 
     [Theory]
     [InlineData("weight 55.9-60.3kg|", "swap-numbers", "weight 60.3-55.9kg")]
-    [InlineData("weight 1,200g|", "decimal-mark", "weight 1200g")]
+    [InlineData("weight 12,000g|", "decimal-mark", "weight 12000g")]
+    [InlineData("hr 45//1|5s", "sign-once", "hr 45/15s")]
     [InlineData("home-check 30d|", "time-word", "home-check every 30d")]
     [InlineData("med benazepril 5mg 24h|", "time-word", null)]
     [InlineData("ate 3/0|", "swap-numbers", null)]

@@ -47,6 +47,19 @@ public class RenameTests
         Assert.Contains(why, result.Refusal, StringComparison.Ordinal);
     }
 
+    /// <summary>Several observations of a line may name the same, or something else.</summary>
+    [Theory]
+    [InlineData("lump L-flank @lo|wer 12mm, lump R-flank @lower 3mm\n  lump L-flank @lower 13mm", "ribs", "lump L-flank @ribs 12mm, lump R-flank @lower 3mm\n  lump L-flank @ribs 13mm")]
+    [InlineData("gave bena|zepril 5mg 08:00 20:00", "enalapril", "gave enalapril 5mg 08:00 20:00")]
+    [InlineData("gums pink, lump L-fl|ank 12mm", "L-ribs", "gums pink, lump L-ribs 12mm")]
+    public void Every_observation_of_a_line_is_renamed(string line, string name, string expected)
+    {
+        Cursor at = Cursor.In($"2026-01-01 visit\n  {line}\n");
+        RenameResult result = NavigationFeature.Rename(at.Document, at.Place, name);
+        Assert.Null(result.Refusal);
+        Assert.Equal($"2026-01-01 visit\n  {expected}\n", Cursor.Apply(at.Document, result.Edits));
+    }
+
     [Theory]
     [InlineData("lump L-flank ‹@lower› 12mm", "@lower")]
     [InlineData("lump ‹left flank› 12mm", "left flank")]
