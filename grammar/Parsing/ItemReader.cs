@@ -35,10 +35,12 @@ internal sealed partial class ItemReader(Cursor at)
                 at.StartParts((Part[])[new NumberPart(span, default, operand with { SignSpan = default }, default, default), .. all[1..]]);
             }
 
+            ArraySegment<Part> parts = at.Parts;
             next = ReadOne(now);
             if (now.Lead is { } lead && now.Line + 1 < lead.Lines.Length)
             {
                 // V/D/C/S none: what follows is said of each
+                at.StartParts(parts);
                 at.At = start;
                 next = now with { Line = now.Line + 1, Word = at.Vocabulary.LineWords.Find(lead.Lines[now.Line + 1].Word)! };
             }
@@ -127,6 +129,12 @@ internal sealed partial class ItemReader(Cursor at)
                     return due;
                 }
 
+                continue;
+            }
+
+            if (!TakesRest() && Modifiers.At(at, at.At) is { Count: > 1 } no && no.Count > WordSlots.SignLength(at, at.At) && Modifiers.BindBefore(at))
+            {
+                // "free of", "can't see any": longer than the sign that starts so
                 continue;
             }
 
@@ -248,6 +256,7 @@ internal sealed partial class ItemReader(Cursor at)
         if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || at.Word.Has(SlotKind.Medicine) || at.Filled.Count > 0
             || at.Phrase(at.Vocabulary.After, 0, out ModifierWord? word) is not (> 0 and var count)
             || (Modifiers.NeedsEnd(word!) && count < at.Parts.Count && !at.StartsSegment(count))
+            || (at.Phrase(at.Vocabulary.Describing(at.Word), 0, out DescribingWord? sign) > 0 && sign!.Part != "any")
             || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, 0) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(0)) is not null)))
 )
         {
@@ -268,14 +277,22 @@ internal sealed partial class ItemReader(Cursor at)
     /// <summary>Says of the whole observation that it is over.</summary>
     private void Over(TextSpan span)
     {
-        DescribingWord gone = at.Vocabulary.Describing(at.Word).Find("gone")!;
         string written = at.WithSingleBlanks(span);
-        at.Add(SlotKind.Words, new Described(gone, span, at.Vocabulary.Describing(at.Word).Find(written) == gone ? written : gone.Word));
+        bool known = at.Vocabulary.Describing(at.Word).Find(written) is { Part: "any" };
+        DescribingWord gone = known ? at.Vocabulary.Describing(at.Word).Find(written)! : at.Vocabulary.Describing(at.Word).Find("gone")!;
+        at.Add(SlotKind.Words, new Described(gone, span, known ? written : gone.Word));
     }
 
     /// <summary>The same head, negated where <c>or</c> carries a negation on. After a comma a bare word may be meant either way, which is reported.</summary>
     private Head Negated(Head head, Head next, ModifierWord? joined)
     {
+        if (head.Lead is not null && joined is { Kind: ModifierKind.JoinsAnd, Word: not ("but" or "though") } && next.Negation is null
+            && at.Vocabulary.Before.Find(head.Span.In(at.Line).ToString().Split(' ')[0]) is not null)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, next.Span,
+                $"`{head.Span.In(at.Line)}` may or may not reach `{next.Span.In(at.Line)}`. Write each on a line of its own."));
+        }
+
         if (head.Negation is not { Modifier.NegatesLists: true } negation || next.Negation is not null)
         {
             return next;
@@ -359,6 +376,11 @@ internal sealed partial class ItemReader(Cursor at)
             {
                 StateSlots.Keep(at, state, head.Span);
             }
+            else if (at.Word.Has(SlotKind.Sex))
+            {
+                SexWords known = at.First<SexWords>() ?? new SexWords(null, null);
+                at.Set(SlotKind.Sex, at.Vocabulary.Fixed("sex").Find(word) is { } sex ? known with { Male = sex.Word == "male" } : known with { Neutered = word == "neutered" });
+            }
             else if (at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Analyte))
             {
                 SlotKind name = at.Word.Has(SlotKind.Topic) ? SlotKind.Topic : SlotKind.Analyte;
@@ -403,7 +425,7 @@ internal sealed partial class ItemReader(Cursor at)
             end++;
         }
 
-        Head? start = Head.AtWithNegation(at, at.At, out int count);
+        Head? start = Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At));
         if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && MedicineStarts(at.At))
         {
             at.StartParts(at.Parts[at.At..]);
@@ -435,7 +457,7 @@ internal sealed partial class ItemReader(Cursor at)
     {
         bool segment = joined || at.StartsSegment(at.At);
         if (at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
-            || Head.AtWithNegation(at, at.At, out int count) is not { } found || !IsObservation(found.Word))
+            || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word))
         {
             return null;
         }
@@ -664,6 +686,11 @@ internal sealed partial class ItemReader(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, counted.Span, $"`{counted.Span.In(at.Line)}` does not go with a negation. Write what happened, or that nothing did."));
         }
 
+        if (at.Word.Kind == WordKind.Care && (none || at.First<EventCount>() is { Number: 0, Bound: Bound.Exact } || at.HasNone()) && at.PresentSign() is { } there)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, there.Span, $"`{there.Text}` does not go with a negation. Write what happened, or that nothing did."));
+        }
+
         if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is { } name)
         {
             string first = name.Text.Split(' ')[0];
@@ -692,7 +719,7 @@ internal sealed partial class ItemReader(Cursor at)
             return;
         }
 
-        if (at.Word.Kind is WordKind.Care or WordKind.Task && ShortDate() is { } date)
+        if ((at.Word.Kind == WordKind.Care || at.Word.Word == "done") && ShortDate() is { } date)
         {
             at.Report(new Problem(ProblemRules.BadDate, date, $"`{date.In(at.Line)}` can be read two ways. Write year-month-day, such as 2026-10-20."));
         }
@@ -768,7 +795,7 @@ internal sealed partial class ItemReader(Cursor at)
     }
 
     /// <summary>True where nothing is said but that it did not happen, or is over.</summary>
-    private static bool SaysNone(ItemBody body, LeadWord? lead) => body.First<EventCount>() is { Number: 0 }
+    private static bool SaysNone(ItemBody body, LeadWord? lead) => body.First<EventCount>() is { Number: 0, Bound: Bound.Exact }
         || (body.Words.Length > 0 || (body.Absent.Length > 0 && lead is { Means: not LeadMeans.Plain }) || body.Absent.Any(sign => sign.Sense == Sense.Ended))
         && body.Words.All(sign => sign.Word.Word is "gone" or "resolved" or "none" && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected))
         && body.Filled.All(slot => slot.Kind is SlotKind.Words or SlotKind.Note);

@@ -210,6 +210,11 @@ internal sealed class LineReader
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
             }
 
+            if (ahead)
+            {
+                continue;
+            }
+
             first ??= new LineSyntax(LineKind.Item, text, ending, Sorted(), [], null, Sharpest());
         }
 
@@ -270,7 +275,14 @@ internal sealed class LineReader
         Cut(start, word: null);
         for (int index = 1; index < at.Parts.Count; index++)
         {
-            if (Head.At(at, index, out int count) is { } head && head.Word.Kind is WordKind.Exam or WordKind.Scan or WordKind.Vital or WordKind.Care && !head.Word.Has(SlotKind.Medicine))
+            if (Head.At(at, index, out int count) is { Lead: not null, Word.Word: "done" } act && index <= 2 && Modifiers.At(at, 0) is null)
+            {
+                // "front nails trimmed": what was done is said by the whole line
+                at.StartParts(at.Parts[(index + count)..]);
+                return act with { Span = TextSpan.Between(start, act.Span.End) };
+            }
+
+            if (Head.At(at, index, out count) is { } head && head.Word.Kind is WordKind.Exam or WordKind.Scan or WordKind.Vital or WordKind.Care && !head.Word.Has(SlotKind.Medicine))
             {
                 at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + count)..]]);
                 return head;
@@ -345,6 +357,13 @@ internal sealed class LineReader
             if (at.IsWord(index) && at.Phrase(vocabulary.Medicines, index, out _) is > 0 and var count)
             {
                 return index + count;
+            }
+
+            if (at.IsWord(index) && vocabulary.Small.Find(at.TextAt(index)) is null && vocabulary.NumberWords.Find(at.TextAt(index)) is null
+                && vocabulary.Units.Find(at.TextAt(index)) is null && vocabulary.Fixed("day").Find(at.TextAt(index)) is null)
+            {
+                // "held", "last dose": what is said before the medicine may say that it was not given
+                break;
             }
         }
 

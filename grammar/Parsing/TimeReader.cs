@@ -1,7 +1,9 @@
 using System.Globalization;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Parsing;
 
@@ -14,6 +16,12 @@ internal static class TimeReader
     public static TimeOnly? Within(Cursor at, int index, out int count)
     {
         int first = index;
+        if (Clinic(at, index) is { } clinic)
+        {
+            count = 1;
+            return clinic;
+        }
+
         index += (at.Is(index, "and") || at.Is(index, "&")) && index > 0 ? 1 : 0;
         bool joined = at.Is(index, "at") || at.Is(index, "@");
         index += joined ? 1 : 0;
@@ -57,7 +65,25 @@ internal static class TimeReader
         return Read(written, hourAlone: joined && part.First.Unit.Length == 0);
     }
 
-    /// <summary>Reads <c>07:30</c>, <c>7:30pm</c>, <c>8am</c>; null for what is no time. An hour alone needs <c>am</c>, <c>pm</c> or <paramref name="hourAlone"/>.</summary>
+    /// <summary>A time without its colon among the parts of a line, as clinics write it: <c>0730</c>, <c>@0715</c>. Behind a medicine, and elsewhere with its 0 or mark.</summary>
+    private static TimeOnly? Clinic(Cursor at, int index)
+    {
+        if (index >= at.Parts.Count)
+        {
+            return null;
+        }
+
+        Part part = at.Parts[index];
+        ReadOnlySpan<char> text = at.TextOf(part);
+        bool marked = part.Kind == PartKind.Tag;
+        text = marked ? text[1..] : text;
+        bool may = marked || (part is NumberPart { BoundSpan.Length: 0 } && !at.Word.Has(SlotKind.Schedule) && (text[0] == '0' || at.Word.Has(SlotKind.Medicine) || at.Word.Kind == WordKind.Vital && at.First<NoteValue>() is not null));
+        return may && text.Length == BareLength && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number / 100 <= 23 && number % 100 <= 59
+            ? new TimeOnly(number / 100, number % 100)
+            : null;
+    }
+
+    /// <summary>Reads <c>07:30</c>, <c>7:30pm</c>, <c>8am</c>; null for what is not a time. An hour alone needs <c>am</c>, <c>pm</c> or <paramref name="hourAlone"/>.</summary>
     public static TimeOnly? Read(ReadOnlySpan<char> written, bool hourAlone = false)
     {
         ReadOnlySpan<char> half = written.Length > 2 ? written[^2..] : "";

@@ -268,9 +268,10 @@ internal static class MeasureSlots
         private Diameters? Joined(Cursor at, NumberForm form)
         {
             var lengths = new List<Notes.Amount>(3);
+            bool fraction = form.Part.Third.Exists && form.Part.Third.Sign(at.Line) == '/';
             foreach (Operand operand in (ReadOnlySpan<Operand>)[form.Part.First, form.Part.Second, form.Part.Third])
             {
-                if (!operand.Exists)
+                if (!operand.Exists || (fraction && operand == form.Part.Third))
                 {
                     continue;
                 }
@@ -284,7 +285,18 @@ internal static class MeasureSlots
                 lengths.Add(new Notes.Amount(number, unit));
             }
 
-            return new Diameters(form.Span, form.Bound, [.. lengths]);
+            if (fraction)
+            {
+                // 1 x 3/4 inch
+                if (at.Digits(form.Part.Third.Digits) is not (> 0 and var under))
+                {
+                    return null;
+                }
+
+                lengths[^1] = new Notes.Amount(lengths[^1].Number / under, lengths[^1].Unit);
+            }
+
+            return form.Part.Third.Exists && !fraction && form.Part.Third.Sign(at.Line) != 'x' ? null : new Diameters(form.Span, form.Bound, [.. lengths]);
         }
 
         /// <summary>The <c>x 9 mm</c> of <c>12 mm x 9 mm</c>, where blanks cut the size into parts of its own.</summary>
@@ -349,7 +361,8 @@ internal static class MeasureSlots
         private static bool Counted(Cursor at, int index) =>
             index + 1 < at.Parts.Count && at.Parts[index].Kind == PartKind.Number
                 ? TabletAt(at, index + 1) || (at.Parts[index + 1].Kind == PartKind.Number && TabletAt(at, index + 2))
-                : CountSlots.NumberWord(at, index, out _) is not null && TabletAt(at, index + 1);
+                : CountSlots.NumberWord(at, index, out int count) is not null
+                    && TabletAt(at, index + count + (at.Is(index + count, "of") || at.Is(index + count, "a") ? 1 : 0));
 
         private static bool TabletAt(Cursor at, int index) => at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is { Word: "tablet" or "capsule" };
     }
@@ -361,7 +374,8 @@ internal static class MeasureSlots
 
         public override ImmutableArray<string> Units(LineWord word) => word.Word == "food" ? ["g", "oz", " can"] : ["mg", "ml", " tablet"];
 
-        public override bool Fits(Unit unit, LineWord word) => unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Dose or Quantity.DoseRate;
+        public override bool Fits(Unit unit, LineWord word) => word.Has(SlotKind.Volume) ? unit.Word == "clump"
+            : unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Dose or Quantity.DoseRate;
 
         /// <summary><c>half a tablet</c>, <c>one tablet</c>, <c>two 5mg tablets</c>.</summary>
         public override bool BindWord(Cursor at)
@@ -405,7 +419,7 @@ internal static class MeasureSlots
         /// <summary>The amount in the unit of one tablet's strength, where that is written.</summary>
         private static Measure Whole(Cursor at, Measure count) =>
             at.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && count.Amounts is [{ Unit.Word: "tablet" or "capsule" } many]
-                ? count with { Amounts = [new Notes.Amount(one.Number * many.Number, one.Unit, many.Over)] }
+                ? count with { Amounts = [decimal.Round(one.Number * many.Number / many.Over, 4) * many.Over == one.Number * many.Number ? new Notes.Amount(one.Number * many.Number / many.Over, one.Unit) : new Notes.Amount(one.Number * many.Number, one.Unit, many.Over)] }
                 : count;
 
         /// <summary>The <c>1/2 tablets</c> behind the whole number of <c>1 1/2 tablets</c>.</summary>
@@ -504,6 +518,11 @@ internal static class MeasureSlots
     /// <summary>A laboratory's own range: <c>ref 44-159</c>.</summary>
     private sealed class Reference() : SlotReader(SlotKind.Reference)
     {
+        /// <summary><c>(0.8-2.4)</c> behind the value.</summary>
+        public override object? Value(Cursor at, NumberForm form) => form is { Shape: NumberShape.Spread, Part.BoundSpan.Length: 0 } && form.First <= form.Second && at.First<LabValue>() is not null
+            ? new ValueRange(form.Span, form.First, form.Second, null)
+            : null;
+
         public override bool BindWord(Cursor at)
         {
             bool named = at.Is(at.At, "ref") || at.Is(at.At, "reference") || at.Is(at.At, "range") || at.Is(at.At, "normal");

@@ -46,6 +46,25 @@ internal static class ReferenceSlots
                 return false;
             }
 
+            int sides = Kind == SlotKind.Item ? at.Phrase(at.Vocabulary.Sides, at.At, out _) : 0;
+            if (sides > 0 && at.Phrase(at.Vocabulary.LineWords, at.At + sides, out LineWord? part) > 0 && Fits(part!) && SiteSlots.KindOf(part) is not null)
+            {
+                // "recheck right ear": the side comes before the item
+                TextSpan span = at.SpanOf(at.At, sides);
+                at.Add(SlotKind.Site, new Site(span, Enum.Parse<Side>(at.Vocabulary.Sides.Find(at.Spaced(at.At, at.At + sides - 1))!.Word, ignoreCase: true), null, null));
+                at.Mark(TokenKind.Site, span);
+                at.At += sides;
+            }
+            else if (Kind == SlotKind.Item && at.Phrase(at.Vocabulary.Regions, at.At, out Region? region) is > 0 and var places
+                && at.Phrase(at.Vocabulary.LineWords, at.At + places, out LineWord? scan) > 0 && scan!.Kind == WordKind.Scan)
+            {
+                // "recheck belly lump"
+                TextSpan span = at.SpanOf(at.At, places);
+                at.Add(SlotKind.Site, new Site(span, Side.None, region, null));
+                at.Mark(TokenKind.Site, span);
+                at.At += places;
+            }
+
             int count = at.Phrase(at.Vocabulary.LineWords, at.At, out LineWord? found);
             ImmutableArray<string> implied = [];
             if (found is null && at.Vocabulary.Leads.Find(at.TextOf(at.Part)) is { Lines: [var lead], Means: LeadMeans.Plain })
@@ -58,13 +77,13 @@ internal static class ReferenceSlots
                 return false;
             }
 
-            TextSpan span = at.SpanOf(at.At, count);
+            TextSpan item = at.SpanOf(at.At, count);
             at.Add(Kind, found);
-            at.Mark(TokenKind.LineWord, span);
+            at.Mark(TokenKind.LineWord, item);
             at.At += count;
             foreach (string word in implied)
             {
-                Implied(at, word, span);
+                Implied(at, word, item);
             }
 
             return true;

@@ -130,6 +130,14 @@ internal static class ScheduleSlots
                 return true;
             }
 
+            if (Lasting(at) is { } lasting)
+            {
+                TextSpan span = at.Part.Span;
+                at.Taken(TokenKind.Keyword);
+                Update(at, schedule => schedule with { For = Once(at, schedule.For, lasting, span) });
+                return true;
+            }
+
             if (EveryAbbreviation(at.TextOf(at.Part), out int digits))
             {
                 return Every(at, digits);
@@ -260,6 +268,16 @@ internal static class ScheduleSlots
                 at.Mark(TokenKind.Time, at.SpanOf(at.At, index + count - at.At));
                 at.At = index + count;
             }
+        }
+
+        /// <summary><c>x7d</c>, <c>x10days</c>: for so long.</summary>
+        private static Amount? Lasting(Cursor at)
+        {
+            ReadOnlySpan<char> text = at.TextOf(at.Part);
+            int digits = text.Length > 2 && text[0] is 'x' or 'X' ? text[1..].IndexOfAnyExceptInRange('0', '9') : 0;
+            return digits is > 0 and < 4 && at.Vocabulary.Units.Find(text[(digits + 1)..]) is { Quantity: Quantity.Time } unit
+                ? new Amount(decimal.Parse(text.Slice(1, digits), CultureInfo.InvariantCulture), unit)
+                : null;
         }
 
         private static bool Every(Cursor at, int digits)

@@ -36,12 +36,12 @@ internal static class SiteSlots
 
     /// <summary>True where a place starts that the observation cannot hold any more, since it holds another.</summary>
     public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked
-        && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && Merged(before, next) is null;
+        && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && !(kind == SlotKind.Tooth && next.Region is not null) && Merged(before, next) is null;
 
     /// <summary>Both as one place: the side behind its region, a region behind its side, or the same again. Null where they are two.</summary>
     private static Site? Merged(Site before, Site next) =>
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
-        : before.Side == Side.None && next.Region is null && next.Number is null ? before with { Side = next.Side }
+        : before.Side == Side.None && next.Region is null or { Word: "side" } && next.Number is null ? before with { Side = next.Side }
         : before is { Region: null, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
         : null;
 

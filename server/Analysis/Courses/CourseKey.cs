@@ -58,7 +58,7 @@ public readonly record struct CourseKey(string Word, string Detail)
     {
         DoseEvent dose => Doses(dose.Word.Word, dose.Medicine.Text),
         Act or LabResult => new(item.Word.Word, MedicineName(item.Name?.Text ?? "")),
-        // without its place nobody can tell which lump is gone, and a medicine that nobody got is no dose
+        // without its place nobody can tell which lump is gone, and what nobody got is not a dose
         NotSeen when (item.Word.Kind == WordKind.Scan && item.Site is null) || item.Word.Has(SlotKind.Medicine) => new("not-seen", item.Word.Word),
         _ when item.Word.Kind is WordKind.Scan or WordKind.Exam => new(item.Word.Word, (item.Site?.Name ?? "") + (item.Tag is { } tag ? $" @{tag.Name}" : "")),
         _ => new(item.Word.Word, ""),

@@ -30,7 +30,6 @@ internal static class DangerSearch
     private static readonly FrozenSet<string> TakenWords = SmallWords.Of("taken-words");
     private static readonly FrozenSet<string> ApartWords = SmallWords.Of("apart-words");
     private static readonly FrozenSet<string> LookLikes = SmallWords.Of("look-likes");
-    private static readonly FrozenSet<string> BloodTests = SmallWords.Of("blood-tests");
     private static readonly FrozenSet<string> Unsure = SmallWords.Of("unsure");
 
     /// <summary>The gravest danger that a text names, the first of several; null when it names none.</summary>
@@ -74,7 +73,7 @@ internal static class DangerSearch
         string behind = text.Behind(at + count - 1, 1);
         return row.Kind switch
         {
-            DangerKind.Sign => !IsCondition(text, at) && !(phrase is ["blood"] && BloodTests.Contains(behind)),
+            DangerKind.Sign => !IsCondition(text, at),
             DangerKind.Object => (place == TextPlace.Eaten || WasEaten(text, at, count)) && !IsLikeness(text, at, behind),
             DangerKind.Food => !IsLikeness(text, at, behind) && !(phrase is ["alcohol"] && behind is "wipe" or "wipes" or "swab" or "pad" or "rub")
                 && !(place == TextPlace.Free && text.IsQuestion(at) && !text.SentenceHas(at, TakenWords.Contains)),

@@ -8,7 +8,7 @@ namespace HealthNotes.Analysis.Danger;
 /// <summary>What kind of danger a phrase names.</summary>
 internal enum DangerKind
 {
-    /// <summary>A food: asking about it is no sign that it was eaten.</summary>
+    /// <summary>A food: asking about it does not mean that it was eaten.</summary>
     Food,
 
     /// <summary>A poison, or a medicine that is not the pet's.</summary>
@@ -32,6 +32,9 @@ internal enum DangerKind
 internal sealed record DangerWord(
     ImmutableArray<string[]> Phrases, DangerKind Kind, FindingLevel Level, Species? Species, string What, ImmutableArray<string> ReadAs, string Source)
 {
+    /// <summary>True for a painkiller made for people: a dose of one has a rule of its own.</summary>
+    public bool IsPainkiller { get; private init; }
+
     private static readonly Lazy<ImmutableArray<DangerWord>> Rows = new(Read);
     private static readonly Lazy<ILookup<string, (string[] Phrase, DangerWord Row)>> FirstWords = new(() =>
         Rows.Value.SelectMany(row => row.Phrases.Select(phrase => (phrase, row))).ToLookup(pair => pair.phrase[0], pair => (pair.phrase, pair.row)));
@@ -48,7 +51,7 @@ internal sealed record DangerWord(
             [.. row.Several("phrase").Select(Words)], Enum.Parse<DangerKind>(row["kind"], ignoreCase: true), Enum.Parse<FindingLevel>(row["level"], ignoreCase: true),
             row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), row["what"], [.. row.Several("read-as")], row["source"])),
         .. Table("human-painkillers.tsv").Select(row => new DangerWord(
-            [.. row.Several("synonyms").Append(row["name"]).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], row["source"])),
+            [.. row.Several("synonyms").Append(row["name"]).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], row["source"]) { IsPainkiller = true }),
     ];
 
     private static string[] Words(string phrase) => [.. SearchedText.Split(phrase).Select(word => word.Text)];

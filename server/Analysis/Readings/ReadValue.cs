@@ -25,7 +25,10 @@ public sealed record ReadValue(decimal Number, string Unit, decimal? Low, decima
         _ => null,
     };
 
+    /// <summary>True for a score that may be given out of nine: its scale of five is turned into that.</summary>
+    public bool IsOfNine { get; init; }
+
     /// <summary>A score in the scale of the ranges table, where the scale can be turned into it: body condition /5 into /9 by 2n - 1.</summary>
     /// <remarks>3/5 equals 5/9: AAHA weight management toolkit. 6, 7, 8 of 9 are 3.5, 4, 4.5 of 5: summary of the uniform obesity definition.</remarks>
-    public ReadValue OnScaleOfNine() => Unit == "/5" ? this with { Number = (Number * 2) - 1, Unit = "/9" } : this;
+    public ReadValue OnScaleOfNine() => IsOfNine && Unit == "/5" ? this with { Number = (Number * 2) - 1, Unit = "/9" } : this;
 }

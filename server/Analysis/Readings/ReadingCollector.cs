@@ -8,6 +8,8 @@ namespace HealthNotes.Analysis.Readings;
 /// <summary>Collects every value of an entry, in the order of its lines.</summary>
 public static class ReadingCollector
 {
+    private const int Nine = 9;
+
     /// <summary>The readings of an entry: vitals, sizes of lumps, wounds and nodes, water, and how long a seizure lasted.</summary>
     public static ImmutableArray<NoteReading> Collect(Entry entry, NoteSyntax syntax)
     {
@@ -61,6 +63,7 @@ public static class ReadingCollector
         }
 
         string written = value.Span.In(syntax.Lines[item.Line].Text).ToString();
+        read = item.Value.Word.Scales.Contains(Nine) ? read with { IsOfNine = true } : read;
         return new NoteReading(item.Line, value.Span, entry.Head.Date, item.Value.Head.Time ?? entry.Head.Time, item.Value.Word.Word, site, tag, state, comparable, written, read);
     }
 }

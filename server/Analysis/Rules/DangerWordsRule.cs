@@ -7,7 +7,7 @@ namespace HealthNotes.Analysis.Rules;
 
 /// <summary>
 /// A word that may mean danger in what was not read: a remark, the name of a food, a line that was not understood, free text.
-/// One finding a line, at the gravest word; nothing that is said not to have happened.
+/// One finding a line, at the gravest word; nothing that did not happen.
 /// </summary>
 public sealed class DangerWordsRule : IEntryRule, IOpeningRule
 {
@@ -25,7 +25,7 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
     {
         foreach (UnreadText text in UnreadText.In(at))
         {
-            if (Judge(text, at.Note, row => IsRead(row, at.Entry) || IsPlanned(row, at.Note)) is { } finding)
+            if (Judge(text, at.Note, row => (text.IsName && row.IsPainkiller) || IsRead(row, at.Entry) || IsPlanned(row, at.Note)) is { } finding)
             {
                 yield return finding;
             }

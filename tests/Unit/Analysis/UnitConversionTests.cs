@@ -19,7 +19,7 @@ public class UnitConversionTests
     [InlineData("temp 100F", 37.7778, 0.0001)] // SI definition
     [InlineData("temp 104F", 40.0, 0.0000001)] // SI definition
     [InlineData("weight 1lb", 0.45359237, 0)] // NIST exact value
-    [InlineData("weight 1oz", 0.028349523125, 0)] // NIST exact value
+    [InlineData("weight 2oz", 0.05669904625, 0)] // NIST exact value
     [InlineData("weight 47lb 3oz", 21.403889959375, 0)] // 47 and 3 times the NIST values
     [InlineData("weight 83.2-55.9kg", 27.3, 0)] // the difference itself
     [InlineData("lump L-flank 1.680in", 42.672, 0)] // USGA and R&A, Rules of Golf: 1.680 in is 42.67 mm

@@ -72,7 +72,7 @@ public class WholeOrNothingTests
     {
         string plan = $"{Dog}2026-10-01 visit\n  med tramadol 50mg every 8-12h\n2026-11-01 log\n";
         Assert.DoesNotContain(MarkedFindings.Read(plan + "  08:00 gave tramadol 50mg\n  20:00 gave tramadol 50mg\n").Findings, found => found.Rule is "dose-late" or "dose-doubled");
-        Assert.Contains(MarkedFindings.Read(plan + "  08:00 gave tramadol 50mg\n  23:30 gave tramadol 50mg\n").Findings, found => found.Rule == "dose-late");
+        Assert.Contains(MarkedFindings.Read(plan + "  08:00 gave tramadol 50mg\n2026-11-02 log\n  04:30 gave tramadol 50mg\n").Findings, found => found.Rule == "dose-late");
         Assert.Contains(MarkedFindings.Read(plan + "  08:00 gave tramadol 50mg\n  10:00 gave tramadol 50mg\n").Findings, found => found.Rule == "dose-doubled");
     }
 

@@ -81,11 +81,11 @@ public class PageContentTests
 
     [Fact]
     public void Parts_stand_head_to_tail() =>
-        Assert.Equal(["Alert", "Ear", "Gums"], page.Rows("examination").Select(row => row.Split(" | ")[0]));
+        Assert.Equal(["Alertness", "Ear", "Gums"], page.Rows("examination").Select(row => row.Split(" | ")[0]));
 
     [Fact]
     public void Two_entries_of_one_day_make_one_check() =>
-        Assert.Equal(["Alert", "Ear"], Pages.Document("pet A\n2026-10-01 08:00 check\n  ear L clean\n2026-10-01 18:00 check\n  alert bright\n").Rows("examination").Select(row => row.Split(" | ")[0]));
+        Assert.Equal(["Alertness", "Ear"], Pages.Document("pet A\n2026-10-01 08:00 check\n  ear L clean\n2026-10-01 18:00 check\n  alert bright\n").Rows("examination").Select(row => row.Split(" | ")[0]));
 
     [Fact]
     public void What_was_skipped_and_not_mentioned_is_said()
@@ -132,13 +132,13 @@ public class PageContentTests
     }
 
     [Theory]
-    [InlineData("med a 5mg every 24h until 2026-10-04", false)]
-    [InlineData("med a 5mg every 24h until 2026-10-05", true)]
-    [InlineData("med a 5mg every 24h from 2026-09-25 for 7d", false)]
-    [InlineData("med a 5mg every 24h from 2026-10-03 for 7d", true)]
-    [InlineData("med a 5mg every 24h\n2026-10-01 log\n  stop a", false)]
-    [InlineData("med a 5mg every 24h\n2026-10-01 log\n  stop ab", true)]
-    [InlineData("med a 5mg every 24h\n2026-10-01 log\n  stop a\n2026-10-03 visit\n  med a 10mg every 24h", true)]
+    [InlineData("med ax 5mg every 24h until 2026-10-04", false)]
+    [InlineData("med ax 5mg every 24h until 2026-10-05", true)]
+    [InlineData("med ax 5mg every 24h from 2026-09-25 for 7d", false)]
+    [InlineData("med ax 5mg every 24h from 2026-10-03 for 7d", true)]
+    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop ax", false)]
+    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop axb", true)]
+    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop ax\n2026-10-03 visit\n  med ax 10mg every 24h", true)]
     public void A_medicine_is_listed_while_its_plan_holds(string lines, bool listed) =>
         Assert.Equal(listed, Pages.Document("pet A\n" + lines).Section("pet").Contains("Medicines now", StringComparison.Ordinal));
 

@@ -14,6 +14,8 @@ namespace HealthNotes.Features.Actions.Fixes;
 /// </summary>
 internal static class NearestWordFix
 {
+    private const int ShortestCertain = 5;
+
     /// <summary>The corrected line, where the reader is certain of it; else the word that was likely meant.</summary>
     public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)
     {
@@ -46,5 +48,6 @@ internal static class NearestWordFix
         return ((NoteItem[])[dose, plan]).SelectMany(item => Whole(at, ItemPrinter.Print(item), certain: false)).Select(fix => fix with { Preferred = false });
     }
 
-    private static bool IsOneSlip(LineAt at, NoteFinding finding) => NearestWord.Find(finding.Span.In(at.Text).TrimEnd(".:!?").ToString(), [finding.Nearest!], most: 1) is not null;
+    /// <summary>True when the two are one slip apart, and long enough that this says something.</summary>
+    private static bool IsOneSlip(LineAt at, NoteFinding finding) => finding.Span.Length >= ShortestCertain && NearestWord.Find(finding.Span.In(at.Text).TrimEnd(".:!?").ToString(), [finding.Nearest!], most: 1) is not null;
 }

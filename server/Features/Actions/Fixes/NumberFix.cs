@@ -45,11 +45,11 @@ internal static class NumberFix
         }
 
         // how often and how long a medicine is given is for who ordered it to say
-        if (numbers is [{ Start: 0 }] && at.Word?.Has(SlotKind.Medicine) == false)
+        if (numbers is [{ Start: 0 }] && at.Word is { } word && word.Has(SlotKind.Schedule) && !word.Has(SlotKind.Medicine))
         {
-            foreach (string word in (string[])["every", "for", "in"])
+            foreach (string joining in (string[])["every", "for", "in"])
             {
-                yield return Write("time-word", finding, $"{word} {written}");
+                yield return Write("time-word", finding, $"{joining} {written}");
             }
         }
     }

@@ -59,8 +59,8 @@ internal static class SlotOffers
             return line.Has(TokenKind.Name) ? Items(line).Concat(ScheduleOffers.Keywords(line, 0)) : Rules();
         }
 
-        // behind a bare number the name of a vital may read as a unit: 12 hr
-        return line.Word.Has(SlotKind.Vital) ? (NumberOffers.NumberBefore(line) is null ? Vitals() : []) : line.Word.Has(SlotKind.Item) ? Items(line) : null;
+        // behind a bare number the name of a vital may read as a unit: 12 hr; behind a place not every part has it
+        return line.Word.Has(SlotKind.Vital) ? (NumberOffers.NumberBefore(line) is null ? Vitals() : []) : line.Word.Has(SlotKind.Item) ? (line.Has(TokenKind.Site) ? [] : Items(line)) : null;
     }
 
     private static IEnumerable<Offer> OfSlot(LineState line, SlotKind slot, Func<CarePlan> plan) => slot switch

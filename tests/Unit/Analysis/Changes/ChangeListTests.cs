@@ -9,7 +9,7 @@ public class ChangeListTests
 {
     private static readonly DateOnly Today = new(2026, 11, 25);
 
-    private const string Start = "pet A\nspecies dog\nborn 2019\nmed a 5mg every 12h from 2026-01-01\n";
+    private const string Start = "pet A\nspecies dog\nborn 2019\nmed ax 5mg every 12h from 2026-01-01\n";
 
     [Fact]
     public void The_day_is_the_last_visit_before_today_else_the_one_asked_for_else_the_first_entry()
@@ -110,12 +110,12 @@ public class ChangeListTests
               med b 1 tablet every 24h for 5d
               med c 2mg every 24h
             2026-11-01 visit by the vet
-              med a 10mg every 12h
+              med ax 10mg every 12h
             2026-11-10 log
               stop c
             """, new DateOnly(2026, 9, 30));
         Assert.Equal(
-            [(1, "b", null), (1, "c", null), (5, null, "b"), (1, "a", "a"), (10, null, "c")],
+            [(1, "b", null), (1, "c", null), (5, null, "b"), (1, "ax", "ax"), (10, null, "c")],
             changes.Medicines.Select(change => (change.On.Day, change.Begun?.Plan.Medicine.Text, change.Ended?.Plan.Medicine.Text)));
         Assert.Equal([new DateOnly(2026, 10, 5)], changes.Medicines.Where(change => change.Ended?.Plan.Medicine.Text == "b").Select(change => change.On));
     }

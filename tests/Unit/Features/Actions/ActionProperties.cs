@@ -43,7 +43,7 @@ public class ActionProperties
             AssertClean(document, edits, offer.Title);
             string text = Cursor.Apply(document, edits);
             Document after = Document.Open("file:///a.hnote", 2, text, Cursor.Today);
-            bool mayUncover = offer.Fixes.Any(f => f.Rule == ProblemRules.UnknownLine) || offer.Id is "say-species" or "nearest-word" or "add-entry-head";
+            bool mayUncover = offer.Fixes.Any(f => f.Rule == ProblemRules.UnknownLine) || offer.Id is "say-species" or "nearest-word" or "corrected-line" or "add-entry-head";
             Assert.True(mayUncover || Errors(after) <= Errors(document), $"{offer.Id} {offer.Title}\n{document.Syntax.Print()}\n---\n{text}");
         }
     }, iter: Effort.Times(80));

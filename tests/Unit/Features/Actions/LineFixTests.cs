@@ -49,7 +49,7 @@ public class LineFixTests
     [InlineData("coat glosssyy|", "coat glosssyy", false)]
     [InlineData("lump L-flnak| 12mm", "lump L-flank 12mm", true)]
     [InlineData("gait ueven|", "gait ueven", false)]
-    [InlineData("ear L brwn|", "ear L brown", true)]
+    [InlineData("ear L brwn|", "ear L brwn", true)]
     public void How_sure_a_nearest_word_is(string line, string fixedAll, bool preferred)
     {
         Assert.Equal(preferred, Offers.At(Dog + line).Any(offer => offer.Id == "corrected-line" && offer.IsPreferred));

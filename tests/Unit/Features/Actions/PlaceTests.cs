@@ -51,7 +51,7 @@ public class PlaceTests
     [Fact]
     public void Windows_line_ends_and_characters_of_two_units()
     {
-        var document = Document.Open("file:///a.hnote", 1, "\ufeff2026-11-01 log\r\n  ear L brwn # 🐶 e\u0301\r\n  lump L-nose 3mm # 🐶\r\n", Cursor.Today);
+        var document = Document.Open("file:///a.hnote", 1, "\ufeff2026-11-01 log\r\n  ear L browwn # 🐶 e\u0301\r\n  lump L-nose 3mm # 🐶\r\n", Cursor.Today);
         Assert.Equal("\ufeff2026-11-01 log\r\n  ear L brown # 🐶 e\u0301\r\n  lump nose 3mm # 🐶\r\n", Cursor.Apply(document, ActionFeature.FixAll(document)));
     }
 }

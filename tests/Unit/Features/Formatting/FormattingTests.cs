@@ -18,7 +18,7 @@ public class FormattingTests
         DocumentEdit[] expected =
         [
             DocumentEdit.Insert(1, 8, "0"),
-            new(new(new(3, 2), new(3, 12)), "ear L "),
+            new(new(new(3, 2), new(3, 12)), "ear L"),
             DocumentEdit.Insert(5, 8, "\n"),
         ];
         Assert.Equal(expected, FormattingFeature.Whole(note).AsEnumerable());
