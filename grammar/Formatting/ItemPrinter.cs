@@ -1,6 +1,5 @@
 using System.Globalization;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Formatting;

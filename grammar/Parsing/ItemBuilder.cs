@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Parsing;

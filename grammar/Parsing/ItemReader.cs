@@ -128,7 +128,7 @@ internal sealed class ItemReader
                 return others.Negated(head, other, joined);
             }
 
-            if (at.At == 0 && at.BehindSign < 0 && NoneBehindHead(ref none))
+            if ((at.At == 0 || at.Word.Kind == WordKind.Scan) && at.BehindSign < 0 && NoneBehindHead(ref none))
             {
                 continue;
             }
@@ -244,23 +244,24 @@ internal sealed class ItemReader
     /// <summary><c>cough none</c>, <c>seizure gone</c>: behind the bare word itself, where it has no such word of its own.</summary>
     private bool NoneBehindHead(ref bool none)
     {
-        if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || at.Word.Has(SlotKind.Medicine) || at.Filled.Count > 0
-            || at.Phrase(at.Vocabulary.After, 0, out ModifierWord? word) is not (> 0 and var count)
-            || (Modifiers.NeedsEnd(word!) && count < at.Parts.Count && !at.StartsSegment(count))
-            || (at.Phrase(at.Vocabulary.Describing(at.Word), 0, out DescribingWord? sign) > 0 && sign!.Part != "any")
-            || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, 0) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(0)) is not null)))
-)
+        int here = at.At;
+        if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || at.Word.Has(SlotKind.Medicine) || at.Filled.Any(slot => slot.Value is not Site)
+            || at.Phrase(at.Vocabulary.After, here, out ModifierWord? word) is not (> 0 and var count)
+            || (here > 0 && word!.Kind == ModifierKind.EndedAfter)
+            || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count))
+            || (at.Phrase(at.Vocabulary.Describing(at.Word), here, out DescribingWord? sign) > 0 && sign!.Part != "any")
+            || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, here) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(here)) is not null))))
         {
             return false;
         }
 
-        at.Mark(TokenKind.Keyword, at.SpanOf(0, count));
+        at.Mark(TokenKind.Keyword, at.SpanOf(here, count));
         if (word.Kind == ModifierKind.EndedAfter)
         {
-            Over(at.SpanOf(0, count));
+            Over(at.SpanOf(here, count));
         }
 
-        at.At = count;
+        at.At = here + count;
         none = true;
         return true;
     }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
