@@ -1,6 +1,5 @@
 using System.Globalization;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Formatting;
@@ -27,7 +26,12 @@ public static class ItemPrinter
         {
             // two words that would be read as one phrase are kept apart by a comma: pale, yellow
             words[^1] += style.Own && words.Count > 1 && item is Reading or Examined or Finding or CareEvent or Skipped && Phrases.Start(item.Word.Word, words[^1], word) ? "," : "";
-            words.Add(word);
+            if (word.StartsWith(", ", StringComparison.Ordinal))
+            {
+                words[^1] += ",";
+            }
+
+            words.Add(word.TrimStart(',', ' '));
         }
 
         return string.Join(' ', words);
@@ -66,7 +70,7 @@ public static class ItemPrinter
 
     private static IEnumerable<string> Signs(NoteItem item, Style style) => item.Body.All<Described>(SlotKind.Words)
         .Where(sign => !(item is NotSeen && sign.Word.Word == "none"))
-        .Select(sign => style.Sign(sign));
+        .Select((sign, index) => index > 0 && sign is { Sense: Sense.Present, Word: { Part: "any", Word: "gone" or "resolved" } } ? ", " + style.Sign(sign) : style.Sign(sign));
 
     private static IEnumerable<string> Times(Schedule schedule)
     {
@@ -109,7 +113,7 @@ public static class ItemPrinter
         public string Remark(FreeWords? remark) => remark is null ? "" : Own ? remark.Text : $"\"{remark.Text}\"";
 
         /// <summary>The amount; in a note with the strength and the count it follows from.</summary>
-        public string Dose(NoteItem item) => !Own || item.Body.Get<FreeWords>(SlotKind.Strength) is not { } strength ? Value(item.Value)
+        public string Dose(NoteItem item) => Own && item.Value is Portion { Text: { } written } ? written : !Own || item.Body.Get<FreeWords>(SlotKind.Strength) is not { } strength ? Value(item.Value)
             : item.Body.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && item.Value is Measure { Amounts: [var amount] }
                 ? $"{strength.Text}, {ValuePrinter.Print(new Amount(amount.Number / one.Number, NoteVocabulary.Default.Units.Find("tablet")!, amount.Over))}"
                 : $"{strength.Text} {Value(item.Value)}".TrimEnd();

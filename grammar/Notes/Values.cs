@@ -62,7 +62,12 @@ public sealed record LikeObject(TextSpan Span, ComparisonObject Object) : NoteVa
 public sealed record Score(TextSpan Span, Bound Bound, decimal Points, decimal OutOf) : NoteValue(Span, Bound);
 
 /// <summary>A part of a whole: <c>3/4</c>, <c>50%</c>, <c>all</c>.</summary>
-public sealed record Portion(TextSpan Span, Bound Bound, decimal Part, decimal Whole) : NoteValue(Span, Bound);
+/// <param name="Span">Where it stands in its line.</param>
+/// <param name="Bound">How exactly it is known.</param>
+/// <param name="Part">How much of the whole.</param>
+/// <param name="Whole">The whole.</param>
+/// <param name="Text">The owner's own words for it, which formatting keeps; null for numbers.</param>
+public sealed record Portion(TextSpan Span, Bound Bound, decimal Part, decimal Whole, string? Text = null) : NoteValue(Span, Bound);
 
 /// <summary>A range, as in <c>usual rr 16-24</c>; the unit is null for rates and scores.</summary>
 public sealed record ValueRange(TextSpan Span, decimal Low, decimal High, Unit? Unit) : NoteValue(Span, Bound.Exact);

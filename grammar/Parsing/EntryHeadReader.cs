@@ -251,7 +251,7 @@ internal static class EntryHeadReader
 
         LineReader.AddComment(text, end, tokens);
         var head = new EntryHead(dateSpan, date, time, kind ?? "log", by);
-        return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], [], head, [.. problems]);
+        return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], [], head, problems.Count == 0 ? [] : [problems[0]]);
     }
 
     private static DateOnly? ReadDate(string text, TextSpan span, List<Problem> problems)

@@ -1,4 +1,3 @@
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -22,7 +21,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? At(Cursor at, int index, out int count, bool first = false)
     {
         count = 0;
-        if (!at.IsWord(index))
+        if (index >= at.Parts.Count || at.Parts[index].Kind is not (PartKind.Word or PartKind.Number))
         {
             return null;
         }
@@ -31,7 +30,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
         int lead = at.Phrase(at.Vocabulary.Leads, index, out LeadWord? phrase);
         if (lead == 1 && !first && at.TextAt(index) is { Length: <= LongestShort } letters && !char.IsUpper(letters[0]) && letters[^1] is not ('+' or '-'))
         {
-            // the bar of "chocolate bar" is no abbreviation
+            // the bar of "chocolate bar" is not an abbreviation
             lead = 0;
         }
 

@@ -83,7 +83,7 @@ internal static class TimeReader
             : null;
     }
 
-    /// <summary>Reads <c>07:30</c>, <c>7:30pm</c>, <c>8am</c>; null for what is no time. An hour alone needs <c>am</c>, <c>pm</c> or <paramref name="hourAlone"/>.</summary>
+    /// <summary>Reads <c>07:30</c>, <c>7:30pm</c>, <c>8am</c>; null for what is not a time. An hour alone needs <c>am</c>, <c>pm</c> or <paramref name="hourAlone"/>.</summary>
     public static TimeOnly? Read(ReadOnlySpan<char> written, bool hourAlone = false)
     {
         ReadOnlySpan<char> half = written.Length > 2 ? written[^2..] : "";

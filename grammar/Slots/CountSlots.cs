@@ -74,7 +74,7 @@ internal static class CountSlots
                 : null;
         }
 
-        /// <summary>A bare number is no count where something behind it says what it counts.</summary>
+        /// <summary>A bare number is not a count where something behind it says what it counts.</summary>
         private static bool HasOther(Cursor at, NumberForm form, bool marked) =>
             !marked && at.IsWord(at.At + 1) && at.OnlyBlanks(at.At, 2) && !WordSlots.StartsSign(at, at.At + 1) && Modifiers.At(at, at.At + 1) is null
             && at.Phrase(at.Vocabulary.Ok, at.At + 1, out _) == 0;
@@ -101,8 +101,8 @@ internal static class CountSlots
         public override object? Value(Cursor at, NumberForm form) => form switch
         {
             { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second => new Notes.Score(form.Span, form.Bound, form.First, form.Second),
-            { Shape: NumberShape.Bare } => new Notes.Score(form.Span, form.Bound, form.First, form.First),
-            { Shape: NumberShape.WithUnit } when form.UnitSpan.In(at.Line) is "x" => new Notes.Score(form.Span, form.Bound, form.First, form.First),
+            { Shape: NumberShape.Bare, First: > 0 } => new Notes.Score(form.Span, form.Bound, form.First, form.First),
+            { Shape: NumberShape.WithUnit, First: > 0 } when form.UnitSpan.In(at.Line) is "x" => new Notes.Score(form.Span, form.Bound, form.First, form.First),
             _ => null,
         };
     }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
@@ -239,7 +238,8 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         Tokens.RemoveAll(token => token.Span.Start >= span.Start && token.Span.End <= span.End);
         Mark(TokenKind.Unknown, span);
         Report(new Problem(ProblemRules.SaidTwice, span,
-            $"`{span.In(Line)}` comes after {(already is null ? "the same kind of word" : $"`{already}`")}. Write one observation a line."));
+            already is null ? $"`{span.In(Line)}` is one too many. Write one observation a line."
+                : $"`{span.In(Line)}` comes after `{already}`. Write one observation a line."));
     }
 
     /// <summary>The digits as a number; null where they cannot be one, with the reason in <see cref="NumberRefusal"/>.</summary>
@@ -391,6 +391,34 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         }
 
         return false;
+    }
+
+    /// <summary>True when the observation says that nothing happened in a word of its own, such as the none of <c>vomit none</c>.</summary>
+    public bool HasNone()
+    {
+        foreach (SlotValue slot in filled)
+        {
+            if (slot.Value is Described { Sense: Sense.Present, Word: { Word: "none", Part: not "any" } word } && word.Meanings.All(meaning => meaning.Level == Level.Expected))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The first sign of the part itself that is there, but for one that says that nothing happened.</summary>
+    public Described? PresentSign()
+    {
+        foreach (SlotValue slot in filled)
+        {
+            if (slot.Value is Described { Sense: Sense.Present, Word: { Word: not "none", Part: not "any" } } sign)
+            {
+                return sign;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>True when a sign that is there says that something is gone.</summary>

@@ -1,5 +1,4 @@
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;

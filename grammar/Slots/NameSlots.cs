@@ -102,7 +102,7 @@ internal static class NameSlots
             && number.First.Unit.In(at.Line) is "st" or "nd" or "rd" or "th";
 
         /// <summary>True where a schedule, a state, a route, an amount in words or a result starts, so that a name ends before it.</summary>
-        private bool StartsSomething(Cursor at, int index)
+        private static bool StartsSomething(Cursor at, int index)
         {
             if (!at.IsWord(index))
             {

@@ -38,6 +38,11 @@ internal static class Numbers
         if (Form(at, part) is not { } form)
         {
             at.At = start;
+            if (part.Second.Sign(at.Line) == ':' && part.Second.Digits.Length == 2)
+            {
+                return at.Refuse(part.Span, ProblemRules.BadTime, $"`{at.TextOf(part)}` is not a time of day. Write hours and minutes, such as 07:30 or 6:05pm.");
+            }
+
             return (at.NumberRefusal is not null || !MayBeRemark(at)) && at.Refuse(part.Span, ProblemRules.BadNumber, $"`{at.TextOf(part)}`: {at.NumberRefusal ?? "this is not a size or count that can be"}");
         }
 
@@ -251,7 +256,7 @@ internal static class Numbers
     {
         Operand last = part.Third.Exists ? part.Third : part.Second.Exists ? part.Second : part.First;
         unitSpan = last.Unit;
-        if (unitSpan.Length > 0 || !at.IsWord(at.At + 1))
+        if (unitSpan.Length > 0 || !at.IsWord(at.At + 1) || !at.OnlyBlanks(at.At, 2))
         {
             return part.Span;
         }

@@ -505,80 +505,9 @@ internal static class ScheduleSlots
         }
     }
 
-    private static Amount? Missing(Cursor at, TextSpan keyword, string example)
+    public static Amount? Missing(Cursor at, TextSpan keyword, string example)
     {
         at.Report(new Problem(ProblemRules.Missing, keyword, $"Something is missing behind `{keyword.In(at.Line)}`, as in {example}"));
         return null;
-    }
-
-    /// <summary><c>per vet 2026-01-20</c>; who and when may stand apart.</summary>
-    private sealed class PerSlot() : SlotReader(SlotKind.Per)
-    {
-        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => ["per"];
-
-        public override bool BindWord(Cursor at)
-        {
-            if (!at.Is(at.At, "per"))
-            {
-                return false;
-            }
-
-            TextSpan keyword = at.Part.Span;
-            at.Taken(TokenKind.Keyword);
-            int first = at.At;
-            while (at.IsWord(at.At))
-            {
-                at.At++;
-            }
-
-            string who = "";
-            if (first < at.At)
-            {
-                var name = TextSpan.Between(at.Parts[first].Span.Start, at.Parts[at.At - 1].Span.End);
-                at.Mark(TokenKind.Name, name);
-                who = at.WithSingleBlanks(name);
-            }
-
-            PartialDate? when = at.HasPart && at.Part is NumberPart part && Dates.LooksLikeDate(at, part) ? Dates.Take(at, part) : null;
-            if (who.Length == 0 && when is null)
-            {
-                Missing(at, keyword, "per vet 2026-01-20");
-                return true;
-            }
-
-            Keep(at, who, when, TextSpan.Between(keyword.Start, at.Parts[at.At - 1].Span.End));
-            return true;
-        }
-
-        public override bool BindNumber(Cursor at, NumberPart part)
-        {
-            if (!Dates.LooksLikeDate(at, part) || Numbers.UnitFollows(at, part, at.At))
-            {
-                return Dates.LooksForeign(at, part)
-                    && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
-            }
-
-            Keep(at, "", Dates.Take(at, part), part.Span);
-            return true;
-        }
-
-        private static void Keep(Cursor at, string who, PartialDate? when, TextSpan span)
-        {
-            if (at.First<Attribution>() is not { } before)
-            {
-                if (who.Length > 0 || when is not null)
-                {
-                    at.Add(SlotKind.Per, new Attribution(span, who, when));
-                }
-            }
-            else if ((who.Length > 0 && before.Who.Length > 0) || (when is not null && before.When is not null))
-            {
-                at.SaidTwice(span, before.Span.In(at.Line).ToString());
-            }
-            else
-            {
-                at.Set(SlotKind.Per, before with { Who = before.Who + who, When = before.When ?? when });
-            }
-        }
     }
 }

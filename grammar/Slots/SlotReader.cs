@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Slots;

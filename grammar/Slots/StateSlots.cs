@@ -1,4 +1,3 @@
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;

@@ -226,7 +226,7 @@ internal static class WordSlots
             }
 
             TextSpan span = at.SpanOf(at.At, count);
-            at.Add(SlotKind.Portion, PortionOf(part!, span));
+            at.Add(SlotKind.Portion, PortionOf(part!, span) with { Text = at.Written(span, part!.Word) });
             at.Mark(TokenKind.State, span);
             at.At += count;
             return true;

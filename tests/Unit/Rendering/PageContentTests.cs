@@ -112,6 +112,30 @@ public class PageContentTests
     }
 
     [Fact]
+    public void What_was_looked_for_and_is_not_there_is_shown_as_written()
+    {
+        IHtmlDocument shown = Pages.Document("pet A\nspecies dog\n2026-10-01 check\n  eye L no discharge\n  joint L-knee swelling gone\n  vomit none\n  BAR, eating well\n");
+        Assert.Contains("no discharge", shown.Section("examination"));
+        Assert.Contains("swelling gone", shown.Section("examination"));
+        Assert.Contains("Vomit | none", string.Join('\n', shown.Rows("log")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Laboratory_values_stand_beside_the_laboratorys_own_range()
+    {
+        string[] rows = Pages.Document("pet A\nspecies dog\n2026-10-01 visit\n  lab creatinine 110umol/L ref 44-159\n  lab ALT 300U/L ref 10-100\n  bp 150/90\n  T 38.6 P 84 R 20\n").Rows("lab");
+        Assert.Equal(["2026-10-01 | creatinine | 110umol/L | 44-159 | ", "2026-10-01 | ALT | 300U/L | 10-100 | outside the laboratory's range"], rows);
+    }
+
+    [Fact]
+    public void Each_value_of_a_line_has_its_row()
+    {
+        string[] rows = Pages.Document("pet A\nspecies dog\n2026-10-01 check\n  T 38.6 P 84 R 20\n  bp 150/90\n  weight 0kg\n  gave carprofen 75mg\n").Rows("vitals");
+        Assert.Equal(["Pulse", "Breathing rate", "Temperature", "Weight", "Blood pressure"], rows.Select(row => row.Split(" | ")[0]));
+        Assert.Contains("150/90 mmHg", rows[4], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_is_done_is_no_longer_due() =>
         Assert.DoesNotContain("rabies", Pages.Markdown("pet A\ndue rabies vaccination 2026-09-01\n2026-09-02 log\n  done rabies vaccination at the clinic\n"));
 

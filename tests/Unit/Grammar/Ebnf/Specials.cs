@@ -8,7 +8,7 @@ internal static class Specials
     private static readonly NoteVocabulary Vocabulary = NoteVocabulary.Default;
 
     private static readonly string[] Texts =
-        ["Marlow", "heart murmur grade 2 since 2026-01", "does the ear need drops again?", "01632 960199", "a, b; c", "is 3/4 of it enough", "狗 \ud83d\udc36", "x#y", "> odd", "07:30 hr 72", "ok"];
+        ["Marlow", "heart murmur grade 2 since 2026-01", "does the ear need drops again?", "01632 960199", "a, b; c", "is half of it enough", "狗 \ud83d\udc36", "x#y", "> odd", "07:30 hr 72", "ok"];
 
     private static readonly string[] Remarks = ["took it well", "spat it out", "(in cheese)", "left him in peace", "\"no\", he said", "?"];
     private static readonly string[] Medicines = ["benazepril", "fish-oil", "vitamin-b12", "prednisone"];

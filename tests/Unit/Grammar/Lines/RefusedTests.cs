@@ -112,7 +112,7 @@ public class RefusedTests
         bcs 5/0
             ^^^ bad-number: divided by 0
         mcs thin
-            ^^^^ unknown-word: normal, mild, moderate or severe
+        ^^^ missing: normal, mild, moderate or severe
         glucose 8.2
                 ^^^ missing-unit: 8.2mmol/L, 8.2mg/dL
         rr 12/15s aslep
@@ -208,7 +208,7 @@ public class RefusedTests
         recheck ear
         ^^^^^^^ missing: when, such as in 2w
         recheck eer in 2w
-                ^^^ unknown-word: Did you mean `ear`?
+                ^^^ unknown-word: such as ear
         due booster
         ^^^ missing: when, such as in 2w
         due in 2w

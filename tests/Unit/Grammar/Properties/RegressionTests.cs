@@ -41,7 +41,6 @@ public class RegressionTests
     [InlineData("cough 3 x 55min", "cough 3x 55min")] // the x was read as a sign between two numbers
     [InlineData("pet :# x", "pet :# x")] // the colon was dropped, and then # x was a comment
     [InlineData("condition,# x", "known ,# x")]
-    [InlineData("fed,# liver", "food ,# liver")]
     [InlineData("fed 109 imp-floz", "food 109 imp-floz")] // no unit with a hyphen stands right after its number
     [InlineData("gave x 1775 ounce x 3drop", "gave x 1775oz x 3drop")] // the x of the remark was read as a sign
     [InlineData("gave x 5mg - 3 hours late", "gave x 5mg - 3 hours late")]
@@ -53,6 +52,7 @@ public class RegressionTests
     [InlineData("med x eVeRy 12h", "med x every 12h")] // only three cases of `every` were known
     [InlineData("usual rr 2026-01-20 16-24 per vet", "usual rr 16-24 per vet 2026-01-20")] // the date was lost
     [InlineData("07:30, hr 72", "07:30 hr 72")]
+    [InlineData("ask is 3/4 of it enough", "ask is 3/4 of it enough")] // 3/4 was taken for a date
     [InlineData("vomit x3", "vomit 3x")]
     [InlineData("paw left front cut", "paw LF cut")]
     public void Is_read_whole_and_written_so(string written, string formatted)
@@ -92,8 +92,6 @@ public class RegressionTests
               ^^^^^^^ wrong-unit
         call-if >3kg rr
                 ^^^^ wrong-unit
-        recheck ear L in 2w at 08:30 - 5
-                            ^^ missing
         med x every 0h
                     ^^ bad-number
         med x q0h

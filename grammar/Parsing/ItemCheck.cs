@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>What only the whole observation tells: which sign a "gone" ends, whether a plan can be used, and what does not go together.</summary>
+internal sealed class ItemCheck(Cursor at)
+{
+    /// <summary>
+    /// A <c>gone</c> that stands apart from its sign (<c>bloated earlier but gone now</c>) ends it where there is only one; where there
+    /// are several, which of them is gone is not guessed. A lump that is gone is gone itself.
+    /// </summary>
+    public void EndsSign()
+    {
+        if (!at.SaysGone())
+        {
+            return;
+        }
+
+        List<Described> signs = [.. at.Filled.Select(slot => slot.Value).OfType<Described>().Where(sign => sign.Sense == Sense.Present)];
+        if (at.Word.Kind is not (WordKind.Exam or WordKind.Care or WordKind.Vital) || signs.Find(sign => sign.Word is { Part: "any", Word: "gone" or "resolved" }) is not { } gone)
+        {
+            return;
+        }
+
+        signs.RemoveAll(sign => sign.Word.Part == "any");
+        if (signs.Count > 1)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, gone.Span, $"`{gone.Text}`: which of them is gone? Write it directly behind: {signs[0].Text} gone."));
+        }
+        else if (signs.Count == 1)
+        {
+            at.Exchange(signs[0], signs[0] with { Sense = Sense.Ended }, gone);
+        }
+    }
+
+    /// <summary>The plan behind its medicine as it was written, where it holds steps or times that could not be worked out; else null.</summary>
+    public FreeWords? AsWritten()
+    {
+        if (at.First<FreeWords>() is not { } name || at.Get<FreeWords>(SlotKind.Note) is not { } note)
+        {
+            return null;
+        }
+
+        bool open = at.First<Schedule>()?.Every is null || note.Text.Any(char.IsAsciiDigit) || note.Text.Split(' ', ',').Any(word => at.Vocabulary.Fixed("taper").Find(word) is not null);
+        int start = Math.Min(at.End, name.Span.End);
+        while (start < at.End && (Scanners.IsBlank(at.Line[start]) || Scanners.IsSeparator(at.Line[start])))
+        {
+            start++;
+        }
+
+        int stop = note.Span.End;
+        return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
+    }
+
+    public void Check(bool none)
+    {
+        if (!MeasureSlots.SubjectFits(at) && at.First<NoteValue>() is { } value && at.About is { } about)
+        {
+            at.Report(Refusals.Subject(at, value.Span, value.Span, (value as ValueRange)?.Unit ?? (value as Limit)?.Unit, about));
+        }
+
+        if (none && at.First<NoteValue>() is { } counted)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, counted.Span, $"`{counted.Span.In(at.Line)}` does not go with a negation. Write what happened, or that nothing did."));
+        }
+
+        if (at.Word.Kind == WordKind.Care && (none || at.First<EventCount>() is { Number: 0, Bound: Bound.Exact } || at.HasNone()) && at.PresentSign() is { } there)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, there.Span, $"`{there.Text}` does not go with a negation. Write what happened, or that nothing did."));
+        }
+
+        if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is { } name)
+        {
+            string first = name.Text.Split(' ')[0];
+            if (at.Vocabulary.NumberWords.Find(first) is not null)
+            {
+                at.Report(new Problem(ProblemRules.WrongValue, name.Span, $"`{name.Text}`: how much of it? Write the medicine, then the amount: gave carprofen 1/2 tablet"));
+            }
+            else if (NameSlots.IsOrdinary(at.Vocabulary, first) && !NameSlots.IsMedicine(at.Vocabulary, name.Text))
+            {
+                at.Report(new Problem(ProblemRules.UnknownWord, name.Span,
+                    $"`{name.Text}` does not look like a medicine. Write {at.Word.Word} and the medicine's name; anything else goes on a line that starts with >."));
+            }
+
+            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
+            {
+                at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}"));
+            }
+            else if (at.Get<FreeWords>(SlotKind.Note) is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is not null) is { } other)
+            {
+                at.Report(new Problem(ProblemRules.SaidTwice, more.Span, $"`{other}` is a second medicine. Write one medicine a line."));
+            }
+        }
+
+        if (at.First<FreeWords>() is null)
+        {
+            return;
+        }
+
+        if ((at.Word.Kind == WordKind.Care || at.Word.Word == "done") && ShortDate() is { } date)
+        {
+            at.Report(new Problem(ProblemRules.BadDate, date, $"`{date.In(at.Line)}` can be read two ways. Write year-month-day, such as 2026-10-20."));
+        }
+
+        if (at.First<NoteValue>() is not null && at.Word.Kind == WordKind.Care && !at.Word.Has(SlotKind.Medicine) && at.Filled.Select(slot => slot.Value).OfType<FreeWords>()
+            .FirstOrDefault(words => at.Vocabulary.Fixed("remains").Find(words.Text.Split(' ')[0]) is not null) is { } left)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half."));
+        }
+    }
+
+    /// <summary>A day and a month with a slash, which two countries read differently, in free words; null where none stands.</summary>
+    private TextSpan? ShortDate()
+    {
+        foreach (SlotValue slot in at.Filled)
+        {
+            if (slot.Value is not FreeWords words)
+            {
+                continue;
+            }
+
+            foreach (System.Range range in words.Text.AsSpan().Split(' '))
+            {
+                ReadOnlySpan<char> word = words.Text.AsSpan()[range].Trim(",;.()");
+                int slash = word.IndexOf('/');
+                if (slash is 1 or 2 && word.Length - slash is 2 or 3 && word[..slash].IndexOfAnyExceptInRange('0', '9') < 0 && word[(slash + 1)..].IndexOfAnyExceptInRange('0', '9') < 0)
+                {
+                    int start = at.Line.AsSpan(words.Span.Start).IndexOf(word);
+                    return start < 0 ? words.Span : new TextSpan(words.Span.Start + start, word.Length);
+                }
+            }
+        }
+
+        return null;
+    }
+}

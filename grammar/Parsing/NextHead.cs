@@ -1,0 +1,148 @@
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>Finds where another observation begins in a line.</summary>
+internal sealed class NextHead(Cursor at, RemarkReader remarks)
+{
+    /// <summary>The same head, negated where <c>or</c> carries a negation on. After a comma a bare word may be meant either way, which is reported.</summary>
+    public Head Negated(Head head, Head next, ModifierWord? joined)
+    {
+        if (head.Lead is not null && joined is { Kind: ModifierKind.JoinsAnd, Word: not ("but" or "though") } && next.Negation is null
+            && at.Vocabulary.Before.Find(head.Span.In(at.Line).ToString().Split(' ')[0]) is not null)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, next.Span,
+                $"`{head.Span.In(at.Line)}` may or may not reach `{next.Span.In(at.Line)}`. Write each on a line of its own."));
+        }
+
+        if (head.Negation is not { Modifier.NegatesLists: true } negation || next.Negation is not null)
+        {
+            return next;
+        }
+
+        bool bare = !at.HasPart || at.StartsSegment(0) || at.Phrase(at.Vocabulary.Small, 0, out ModifierWord? small) > 0 && small!.Kind == ModifierKind.JoinsOr;
+        bool or = joined?.Kind == ModifierKind.JoinsOr || at.Parts.Any(part => at.Vocabulary.Small.Find(at.TextOf(part)) is { Kind: ModifierKind.JoinsOr });
+        if (or && bare)
+        {
+            return next with { Negation = negation };
+        }
+
+        if (bare && (next.Lead is null || next.Implied.Any(word => at.Vocabulary.Describing(next.Word).Find(word)?.Meanings.Any(meaning => meaning.Level > Level.Expected) == true)))
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, next.Span,
+                $"`{negation.Span.In(at.Line)}` may or may not reach `{next.Span.In(at.Line)}`. Write `{negation.Span.In(at.Line)}` before each, or say how it was."));
+        }
+
+        return next;
+    }
+
+    /// <summary>
+    /// The head of another observation at the start of a stretch between commas. A word that the present observation knows as a
+    /// sign stays with it where it stands alone: <c>vomit 2x, food</c>; <c>walk 20min, coughed twice</c> is two observations.
+    /// </summary>
+    public Head? AnotherAtSegment(Head head)
+    {
+        bool plan = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact;
+        if (at.Word.Kind is WordKind.Task or WordKind.Skip or WordKind.Picture || (at.Word.Kind == WordKind.Fact && !plan) || (remarks.TakesRest() && !MedicineStarts(at, at.At)))
+        {
+            return null;
+        }
+
+        int end = at.At + 1;
+        while (end < at.Parts.Count && !at.StartsSegment(end))
+        {
+            end++;
+        }
+
+        Head? start = Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At));
+        if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && MedicineStarts(at, at.At))
+        {
+            at.StartParts(at.Parts[at.At..]);
+            return head with { Lead = null, Line = 0, Negation = null };
+        }
+
+        if (start is { Lead: null } found && IsObservation(found.Word))
+        {
+            int sign = at.At + (found.Negation is null ? 0 : Modifiers.At(at, at.At)!.Value.Count);
+            int known = Math.Max(WordSlots.SignLength(at, sign), at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), sign, out _));
+            bool counted = Enumerable.Range(at.At, end - at.At).Any(index => at.Parts[index].Kind == PartKind.Number || at.Vocabulary.TimesWords.Find(at.TextAt(index)) is not null);
+            return known > 0 && !counted ? null : Start(found, at.At, count);
+        }
+
+        // "left eye red, right ear smells": the place comes before the word
+        for (int index = at.At + 1; start is null && index < end; index++)
+        {
+            if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
+            {
+                return behind.Word == head.Word && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The head of another observation at a part that fits no slot of the present one.</summary>
+    public Head? Another(bool joined)
+    {
+        bool segment = joined || at.StartsSegment(at.At);
+        if (at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
+            || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word))
+        {
+            return null;
+        }
+
+        if (found.Negation is not null && WordSlots.SignLength(at, at.At + Modifiers.At(at, at.At)!.Value.Count) > 0)
+        {
+            // "vomit, no blood": the negation belongs to a sign of this one
+            return null;
+        }
+
+        int behind = at.At + count;
+        bool number = behind < at.Parts.Count && at.Parts[behind].Kind == PartKind.Number && found.Word.Kind is WordKind.Vital or WordKind.Care;
+        ReadOnlySpan<char> text = at.TextAt(at.At);
+        bool short_ = found.Lead is not null && (text.IndexOfAnyExceptInRange('A', 'Z') < 0 || text[^1] is '+' or '-');
+        bool vital = found.Word.Kind == WordKind.Vital && found.Lead is null && at.Word.Kind is WordKind.Vital or WordKind.Exam;
+        return segment || found.Negation is not null || short_ || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
+    }
+
+    private static bool IsObservation(LineWord word) => word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care or WordKind.Act
+        || (word.Kind == WordKind.Task && word.Word == "done");
+
+    /// <summary>True where another medicine starts: <c>gave carprofen 75mg, gabapentin 100mg</c>.</summary>
+    public static bool MedicineStarts(Cursor at, int index) => at.Word.Has(SlotKind.Medicine) && at.IsWord(index) && at.StartsSegment(index)
+        && (at.Phrase(at.Vocabulary.Medicines, index, out _) > 0
+            || (index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { First.Unit.Length: > 0 } number && !NameSlots.IsOrdinary(at.Vocabulary, at.TextAt(index).ToString())
+                && at.Vocabulary.Units.Find(number.First.Unit.In(at.Line)) is { Word: "mg" or "ml" or "ug" }));
+
+    private bool OnlyPlaces(int from, int to)
+    {
+        for (int index = from; index < to;)
+        {
+            int count = Math.Max(at.Phrase(at.Vocabulary.Sides, index, out _), at.Phrase(at.Vocabulary.Small, index, out _));
+            if (count == 0)
+            {
+                return false;
+            }
+
+            index += count;
+        }
+
+        return true;
+    }
+
+    /// <summary>Takes the head at <paramref name="index"/> out of the parts, so that what stands before it is read with what stands behind it.</summary>
+    private Head Start(Head head, int index, int count)
+    {
+        if (head.Negation is { } negation)
+        {
+            at.Mark(TokenKind.Keyword, negation.Span);
+        }
+
+        at.Mark(TokenKind.LineWord, head.Span);
+        at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts.Slice(at.At, index - at.At), .. at.Parts.Slice(index + count)]);
+        return head;
+    }
+}

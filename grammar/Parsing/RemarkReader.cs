@@ -1,0 +1,108 @@
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>Takes the words that mean nothing in an observation as a remark, exactly as written.</summary>
+internal sealed class RemarkReader(Cursor at)
+{
+    private const int MostBeforeTime = 3;
+
+    /// <summary>
+    /// True where words without a meaning may be a remark: a task needs its item and its day first, and what looks like a number is
+    /// none while the value of a vital is still to come.
+    /// </summary>
+    public bool MayRemark() => at.Word.Kind switch
+    {
+        WordKind.Skip => at.About is not null,
+        WordKind.Task => at.First<Schedule>() is not null,
+        WordKind.Vital => at.First<NoteValue>() is not null || !(at.Part.Kind is PartKind.Number or PartKind.Unreadable && Scanners.IsDigit(at.TextOf(at.Part)[0])),
+        _ => true,
+    };
+
+    /// <summary>True for lines whose remark runs to the end, whatever words are in it: reasons, and what is told of a dose.</summary>
+    public bool TakesRest() => at.Word.Has(SlotKind.Note)
+        && ((at.Word.Kind == WordKind.Skip && at.About is not null)
+            || (at.Word.Has(SlotKind.Rule) && at.First<Schedule>()?.Until is not null)
+            || (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is not null && !StartsOtherDose()));
+
+    private bool StartsOtherDose() => at.StartsSegment(at.At) && Head.At(at, at.At, out _) is { Word.Kind: WordKind.Care or WordKind.Vital or WordKind.Exam, Lead: null };
+
+    /// <summary>Takes words without a meaning here as a remark, up to the next comma or the next sign; a reason runs to the end.</summary>
+    public void Take()
+    {
+        bool rest = TakesRest();
+        int first = at.At;
+        int end = first;
+        do
+        {
+            Part part = at.Parts[end];
+            if (at.Word.Kind == WordKind.Vital && part.Kind == PartKind.Word && at.Vocabulary.IsState(at.TextOf(part).ToString()))
+            {
+                at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` does not go with {at.Word.Word}. Write {Refusals.Expected(at)}."));
+            }
+            else if (!rest && part.Kind == PartKind.Word && Slip(part) is { } nearest)
+            {
+                at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` is not a word I know behind {at.Word.Word}. Did you mean `{nearest}`?", nearest));
+            }
+
+            end++;
+        }
+        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
+            && (rest || (!at.StartsSegment(end) && !WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))));
+
+        // brackets and marks that part nothing belong to the remark
+        int start = at.Parts[first].Span.Start;
+        while (at.Tokens.Count > 0 && at.Tokens[^1] is { Kind: TokenKind.Filler } filler && filler.Span.End <= start && TextSpan.Between(filler.Span.End, start).In(at.Line).IsWhiteSpace())
+        {
+            // "in the morning": the small words before a remark are part of it
+            start = filler.Span.Start;
+            at.Tokens.RemoveAt(at.Tokens.Count - 1);
+        }
+
+        while (start > 0 && !Scanners.IsBlank(at.Line[start - 1]) && !Scanners.IsSeparator(at.Line[start - 1]) && (at.Tokens.Count == 0 || at.Tokens[^1].Span.End < start))
+        {
+            start--;
+        }
+
+        int last = end;
+        while (!rest && last - 1 > first && at.IsWord(last - 1) && at.Vocabulary.Small.Find(at.TextAt(last - 1)) is not null)
+        {
+            last--;
+        }
+
+        int stop = at.Parts[last - 1].Span.End;
+        stop = rest && end == at.Parts.Count ? at.End : stop < at.End && at.Line[stop] is ')' or ']' ? stop + 1 : stop;
+        var span = TextSpan.Between(start, stop);
+        at.Mark(TokenKind.Text, span);
+        at.Remark.Add(span);
+        for (int index = last; index < end; index++)
+        {
+            at.Mark(TokenKind.Filler, at.Parts[index].Span);
+        }
+
+        at.At = end;
+        at.InRemark = true;
+    }
+
+    /// <summary>True where nothing but times of day is left.</summary>
+    private bool OnlyTimes(int index)
+    {
+        while (index < at.Parts.Count && TimeReader.Within(at, index, out int count) is not null)
+        {
+            index += count;
+        }
+
+        return index == at.Parts.Count;
+    }
+
+    /// <summary>True for a number with a unit that goes into a slot which is still empty: <c>belly lump under ribs 5mm</c>.</summary>
+    private bool OpensSlot(int index) => at.First<NoteValue>() is null && at.Parts[index] is NumberPart { First.Unit.Length: > 0 } number
+        && at.Vocabulary.Units.Find(number.First.Unit.In(at.Line)) is { } unit && unit.Quantity != Quantity.Time && Numbers.FitsAny(at, unit);
+
+    /// <summary>The word that is one slip away from what was typed, when both are long enough for that to say something.</summary>
+    private string? Slip(Part part) => part.Span.Length >= 4 ? Refusals.Slip(at, at.TextOf(part).ToString()) : null;
+}

@@ -1,0 +1,286 @@
+using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Slots;
+
+/// <summary>Sizes, and amounts of medicine and food.</summary>
+internal static class AmountSlots
+{
+    public static ImmutableArray<SlotReader> All { get; } = [new Size(), new Strength(), new Amount()];
+
+    /// <summary>Diameters, or a thing of a known size.</summary>
+    private sealed class Size() : SlotReader(SlotKind.Size)
+    {
+        public override string Hint(LineWord word) => "a size such as 12mm or like pea";
+
+        public override ImmutableArray<string> Units(LineWord word) => ["mm", "in", "cm"];
+
+        public override IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) => vocabulary.Objects.Spellings;
+
+        public override bool Fits(Unit unit, LineWord word) => unit.Word is "mm" or "cm" or "in";
+
+        /// <summary><c>like a pea</c>, <c>size of a pea</c>, <c>pea-sized</c>, <c>pea size</c>, <c>pea</c>.</summary>
+        public override bool BindWord(Cursor at)
+        {
+            if (Sized(at) is { } sized)
+            {
+                return Take(at, sized, 1);
+            }
+
+            int index = at.At;
+            bool joined = false;
+            foreach (string word in (ReadOnlySpan<string>)["about", "the", "size", "of", "like", "as", "big", "a", "an"])
+            {
+                bool here = at.Is(index, word);
+                index += here ? 1 : 0;
+                joined |= here && word is "like" or "of";
+            }
+
+            int count = at.Phrase(at.Vocabulary.Objects, index, out ComparisonObject? thing);
+            if (count == 0)
+            {
+                return joined && at.Is(at.At, "like") && Unknown(at, index);
+            }
+
+            count += index - at.At;
+            count += at.Is(at.At + count, "size") || at.Is(at.At + count, "sized") ? 1 : 0;
+            return Take(at, thing!, count);
+        }
+
+        public override object? Value(Cursor at, NumberForm form)
+        {
+            if (form is { Shape: NumberShape.WithUnit, Unit: { } single } && Fits(single, at.Word) && form.First > 0)
+            {
+                return Apart(at, form, single);
+            }
+
+            if (form is { Shape: NumberShape.Ratio, Unit: { } half, Second: > 0 } && Fits(half, at.Word) && form.First > 0)
+            {
+                return new Diameters(form.Span, form.Bound, [new Notes.Amount(form.First / form.Second, half)]);
+            }
+
+            return form is { Shape: NumberShape.Times, UnitSpan.Length: > 0 } ? Joined(at, form) : null;
+        }
+
+        private static ComparisonObject? Sized(Cursor at)
+        {
+            ReadOnlySpan<char> text = at.TextOf(at.Part);
+            int hyphen = text.LastIndexOf('-');
+            return hyphen > 0 && text[(hyphen + 1)..] is "sized" or "size" ? at.Vocabulary.Objects.Find(text[..hyphen]) : null;
+        }
+
+        private static bool Take(Cursor at, ComparisonObject thing, int count)
+        {
+            TextSpan span = at.SpanOf(at.At, count);
+            at.At += count;
+            if (at.First<NoteValue>() is { } before)
+            {
+                at.SaidTwice(span, before.Span.In(at.Line).ToString());
+                return true;
+            }
+
+            at.Add(SlotKind.Size, new LikeObject(span, thing));
+            at.Mark(TokenKind.Value, span);
+            return true;
+        }
+
+        private static bool Unknown(Cursor at, int index)
+        {
+            bool missing = !at.IsWord(index);
+            TextSpan meant = missing ? at.Part.Span : at.Parts[index].Span;
+            string typed = meant.In(at.Line).ToString();
+            string? nearest = missing ? null : NearestWord.Find(typed, at.Vocabulary.Objects.Spellings);
+            at.Report(new Problem(missing ? ProblemRules.Missing : ProblemRules.UnknownWord, meant,
+                (missing ? "`like` needs a thing behind it" : $"`{typed}` is not a thing of a known size")
+                + (nearest is null ? ": like pea, like golf-ball" : $". Did you mean `{nearest}`?"), nearest));
+            at.Mark(TokenKind.Unknown, TextSpan.Between(at.Part.Span.Start, meant.End));
+            at.At = missing ? index : index + 1;
+            return true;
+        }
+
+        /// <summary><c>12x9mm</c>, <c>12mm x 9mm</c>.</summary>
+        private Diameters? Joined(Cursor at, NumberForm form)
+        {
+            var lengths = new List<Notes.Amount>(3);
+            bool fraction = form.Part.Third.Exists && form.Part.Third.Sign(at.Line) == '/';
+            foreach (Operand operand in (ReadOnlySpan<Operand>)[form.Part.First, form.Part.Second, form.Part.Third])
+            {
+                if (!operand.Exists || (fraction && operand == form.Part.Third))
+                {
+                    continue;
+                }
+
+                TextSpan unitSpan = operand.Unit.Length > 0 ? operand.Unit : form.UnitSpan;
+                if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || !Fits(unit, at.Word) || at.Digits(operand.Digits) is not { } number || number == 0)
+                {
+                    return null;
+                }
+
+                lengths.Add(new Notes.Amount(number, unit));
+            }
+
+            if (fraction)
+            {
+                // 1 x 3/4 inch
+                if (at.Digits(form.Part.Third.Digits) is not (> 0 and var under))
+                {
+                    return null;
+                }
+
+                lengths[^1] = new Notes.Amount(lengths[^1].Number / under, lengths[^1].Unit);
+            }
+
+            return form.Part.Third.Exists && !fraction && form.Part.Third.Sign(at.Line) != 'x' ? null : new Diameters(form.Span, form.Bound, [.. lengths]);
+        }
+
+        /// <summary>The <c>x 9 mm</c> of <c>12 mm x 9 mm</c>, where blanks cut the size into parts of its own.</summary>
+        private Diameters Apart(Cursor at, NumberForm form, Unit first)
+        {
+            List<Notes.Amount> amounts = [new(form.First, first)];
+            TextSpan span = form.Span;
+            while (amounts.Count < 3 && at.At + 2 < at.Parts.Count && at.TextAt(at.At + 1) is "x" or "X" or "×" or "*" or "by"
+                && at.Parts[at.At + 2] is NumberPart { BoundSpan.Length: 0, Second.Exists: false } part)
+            {
+                bool apart = part.First.Unit.Length == 0;
+                TextSpan unitSpan = !apart ? part.First.Unit : at.IsWord(at.At + 3) ? at.Parts[at.At + 3].Span : default;
+                if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || !Fits(unit, at.Word) || at.Digits(part.First.Digits) is not { } number)
+                {
+                    break;
+                }
+
+                amounts.Add(new Notes.Amount(number, unit));
+                at.At += apart ? 3 : 2;
+                span = TextSpan.Between(span.Start, at.Part.Span.End);
+            }
+
+            return new Diameters(span, form.Bound, [.. amounts]);
+        }
+    }
+
+    /// <summary>What one tablet holds: <c>75 mg tablets</c>. The amount behind it is then worked out in the same unit.</summary>
+    private sealed class Strength() : SlotReader(SlotKind.Strength)
+    {
+        public override bool BindNumber(Cursor at, NumberPart part)
+        {
+            if (at.Get<Measure>(SlotKind.Strength) is not null || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not { } number)
+            {
+                return false;
+            }
+
+            if (part.First.Unit.In(at.Line) is { } perUnit && perUnit.IndexOf('/') is > 0 and var slash && at.Vocabulary.Units.Find(perUnit[..slash]) is { Quantity: Quantity.Mass }
+                && at.Vocabulary.Units.Find(perUnit) is null && at.At + 1 < at.Parts.Count && at.Parts[at.At + 1].Kind == PartKind.Number)
+            {
+                // 75mg/ml 2ml: what one millilitre holds, then how much
+                at.Add(SlotKind.Strength, new FreeWords(part.Span, at.TextOf(part).ToString()));
+                return at.Taken(TokenKind.Name);
+            }
+
+            int index = at.At + (part.First.Unit.Length == 0 ? 2 : 1);
+            TextSpan unitSpan = part.First.Unit.Length > 0 ? part.First.Unit : at.IsWord(at.At + 1) ? at.Parts[at.At + 1].Span : default;
+            bool plural = at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is { Word: "tablet" or "capsule" } && index + 1 < at.Parts.Count;
+            if (!plural || at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { Quantity: Quantity.Mass or Quantity.Volume } unit || !Counted(at, index + 1))
+            {
+                return false;
+            }
+
+            TextSpan span = TextSpan.Between(part.Span.Start, at.Parts[index].Span.End);
+            at.Add(SlotKind.Strength, new FreeWords(span, at.WithSingleBlanks(span)));
+            at.Add(SlotKind.StrengthOfOne, new Measure(span, Bound.Exact, [new Notes.Amount(number, unit)]));
+            at.Mark(TokenKind.Name, span);
+            at.At = index + 1;
+            return true;
+        }
+
+        /// <summary>True where a count of tablets follows: only then is the first amount the strength.</summary>
+        private static bool Counted(Cursor at, int index) =>
+            index + 1 < at.Parts.Count && at.Parts[index].Kind == PartKind.Number
+                ? TabletAt(at, index + 1) || (at.Parts[index + 1].Kind == PartKind.Number && TabletAt(at, index + 2))
+                : CountSlots.NumberWord(at, index, out int count) is not null
+                    && TabletAt(at, index + count + (at.Is(index + count, "of") || at.Is(index + count, "a") ? 1 : 0));
+
+        private static bool TabletAt(Cursor at, int index) => at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is { Word: "tablet" or "capsule" };
+    }
+
+    /// <summary>An amount of medicine or food: <c>5mg</c>, <c>1/2 tablet</c>, <c>1 1/2 tablets</c>, <c>half a tablet</c>.</summary>
+    private sealed class Amount() : SlotReader(SlotKind.Amount)
+    {
+        public override string Hint(LineWord word) => word.Word == "food" ? "an amount such as 60g" : "an amount such as 5mg or 1/2 tablet";
+
+        public override ImmutableArray<string> Units(LineWord word) => word.Word == "food" ? ["g", "oz", " can"] : ["mg", "ml", " tablet"];
+
+        public override bool Fits(Unit unit, LineWord word) => word.Has(SlotKind.Volume) ? unit.Word == "clump"
+            : unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Dose or Quantity.DoseRate;
+
+        /// <summary><c>half a tablet</c>, <c>one tablet</c>, <c>two 5mg tablets</c>.</summary>
+        public override bool BindWord(Cursor at)
+        {
+            if (CountSlots.NumberWord(at, at.At, out int count) is not { } number || at.First<NoteValue>() is not null)
+            {
+                return false;
+            }
+
+            int index = at.At + count;
+            index += at.Is(index, "of") ? 1 : 0;
+            index += at.Is(index, "a") || at.Is(index, "an") ? 1 : 0;
+            if (!at.IsWord(index) || at.Vocabulary.Units.Find(at.TextAt(index)) is not { } unit || !Fits(unit, at.Word))
+            {
+                return false;
+            }
+
+            TextSpan span = at.SpanOf(at.At, index + 1 - at.At);
+            Notes.Amount amount = number.Over == 1 ? new(number.Number, unit) : new(number.Number, unit, number.Over);
+            at.Add(SlotKind.Amount, Whole(at, new Measure(span, Bound.Exact, [amount])));
+            at.Mark(TokenKind.Value, span);
+            at.At = index + 1;
+            return true;
+        }
+
+        public override object? Value(Cursor at, NumberForm form)
+        {
+            if (form is { Shape: NumberShape.Ratio, Unit: { } part, Second: > 0 } && Fits(part, at.Word))
+            {
+                return Whole(at, new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, part, form.Second)]));
+            }
+
+            if (form is { Shape: NumberShape.Bare } && Mixed(at, form.First, out TextSpan span) is { } mixed)
+            {
+                return Whole(at, new Measure(TextSpan.Between(form.Span.Start, span.End), form.Bound, [mixed]));
+            }
+
+            return form is { Shape: NumberShape.WithUnit, Unit: { } unit } && Fits(unit, at.Word) ? Whole(at, MeasureSlots.MeasureOf(at, form)) : null;
+        }
+
+        /// <summary>The amount in the unit of one tablet's strength, where that is written.</summary>
+        private static Measure Whole(Cursor at, Measure count) =>
+            at.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && count.Amounts is [{ Unit.Word: "tablet" or "capsule" } many]
+                ? count with { Amounts = [decimal.Round(one.Number * many.Number / many.Over, 4) * many.Over == one.Number * many.Number ? new Notes.Amount(one.Number * many.Number / many.Over, one.Unit) : new Notes.Amount(one.Number * many.Number, one.Unit, many.Over)] }
+                : count;
+
+        /// <summary>The <c>1/2 tablets</c> behind the whole number of <c>1 1/2 tablets</c>.</summary>
+        private Notes.Amount? Mixed(Cursor at, decimal whole, out TextSpan span)
+        {
+            span = default;
+            if (at.At + 1 >= at.Parts.Count || at.Parts[at.At + 1] is not NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } part
+                || part.Second.Sign(at.Line) != '/' || at.Digits(part.First.Digits) is not { } over || at.Digits(part.Second.Digits) is not { } under
+                || over >= under || whole * under >= ReadingLimits.NumbersBelow / 2)
+            {
+                return null;
+            }
+
+            bool apart = part.Second.Unit.Length == 0;
+            TextSpan unitSpan = !apart ? part.Second.Unit : at.IsWord(at.At + 2) ? at.Parts[at.At + 2].Span : default;
+            if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || !Fits(unit, at.Word))
+            {
+                return null;
+            }
+
+            at.At += apart ? 2 : 1;
+            span = at.Part.Span;
+            return new Notes.Amount((whole * under) + over, unit, under);
+        }
+    }
+}
