@@ -71,5 +71,5 @@ public static class Meaning
     }
 
     private static bool IsDerived(object value, string property) => (value, property) is
-        (Site, "Name") or (PartialDate, "Earliest" or "Latest" or "Exact") or (Schedule, "NamesDay");
+        (Site, "Name") or (Portion, "Text") or (PartialDate, "Earliest" or "Latest" or "Exact") or (Schedule, "NamesDay");
 }

@@ -71,7 +71,7 @@ public class ReferenceTests
     public void A_phrase_leads_to_one_line() => None.Wrong(Tables.Ambiguous(
         Words.Leads.Terms.SelectMany(lead => lead.Synonyms.Prepend(lead.Word).Select(phrase => (phrase, lead.Word)))));
 
-    private static bool IsKnown(LineWord word, string implied) => word.Has(SlotKind.Text) || word.Has(SlotKind.Topic) || word.Has(SlotKind.Analyte) || word.Has(SlotKind.Medicine)
+    private static bool IsKnown(LineWord word, string implied) => word.Has(SlotKind.Text) || word.Has(SlotKind.Sex) || word.Has(SlotKind.Topic) || word.Has(SlotKind.Analyte) || word.Has(SlotKind.Medicine)
         || Words.Describing(word.Word).Find(implied) is not null || Words.Ok.Find(implied) is not null || Words.Sides.Find(implied) is not null
         || Words.States(word.Word).Find(implied) is not null || Words.Regions.Find(implied) is not null || Words.Fixed("portion").Find(implied) is not null;
 }
