@@ -96,6 +96,12 @@ public static class NoteFormatter
             return written;
         }
 
+        if (item.Absent.Any(sign => sign.Sense == Notes.Sense.Ended) || item.Words.Any(sign => sign.Word is { Part: "any", Word: "gone" or "resolved" }))
+        {
+            // what is over depends on where the word for it stands
+            return written;
+        }
+
         string canonical = ItemPrinter.Print(item);
         return canonical == written || MeaningPrinter.Print(NoteSyntax.Parse(canonical).Lines[0]) == MeaningPrinter.Print(line) ? canonical : written;
     }

@@ -29,7 +29,7 @@ internal static class ItemBuilder
         };
     }
 
-    /// <summary>True where nothing is said but that it did not happen, or is over.</summary>
+    /// <summary>True where it says only that it did not happen, or is over.</summary>
     private static bool SaysNone(ItemBody body, LeadWord? lead) => body.First<EventCount>() is { Number: 0, Bound: Bound.Exact }
         || (body.Words.Length > 0 || (body.Absent.Length > 0 && lead is { Means: not LeadMeans.Plain }) || body.Absent.Any(sign => sign.Sense == Sense.Ended))
         && body.Words.All(sign => sign.Word.Word is "gone" or "resolved" or "none" && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected))

@@ -50,7 +50,7 @@ internal sealed class ItemReader
             next = ReadOne(now);
             if (now.Lead is { } lead && now.Line + 1 < lead.Lines.Length)
             {
-                // V/D/C/S none: what follows is said of each
+                // V/D/C/S none: what follows holds for each
                 at.StartParts(parts);
                 at.At = start;
                 next = now with { Line = now.Line + 1, Word = at.Vocabulary.LineWords.Find(lead.Lines[now.Line + 1].Word)! };

@@ -277,9 +277,15 @@ internal sealed class LineReader
         {
             if (Head.At(at, index, out int count) is { Lead: not null, Word.Word: "done" } act && index <= 2 && Modifiers.At(at, 0) is null)
             {
-                // "front nails trimmed": what was done is said by the whole line
+                // "front nails trimmed": the whole line names what was done
                 at.StartParts(at.Parts[(index + count)..]);
                 return act with { Span = TextSpan.Between(start, act.Span.End) };
+            }
+
+            if (at.Phrase(vocabulary.Sides, index, out _) > 0)
+            {
+                // "carpus R swollen": a side, and not the letter for breathing
+                continue;
             }
 
             if (Head.At(at, index, out count) is { } head && head.Word.Kind is WordKind.Exam or WordKind.Scan or WordKind.Vital or WordKind.Care && !head.Word.Has(SlotKind.Medicine))
@@ -362,7 +368,7 @@ internal sealed class LineReader
             if (at.IsWord(index) && vocabulary.Small.Find(at.TextAt(index)) is null && vocabulary.NumberWords.Find(at.TextAt(index)) is null
                 && vocabulary.Units.Find(at.TextAt(index)) is null && vocabulary.Fixed("day").Find(at.TextAt(index)) is null)
             {
-                // "held", "last dose": what is said before the medicine may say that it was not given
+                // "held", "last dose": words before the medicine may mean that it was not given
                 break;
             }
         }
@@ -471,7 +477,7 @@ internal sealed class LineReader
                 $"`{typed}` does not start a line I can read. Start with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump.");
         }
 
-        string? nearest = typed.Length < 4 ? null
+        string? nearest = typed.Length < 4 || vocabulary.Knows(typed) ? null
             : NearestWord.Find(typed, vocabulary.LineWords.Spellings.Concat(vocabulary.Leads.Spellings), most: typed.Length < 8 ? 1 : 2) is { } near
                 && char.ToLowerInvariant(near[0]) == char.ToLowerInvariant(typed[0]) ? near : null;
         string hint = nearest is null

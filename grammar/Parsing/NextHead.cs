@@ -8,11 +8,13 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Finds where another observation begins in a line.</summary>
 internal sealed class NextHead(Cursor at, RemarkReader remarks)
 {
+    private const int MostInNegation = 3;
+
     /// <summary>The same head, negated where <c>or</c> carries a negation on. After a comma a bare word may be meant either way, which is reported.</summary>
     public Head Negated(Head head, Head next, ModifierWord? joined)
     {
         if (head.Lead is not null && joined is { Kind: ModifierKind.JoinsAnd, Word: not ("but" or "though") } && next.Negation is null
-            && at.Vocabulary.Before.Find(head.Span.In(at.Line).ToString().Split(' ')[0]) is not null)
+            && StartsWithNegation(head.Span.In(at.Line).ToString().Split(' ')))
         {
             at.Report(new Problem(ProblemRules.OpenNegation, next.Span,
                 $"`{head.Span.In(at.Line)}` may or may not reach `{next.Span.In(at.Line)}`. Write each on a line of its own."));
@@ -48,6 +50,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         bool plan = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact;
         if (at.Word.Kind is WordKind.Task or WordKind.Skip or WordKind.Picture || (at.Word.Kind == WordKind.Fact && !plan) || (remarks.TakesRest() && !MedicineStarts(at, at.At)))
         {
+            return null;
+        }
+
+        if (at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), at.At, out _) > 1)
+        {
+            // "with food": a manner of this one
             return null;
         }
 
@@ -107,6 +115,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         bool vital = found.Word.Kind == WordKind.Vital && found.Lead is null && at.Word.Kind is WordKind.Vital or WordKind.Exam;
         return segment || found.Negation is not null || short_ || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
     }
+
+    private bool StartsWithNegation(string[] words) =>
+        Enumerable.Range(1, Math.Min(words.Length, MostInNegation)).Any(count => at.Vocabulary.Before.Find(string.Join(' ', words[..count])) is not null);
 
     private static bool IsObservation(LineWord word) => word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care or WordKind.Act
         || (word.Kind == WordKind.Task && word.Word == "done");

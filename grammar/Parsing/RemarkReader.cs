@@ -23,7 +23,7 @@ internal sealed class RemarkReader(Cursor at)
         _ => true,
     };
 
-    /// <summary>True for lines whose remark runs to the end, whatever words are in it: reasons, and what is told of a dose.</summary>
+    /// <summary>True for lines whose remark runs to the end, whatever words are in it: reasons, and what follows a dose.</summary>
     public bool TakesRest() => at.Word.Has(SlotKind.Note)
         && ((at.Word.Kind == WordKind.Skip && at.About is not null)
             || (at.Word.Has(SlotKind.Rule) && at.First<Schedule>()?.Until is not null)

@@ -23,7 +23,7 @@ internal static class NameSlots
 
     /// <summary>True for words that name no medicine, however they stand: ordinary words and those of the notes themselves.</summary>
     public static bool IsOrdinary(NoteVocabulary vocabulary, string word) =>
-        vocabulary.Everyday.Find(word) is not null || vocabulary.LineWords.Find(word) is not null || vocabulary.Small.Find(word) is not null
+        vocabulary.Everyday.Find(word) is not null || vocabulary.LineWords.Find(word) is { Kind: not WordKind.Fact } || vocabulary.Small.Find(word) is not null
         || vocabulary.Before.Find(word) is not null || vocabulary.IsDescribing(word);
 
     private static bool IsForm(NoteVocabulary vocabulary, string word) => vocabulary.Units.Find(word) is { Quantity: Quantity.Dose };

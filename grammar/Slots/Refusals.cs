@@ -136,7 +136,8 @@ internal static class Refusals
 
     /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
     public static string? Slip(Cursor at, string typed) => at.Vocabulary.Knows(typed) ? null
-        : NearestWord.Find(typed, typed.Length < 5 ? at.Vocabulary.Describing(at.Word).Spellings : SlotTable.Words(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
+        : NearestWord.Find(typed, SlotTable.Words(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
+            && (typed.Length > ShortestGuessed || nearest.Length > typed.Length)
             && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) && !nearest.Equals(typed, StringComparison.OrdinalIgnoreCase) ? nearest : null;
 
     /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>
@@ -158,7 +159,8 @@ internal static class Refusals
         {
             if (!SlotTable.Row(kind).IsFilled(at))
             {
-                return new Problem(ProblemRules.Missing, at.HeadSpan, $"Something is missing behind `{at.HeadSpan.In(at.Line)}`: write {SlotTable.Hint(kind, at.Word)}");
+                TextSpan head = at.HeadSpan.Length > 0 ? at.HeadSpan : at.Parts.Count > 0 ? at.Parts[0].Span : TextSpan.Between(0, at.End);
+                return new Problem(ProblemRules.Missing, head, $"Something is missing behind `{head.In(at.Line)}`: write {SlotTable.Hint(kind, at.Word)}");
             }
         }
 

@@ -36,7 +36,7 @@ public static class SlotTable
     public static IEnumerable<string> Spellings(NoteVocabulary vocabulary, LineWord word) =>
         Words(vocabulary, word).Concat(vocabulary.Units.Terms.Where(unit => word.Takes.Any(slot => ByKind[(int)slot.Kind].Fits(unit, word))).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)));
 
-    /// <summary>The same without units: a word in a sentence is no slip for one.</summary>
+    /// <summary>The same without units: a word in a sentence never stands for one.</summary>
     internal static IEnumerable<string> Words(NoteVocabulary vocabulary, LineWord word) => word.Takes.SelectMany(slot => ByKind[(int)slot.Kind].Spellings(vocabulary, word));
 
     /// <summary>The kind of place that a line with this word may hold; null where it holds none.</summary>
