@@ -51,14 +51,10 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? AtWithNegation(Cursor at, int index, out int count, bool first = false)
     {
         Head? plain = At(at, index, out count, first);
-        if (plain is { Lead: not null } && count > 1 && (Modifiers.At(at, index) is not { } longer || longer.Count <= count))
+        if (Modifiers.At(at, index) is { } found && At(at, index + found.Count, out int behind, first) is { } negated
+            && !(plain is { Lead: not null } && count > 1 && count >= found.Count + behind))
         {
-            // "not eating" is a phrase of its own
-            return plain;
-        }
-
-        if (Modifiers.At(at, index) is { } found && At(at, index + found.Count, out int behind, first) is { } negated)
-        {
+            // "not eating" is a phrase of its own, and "not eating well" denies "eating well"
             count = found.Count + behind;
             return negated with { Negation = new Pending(found.Word, at.SpanOf(index, found.Count), OfHead: true) };
         }

@@ -57,7 +57,7 @@ internal sealed class ItemCheck(Cursor at)
         return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
     }
 
-    public void Check(bool none)
+    public void Check(bool none, LeadWord? lead)
     {
         if (!MeasureSlots.SubjectFits(at) && at.First<NoteValue>() is { } value && at.About is { } about)
         {
@@ -69,7 +69,12 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, counted.Span, $"`{counted.Span.In(at.Line)}` does not go with a negation. Write what happened, or that nothing did."));
         }
 
-        if (at.Word.Kind == WordKind.Care && (none || at.First<EventCount>() is { Number: 0, Bound: Bound.Exact } || at.HasNone()) && at.PresentSign() is { } there)
+        if (lead is not null && NextHead.StartsWithNegation(at, lead.Word.Split(' ')) && at.SignBehindHead() is { } praise)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, praise.Span, $"`{praise.Text}` does not go with `{at.HeadSpan.In(at.Line)}`. Write what happened, in one way."));
+        }
+
+        if (at.Word.Kind is WordKind.Care or WordKind.Scan && (none || at.First<EventCount>() is { Number: 0, Bound: Bound.Exact } || at.HasNone()) && at.PresentSign() is { } there)
         {
             at.Report(new Problem(ProblemRules.OpenNegation, there.Span, $"`{there.Text}` does not go with a negation. Write what happened, or that nothing did."));
         }

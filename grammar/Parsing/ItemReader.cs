@@ -118,14 +118,14 @@ internal sealed class ItemReader
                 at.InRemark = false;
             }
 
-            if (SiteSlots.StartsSecond(at))
-            {
-                return head with { Lead = null, Line = 0, Negation = null };
-            }
-
             if ((joined is not null || at.StartsSegment(at.At)) && others.AnotherAtSegment(head) is { } other)
             {
                 return others.Negated(head, other, joined);
+            }
+
+            if (SiteSlots.StartsSecond(at))
+            {
+                return head with { Lead = null, Line = 0, Negation = null };
             }
 
             if ((at.At == 0 || at.Word.Kind == WordKind.Scan) && at.BehindSign < 0 && NoneBehindHead(ref none))
@@ -143,10 +143,22 @@ internal sealed class ItemReader
                 continue;
             }
 
-            if (!remarks.TakesRest() && Modifiers.At(at, at.At) is { Count: > 1 } no && no.Count > WordSlots.SignLength(at, at.At) && Modifiers.BindBefore(at))
+            if (!remarks.TakesRest() && Modifiers.At(at, at.At) is { } no)
             {
-                // "free of", "can't see any": longer than the sign that starts so
-                continue;
+                int sign = WordSlots.SignLength(at, at.At);
+                if (no.Count > 1 && no.Count > sign && Modifiers.BindBefore(at))
+                {
+                    // "free of", "can't see any": longer than the sign that starts so
+                    continue;
+                }
+
+                bool part = at.Word.Has(SlotKind.Portion) && at.Phrase(at.Vocabulary.Portions, at.At, out _) == no.Count;
+                sign = part ? no.Count : sign;
+                if (sign == no.Count && at.At + sign < at.Parts.Count && !at.StartsSegment(at.At + sign) && WordSlots.StartsSign(at, at.At + sign))
+                {
+                    at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, sign),
+                        $"`{at.SpanOf(at.At, sign).In(at.Line)}` can be read two ways here. Put a comma behind it if it is a sign of its own, or write what is gone: {at.TextAt(at.At + sign)} gone."));
+                }
             }
 
             if (Modifiers.BindAfter(at) || BindSlot(slots))
@@ -245,7 +257,7 @@ internal sealed class ItemReader
     private bool NoneBehindHead(ref bool none)
     {
         int here = at.At;
-        if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || at.Word.Has(SlotKind.Medicine) || at.Filled.Any(slot => slot.Value is not Site)
+        if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || !at.Word.Has(SlotKind.Words) || at.Filled.Any(slot => slot.Value is not Site)
             || at.Phrase(at.Vocabulary.After, here, out ModifierWord? word) is not (> 0 and var count)
             || (here > 0 && word!.Kind == ModifierKind.EndedAfter)
             || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count))
@@ -353,7 +365,7 @@ internal sealed class ItemReader
         {
             Modifiers.AfterSign(at, negation with { OfHead = false });
         }
-        else if (negation is { Sense: Sense.Ended } && at.Word.Kind is WordKind.Care or WordKind.Scan && !signs)
+        else if (negation is { Sense: Sense.Ended } && at.Word.Has(SlotKind.Words) && at.Word.Kind is WordKind.Care or WordKind.Scan && !signs)
         {
             Over(negation.Span);
         }
@@ -400,7 +412,7 @@ internal sealed class ItemReader
 
         if (at.Problems.Count == 0)
         {
-            checks.Check(none);
+            checks.Check(none, head.Lead);
         }
 
         drafts.Add(new Draft(head, at.Word, at.Body(), none, at.Times.Count == 0 ? [] : [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));

@@ -246,7 +246,8 @@ internal sealed class LineReader
         }
 
         Cut(start, word);
-        return Behind(Head.At(at, 0, out int count, first: true), count);
+        Head? head = Head.At(at, 0, out int count, first: true);
+        return head is not null && Modifiers.At(at, 0) is { } negation && negation.Count > count ? null : Behind(head, count);
     }
 
     /// <summary>The head, with the cursor's parts behind it.</summary>
@@ -311,7 +312,7 @@ internal sealed class LineReader
     {
         Cut(start, word: null, tight: true);
         bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
-        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name) || (wordFound && at.Phrase(vocabulary.Medicines, 0, out _) == 0))
+        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name) || wordFound)
         {
             return null;
         }

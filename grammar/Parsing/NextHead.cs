@@ -14,7 +14,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     public Head Negated(Head head, Head next, ModifierWord? joined)
     {
         if (head.Lead is not null && joined is { Kind: ModifierKind.JoinsAnd, Word: not ("but" or "though") } && next.Negation is null
-            && StartsWithNegation(head.Span.In(at.Line).ToString().Split(' ')))
+            && StartsWithNegation(at, head.Span.In(at.Line).ToString().Split(' ')))
         {
             at.Report(new Problem(ProblemRules.OpenNegation, next.Span,
                 $"`{head.Span.In(at.Line)}` may or may not reach `{next.Span.In(at.Line)}`. Write each on a line of its own."));
@@ -80,8 +80,14 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return known > 0 && !counted ? null : Start(found, at.At, count);
         }
 
+        if (start is { Lead: not null, Negation: null } phrase && count > 1 && IsObservation(phrase.Word) && WordSlots.SignLength(at, at.At) < count)
+        {
+            // "gums pink, left ear red": the phrase names its own line, before its words are taken for a place
+            return Start(phrase, at.At, count);
+        }
+
         // "left eye red, right ear smells": the place comes before the word
-        for (int index = at.At + 1; start is null && index < end; index++)
+        for (int index = at.At + 1; start is null && at.Filled.Count > 0 && index < end; index++)
         {
             if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
             {
@@ -116,7 +122,8 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         return segment || found.Negation is not null || short_ || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
     }
 
-    private bool StartsWithNegation(string[] words) =>
+    /// <summary>True for the words of a phrase that says by itself that something is not there: <c>not eating</c>.</summary>
+    public static bool StartsWithNegation(Cursor at, string[] words) =>
         Enumerable.Range(1, Math.Min(words.Length, MostInNegation)).Any(count => at.Vocabulary.Before.Find(string.Join(' ', words[..count])) is not null);
 
     private static bool IsObservation(LineWord word) => word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care or WordKind.Act

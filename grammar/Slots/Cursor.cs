@@ -421,6 +421,20 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         return null;
     }
 
+    /// <summary>The first sign that was written behind the head, is there, and is as expected: the well of "not eating well".</summary>
+    public Described? SignBehindHead()
+    {
+        foreach (SlotValue slot in filled)
+        {
+            if (slot.Value is Described { Sense: Sense.Present, Word.Part: not "any" } sign && sign.Span.Start >= HeadSpan.End && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected))
+            {
+                return sign;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>True when a sign that is there says that something is gone.</summary>
     public bool SaysGone()
     {

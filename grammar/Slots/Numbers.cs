@@ -10,6 +10,7 @@ namespace HealthNotes.Grammar.Slots;
 /// <summary>Reads a number with what belongs to it, gives it to the slot it fits, and says what is wrong with one that fits none.</summary>
 internal static class Numbers
 {
+    private const int MostBehindUnit = 2;
     private static readonly string[] Over = ["in", "over", "of", "per"];
 
     /// <summary>Takes the number at the cursor; false, with the cursor where it was, when it may belong to a remark.</summary>
@@ -256,6 +257,22 @@ internal static class Numbers
     {
         Operand last = part.Third.Exists ? part.Third : part.Second.Exists ? part.Second : part.First;
         unitSpan = last.Unit;
+        for (int more = 1; more <= MostBehindUnit && unitSpan.Length > 0 && at.IsWord(at.At + more) && at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is null; more++)
+        {
+            // 12fluid ounces, 90beats a minute
+            if (at.Vocabulary.Units.Find($"{unitSpan.In(at.Line)} {at.Spaced(at.At + 1, at.At + more)}") is not null)
+            {
+                var whole = TextSpan.Between(unitSpan.Start, at.Parts[at.At + more].Span.End);
+                string written = at.WithSingleBlanks(whole);
+                if (written.Length == whole.Length)
+                {
+                    at.At += more;
+                    unitSpan = whole;
+                    return TextSpan.Between(part.Span.Start, unitSpan.End);
+                }
+            }
+        }
+
         if (unitSpan.Length > 0 || !at.IsWord(at.At + 1) || !at.OnlyBlanks(at.At, 2))
         {
             return part.Span;

@@ -46,7 +46,7 @@ internal static class ReferenceSlots
                 return false;
             }
 
-            int sides = Kind == SlotKind.Item ? at.Phrase(at.Vocabulary.Sides, at.At, out _) : 0;
+            int sides = Kind == SlotKind.Item && at.First<Site>() is null ? at.Phrase(at.Vocabulary.Sides, at.At, out _) : 0;
             if (sides > 0 && at.Phrase(at.Vocabulary.LineWords, at.At + sides, out LineWord? part) > 0 && Fits(part!) && SiteSlots.KindOf(part) is not null)
             {
                 // "recheck right ear": the side comes before the item
@@ -55,7 +55,7 @@ internal static class ReferenceSlots
                 at.Mark(TokenKind.Site, span);
                 at.At += sides;
             }
-            else if (Kind == SlotKind.Item && at.Phrase(at.Vocabulary.Regions, at.At, out Region? region) is > 0 and var places
+            else if (Kind == SlotKind.Item && at.First<Site>() is null && at.Phrase(at.Vocabulary.Regions, at.At, out Region? region) is > 0 and var places
                 && at.Phrase(at.Vocabulary.LineWords, at.At + places, out LineWord? scan) > 0 && scan!.Kind == WordKind.Scan)
             {
                 // "recheck belly lump"

@@ -435,7 +435,7 @@ internal static class ScheduleSlots
         {
             decimal number = 1;
             int index = at.At;
-            if (interval && (at.Is(index, "other") || at.Is(index, "second")))
+            if (interval && (at.Is(index, "other") || at.Is(index, "second")) && at.IsWord(index + 1) && at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time })
             {
                 number = 2;
                 index++;

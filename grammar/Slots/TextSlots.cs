@@ -19,7 +19,7 @@ internal static class TextSlots
     public static FreeWords? Rest(Cursor at, int from, TokenKind kind)
     {
         int start = from;
-        while (start < at.End && (Scanners.IsBlank(at.Line[start]) || ((at.Line[start] == ':' || (start == from && Scanners.IsSeparator(at.Line[start]))) && !(start + 1 < at.End && at.Line[start + 1] == '#'))))
+        while (start < at.End && (Scanners.IsBlank(at.Line[start]) || ((at.Line[start] == ':' || Scanners.IsSeparator(at.Line[start])) && !(start + 1 < at.End && at.Line[start + 1] == '#'))))
         {
             start++;
         }
