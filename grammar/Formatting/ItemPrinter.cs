@@ -54,7 +54,7 @@ public static class ItemPrinter
         _ =>
         [
             item.About?.Word ?? "", item.Name?.Text ?? "", item.Site?.Name ?? "", Tag(item.Tag), style.Dose(item), .. Manners(item, StateKind.Route, StateKind.Food, StateKind.When),
-            Word(item.Place), Word(item.State), .. Signs(item, style), .. item is NotSeen && item.Body.Absent.IsEmpty && item.Body.Words.All(sign => sign.Word.Word == "none") ? (string[])["none"] : [],
+            Word(item.Place), Word(item.State), .. Signs(item, style), .. item is NotSeen && item.Body.Absent.IsEmpty && (style.Own ? item.Body.Words.IsEmpty : item.Body.Words.All(sign => sign.Word.Word == "none")) ? (string[])["none"] : [],
             item.Body.Get<ValueRange>(SlotKind.Reference) is { } range ? "ref " + ValuePrinter.Print(range) : "", .. Times(item.Schedule), .. Behind(item, style),
         ],
     };
@@ -69,7 +69,7 @@ public static class ItemPrinter
     ];
 
     private static IEnumerable<string> Signs(NoteItem item, Style style) => item.Body.All<Described>(SlotKind.Words)
-        .Where(sign => !(item is NotSeen && sign.Word.Word == "none"))
+        .Where(sign => style.Own || !(item is NotSeen && sign.Word.Word == "none"))
         .Select((sign, index) => index > 0 && sign is { Sense: Sense.Present, Word: { Part: "any", Word: "gone" or "resolved" } } ? ", " + style.Sign(sign) : style.Sign(sign));
 
     private static IEnumerable<string> Times(Schedule schedule)

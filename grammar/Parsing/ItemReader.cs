@@ -154,7 +154,8 @@ internal sealed class ItemReader
 
                 bool part = at.Word.Has(SlotKind.Portion) && at.Phrase(at.Vocabulary.Portions, at.At, out _) == no.Count;
                 sign = part ? no.Count : sign;
-                if (sign == no.Count && at.At + sign < at.Parts.Count && !at.StartsSegment(at.At + sign) && WordSlots.StartsSign(at, at.At + sign))
+                bool goesWith = part && at.Phrase(at.Vocabulary.Describing(at.Word), at.At + no.Count, out DescribingWord? behind) > 0 && at.Vocabulary.Fixed("not-eating").Find(behind!.Word) is not null;
+                if (!goesWith && sign == no.Count && at.At + sign < at.Parts.Count && !at.StartsSegment(at.At + sign) && WordSlots.StartsSign(at, at.At + sign))
                 {
                     at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, sign),
                         $"`{at.SpanOf(at.At, sign).In(at.Line)}` can be read two ways here. Put a comma behind it if it is a sign of its own, or write what is gone: {at.TextAt(at.At + sign)} gone."));
@@ -374,7 +375,7 @@ internal sealed class ItemReader
         if (negation is not null && !(signs && at.Word.Kind == WordKind.Exam))
         {
             at.Pending = negation;
-            none = at.Word.Kind is WordKind.Care or WordKind.Scan;
+            none = at.Word.Kind is WordKind.Care or WordKind.Scan && !at.Word.Has(SlotKind.Medicine);
         }
 
         return none;
@@ -383,7 +384,7 @@ internal sealed class ItemReader
     private void Finish(Head head, bool none)
     {
         List<TextSpan> remark = at.Remark;
-        if (at.Pending is { OfHead: true } && (none || at.Word.Kind is WordKind.Care or WordKind.Scan))
+        if (at.Pending is { OfHead: true } && !at.Word.Has(SlotKind.Medicine) && (none || at.Word.Kind is WordKind.Care or WordKind.Scan))
         {
             none = true;
             at.Pending = null;

@@ -91,7 +91,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         {
             if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
             {
-                return behind.Word == head.Word && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
+                // "girth 56cm, mid chest": nothing but a place, and the present one has none yet
+                bool place = index + count == end && SiteSlots.KindOf(at.Word) is not null && at.Phrase(at.Vocabulary.Regions, index, out _) > 0;
+                return (place || behind.Word == head.Word) && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
             }
         }
 
