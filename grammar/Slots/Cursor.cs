@@ -377,7 +377,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     }
 
     /// <summary>The owner's form of a word; the vocabulary's own string where they are the same, which saves one.</summary>
-    public string Written(TextSpan span, string word) => span.In(Line).SequenceEqual(word) ? word : WithSingleBlanks(span);
+    public string Written(TextSpan span, string word) => span.In(Line).Equals(word, StringComparison.OrdinalIgnoreCase) ? word : WithSingleBlanks(span);
 
     /// <summary>True when the observation holds this sign in this sense already.</summary>
     public bool HasSign(DescribingWord word, Sense sense)

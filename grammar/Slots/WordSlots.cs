@@ -234,7 +234,7 @@ internal static class WordSlots
 
         public override object? Value(Cursor at, NumberForm form) => form switch
         {
-            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second => new Portion(form.Span, form.Bound, form.First, form.Second),
+            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } => new Portion(form.Span, form.Bound, form.First, form.Second),
             { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Portion } => new Portion(form.Span, form.Bound, form.First, 100),
             _ => null,
         };

@@ -10,7 +10,6 @@ public class ActionTests
 
     [Theory]
     [InlineData("  g‹›umss pink\n", "unknown-line", "  gums pink\n")]
-    [InlineData("  temp 38.‹›6\n", "missing-unit", "  temp 38.6C\n")]
     [InlineData("  gums pin‹›kk\n", "unknown-word", "  gums pink\n")]
     public Task A_problem_is_fixed_with_one_key(string line, string rule, string corrected) => Session.RunAsync(Profiles.Rich, async session =>
     {

@@ -1,5 +1,5 @@
-using HealthNotes.Analysis.Trends;
 using HealthNotes.Analysis.Pet;
+using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Readings;

@@ -60,7 +60,7 @@ public class NegationTests
             && Words.Describing(lead.Lines[0].Word).Find("none") is not { Part: not "any" }
         from phrase in lead.Synonyms.Prepend(lead.Word)
         from line in Before.Select(no => $"{no} {phrase}").Concat(After.Select(none => $"{phrase} {none}"))
-        // "no energy" is a phrase of its own, whatever stands behind it
+            // "no energy" is a phrase of its own, whatever stands behind it
         where !Words.Leads.Spellings.Any(own => line.StartsWith(own + " ", StringComparison.OrdinalIgnoreCase) && own.Contains(' '))
         let read = NoteSyntax.Parse(line).Lines[0]
         where read.Items.Any(item => IsThere(item, lead))
