@@ -79,6 +79,21 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, there.Span, $"`{there.Text}` does not go with a negation. Write what happened, or that nothing did."));
         }
 
+        if (at.Word.Word == "phone" && at.First<FreeWords>() is { } number && number.Text.Contains(" if ", StringComparison.OrdinalIgnoreCase))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, number.Span, "`phone` takes the clinic's telephone number. A limit is written as call-if rr asleep >30."));
+        }
+
+        if (at.Word.Word == "done" && lead is not null && at.First<FreeWords>() is { } act && IsAhead(act.Text))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, act.Span, $"`{act.Text}` is still to come. Write: due {act.Text}"));
+        }
+
+        if (at.Times.Count > 1 && at.Get<FreeWords>(SlotKind.Note) is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, several.Span, $"`{several.Text}`: which of the times does this go with? Write one line for each."));
+        }
+
         if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is { } name)
         {
             string first = name.Text.Split(' ')[0];
@@ -117,6 +132,25 @@ internal sealed class ItemCheck(Cursor at)
         {
             at.Report(new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half."));
         }
+    }
+
+    /// <summary>True for words that tell of what is still to come: <c>in 10 days</c>, <c>due</c>.</summary>
+    private bool IsAhead(string text)
+    {
+        string[] words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        for (int index = 0; index < words.Length; index++)
+        {
+            bool span = words[index] is "in" && index + 1 < words.Length && char.IsAsciiDigit(words[index + 1][0])
+                && (words[index + 1].AsSpan().IndexOfAnyExceptInRange('0', '9') is > 0 and var digits
+                    ? at.Vocabulary.Units.Find(words[index + 1].AsSpan(digits))
+                    : at.Vocabulary.Units.Find(index + 2 < words.Length ? words[index + 2] : "")) is { Quantity: Quantity.Time };
+            if (span || words[index] is "due" or "tomorrow" or "booked")
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>A day and a month with a slash, which two countries read differently, in free words; null where none stands.</summary>

@@ -32,7 +32,7 @@ public class NumberCompletionTests
     [InlineData("stool 3|", "/7")]
     [InlineData("lump L-flank 12|", "mm cm in")]
     [InlineData("lump L-flank ~12x9|", "mm cm in")]
-    [InlineData("ate 3|", "/4 /3")]
+    [InlineData("ate 3|", "/4 /2 /3")]
     [InlineData("vomit 2|", "x")]
     [InlineData("walk 20|", "min s h km mi")]
     [InlineData("recheck ear in 3|", "3mo h d w mo y")]

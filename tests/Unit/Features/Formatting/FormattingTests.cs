@@ -18,11 +18,11 @@ public class FormattingTests
         DocumentEdit[] expected =
         [
             DocumentEdit.Insert(1, 8, "0"),
-            new(new(new(3, 2), new(3, 12)), "ear L"),
+            new(new(new(3, 2), new(3, 16)), "ear L red"),
             DocumentEdit.Insert(5, 8, "\n"),
         ];
         Assert.Equal(expected, FormattingFeature.Whole(note).AsEnumerable());
-        Assert.Equal("pet Marlow\n2026-10-04 check\n  gums pink\n  ear L RED # x\n  gums purplish\n  > free\n", Applied(note, FormattingFeature.Whole(note)));
+        Assert.Equal("pet Marlow\n2026-10-04 check\n  gums pink\n  ear L red # x\n  gums purplish\n  > free\n", Applied(note, FormattingFeature.Whole(note)));
     }
 
     [Fact]
