@@ -53,6 +53,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return null;
         }
 
+        if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))
+        {
+            // "lump, stomach, 12mm": nothing is said yet, so a comma behind the word ends nothing
+            return null;
+        }
+
         if (at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), at.At, out _) > 1)
         {
             // "with food": a manner of this one

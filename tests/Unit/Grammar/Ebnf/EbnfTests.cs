@@ -38,7 +38,7 @@ public class EbnfTests
             Assert.True(!note.Problems.Any(), string.Join('\n', note.Problems.Select(p => $"{note.Syntax.Lines[p.Line].Text}\n  {p.Problem.Rule}: {p.Problem.Message}")) + "\n" + text);
             Assert.Equal(Meaning.Of(note), Meaning.Of(Note.Read(NoteFormatter.Format(note.Syntax))));
         },
-        iter: Effort.Times(3_000));
+        iter: Effort.Times(200));
 
     /// <summary>Each slot of each word of the table is filled by some line that the EBNF allows.</summary>
     [Fact]
