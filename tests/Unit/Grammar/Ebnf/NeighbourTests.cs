@@ -82,6 +82,7 @@ public class NeighbourTests
 
         { "exam-whole", 0, "stance square", "stance" },
         { "hydration", 0, "hydration 5%", "hydration 5kg" },
+        { "MARKED", 0, "water 2x", "water 2.5x" },
         { "gait", 0, "gait LF lame", "gait LF" },
         { "exam-sited", 0, "ear L wax", "ear L" },
         { "exam-sized", 0, "skin L-flank 12mm", "skin L-flank" },
