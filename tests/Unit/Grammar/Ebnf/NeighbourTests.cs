@@ -82,7 +82,6 @@ public class NeighbourTests
 
         { "exam-whole", 0, "stance square", "stance" },
         { "hydration", 0, "hydration 5%", "hydration 5kg" },
-        { "MARKED", 0, "water 2x", "water 2.5x" },
         { "gait", 0, "gait LF lame", "gait LF" },
         { "exam-sited", 0, "ear L wax", "ear L" },
         { "exam-sized", 0, "skin L-flank 12mm", "skin L-flank" },
@@ -196,6 +195,7 @@ public class NeighbourTests
         { "GIRTH", 0, "girth 48cm", "girth 48km" },
         { "GRAMS", 0, "ate 60g", "ate 60" },
         { "CLUMPS", 0, "pee 3 clumps", "pee 3 clmups" },
+        { "MARKED", 0, "water 2x", "water 2.5x" },
         { "COUNTED", 0, "stitches 13/14", "stitches 14/13" },
         { "LAB-VALUE", 0, "lab ALT 88U/L", "lab ALT" },
         { "TIMES", 0, "stool 2x", "stool 2.5x" },
