@@ -21,7 +21,7 @@ public class CheckContractTests
         Assert.All(problems, problem => Assert.Equal(
             ["rule", "level", "line", "column", "endLine", "endColumn", "message", "source", "evidence", "shown"],
             problem.EnumerateObject().Select(member => member.Name)));
-        Assert.Contains("did you mean `blue`?", problems[2].GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Contains("Did you mean `blue`?", problems[2].GetProperty("message").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -74,7 +74,7 @@ public class UseTests
         string[] lines = outcome.Output.ReplaceLineEndings("\n").Split('\n');
         Assert.EndsWith("note.hnote (Marlow)", lines[0], StringComparison.Ordinal);
         Assert.StartsWith("  Not understood, 4 Oct: ", lines[2], StringComparison.Ordinal);
-        Assert.EndsWith("did you mean `flank`?", lines[2], StringComparison.Ordinal);
+        Assert.EndsWith("Did you mean `flank`?", lines[2], StringComparison.Ordinal);
         Assert.Equal(["    line 5, column 10: \"lump L-[flnak] 12mm\"", "    about: unknown-word", ""], lines[3..6]);
         Assert.Contains("  1 line was not understood.", lines);
     }
