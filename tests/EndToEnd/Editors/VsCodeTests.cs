@@ -37,7 +37,7 @@ public sealed class VsCodeTests : IDisposable
 
         Seen seen = await Seen.OfAsync(run, results);
         Assert.Contains("1 not understood", seen.Text("status"), StringComparison.Ordinal);
-        Assert.Contains("Write `stiff`", seen.Text("fixes"), StringComparison.Ordinal);
+        Assert.Contains("Write: gait stiff", seen.Text("fixes"), StringComparison.Ordinal);
         Assert.Contains("limb", seen.Text("offered"), StringComparison.Ordinal);
         Assert.Equal("limb o", seen.Text("asWritten"));
         Assert.Contains("1 to phone about now", seen.Text("statusAfter"), StringComparison.Ordinal);
