@@ -28,11 +28,11 @@ public class CheckContractTests
     public void Columns_count_UTF16_units()
     {
         using var work = new Workspace();
-        string path = work.Note("pet 🐕\nspecies dog\nborn 2020\n2026-10-04 check\n  ear 🐕 wax\n");
+        string path = work.Note("pet 🐕\nspecies dog\nborn 2020\n2026-10-04 check\n  gums 🐕 pimk\n  ear L wax\n");
         using var json = JsonDocument.Parse(Hnote.Run("check", "--json", "--today", Hnote.Today, path).Output);
         JsonElement[] problems = [.. json.RootElement.GetProperty("files")[0].GetProperty("problems").EnumerateArray()];
-        Assert.Contains(problems, p => Show(p).EndsWith("5:7-5:9", StringComparison.Ordinal)); // the dog is two units wide
-        Assert.Contains(problems, p => Show(p) == "sign watch 5:10-5:13");
+        Assert.Contains(problems, p => Show(p).EndsWith("5:11-5:15", StringComparison.Ordinal)); // the dog is two units wide
+        Assert.Contains(problems, p => Show(p) == "sign watch 6:9-6:12");
     }
 
     [Theory]

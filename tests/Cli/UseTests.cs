@@ -96,7 +96,7 @@ public class UseTests
     [InlineData("gums pink", "  Every line was understood.\n  No recorded value is out of range. This does not mean that your pet is healthy.\n")]
     [InlineData("ear L wax", "  Every line was understood.\n  1 problem to keep an eye on.\n")]
     [InlineData("gumz pink", "  1 line was not understood.\n")]
-    [InlineData("ate all with a sock", "  Every line was read. 1 line has words that are kept as a remark; `hnote read` shows them.\n")]
+    [InlineData("ate all beside the window", "  Every line was read. 1 line has words that are kept as a remark; `hnote read` shows them.\n")]
     public void The_summary_says_what_is_true(string line, string summary)
     {
         using var work = new Workspace();
@@ -125,7 +125,8 @@ public class UseTests
         Assert.Equal("2  2026-11-24 8:05 check          = 2026-11-24 08:05 check", lines[1]);
         Assert.Equal("3    OS clear   # by the window   = eye L clear", lines[2]);
         Assert.StartsWith("4    gumz pink                    not understood: ", lines[3], StringComparison.Ordinal);
-        Assert.Equal("5    > fine", lines[4]);
+        Assert.Contains("write: gums pink", lines[4], StringComparison.Ordinal);
+        Assert.Equal("5    > fine", lines[5]);
     }
 
     [Fact]
