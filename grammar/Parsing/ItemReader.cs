@@ -155,7 +155,7 @@ internal sealed class ItemReader
                 bool part = at.Word.Has(SlotKind.Portion) && at.Phrase(at.Vocabulary.Portions, at.At, out _) == no.Count;
                 sign = part ? no.Count : sign;
                 bool goesWith = part && at.Phrase(at.Vocabulary.Describing(at.Word), at.At + no.Count, out DescribingWord? behind) > 0 && at.Vocabulary.Fixed("not-eating").Find(behind!.Word) is not null;
-                if (!goesWith && sign == no.Count && at.At + sign < at.Parts.Count && !at.StartsSegment(at.At + sign) && WordSlots.StartsSign(at, at.At + sign))
+                if (!goesWith && sign == no.Count && at.At + sign < at.Parts.Count && !at.StartsSegment(at.At + sign) && WordSlots.StartsWorry(at, at.At + sign))
                 {
                     at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, sign),
                         $"`{at.SpanOf(at.At, sign).In(at.Line)}` can be read two ways here. Put a comma behind it if it is a sign of its own, or write what is gone: {at.TextAt(at.At + sign)} gone."));

@@ -55,7 +55,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
 
         if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))
         {
-            // "lump, stomach, 12mm": nothing is said yet, so a comma behind the word ends nothing
+            // "lump, stomach, 12mm": the word stands alone so far, so a comma behind it ends nothing
             return null;
         }
 
@@ -71,6 +71,13 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             end++;
         }
 
+        if (SiteSlots.KindOf(at.Word) is not null && at.Get<Site>(SlotKind.Site) is null && (end == at.Parts.Count || !at.Word.Has(SlotKind.Words))
+            && at.At + at.Phrase(at.Vocabulary.Regions, at.At, out _) == end)
+        {
+            // "girth 56cm, chest": nothing but a place, and the present one has none yet
+            return null;
+        }
+
         Head? start = Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At));
         if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && MedicineStarts(at, at.At))
         {
@@ -81,7 +88,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         if (start is { Lead: null } found && IsObservation(found.Word))
         {
             int sign = at.At + (found.Negation is null ? 0 : Modifiers.At(at, at.At)!.Value.Count);
-            int known = Math.Max(WordSlots.SignLength(at, sign), at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), sign, out _));
+            int known = Math.Max(Math.Max(WordSlots.SignLength(at, sign), WordSlots.SignLength(at, at.At) - (sign - at.At)), at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), sign, out _));
             bool counted = Enumerable.Range(at.At, end - at.At).Any(index => at.Parts[index].Kind == PartKind.Number || at.Vocabulary.TimesWords.Find(at.TextAt(index)) is not null);
             return known > 0 && !counted ? null : Start(found, at.At, count);
         }
@@ -98,7 +105,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
             {
                 // "girth 56cm, mid chest": nothing but a place, and the present one has none yet
-                bool place = index + count == end && SiteSlots.KindOf(at.Word) is not null && at.Phrase(at.Vocabulary.Regions, index, out _) > 0;
+                bool place = SiteSlots.KindOf(at.Word) is not null && index + at.Phrase(at.Vocabulary.Regions, index, out _) == end;
                 return (place || behind.Word == head.Word) && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
             }
         }

@@ -271,14 +271,19 @@ internal static class AmountSlots
                 return null;
             }
 
-            bool apart = part.Second.Unit.Length == 0;
-            TextSpan unitSpan = !apart ? part.Second.Unit : at.IsWord(at.At + 2) ? at.Parts[at.At + 2].Span : default;
-            if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || !Fits(unit, at.Word))
+            int apart = part.Second.Unit.Length > 0 ? 0 : at.Phrase(at.Vocabulary.Units, at.At + 2, out _);
+            TextSpan unitSpan = apart > 0 ? at.SpanOf(at.At + 2, apart) : part.Second.Unit;
+            if (Numbers.LongUnit(at, unitSpan, at.At + 2, out int more) is { } longer)
+            {
+                (unitSpan, apart) = (longer, more);
+            }
+
+            if (at.Vocabulary.Units.Find(at.WithSingleBlanks(unitSpan)) is not { } unit || !Fits(unit, at.Word))
             {
                 return null;
             }
 
-            at.At += apart ? 2 : 1;
+            at.At += 1 + apart;
             span = at.Part.Span;
             return new Notes.Amount((whole * under) + over, unit, under);
         }

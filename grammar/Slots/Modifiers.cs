@@ -15,6 +15,13 @@ internal static class Modifiers
     public static (ModifierWord Word, int Count)? At(Cursor at, int index)
     {
         int count = at.Phrase(at.Vocabulary.Before, index, out ModifierWord? word);
+        if (count > 1 && (index + count >= at.Parts.Count || at.StartsSegment(index + count)) && WordSlots.SignLength(at, index + 1) == count - 1
+            && at.Vocabulary.Before.Find(at.TextAt(index)) is { } shorter)
+        {
+            // "water no more": nothing follows, so the more is what is denied
+            return (shorter, 1);
+        }
+
         return count == 0 ? null : (word!, count);
     }
 

@@ -61,7 +61,9 @@ internal static class NameSlots
             {
                 int known = KnownLength(at, stop);
                 bool valueFollows = stop < at.Parts.Count && at.Parts[stop].Kind == PartKind.Number && at.OnlyBlanks(stop - 1, 2);
-                last = known > 0 ? at.At + known - 1
+                bool whole = known == 0 || (at.Word.Kind == WordKind.Fact && stop < at.Parts.Count && (valueFollows || StartsSomething(at, stop))
+                    && !Enumerable.Range(at.At + known, stop - at.At - known).Any(index => at.Phrase(at.Vocabulary.Small, index, out _) > 0));
+                last = !whole ? at.At + known - 1
                     : valueFollows || at.Word.Kind == WordKind.Fact || stop == at.At + 1 || StartsSomething(at, Math.Min(stop, at.Parts.Count - 1)) ? last
                     : at.At;
             }

@@ -224,7 +224,7 @@ internal static class Numbers
             (shape, unitSpan) = (NumberShape.Bare, default);
         }
 
-        Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(unitSpan.In(at.Line));
+        Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(at.WithSingleBlanks(unitSpan));
         return new NumberForm(part, shape, span, first, second, unit is null ? null : Meant(at, unit), unitSpan, at.BoundOf(part));
     }
 
@@ -248,7 +248,7 @@ internal static class Numbers
 
         at.At = index + joining;
         TextSpan end = WithUnitWord(at, NumberShape.Ratio, under, out TextSpan unitSpan);
-        Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(unitSpan.In(at.Line));
+        Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(at.WithSingleBlanks(unitSpan));
         return new NumberForm(part, NumberShape.Ratio, TextSpan.Between(part.Span.Start, end.End), first, second, unit, unitSpan, at.BoundOf(part));
     }
 
@@ -257,20 +257,11 @@ internal static class Numbers
     {
         Operand last = part.Third.Exists ? part.Third : part.Second.Exists ? part.Second : part.First;
         unitSpan = last.Unit;
-        for (int more = 1; more <= MostBehindUnit && unitSpan.Length > 0 && at.IsWord(at.At + more) && at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is null; more++)
+        if (LongUnit(at, unitSpan, at.At + 1, out int more) is { } whole)
         {
-            // 12fluid ounces, 90beats a minute
-            if (at.Vocabulary.Units.Find($"{unitSpan.In(at.Line)} {at.Spaced(at.At + 1, at.At + more)}") is not null)
-            {
-                var whole = TextSpan.Between(unitSpan.Start, at.Parts[at.At + more].Span.End);
-                string written = at.WithSingleBlanks(whole);
-                if (written.Length == whole.Length)
-                {
-                    at.At += more;
-                    unitSpan = whole;
-                    return TextSpan.Between(part.Span.Start, unitSpan.End);
-                }
-            }
+            at.At += more;
+            unitSpan = whole;
+            return TextSpan.Between(part.Span.Start, unitSpan.End);
         }
 
         if (unitSpan.Length > 0 || !at.IsWord(at.At + 1) || !at.OnlyBlanks(at.At, 2))
@@ -293,6 +284,22 @@ internal static class Numbers
         return TextSpan.Between(part.Span.Start, unitSpan.End);
     }
 
+    /// <summary>A unit of several words whose first stands right behind the number: <c>12fluid ounces</c>, <c>90beats a minute</c>; null where there is none.</summary>
+    public static TextSpan? LongUnit(Cursor at, TextSpan attached, int index, out int more)
+    {
+        for (more = 1; more <= MostBehindUnit && attached.Length > 0 && at.IsWord(index + more - 1) && at.Vocabulary.Units.Find(attached.In(at.Line)) is null; more++)
+        {
+            var whole = TextSpan.Between(attached.Start, at.Parts[index + more - 1].Span.End);
+            if (at.Vocabulary.Units.Find(at.WithSingleBlanks(whole)) is not null)
+            {
+                return whole;
+            }
+        }
+
+        more = 0;
+        return null;
+    }
+
     /// <summary>True for the <c>3oz</c> of <c>47lb 3oz</c>: the same quantity in a smaller unit that goes into the larger a whole number of times.</summary>
     private static bool Continues(Cursor at, int index, Unit before, out Amount more, out int last)
     {
@@ -310,7 +317,7 @@ internal static class Numbers
             unitSpan = at.Parts[last].Span;
         }
 
-        if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || unit.Quantity != before.Quantity || unit.Factor >= before.Factor
+        if (at.Vocabulary.Units.Find(at.WithSingleBlanks(unitSpan)) is not { } unit || unit.Quantity != before.Quantity || unit.Factor >= before.Factor
             || before.Factor % unit.Factor != 0 || at.Digits(part.First.Digits) is not { } number)
         {
             return false;

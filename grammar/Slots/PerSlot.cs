@@ -13,7 +13,7 @@ internal sealed class PerSlot() : SlotReader(SlotKind.Per)
 
     public override bool BindWord(Cursor at)
     {
-        if (!at.Is(at.At, "per"))
+        if (!at.Is(at.At, "per") || at.StateAhead())
         {
             return false;
         }

@@ -125,11 +125,11 @@ internal static class Refusals
         return new Problem(ProblemRules.UnknownWord, part.Span, $"`{typed}` is not a word I know behind {word.Word}. {hint}", nearest);
     }
 
-    /// <summary>The known word that is probably meant: never one for a short word, never one that starts otherwise.</summary>
+    /// <summary>The known word that is probably meant: never one for a short word or for one that is known elsewhere, never one that starts otherwise.</summary>
     public static string? Nearest(Cursor at, string typed)
     {
         string bare = typed.TrimEnd('.', ':', '!', '?');
-        return bare.Length < ShortestGuessed ? null
+        return bare.Length < ShortestGuessed || at.Vocabulary.Knows(bare) ? null
             : NearestWord.Find(bare, SlotTable.Spellings(at.Vocabulary, at.Word)) is { } nearest
                 && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(bare[0]) && !nearest.Equals(bare, StringComparison.OrdinalIgnoreCase) ? nearest : null;
     }

@@ -175,6 +175,12 @@ internal static class SiteSlots
             }
 
             int sides = at.Phrase(at.Vocabulary.Sides, at.At, out FixedWord? word);
+            if (sides == 2 && at.Vocabulary.Sides.Find(at.TextOf(at.Part)) is { } shorter && at.Phrase(at.Vocabulary.Regions, at.At + 1, out _) > 1)
+            {
+                // "L back of knee": the back belongs to the place
+                (sides, word) = (1, shorter);
+            }
+
             ReadOnlySpan<char> text = at.TextOf(at.Part);
             if (sides > 0)
             {

@@ -75,7 +75,7 @@ public class UseTests
         Assert.EndsWith("note.hnote (Marlow)", lines[0], StringComparison.Ordinal);
         Assert.StartsWith("  Not understood, 4 Oct: ", lines[2], StringComparison.Ordinal);
         Assert.EndsWith("Did you mean `flank`?", lines[2], StringComparison.Ordinal);
-        Assert.Equal(["    line 5, column 10: \"lump L-[flnak] 12mm\"", "    about: unknown-word", ""], lines[3..6]);
+        Assert.Equal(["    line 5, column 10: \"lump L-[flnak] 12mm\"", "    write: lump L-flank 12mm", "    about: unknown-word"], lines[3..6]);
         Assert.Contains("  1 line was not understood.", lines);
     }
 

@@ -12,7 +12,7 @@ internal static class Specials
 
     private static readonly string[] Remarks = ["took it well", "spat it out", "(in cheese)", "left him in peace", "\"no\", he said", "?"];
     private static readonly string[] Medicines = ["benazepril", "fish-oil", "vitamin-b12", "prednisone"];
-    private static readonly string[] LongNames = ["fish oil", "ear wash strength two", "benazepril", "glucosamine and chondroitin"];
+    private static readonly string[] LongNames = ["fish oil", "ear wash", "benazepril", "glucosamine and chondroitin"];
     private static readonly string[] Foods = ["chicken and rice", "salmon biscuits", "lamb", "turkey, pumpkin"];
     private static readonly string[] Topics = ["booster", "yearly check with teeth", "trip to the vet", "2nd worming", "nails, all four paws"];
 
@@ -50,7 +50,8 @@ internal static class Specials
         "with food or without" => One(States("med", StateKind.Food), random),
         "only when needed" => One([.. States("med", StateKind.When), "PRN"], random),
         "an interval's abbreviation" => One([.. Vocabulary.Abbreviations("schedule").Terms.Where(a => a.StandsFor.StartsWith("every", StringComparison.Ordinal)).Select(a => a.Word)], random),
-        "a describing word of the line's word" => One([.. Vocabulary.Describing(word).Spellings], random),
+        // "gone" ends another sign and "none" denies it, which have rules of their own
+        "a describing word of the line's word" => One([.. Vocabulary.Describing(word).Spellings.Where(spelling => Vocabulary.Describing(word).Find(spelling) is not ({ Part: "any", Word: "gone" or "resolved" } or { Word: "none" }))], random),
         "a comparison object" => One([.. Vocabulary.Objects.Spellings], random),
         "a tooth's number" => One(BothTeeth, random),
         "a unit of time" => One(UnitsOf(Quantity.Time), random),
