@@ -411,6 +411,15 @@ internal sealed class ItemReader
             at.Add(SlotKind.Note, written);
         }
 
+        bool zero = none ? at.Filled.Count == 0 : at.Filled.Any(slot => slot.Value is EventCount { Number: 0, Bound: Bound.Exact }) && !at.Holds(SlotKind.Words);
+        if (zero && at.Vocabulary.Describing(at.Word).Find("none") is { } nothing && nothing.Meanings.Any(meaning => meaning.Level > Level.Expected))
+        {
+            // "pee 0" is a sign, as "pee none" is
+            none = false;
+            at.Remove(SlotKind.Times);
+            at.Add(SlotKind.Words, new Described(nothing, at.HeadSpan, nothing.Word));
+        }
+
         if (at.Problems.Count == 0)
         {
             checks.Check(none, head.Lead);

@@ -161,6 +161,9 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     /// <summary>Puts something more into a slot.</summary>
     public void Add(SlotKind kind, object value) => filled.Add(new SlotValue(kind, value));
 
+    /// <summary>Empties a slot.</summary>
+    public void Remove(SlotKind kind) => filled.RemoveAll(slot => slot.Kind == kind);
+
     /// <summary>Puts something into a slot in place of what it held.</summary>
     public void Set(SlotKind kind, object value)
     {
@@ -412,7 +415,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     {
         foreach (SlotValue slot in filled)
         {
-            if (slot.Value is Described { Sense: Sense.Present, Word: { Word: not "none", Part: not "any" } } sign)
+            if (slot.Value is Described { Sense: Sense.Present } sign && Vocabulary.Fixed("absent").Find(sign.Word.Word) is null)
             {
                 return sign;
             }

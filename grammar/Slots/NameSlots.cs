@@ -51,6 +51,7 @@ internal static class NameSlots
             int stop = at.At + 1;
             while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
                 && !IsGiven(at, stop) && Modifiers.At(at, stop) is null
+                && !(Kind == SlotKind.FoodName && at.Phrase(at.Vocabulary.Ok, stop, out _) is > 0 and var ok && stop + ok == at.Parts.Count)
                 && !(Kind == SlotKind.Medicine && (at.StartsSegment(stop) || Dates.Month(at.TextAt(stop)) is not null)))
             {
                 stop++;
@@ -98,10 +99,10 @@ internal static class NameSlots
             return known;
         }
 
-        /// <summary>True for <c>2nd</c>: a number in form, a word in meaning.</summary>
+        /// <summary>True for <c>2nd</c>: a number in form, a word in meaning. <c>57st</c> is a weight in stones.</summary>
         private static bool IsOrdinal(Cursor at, Part part) =>
-            part is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 2, Second.Exists: false } number
-            && number.First.Unit.In(at.Line) is "st" or "nd" or "rd" or "th";
+            part is NumberPart { BoundSpan.Length: 0, First: { Unit.Length: 2, Digits.Length: <= 2 }, Second.Exists: false } number
+            && number.First.Unit.In(at.Line) is { } ending && (ending is "th" || ending.SequenceEqual(at.Line[number.First.Digits.End - 1] switch { '1' => "st", '2' => "nd", '3' => "rd", _ => "th" }));
 
         /// <summary>True where a schedule, a state, a route, an amount in words or a result starts, so that a name ends before it.</summary>
         private static bool StartsSomething(Cursor at, int index)

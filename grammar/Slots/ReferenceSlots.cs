@@ -95,7 +95,11 @@ internal static class ReferenceSlots
 
         private static void Implied(Cursor at, string word, TextSpan span)
         {
-            if (at.Vocabulary.Sides.Find(word) is { } side)
+            if (at.Get<Site>(SlotKind.Site) is { } before)
+            {
+                at.SaidTwice(span, before.Name);
+            }
+            else if (at.Vocabulary.Sides.Find(word) is { } side)
             {
                 at.Add(SlotKind.Site, new Site(span, Enum.Parse<Side>(side.Word, ignoreCase: true), null, null));
             }

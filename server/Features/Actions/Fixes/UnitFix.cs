@@ -48,7 +48,7 @@ internal static class UnitFix
             .Select(unit => new LineFix(replaced.Length == 0 ? "add-unit" : "other-unit", $"Write `{written.In(at.Text)}{unit.Unit}`", replaced, unit.Unit))];
         fixes = [.. at.Better(finding, fixes)];
         return fixes.Count == 1
-            ? [fixes[0] with { Preferred = true, Certain = missing && units.Count > 1 && units.Any(unit => unit.Plausible == true) }]
+            ? [fixes[0] with { Preferred = true, Certain = missing && replaced.Length == 0 && units.Count > 1 && units.Any(unit => unit.Plausible == true) }]
             : what == "weight" && values.Length == 1 ? ByLastWeight(at, values[0], fixes) : fixes;
     }
 

@@ -50,8 +50,8 @@ internal static class Specials
         "with food or without" => One(States("med", StateKind.Food), random),
         "only when needed" => One([.. States("med", StateKind.When), "PRN"], random),
         "an interval's abbreviation" => One([.. Vocabulary.Abbreviations("schedule").Terms.Where(a => a.StandsFor.StartsWith("every", StringComparison.Ordinal)).Select(a => a.Word)], random),
-        // "gone" ends another sign and "none" denies it, which have rules of their own
-        "a describing word of the line's word" => One([.. Vocabulary.Describing(word).Spellings.Where(spelling => Vocabulary.Describing(word).Find(spelling) is not ({ Part: "any", Word: "gone" or "resolved" } or { Word: "none" }))], random),
+        // "gone" ends another sign and "none" denies it, which have rules of their own; "after-exercise" is a state first
+        "a describing word of the line's word" => One([.. Vocabulary.Describing(word).Spellings.Where(spelling => Vocabulary.Describing(word).Find(spelling) is not ({ Part: "any", Word: "gone" or "resolved" } or { Word: "none" }) && Vocabulary.States(word).Find(spelling) is null)], random),
         "a comparison object" => One([.. Vocabulary.Objects.Spellings], random),
         "a tooth's number" => One(BothTeeth, random),
         "a unit of time" => One(UnitsOf(Quantity.Time), random),
