@@ -91,7 +91,7 @@ public static class NoteFormatter
     {
         int end = line.Marks[^1].Kind == TokenKind.Comment ? line.Marks[^1].Span.Start : line.Text.Length;
         string written = line.Text[line.Indent..end].TrimEnd();
-        if (line.Items is not [{ Head.Lead: null or { Means: Vocabulary.LeadMeans.Plain } } item])
+        if (line.Items is not [{ Head.Lead: null or { Means: Vocabulary.LeadMeans.Plain } } item] || item is Notes.MedicinePlan { Head.Span.Length: 0 })
         {
             return written;
         }

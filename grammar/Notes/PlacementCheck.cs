@@ -41,9 +41,9 @@ internal static class PlacementCheck
         foreach (Placed<NoteItem> item in entry.Items)
         {
             LineWord word = item.Value.Word;
-            if (item.Value is MedicinePlan { Head.Span.Length: 0 } plan)
+            if (item.Value is MedicinePlan { Head.Span.Length: 0, Schedule.For: null } plan && entry.Head.Kind != "visit" && plan.Manner.All(manner => manner.Kind != StateKind.When))
             {
-                // read as a plan because it has an interval; here it may be a dose as well
+                // read as a plan because it has an interval; at home it may be a dose as well, unless it says for how long, or only when needed
                 string written = ItemPrinter.Print(plan);
                 string dose = string.Join(' ', ((string[])["gave", plan.Medicine.Text, plan.Dose is { } amount ? ValuePrinter.Print(amount) : ""]).Where(part => part.Length > 0));
                 yield return Problem(item, plan.Medicine.Span, ProblemRules.Misplaced, $"Is this a dose that was given, or the plan? Write `{dose}` or `{written}`.");

@@ -79,12 +79,33 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, there.Span, $"`{there.Text}` does not go with a negation. Write what happened, or that nothing did."));
         }
 
+        if (at.Word.Has(SlotKind.Portion) && at.Filled.Any(slot => slot.Value is Portion { Part: 0 }) && (Poison() ?? MoreOfMeal()) is { } eaten)
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, eaten, $"`{eaten.In(at.Line)}`: was it eaten or not? Write one line for what was eaten, and one for what was not."));
+        }
+
+        if (at.Word.Kind == WordKind.Exam && at.Filled.Count > 0 && at.Filled.All(slot => slot.Value is Described { Word: { Part: "any", IsDegree: true } }))
+        {
+            TextSpan degree = at.First<Described>()!.Span;
+            at.Report(new Problem(ProblemRules.UnknownWord, degree, $"`{degree.In(at.Line)}` says how much. Of what? Write what you saw, such as {at.Word.Word} {degree.In(at.Line)} {at.Vocabulary.Describing(at.Word).Terms.First(w => w.Part != "any").Word}."));
+        }
+
+        if (at.Word.Kind == WordKind.Vital && at.Get<FreeWords>(SlotKind.Note) is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or", [>= '0' and <= '9', ..], ..])
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
+        }
+
+        if (NotDone() is { } open)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, open.Span, $"`{open.Text}`: was it done on this day or not? Write gave, missed or stop for what happened, and due for what is to come."));
+        }
+
         if (at.Word.Word == "phone" && at.First<FreeWords>() is { } number && number.Text.Contains(" if ", StringComparison.OrdinalIgnoreCase))
         {
             at.Report(new Problem(ProblemRules.WrongValue, number.Span, "`phone` takes the clinic's telephone number. A limit is written as call-if rr asleep >30."));
         }
 
-        if (at.Word.Word == "done" && lead is not null && at.First<FreeWords>() is { } act && IsAhead(act.Text))
+        if (at.Word.Word == "done" && lead is not null && at.First<FreeWords>() is { } act && IsAhead(act.Text.Split(',')[0]))
         {
             at.Report(new Problem(ProblemRules.WrongValue, act.Span, $"`{act.Text}` is still to come. Write: due {act.Text}"));
         }
@@ -132,6 +153,38 @@ internal sealed class ItemCheck(Cursor at)
         {
             at.Report(new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half."));
         }
+    }
+
+    /// <summary>What is worrying to have eaten, beside a meal of which nothing was eaten; null where nothing is.</summary>
+    private TextSpan? Poison() => at.Filled.Select(slot => slot.Value).OfType<Described>()
+        .FirstOrDefault(sign => sign.Sense == Sense.Present && sign.Word.Part != "any" && sign.Word.Meanings.Any(meaning => meaning.Level >= Level.Call) && at.Vocabulary.Fixed("not-eating").Find(sign.Word.Word) is null)?.Span;
+
+    /// <summary>A second part of a meal, in a remark: <c>did not eat all</c>.</summary>
+    private TextSpan? MoreOfMeal() => at.Get<FreeWords>(SlotKind.Note) is { } note && at.Vocabulary.Portions.Find(note.Text) is not null ? note.Span : null;
+
+    /// <summary>Words of a dose or an act that leave open whether it was done: <c>carprofen none</c>, <c>vaccine overdue</c>, <c>stop carprofen tomorrow</c>.</summary>
+    private FreeWords? NotDone()
+    {
+        bool dose = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care;
+        if (!dose && at.Word.Kind != WordKind.Act && at.Word.Word != "done")
+        {
+            return null;
+        }
+
+        foreach (FreeWords words in at.Filled.Select(slot => slot.Value).OfType<FreeWords>())
+        {
+            string[] said = words.Text.ToLowerInvariant().Split(' ', ',');
+            bool starts = Enumerable.Range(1, Math.Min(3, said.Length)).Any(count => at.Vocabulary.Fixed("not-done").Find(string.Join(' ', said[..count])) is not null);
+            bool ends = at.Vocabulary.Fixed("not-done").Find(said[^1]) is not null || (said.Length > 1 && at.Vocabulary.Fixed("not-done").Find($"{said[^2]} {said[^1]}") is not null);
+            bool missed = at.Word.Word == "missed" && !(said[0] is "gave" || words.Text.StartsWith("not stopped", StringComparison.OrdinalIgnoreCase));
+            bool refused = dose && said[0] == "refused" && said.Length > 1;
+            if (!missed && !refused && (starts || ends || (at.Word.Word == "stop" && IsAhead(words.Text))))
+            {
+                return words;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>True for words that tell of what is still to come: <c>in 10 days</c>, <c>due</c>.</summary>

@@ -64,6 +64,11 @@ internal sealed class ItemReader
             Complete(index);
         }
 
+        if (time is not null && drafts is [{ Times.Count: > 0 } first, ..] && !first.Word.Has(SlotKind.Medicine))
+        {
+            at.Report(new Problem(ProblemRules.SaidTwice, head.Span, $"Two times, and one `{head.Word.Word}`. Write one line for each time."));
+        }
+
         return at.Problems.Count > 0 ? [] : drafts.Count == 1 && drafts[0].Times.Count <= 1
             ? ItemBuilder.Build(drafts[0], drafts[0].Times is [var own] ? own : time) is { } only ? [only] : []
             : [.. drafts.SelectMany(draft => draft.Times.Count == 0 ? [ItemBuilder.Build(draft, time)] : draft.Times.Select(each => ItemBuilder.Build(draft, each))).OfType<NoteItem>()];
@@ -178,7 +183,8 @@ internal sealed class ItemReader
                 continue;
             }
 
-            if (!at.InRemark && !remarks.TakesRest() && Modifiers.BindSmall(at, out joined))
+            bool aside = at.Word.Kind == WordKind.Vital && at.First<NoteValue>() is not null && at.Part is { Kind: PartKind.Word, Span.Start: > 0 and var opening } && at.Line[opening - 1] == '(';
+            if (!aside && !at.InRemark && !remarks.TakesRest() && Modifiers.BindSmall(at, out joined))
             {
                 continue;
             }
@@ -259,7 +265,7 @@ internal sealed class ItemReader
     {
         int here = at.At;
         if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || !at.Word.Has(SlotKind.Words) || at.Filled.Any(slot => slot.Value is not Site)
-            || at.Phrase(at.Vocabulary.After, here, out ModifierWord? word) is not (> 0 and var count)
+            || AfterHead(here, out ModifierWord? word) is not (> 0 and var count)
             || (here > 0 && word!.Kind == ModifierKind.EndedAfter)
             || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count))
             || (at.Phrase(at.Vocabulary.Describing(at.Word), here, out DescribingWord? sign) > 0 && sign!.Part != "any")
@@ -277,6 +283,18 @@ internal sealed class ItemReader
         at.At = here + count;
         none = true;
         return true;
+    }
+
+    /// <summary>A <c>none</c>, a <c>gone</c>, or a <c>no</c> that ends a stretch: <c>vomiting: no, diarrhoea: yes</c>.</summary>
+    private int AfterHead(int index, out ModifierWord? word)
+    {
+        int count = at.Phrase(at.Vocabulary.After, index, out word);
+        if (count == 0 && Modifiers.At(at, index) is { Word.Kind: ModifierKind.Absent } no && (index + no.Count == at.Parts.Count || at.StartsSegment(index + no.Count)))
+        {
+            (word, count) = no;
+        }
+
+        return count;
     }
 
     /// <summary>Says of the whole observation that it is over.</summary>
@@ -366,7 +384,7 @@ internal sealed class ItemReader
         {
             Modifiers.AfterSign(at, negation with { OfHead = false });
         }
-        else if (negation is { Sense: Sense.Ended } && at.Word.Has(SlotKind.Words) && at.Word.Kind is WordKind.Care or WordKind.Scan && !signs)
+        else if (negation is { Sense: Sense.Ended } && at.Word.Has(SlotKind.Words) && at.Word.Kind is WordKind.Care or WordKind.Scan && !signs && WorryingNone() is null)
         {
             Over(negation.Span);
         }
@@ -411,8 +429,8 @@ internal sealed class ItemReader
             at.Add(SlotKind.Note, written);
         }
 
-        bool zero = none ? at.Filled.Count == 0 : at.Filled.Any(slot => slot.Value is EventCount { Number: 0, Bound: Bound.Exact }) && !at.Holds(SlotKind.Words);
-        if (zero && at.Vocabulary.Describing(at.Word).Find("none") is { } nothing && nothing.Meanings.Any(meaning => meaning.Level > Level.Expected))
+        bool zero = none ? at.Filled.All(slot => slot.Kind == SlotKind.Note) : at.Filled.Any(slot => slot.Value is EventCount { Number: 0, Bound: Bound.Exact }) && !at.Holds(SlotKind.Words);
+        if (zero && WorryingNone() is { } nothing)
         {
             // "pee 0" is a sign, as "pee none" is
             none = false;
@@ -427,6 +445,10 @@ internal sealed class ItemReader
 
         drafts.Add(new Draft(head, at.Word, at.Body(), none, at.Times.Count == 0 ? [] : [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
     }
+
+    /// <summary>The sign that says that none came, where that is more than an absence: no urine, no stool; else null.</summary>
+    private DescribingWord? WorryingNone() =>
+        at.Vocabulary.Describing(at.Word).Find("none") is { } nothing && nothing.Meanings.Any(meaning => meaning.Level > Level.Expected) ? nothing : null;
 
     /// <summary>Gives an observation that lacks its words those of its neighbour: <c>gait lame LF, RH</c>, <c>tooth 104 108 tartar</c>.</summary>
     private void Complete(int index)

@@ -216,6 +216,11 @@ internal sealed class LineReader
             }
 
             first ??= new LineSyntax(LineKind.Item, text, ending, Sorted(), [], null, Sharpest());
+            if (at.Problems.Exists(problem => problem.Rule == ProblemRules.OpenNegation))
+            {
+                // what can be read two ways is not read in a third
+                break;
+            }
         }
 
         return first is null ? Unread(text, ending, start, end) : WithCorrection(first);
@@ -276,7 +281,13 @@ internal sealed class LineReader
         Cut(start, word: null);
         for (int index = 1; index < at.Parts.Count; index++)
         {
-            if (Head.At(at, index, out int count) is { Lead: not null, Word.Word: "done" } act && index <= 2 && Modifiers.At(at, 0) is null)
+            if (Modifiers.At(at, index - 1) is not null)
+            {
+                // what a negation belongs to stands behind it, and must stay there
+                break;
+            }
+
+            if (Head.At(at, index, out int count) is { Lead: not null, Word.Word: "done" } act && index <= 2 && !Enumerable.Range(0, index).Any(before => vocabulary.IsDescribing(at.TextAt(before).ToString())))
             {
                 // "front nails trimmed": the whole line names what was done
                 at.StartParts(at.Parts[(index + count)..]);

@@ -53,6 +53,22 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return null;
         }
 
+        if (!at.Word.Has(SlotKind.Medicine) && TimeReader.Within(at, at.At, out int clock) is not null && at.At + clock < at.Parts.Count)
+        {
+            if (at.Word.Kind == WordKind.Vital && at.First<NoteValue>() is not null && at.Parts[at.At + clock] is NumberPart)
+            {
+                // "glucose 7am 240, 9am 165": the same again, later
+                at.StartParts(at.Parts[at.At..]);
+                return head with { Lead = null, Line = 0, Negation = null };
+            }
+
+            if (Head.AtWithNegation(at, at.At + clock, out int later, first: true) is { } timed && IsObservation(timed.Word))
+            {
+                // "8:30 seizure, 18:00 seizure"
+                return Start(timed, at.At + clock, later);
+            }
+        }
+
         if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))
         {
             // "lump, stomach, 12mm": the word stands alone so far, so a comma behind it ends nothing

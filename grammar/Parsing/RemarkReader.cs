@@ -85,7 +85,7 @@ internal sealed class RemarkReader(Cursor at)
         }
 
         at.At = end;
-        at.InRemark = true;
+        at.InRemark = end >= at.Parts.Count || !OpensSlot(end);
     }
 
     /// <summary>True where nothing but times of day is left.</summary>
@@ -100,8 +100,17 @@ internal sealed class RemarkReader(Cursor at)
     }
 
     /// <summary>True for a number with a unit that goes into a slot which is still empty: <c>belly lump under ribs 5mm</c>.</summary>
-    private bool OpensSlot(int index) => at.First<NoteValue>() is null && at.Parts[index] is NumberPart { First.Unit.Length: > 0 } number
-        && at.Vocabulary.Units.Find(number.First.Unit.In(at.Line)) is { } unit && unit.Quantity != Quantity.Time && Numbers.FitsAny(at, unit);
+    private bool OpensSlot(int index)
+    {
+        if (at.First<NoteValue>() is not null || at.Parts[index] is not NumberPart number)
+        {
+            return false;
+        }
+
+        TextSpan last = number.Third.Exists ? number.Third.Unit : number.Second.Exists ? number.Second.Unit : number.First.Unit;
+        ReadOnlySpan<char> unit = last.Length > 0 ? last.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "";
+        return at.Vocabulary.Units.Find(unit) is { } known && known.Quantity != Quantity.Time && Numbers.FitsAny(at, known);
+    }
 
     /// <summary>The word that is one slip away from what was typed, when both are long enough for that to say something.</summary>
     private string? Slip(Part part) => part.Span.Length >= 4 ? Refusals.Slip(at, at.TextOf(part).ToString()) : null;

@@ -16,6 +16,13 @@ internal static class TimeReader
     public static TimeOnly? Within(Cursor at, int index, out int count)
     {
         int first = index;
+        if (at.Is(index - 1, "since") || at.Is(index - 1, "until") || at.Is(index - 1, "till") || at.Is(index - 1, "before") || at.Is(index - 1, "after"))
+        {
+            // "no urine since 8am": not when it was seen
+            count = 0;
+            return null;
+        }
+
         if (Clinic(at, index) is { } clinic)
         {
             count = 1;
@@ -39,7 +46,7 @@ internal static class TimeReader
         }
 
         ReadOnlySpan<char> clock = at.TextAt(index);
-        if (!joined && !part.Second.Exists && !(clock.EndsWith("m", StringComparison.OrdinalIgnoreCase) || at.Is(index + 1, "am") || at.Is(index + 1, "pm")
+        if (!joined && !part.Second.Exists && !(HalfLetter(clock) || at.Is(index + 1, "am") || at.Is(index + 1, "pm")
             || at.Is(index + 1, "a.m") || at.Is(index + 1, "p.m")))
         {
             return null;
@@ -54,7 +61,7 @@ internal static class TimeReader
             written += at.TextAt(index).ToString().Replace(".", "", StringComparison.Ordinal);
         }
 
-        half |= written.EndsWith('m') || written.EndsWith('M');
+        half |= HalfLetter(written);
         if (written.Contains('.') && !half && !joined)
         {
             // 1.25 in is a length
@@ -83,13 +90,17 @@ internal static class TimeReader
             : null;
     }
 
-    /// <summary>Reads <c>07:30</c>, <c>7:30pm</c>, <c>8am</c>; null for what is not a time. An hour alone needs <c>am</c>, <c>pm</c> or <paramref name="hourAlone"/>.</summary>
+    /// <summary>True for <c>8am</c>, and <c>8a</c> as clinics write it.</summary>
+    private static bool HalfLetter(ReadOnlySpan<char> clock) => clock.Length > 1 && clock[^1] is 'm' or 'M' or 'a' or 'p';
+
+    /// <summary>Reads <c>07:30</c>, <c>7:30pm</c>, <c>8am</c>, <c>8a</c>; null for what is not a time. An hour alone needs <c>am</c>, <c>pm</c> or <paramref name="hourAlone"/>.</summary>
     public static TimeOnly? Read(ReadOnlySpan<char> written, bool hourAlone = false)
     {
-        ReadOnlySpan<char> half = written.Length > 2 ? written[^2..] : "";
-        bool pm = half.Equals("pm", StringComparison.OrdinalIgnoreCase);
-        bool am = half.Equals("am", StringComparison.OrdinalIgnoreCase);
-        ReadOnlySpan<char> clock = am || pm ? written[..^2].TrimEnd() : written;
+        int letters = written.Length > 1 && written[^1] is 'a' or 'p' && Scanners.IsDigit(written[^2]) ? 1 : 2;
+        ReadOnlySpan<char> half = written.Length > letters ? written[^letters..] : "";
+        bool pm = half is "p" || half.Equals("pm", StringComparison.OrdinalIgnoreCase);
+        bool am = half is "a" || half.Equals("am", StringComparison.OrdinalIgnoreCase);
+        ReadOnlySpan<char> clock = am || pm ? written[..^letters].TrimEnd() : written;
         int mark = clock.IndexOfAny(':', '.', 'h');
         if ((mark < 0 && !(am || pm || hourAlone)) || (mark >= 0 && clock.Length - mark != 3)
             || !int.TryParse(mark < 0 ? clock : clock[..mark], NumberStyles.None, CultureInfo.InvariantCulture, out int hour))
@@ -172,8 +183,8 @@ internal static class TimeReader
         }
 
         ReadOnlySpan<char> half = written[(colon + 3)..];
-        bool pm = half.Equals("pm", StringComparison.OrdinalIgnoreCase);
-        bool am = half.Equals("am", StringComparison.OrdinalIgnoreCase);
+        bool pm = half is "p" || half.Equals("pm", StringComparison.OrdinalIgnoreCase);
+        bool am = half is "a" || half.Equals("am", StringComparison.OrdinalIgnoreCase);
         bool known = (half.IsEmpty && hour <= 23) || ((am || pm) && hour is >= 1 and <= 12);
         if (!known || minute > 59)
         {

@@ -68,7 +68,7 @@ internal static class CountSlots
         public override object? Value(Cursor at, NumberForm form)
         {
             bool marked = form is { Shape: NumberShape.Bare or NumberShape.WithUnit } && form.UnitSpan.In(at.Line) is "x" or "X" or "×" or "times" or "time";
-            bool counts = marked || (form.Shape == NumberShape.Bare && at.BoundInWords == Bound.Exact && at.Word.Takes.First(slot => slot.Kind is not (SlotKind.Words or SlotKind.Site or SlotKind.Ok)).Kind == SlotKind.Times);
+            bool counts = marked || (form.Shape == NumberShape.Bare && at.BoundInWords == Bound.Exact && at.Times.Count == 0 && !at.HeadSpan.In(at.Line).EndsWith("score", StringComparison.OrdinalIgnoreCase) && at.Word.Takes.First(slot => slot.Kind is not (SlotKind.Words or SlotKind.Site or SlotKind.Ok)).Kind == SlotKind.Times);
             return counts && form.First == Math.Truncate(form.First) && form.First <= MostTimes && !HasOther(at, form, marked)
                 ? new EventCount((int)form.First, form.Bound)
                 : null;

@@ -210,7 +210,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
 
     public bool IsWord(int index) => index < Parts.Count && Parts[index].Kind == PartKind.Word;
 
-    public bool Is(int index, ReadOnlySpan<char> word) => index < Parts.Count && Parts[index] is { Kind: PartKind.Word } part
+    public bool Is(int index, ReadOnlySpan<char> word) => (uint)index < (uint)Parts.Count && Parts[index] is { Kind: PartKind.Word } part
         && part.Span.Length == word.Length && TextOf(part).Equals(word, StringComparison.OrdinalIgnoreCase);
 
     public void Mark(TokenKind kind, TextSpan span) => Tokens.Add(new Token(kind, span));
@@ -429,7 +429,8 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     {
         foreach (SlotValue slot in filled)
         {
-            if (slot.Value is Described { Sense: Sense.Present, Word.Part: not "any" } sign && sign.Span.Start >= HeadSpan.End && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected))
+            if (slot.Value is Described { Sense: Sense.Present, Word.Part: not "any" } sign && sign.Span.Start >= HeadSpan.End
+                && (sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected) || (TextSpan.Between(HeadSpan.End, sign.Span.Start).In(Line).IsWhiteSpace() && Vocabulary.Fixed("not-eating").Find(sign.Word.Word) is null)))
             {
                 return sign;
             }

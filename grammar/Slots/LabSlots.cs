@@ -39,7 +39,7 @@ internal static class LabSlots
     /// <summary>A laboratory's number with whatever unit, or its result in words.</summary>
     private sealed class Lab() : SlotReader(SlotKind.LabValue)
     {
-        private static readonly string[] Results = ["positive", "pos", "negative", "neg", "normal", "high", "low"];
+        private static readonly string[] Results = ["positive", "pos", "negative", "neg", "normal", "high", "low", "ok", "fine", "wnl", "raised"];
 
         public override string Hint(LineWord word) => "a value such as 110umol/L, or negative";
 

@@ -23,6 +23,12 @@ internal static class MeasureSlots
         return new Measure(span, form.Bound, amounts);
     }
 
+    /// <summary>A number without its unit, where only one unit gives a living animal such a value; else null.</summary>
+    private static Measure? OnlyUnit(Cursor at, NumberForm form) =>
+        at.Vocabulary.Units.Terms.FirstOrDefault(unit => unit.BareFrom <= form.First && form.First <= unit.BareTo && Numbers.FitsAny(at, unit)) is { } unit
+            ? new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, unit)])
+            : null;
+
     private sealed class Rate() : SlotReader(SlotKind.Rate)
     {
         /// <summary>The seconds a clinic counts for when it multiplies: 18 x 4 is 18 in 15 s.</summary>
@@ -55,9 +61,7 @@ internal static class MeasureSlots
         {
             { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Temperature } => MeasureOf(at, form),
 
-            // only one scale gives a living animal this temperature
-            { Shape: NumberShape.Bare } when at.Vocabulary.Units.Terms.FirstOrDefault(unit => unit.BareFrom <= form.First && form.First <= unit.BareTo) is { } unit =>
-                new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, unit)]),
+            { Shape: NumberShape.Bare } => OnlyUnit(at, form),
             _ => null,
         };
     }
@@ -143,7 +147,7 @@ internal static class MeasureSlots
         public override bool Fits(Unit unit, LineWord word) => unit.Quantity == Quantity.Glucose;
 
         public override object? Value(Cursor at, NumberForm form) =>
-            form is { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Glucose } ? MeasureOf(at, form) : null;
+            form is { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Glucose } ? MeasureOf(at, form) : form.Shape == NumberShape.Bare ? OnlyUnit(at, form) : null;
     }
 
     private sealed class Pressure() : SlotReader(SlotKind.Pressure)
@@ -246,11 +250,28 @@ internal static class MeasureSlots
     /// <summary>How long or how far.</summary>
     private sealed class Extent(SlotKind kind) : SlotReader(kind)
     {
+        private const decimal SecondsADay = 86_400;
+
         public override string Hint(LineWord word) => Kind == SlotKind.Duration ? "how long, such as 3min" : "how far, such as 2km";
 
         public override ImmutableArray<string> Units(LineWord word) => Kind == SlotKind.Duration ? ["min", "s", "h"] : ["km", "mi"];
 
         public override bool Fits(Unit unit, LineWord word) => Kind == SlotKind.Duration ? unit.Quantity == Quantity.Time : unit.Word is "km" or "mi";
+
+        /// <summary><c>for ten minutes</c>.</summary>
+        public override bool BindWord(Cursor at)
+        {
+            if (CountSlots.NumberWord(at, at.At, out int count) is not { } number || !at.IsWord(at.At + count) || at.Holds(Kind)
+                || at.Vocabulary.Units.Find(at.TextAt(at.At + count)) is not { } unit || !Fits(unit, at.Word) || unit.Quantity == Quantity.Time && unit.Factor > SecondsADay)
+            {
+                return false;
+            }
+
+            TextSpan span = at.SpanOf(at.At, count + 1);
+            at.Add(Kind, new Notes.Extent(new Notes.Amount(number.Number, unit, number.Over)));
+            at.At += count;
+            return at.Taken(TokenKind.Value, span);
+        }
 
         public override object? Value(Cursor at, NumberForm form)
         {

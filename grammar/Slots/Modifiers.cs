@@ -86,19 +86,23 @@ internal static class Modifiers
         {
             CarryOn(at, pending, joined);
         }
-        else if (comma && ListEndsInOr(at))
+        else if (joined == 0 && ListEndsInOr(at))
         {
             at.Pending = pending;
         }
-        else if ((comma && pending.Modifier.NegatesLists && WordSlots.StartsWorry(at, at.At))
+        else if ((comma ? pending.Modifier.NegatesLists && WordSlots.StartsWorry(at, at.At) : joined == 0 && WordSlots.StartsWorry(at, at.At))
             || (joined > 0 && small!.Kind == ModifierKind.JoinsAnd && !IsBut(small) && WordSlots.StartsWorry(at, at.At + joined)))
         {
-            int index = comma ? at.At : at.At + joined;
-            TextSpan sign = at.Parts[index].Span;
-            string no = pending.Span.In(at.Line).ToString();
-            at.Report(new Problem(ProblemRules.OpenNegation, sign,
-                $"`{no}` may or may not reach `{sign.In(at.Line)}`. Write `{no}` before each sign that is not there, or the sign that is there first."));
+            Open(at, pending, at.Parts[comma ? at.At : at.At + joined].Span);
         }
+    }
+
+    /// <summary>Reports that a negation may or may not reach a sign.</summary>
+    public static void Open(Cursor at, Pending pending, TextSpan sign)
+    {
+        string no = pending.Span.In(at.Line).ToString();
+        at.Report(new Problem(ProblemRules.OpenNegation, sign,
+            $"`{no}` may or may not reach `{sign.In(at.Line)}`. Write `{no}` before each sign that is not there, or the sign that is there first."));
     }
 
     /// <summary>The negation that waits for a word found none.</summary>

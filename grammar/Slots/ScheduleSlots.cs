@@ -227,7 +227,7 @@ internal static class ScheduleSlots
         private static string? TimesADay(Cursor at, NumberPart part, out int count)
         {
             count = 0;
-            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || part.BoundSpan.Length > 0 || at.Digits(part.First.Digits) is not { } times || times is not (1 or 2 or 3 or 4 or 6))
+            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || at.BoundOf(part) != Bound.Exact || at.Digits(part.First.Digits) is not { } times || times is not (1 or 2 or 3 or 4 or 6))
             {
                 return null;
             }

@@ -73,6 +73,17 @@ internal static class WordSlots
             return true;
         }
 
+        if (pending is { OfHead: true } && at.Word.Kind is not WordKind.Exam && Enumerable.Range(0, Math.Min(at.At - count + 1, at.Parts.Count)).Any(at.StartsSegment))
+        {
+            // "no vomiting, now vomiting blood"
+            Modifiers.Open(at, pending, span);
+        }
+
+        if (at.At > count && at.Is(at.At - count - 1, "less") && word.Part != "any" && word.Meanings.All(meaning => meaning.Level == Level.Expected))
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, span, $"`less {span.In(at.Line)}` can be read two ways. Write what you saw, such as pale."));
+        }
+
         TextSpan whole = pending is null ? span : TextSpan.Between(pending.Span.Start, span.End);
         Sense sense = pending?.Sense ?? Sense.Present;
         if (!at.HasSign(word, sense))
@@ -85,7 +96,7 @@ internal static class WordSlots
         {
             // "no cough at night": what is negated is the cough
         }
-        else if (pending is not null && !(word.Part == "any" && StartsSign(at, at.At)))
+        else if (pending is not null && !(word.Part == "any" && at.HasPart && !at.StartsSegment(at.At) && StartsSign(at, at.At)))
         {
             // "no new lumps" would reach through to the sign
             Modifiers.AfterSign(at, pending);

@@ -97,7 +97,7 @@ internal static class Specials
         [.. Vocabulary.States(word).Spellings.Where(spelling => Vocabulary.States(word).Find(spelling)!.Kind == kind)];
 
     private static string[] UnitsOf(Quantity quantity) =>
-        [.. Vocabulary.Units.Terms.Where(unit => unit.Quantity == quantity).SelectMany(unit => unit.Synonyms.Prepend(unit.Word))];
+        [.. Vocabulary.Units.Terms.Where(unit => unit.Quantity == quantity).SelectMany(unit => unit.Synonyms.Prepend(unit.Word)).Where(spelling => spelling != "#")]; // behind a blank it starts a comment
 
     /// <summary>Regions of both species that go with the line's word; where it takes few, one that it takes all the same.</summary>
     private static string[] Regions(SideRule sides, string word)
