@@ -88,7 +88,7 @@ public class ClinicalDataTests
     [InlineData("rr", "dog", "mature", "asleep", null, 30, FindingLevel.Call, 2)] // Rishniw et al., Res Vet Sci 2012: healthy dogs sleep below 30
     [InlineData("hr", "dog", "mature", "rest", null, 180, FindingLevel.Urgent, 1)] // Merck Veterinary Manual, triage parameter table: tachycardia above 180
     [InlineData("hr", "cat", "mature", "rest", null, 220, FindingLevel.Urgent, 1)] // the same table: above 220
-    [InlineData("temp", "dog", "mature", "any", "rectal", 39.4, FindingLevel.Call, 1)] // Veterinary Partner (VIN) client pages: phone above 103 F (39.4 C)
+    [InlineData("temp", "dog", "mature", "any", "rectal", 39.5, FindingLevel.Call, 1)] // Dorn et al. 2024: high end of healthy dogs; VIN: phone above 103 F (39.44 C)
     [InlineData("temp", "cat", "mature", "any", "rectal", 38.9, FindingLevel.Watch, 1)] // Levy et al. 2015: upper limit 38.9
     [InlineData("crt", "dog", "mature", "any", null, 2, FindingLevel.Watch, 1)] // Merck Veterinary Manual: slow above 2 s
     public void Upper_lines_are_where_the_publication_draws_them(string what, string species, string stage, string state, string? place, double value, FindingLevel level, int repeat)

@@ -25,13 +25,13 @@ public class NormalRangeRuleTests
     [InlineData("hr 180", FindingLevel.Watch)]
     [InlineData("hr 181", FindingLevel.Urgent)]
     [InlineData("hr 190 after-walk", null)]
-    [InlineData("temp 37.5C rectal", null)]
-    [InlineData("temp 37.4C", FindingLevel.Watch)]
+    [InlineData("temp 37.2C rectal", null)]
+    [InlineData("temp 37.1C", FindingLevel.Watch)]
     [InlineData("temp 36.9C", FindingLevel.Call)]
     [InlineData("temp 35.9C", FindingLevel.Urgent)]
     [InlineData("temp 39.2C", null)]
-    [InlineData("temp 39.4C", FindingLevel.Watch)]
-    [InlineData("temp 39.5C", FindingLevel.Call)]
+    [InlineData("temp 39.5C", FindingLevel.Watch)]
+    [InlineData("temp 39.6C", FindingLevel.Call)]
     [InlineData("temp 40.9C", FindingLevel.Call)]
     [InlineData("temp 41.0C", FindingLevel.Urgent)]
     [InlineData("temp 105.8F", FindingLevel.Urgent)] // 41.0 C exactly
@@ -55,13 +55,13 @@ public class NormalRangeRuleTests
     public void A_grown_dog(string line, FindingLevel? level) => Assert.Equal(level, LevelForDog(line));
 
     [Theory]
-    [InlineData("hr 100", null)]
-    [InlineData("hr 99", FindingLevel.Watch)]
-    [InlineData("hr 180", null)]
-    [InlineData("hr 181", FindingLevel.Watch)]
+    [InlineData("hr 94", null)]
+    [InlineData("hr 93", FindingLevel.Watch)]
+    [InlineData("hr 189", null)]
+    [InlineData("hr 190", FindingLevel.Watch)]
     [InlineData("hr 221", FindingLevel.Urgent)]
     [InlineData("hr 132", null)] // Abbott, J Feline Med Surg 2005: mean of healthy cats at home
-    [InlineData("hr 200 purring", null)]
+    [InlineData("hr 210 purring", null)]
     [InlineData("rr 21 asleep", null)] // Ljungvall et al. 2014: median of healthy cats
     [InlineData("temp 36.7C", null)]
     [InlineData("temp 38.9C", null)]
@@ -183,8 +183,8 @@ public class NormalRangeRuleTests
               temp 104F
                    ^^^^ temp-range call
             """);
-        Assert.StartsWith("Temperature 104 °F: above 102.9 °F.", analysis.Findings[0].Message, StringComparison.Ordinal);
-        Assert.EndsWith("Shown as normal: 99.5 to 102.6 °F.", analysis.Findings[0].Message, StringComparison.Ordinal);
+        Assert.StartsWith("Temperature 104 °F: above 103.1 °F.", analysis.Findings[0].Message, StringComparison.Ordinal);
+        Assert.EndsWith("Shown as normal: 99 to 102.6 °F.", analysis.Findings[0].Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public class ChartTests
         Func<double, double> value = ValueAt(chart);
         double top = Number(band, "y");
         Assert.Equal(39.2, value(top), 0.05);
-        Assert.Equal(37.5, value(top + Number(band, "height")), 0.05);
+        Assert.Equal(37.2, value(top + Number(band, "height")), 0.05);
     }
 
     [Fact]
