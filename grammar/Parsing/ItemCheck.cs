@@ -84,12 +84,6 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, eaten, $"`{eaten.In(at.Line)}`: was it eaten or not? Write one line for what was eaten, and one for what was not."));
         }
 
-        if (at.Word.Kind == WordKind.Exam && at.Filled.Count > 0 && at.Filled.All(slot => slot.Value is Described { Word: { Part: "any", IsDegree: true } }))
-        {
-            TextSpan degree = at.First<Described>()!.Span;
-            at.Report(new Problem(ProblemRules.UnknownWord, degree, $"`{degree.In(at.Line)}` says how much. Of what? Write what you saw, such as {at.Word.Word} {degree.In(at.Line)} {at.Vocabulary.Describing(at.Word).Terms.First(w => w.Part != "any").Word}."));
-        }
-
         if (at.Word.Kind == WordKind.Vital && at.Get<FreeWords>(SlotKind.Note) is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or", [>= '0' and <= '9', ..], ..])
         {
             at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
