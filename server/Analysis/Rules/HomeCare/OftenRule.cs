@@ -68,7 +68,10 @@ public sealed class OftenRule : ICourseRule
         }
     }
 
-    /// <summary>By the clock where both have a time, else by the day.</summary>
+    /// <summary>
+    /// By the clock where both have a time, else by the day. <c>2x</c> at breakfast tells of the hours before it as well: such a
+    /// line counts for its own day alone.
+    /// </summary>
     private static bool WithinADay(Noted first, Noted second) =>
-        DoseSeries.HoursBetween(first, second) is { } hours ? hours <= 24 : first.Day == second.Day;
+        first.Day == second.Day || (CareWords.Times(first) < 2 && CareWords.Times(second) < 2 && DoseSeries.HoursBetween(first, second) <= 24);
 }
