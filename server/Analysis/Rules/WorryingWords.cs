@@ -14,7 +14,7 @@ internal static class WorryingWords
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
     public static NoteFinding? In(EntryContext at, string rule, int line, NoteItem item)
     {
-        ImmutableArray<Described> words = item is NotSeen ? [] : item.Words;
+        ImmutableArray<Described> words = item is NotSeen or ExpectFact ? [] : item.Words;
         if (words.IsEmpty)
         {
             return Missing(at, rule, line, item);
@@ -85,7 +85,7 @@ internal static class WorryingWords
     /// <summary>Every describing word of an entry with the part and place it is about.</summary>
     public static IEnumerable<NotedSign> SignsOf(Entry entry) =>
         from placed in entry.Items
-        where placed.Value is not NotSeen
+        where placed.Value is not (NotSeen or ExpectFact)
         from word in placed.Value.Words
         select new NotedSign(placed.Value.Word.Word, placed.Value.Site?.Name, word.Word.Word, placed.Line, entry.Head.Date!.Value);
 

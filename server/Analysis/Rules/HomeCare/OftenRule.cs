@@ -7,6 +7,7 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>Vomiting (<c>vomit-often</c>) or loose stools (<c>stool-often</c>) more often in 24 hours than a published line. One instance each.</summary>
 public sealed class OftenRule : ICourseRule
 {
+    private const int HoursOfCounts = 12;
     private readonly string word;
     private readonly string what;
 
@@ -69,9 +70,9 @@ public sealed class OftenRule : ICourseRule
     }
 
     /// <summary>
-    /// By the clock where both have a time, else by the day. <c>2x</c> at breakfast tells of the hours before it as well: such a
-    /// line counts for its own day alone.
+    /// By the clock where both have a time, else by the day. <c>2x</c> at breakfast tells of the hours before it as well, so that
+    /// two mornings are not one day.
     /// </summary>
     private static bool WithinADay(Noted first, Noted second) =>
-        first.Day == second.Day || (CareWords.Times(first) < 2 && CareWords.Times(second) < 2 && DoseSeries.HoursBetween(first, second) <= 24);
+        first.Day == second.Day || DoseSeries.HoursBetween(first, second) <= (CareWords.Times(first) > 1 || CareWords.Times(second) > 1 ? HoursOfCounts : 24);
 }
