@@ -51,7 +51,7 @@ public class ClinicalDataTests
         Assert.Contains(MarkedFindings.Read($"pet Marlow\nspecies dog\nborn {born}\nadult-weight 15kg\n2026-11-20 log\n{lines}").Findings, finding => finding is { Rule: "together", Level: FindingLevel.Urgent });
     }
 
-    private static string LineOf(SignPattern sign) => sign.Limit is null ? $"{sign.Part} {sign.Sign}".TrimEnd() : sign.Part == "temp" ? "temp 40.2C" : $"{sign.Part} 4mmol/L";
+    private static string LineOf(SignPattern sign) => sign.Limit is null ? $"{sign.Part} {(sign.Part == "pain-site" ? "L-hip " : "")}{sign.Sign}".TrimEnd() : sign.Part == "temp" ? "temp 40.2C" : $"{sign.Part} 4mmol/L";
 
     [Fact]
     public void Equally_full_selectors_never_match_the_same_reading()

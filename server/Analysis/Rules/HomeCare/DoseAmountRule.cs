@@ -50,7 +50,7 @@ public sealed class DoseAmountRule : ICourseRule
             }
         }
 
-        // what is grave is told of each dose, the rest once for a run
+        // each grave dose is reported by itself, the rest once for a run
         foreach (List<Noted> run in Runs.Of(other.Where(dose => of[dose].Limit == limit), DaysOfARun).Concat(other.Where(dose => of[dose].Limit != limit).Select(dose => new List<Noted> { dose })))
         {
             Noted last = run[^1];
