@@ -47,7 +47,7 @@ public static class ItemPrinter
         CallIfFact call => [call.Vital.Word, Word(call.State), Word(call.Place), ValuePrinter.Print(call.Limit), Per(call.Per), style.Remark(item.Note)],
         MedicinePlan plan => [plan.Medicine.Text, style.Dose(item), .. Manners(plan, StateKind.Route), .. Times(plan.Schedule), .. Manners(plan, StateKind.Food, StateKind.When), style.Remark(plan.Note)],
         AcceptFact accept => [accept.Rule.Text, accept.Item?.Word ?? "", accept.Site?.Name ?? "", Tag(accept.Tag), $"until {accept.Until}", style.Remark(accept.Reason)],
-        ExpectFact expect => [expect.Item.Word, expect.Site?.Name ?? "", Tag(expect.Tag), .. Signs(expect, style), $"until {expect.Until}", Per(expect.Per), style.Remark(expect.Note)],
+        ExpectFact expect => [expect.Item.Word, expect.Site?.Name ?? "", Tag(expect.Tag), .. Signs(expect, style), $"until {expect.Until}", Per(expect.Per)],
         Photo photo => [photo.File.Text, photo.Caption?.Text ?? ""],
         RestOk => ["ok"],
         CareEvent { Food: not null } care => [.. Signs(care, style), care.Food.Text, Value(care.Value), .. Behind(care, style)],

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 

@@ -3,7 +3,6 @@ using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Ranges;
-using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Rules;
 
