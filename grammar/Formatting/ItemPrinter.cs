@@ -25,7 +25,7 @@ public static class ItemPrinter
         foreach (string word in Rest(item, style).Where(word => word.Length > 0))
         {
             // two words that would be read as one phrase are kept apart by a comma: pale, yellow
-            words[^1] += style.Own && words.Count > 1 && item is Reading or Examined or Finding or CareEvent or Skipped && Phrases.Start(item.Word.Word, words[^1], word) ? "," : "";
+            words[^1] += style.Own && words.Count > 1 && item is Reading or Examined or Finding or CareEvent or Skipped or ExpectFact && Phrases.Start((item is ExpectFact ? item.About! : item.Word).Word, words[^1], word) ? "," : "";
             if (word.StartsWith(", ", StringComparison.Ordinal))
             {
                 words[^1] += ",";
@@ -47,6 +47,7 @@ public static class ItemPrinter
         CallIfFact call => [call.Vital.Word, Word(call.State), Word(call.Place), ValuePrinter.Print(call.Limit), Per(call.Per), style.Remark(item.Note)],
         MedicinePlan plan => [plan.Medicine.Text, style.Dose(item), .. Manners(plan, StateKind.Route), .. Times(plan.Schedule), .. Manners(plan, StateKind.Food, StateKind.When), style.Remark(plan.Note)],
         AcceptFact accept => [accept.Rule.Text, accept.Item?.Word ?? "", accept.Site?.Name ?? "", Tag(accept.Tag), $"until {accept.Until}", style.Remark(accept.Reason)],
+        ExpectFact expect => [expect.Item.Word, expect.Site?.Name ?? "", Tag(expect.Tag), .. Signs(expect, style), $"until {expect.Until}", Per(expect.Per)],
         Photo photo => [photo.File.Text, photo.Caption?.Text ?? ""],
         RestOk => ["ok"],
         CareEvent { Food: not null } care => [.. Signs(care, style), care.Food.Text, Value(care.Value), .. Behind(care, style)],

@@ -206,6 +206,22 @@ public sealed record AcceptFact(ItemHead Head, ItemBody Body) : NoteItem(Head, B
     public FreeWords? Reason => Note;
 }
 
+/// <summary>
+/// What the clinic said will be seen for some days: <c>expect wound swollen, red until 2026-10-09 per vet</c>. Without signs
+/// it is about everything that is written of the part.
+/// </summary>
+public sealed record ExpectFact(ItemHead Head, ItemBody Body) : NoteItem(Head, Body)
+{
+    /// <summary>The part, or what is written of it.</summary>
+    public LineWord Item => About!;
+
+    /// <summary>The last day it holds.</summary>
+    public PartialDate Until => Schedule.Until!;
+
+    /// <summary>Who said so, or null.</summary>
+    public Attribution? Per => Body.First<Attribution>();
+}
+
 /// <summary>A vital: a value, and how it was taken.</summary>
 public sealed record Reading(ItemHead Head, ItemBody Body) : NoteItem(Head, Body)
 {

@@ -12,8 +12,8 @@ namespace HealthNotes.Grammar.Notes;
 internal static class PlacementCheck
 {
     private static readonly string[] FactsAlsoInVisits = ["usual", "call-if"];
-    private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check", "accept", "surgery"];
-    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept", "surgery"];
+    private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check", "accept", "expect", "surgery"];
+    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept", "expect", "surgery"];
 
     /// <summary>What is wrong with the places of an opening's lines.</summary>
     public static IEnumerable<PlacedProblem> Of(Opening opening)

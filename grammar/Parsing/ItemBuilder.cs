@@ -48,6 +48,7 @@ internal static class ItemBuilder
         "med" => new MedicinePlan(head, body),
         "home-check" => new HomeCheckFact(head, body),
         "accept" => new AcceptFact(head, body),
+        "expect" => new ExpectFact(head, body),
         _ => new TextFact(head, body),
     };
 }

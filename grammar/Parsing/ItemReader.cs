@@ -159,7 +159,7 @@ internal sealed class ItemReader
 
                 bool part = at.Word.Has(SlotKind.Portion) && at.Phrase(at.Vocabulary.Portions, at.At, out _) == no.Count;
                 sign = part ? no.Count : sign;
-                bool goesWith = part && at.Phrase(at.Vocabulary.Describing(at.Word), at.At + no.Count, out DescribingWord? behind) > 0 && at.Vocabulary.Fixed("not-eating").Find(behind!.Word) is not null;
+                bool goesWith = part && at.Phrase(at.Vocabulary.Describing(at.Subject), at.At + no.Count, out DescribingWord? behind) > 0 && at.Vocabulary.Fixed("not-eating").Find(behind!.Word) is not null;
                 if (!goesWith && sign == no.Count && at.At + sign < at.Parts.Count && !at.StartsSegment(at.At + sign) && WordSlots.StartsWorry(at, at.At + sign))
                 {
                     at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, sign),
@@ -268,7 +268,7 @@ internal sealed class ItemReader
             || AfterHead(here, out ModifierWord? word) is not (> 0 and var count)
             || (here > 0 && word!.Kind == ModifierKind.EndedAfter)
             || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count))
-            || (at.Phrase(at.Vocabulary.Describing(at.Word), here, out DescribingWord? sign) > 0 && sign!.Part != "any")
+            || (at.Phrase(at.Vocabulary.Describing(at.Subject), here, out DescribingWord? sign) > 0 && sign!.Part != "any")
             || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, here) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(here)) is not null))))
         {
             return false;
@@ -301,8 +301,8 @@ internal sealed class ItemReader
     private void Over(TextSpan span)
     {
         string written = at.WithSingleBlanks(span);
-        bool known = at.Vocabulary.Describing(at.Word).Find(written) is { Part: "any" };
-        DescribingWord gone = known ? at.Vocabulary.Describing(at.Word).Find(written)! : at.Vocabulary.Describing(at.Word).Find("gone")!;
+        bool known = at.Vocabulary.Describing(at.Subject).Find(written) is { Part: "any" };
+        DescribingWord gone = known ? at.Vocabulary.Describing(at.Subject).Find(written)! : at.Vocabulary.Describing(at.Subject).Find("gone")!;
         at.Add(SlotKind.Words, new Described(gone, span, known ? written : gone.Word));
     }
 
@@ -347,7 +347,7 @@ internal sealed class ItemReader
         Sense sense = negation?.Sense ?? Sense.Present;
         foreach (string word in head.Implied)
         {
-            if (at.Vocabulary.Ok.Find(word) is { } ok && at.Word.Has(SlotKind.Ok) | at.Word.Has(SlotKind.Words) && at.Vocabulary.Describing(at.Word).Find(word) is null)
+            if (at.Vocabulary.Ok.Find(word) is { } ok && at.Word.Has(SlotKind.Ok) | at.Word.Has(SlotKind.Words) && at.Vocabulary.Describing(at.Subject).Find(word) is null)
             {
                 at.Set(SlotKind.Ok, ok);
             }
@@ -448,7 +448,7 @@ internal sealed class ItemReader
 
     /// <summary>The sign that says that none came, where that is more than an absence: no urine, no stool; else null.</summary>
     private DescribingWord? WorryingNone() =>
-        at.Vocabulary.Describing(at.Word).Find("none") is { } nothing && nothing.Meanings.Any(meaning => meaning.Level > Level.Expected) ? nothing : null;
+        at.Vocabulary.Describing(at.Subject).Find("none") is { } nothing && nothing.Meanings.Any(meaning => meaning.Level > Level.Expected) ? nothing : null;
 
     /// <summary>Gives an observation that lacks its words those of its neighbour: <c>gait lame LF, RH</c>, <c>tooth 104 108 tartar</c>.</summary>
     private void Complete(int index)

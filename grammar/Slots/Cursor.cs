@@ -74,8 +74,8 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     /// <summary>The part that is read next.</summary>
     public Part Part => Parts[At];
 
-    /// <summary>The word whose states and units count: the vital in <c>usual rr</c>, else the observation's own.</summary>
-    public LineWord Subject => Word.Has(SlotKind.Vital) && About is { } about ? about : Word;
+    /// <summary>The word whose states, units and signs count: the vital in <c>usual rr</c>, the part in <c>expect wound</c>, else the observation's own.</summary>
+    public LineWord Subject => (Word.Has(SlotKind.Vital) || (Word.Has(SlotKind.Item) && Word.Has(SlotKind.Words))) && About is { } about ? about : Word;
 
     /// <summary>The word that the line is about, where it names another.</summary>
     public LineWord? About => First<LineWord>();

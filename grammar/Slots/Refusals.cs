@@ -137,7 +137,7 @@ internal static class Refusals
     /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
     public static string? Slip(Cursor at, string typed) => at.Vocabulary.Knows(typed) ? null
         : NearestWord.Find(typed, SlotTable.Words(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
-            && (typed.Length > ShortestGuessed || nearest.Length > typed.Length || at.Vocabulary.Describing(at.Word).Find(nearest) is { Part: not "any" })
+            && (typed.Length > ShortestGuessed || nearest.Length > typed.Length || at.Vocabulary.Describing(at.Subject).Find(nearest) is { Part: not "any" })
             && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) && !nearest.Equals(typed, StringComparison.OrdinalIgnoreCase) ? nearest : null;
 
     /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>

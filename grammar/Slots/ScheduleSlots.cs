@@ -94,7 +94,7 @@ internal static class ScheduleSlots
         public override string Hint(LineWord word) => word.Word switch
         {
             "home-check" => "how often, such as every 30d",
-            "accept" => "until when, such as until 2027-03-01",
+            "accept" or "expect" => "until when, such as until 2027-03-01",
             "recheck" or "due" => "when, such as in 2w or 2026-11-01",
             _ when Kind == SlotKind.Validity => "how long it holds, such as for 3y or every 12w",
             _ => "times, such as every 12h",
@@ -105,7 +105,7 @@ internal static class ScheduleSlots
         public override bool IsFilled(Cursor at)
         {
             Schedule schedule = at.First<Schedule>() ?? Notes.Schedule.None;
-            return at.Word.Has(SlotKind.Rule) ? schedule.Until is not null
+            return at.Word.Word is "accept" or "expect" ? schedule.Until is not null
                 : at.Word.Word == "home-check" ? schedule.Every is not null
                 : schedule.NamesDay || schedule.Every is not null;
         }

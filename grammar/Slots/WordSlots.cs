@@ -26,24 +26,24 @@ internal static class WordSlots
 
     /// <summary>How many parts make up the sign at <paramref name="index"/>; 0 where none starts.</summary>
     public static int SignLength(Cursor at, int index) => !at.IsWord(index) || !at.Word.Has(SlotKind.Words) ? 0
-        : at.Phrase(at.Vocabulary.Describing(at.Word), index, out _) is > 0 and var count ? count
+        : at.Phrase(at.Vocabulary.Describing(at.Subject), index, out _) is > 0 and var count ? count
         : Abbreviated(at, at.TextAt(index)) is null ? 0 : 1;
 
     /// <summary>True where a sign starts that is worth watching or more.</summary>
     public static bool StartsWorry(Cursor at, int index) => at.IsWord(index)
-        && at.Phrase(at.Vocabulary.Describing(at.Word), index, out DescribingWord? word) > 0
+        && at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? word) > 0
         && word!.Meanings.Any(meaning => meaning.Level > Level.Expected);
 
     /// <summary>Adds a sign that a phrase or abbreviation stands for, as if it stood at <paramref name="span"/>.</summary>
     public static bool AddImplied(Cursor at, string word, TextSpan span, Sense sense)
     {
-        if (at.Vocabulary.Describing(at.Word).Find(word) is not { } sign)
+        if (at.Vocabulary.Describing(at.Subject).Find(word) is not { } sign)
         {
             return false;
         }
 
         string written = at.WithSingleBlanks(span);
-        bool own = at.Vocabulary.Describing(at.Word).Find(written) == sign;
+        bool own = at.Vocabulary.Describing(at.Subject).Find(written) == sign;
         at.Add(SlotKind.Words, new Described(sign, span, own ? written : sign.Word, sense));
         return true;
     }
@@ -108,7 +108,7 @@ internal static class WordSlots
     internal sealed class PhraseSlot() : SlotReader(SlotKind.Words)
     {
         public override bool BindWord(Cursor at) =>
-            at.Phrase(at.Vocabulary.Describing(at.Word), at.At, out DescribingWord? word) is > 1 and var count && Add(at, word!, count);
+            at.Phrase(at.Vocabulary.Describing(at.Subject), at.At, out DescribingWord? word) is > 1 and var count && Add(at, word!, count);
     }
 
     private sealed class WordSlot() : SlotReader(SlotKind.Words)
@@ -121,7 +121,7 @@ internal static class WordSlots
         public override bool IsFilled(Cursor at) => at.Holds(SlotKind.Words) || at.Holds(SlotKind.Ok) || at.First<NoteValue>() is not null;
 
         public override bool BindWord(Cursor at) =>
-            (at.Phrase(at.Vocabulary.Describing(at.Word), at.At, out DescribingWord? word) is > 0 and var count && Add(at, word!, count))
+            (at.Phrase(at.Vocabulary.Describing(at.Subject), at.At, out DescribingWord? word) is > 0 and var count && Add(at, word!, count))
             || Slashed(at) || Short(at);
 
         /// <summary><c>pink/moist</c>, as clinics write: each piece is a word of its own.</summary>
@@ -133,7 +133,7 @@ internal static class WordSlots
                 return false;
             }
 
-            Scope<DescribingWord> scope = at.Vocabulary.Describing(at.Word);
+            Scope<DescribingWord> scope = at.Vocabulary.Describing(at.Subject);
             List<Described> found = [];
             int start = span.Start;
             foreach (string piece in span.In(at.Line).ToString().Split('/'))
@@ -161,7 +161,7 @@ internal static class WordSlots
 
             TextSpan span = at.Part.Span;
             Sense sense = at.Pending?.Sense ?? Sense.Present;
-            if (at.Vocabulary.Describing(at.Word).Find(standsFor) is { } whole)
+            if (at.Vocabulary.Describing(at.Subject).Find(standsFor) is { } whole)
             {
                 at.Add(SlotKind.Words, new Described(whole, span, whole.Word, sense));
             }
@@ -173,7 +173,7 @@ internal static class WordSlots
                     {
                         at.Set(SlotKind.Ok, ok);
                     }
-                    else if (at.Vocabulary.Describing(at.Word).Find(word) is { } sign)
+                    else if (at.Vocabulary.Describing(at.Subject).Find(word) is { } sign)
                     {
                         at.Add(SlotKind.Words, new Described(sign, span, sign.Word, sense));
                     }
@@ -204,7 +204,7 @@ internal static class WordSlots
                 (ok, count) = (at.Vocabulary.Ok.Find(plain), 1);
             }
 
-            if (startsName || count == 0 || ok is null || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Word), at.At, out _) >= count))
+            if (startsName || count == 0 || ok is null || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Subject), at.At, out _) >= count))
             {
                 return false;
             }

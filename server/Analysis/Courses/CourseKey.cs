@@ -23,6 +23,9 @@ public readonly record struct CourseKey(string Word, string Detail)
     /// <summary>All those checks with all that they hold.</summary>
     public static CourseKey WholeChecks { get; } = new("entry", "check");
 
+    /// <summary>All visits with all that they hold.</summary>
+    public static CourseKey WholeVisits { get; } = new("entry", "visit");
+
     /// <summary>The heads of all visits to the clinic.</summary>
     public static CourseKey Visits { get; } = new("head", "visit");
 

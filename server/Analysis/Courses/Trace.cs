@@ -28,9 +28,9 @@ internal readonly record struct Trace(CourseKey Key, Noted Noted)
             Add(new CourseKey("head", entry.Head.Kind), new Noted(entry.Head, entry.Line, null, null));
         }
 
-        if (entry.IsCheck)
+        if (entry.IsCheck || entry.Head.Kind == "visit")
         {
-            traces.Add(new Trace(CourseKey.WholeChecks, new Noted(entry.Head, entry.Line, null, null, entry)));
+            traces.Add(new Trace(entry.IsCheck ? CourseKey.WholeChecks : CourseKey.WholeVisits, new Noted(entry.Head, entry.Line, null, null, entry)));
         }
 
         foreach ((int line, NoteItem item) in entry.Items)

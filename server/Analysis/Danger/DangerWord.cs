@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Reflection;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Danger;
@@ -32,8 +33,11 @@ internal enum DangerKind
 internal sealed record DangerWord(
     ImmutableArray<string[]> Phrases, DangerKind Kind, FindingLevel Level, Species? Species, string What, ImmutableArray<string> ReadAs, string Source)
 {
-    /// <summary>True for a painkiller made for people: a dose of one has a rule of its own.</summary>
-    public bool IsPainkiller { get; private init; }
+    /// <summary>The painkiller made for people that the row is for, or null: a dose of one has a rule of its own.</summary>
+    public HumanPainkiller? Painkiller { get; private init; }
+
+    /// <summary>True when a plan line does not make it safe: a painkiller that is never safe, a poison for this animal alone.</summary>
+    public bool IsNeverSafe(Species species) => Painkiller?.IsNeverSafe(species) ?? (Kind == DangerKind.Poison && Species is not null);
 
     private static readonly Lazy<ImmutableArray<DangerWord>> Rows = new(Read);
     private static readonly Lazy<ILookup<string, (string[] Phrase, DangerWord Row)>> FirstWords = new(() =>
@@ -50,8 +54,8 @@ internal sealed record DangerWord(
         .. Table("danger-words.tsv").Select(row => new DangerWord(
             [.. row.Several("phrase").Select(Words)], Enum.Parse<DangerKind>(row["kind"], ignoreCase: true), Enum.Parse<FindingLevel>(row["level"], ignoreCase: true),
             row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), row["what"], [.. row.Several("read-as")], row["source"])),
-        .. Table("human-painkillers.tsv").Select(row => new DangerWord(
-            [.. row.Several("synonyms").Append(row["name"]).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], row["source"]) { IsPainkiller = true }),
+        .. ClinicalTables.Default.HumanPainkillers.Select(painkiller => new DangerWord(
+            [.. painkiller.Synonyms.Append(painkiller.Name).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], painkiller.Source) { Painkiller = painkiller }),
     ];
 
     private static string[] Words(string phrase) => [.. SearchedText.Split(phrase).Select(word => word.Text)];

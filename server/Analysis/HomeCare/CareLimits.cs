@@ -9,7 +9,7 @@ namespace HealthNotes.Analysis.HomeCare;
 /// <summary>A limit for home care, a row of <c>home-care.tsv</c>.</summary>
 /// <param name="What">The rule it is for.</param>
 /// <param name="Species">dog or cat; null for both.</param>
-/// <param name="Stages">The life stages it is for; <c>any</c>, or <c>on-insulin</c>.</param>
+/// <param name="Stages">The life stages it is for; <c>any</c>, <c>toy</c> or <c>on-insulin</c>.</param>
 /// <param name="Level">The level it raises.</param>
 /// <param name="Value">The limit.</param>
 /// <param name="Unit">Its unit: hours, days, doses, intervals between doses, percent.</param>
@@ -21,6 +21,7 @@ public static class CareLimits
 {
     private const string Any = "any";
     private const string OnInsulin = "on-insulin";
+    private const string Toy = "toy";
     private static readonly Lazy<ImmutableArray<CareLimit>> Rows = new(Read);
 
     /// <summary>All rows.</summary>
@@ -35,7 +36,7 @@ public static class CareLimits
         }
 
         string stage = at.Note.Pet.StageOn(day, at.Note.Tables)?.Key ?? "";
-        string[] wanted = at.Note.Pet.OnInsulin ? [OnInsulin, stage, Any] : [stage, Any];
+        string[] wanted = [.. at.Note.Pet.OnInsulin ? [OnInsulin] : Array.Empty<string>(), stage, .. IsToy(at, day) ? [Toy] : Array.Empty<string>(), Any];
         foreach (string one in wanted)
         {
             ImmutableArray<CareLimit> rows = [.. All.Where(row => row.What == what && (row.Species is null || row.Species == at.Note.Pet.Species) && row.Stages.Contains(one)).OrderBy(row => row.Level)];
@@ -50,6 +51,10 @@ public static class CareLimits
 
     /// <summary>The one row of a limit that has no levels; null for an unknown species.</summary>
     public static CareLimit? One(string what, CourseContext at) => For(what, at, at.Note.Today) is [var row, ..] ? row : null;
+
+    /// <summary>True for a dog whose grown weight is below that of the toy breeds.</summary>
+    private static bool IsToy(CourseContext at, DateOnly day) =>
+        at.Note.Pet.Species == Species.Dog && (at.Note.Pet.AdultWeightKg ?? at.WeightOn(day)?.Value.Number) < All.First(row => row.What == "toy-below").Value;
 
     private static ImmutableArray<CareLimit> Read() =>
         [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "home-care.tsv").Rows.Select(row => new CareLimit(

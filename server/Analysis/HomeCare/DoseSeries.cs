@@ -12,8 +12,8 @@ public sealed record DoseCluster(ImmutableArray<Noted> Doses, MedicineOrder Orde
     private const decimal Percent = 100;
 
     /// <summary>True when the amounts are written in the plan's unit and come to the plan's amount together.</summary>
-    public bool MakesUpOne(decimal tolerancePercent) =>
-        MedicineOrder.AmountOf(Order.Plan.Dose) is { } planned && Doses.All(dose => AmountOf(dose)?.Unit == planned.Unit)
+    public bool MakesUpOne(decimal tolerancePercent, CourseContext at) =>
+        Order.AmountOn(Doses[^1].Day, at) is { } planned && Doses.All(dose => AmountOf(dose)?.Unit == planned.Unit)
         && IsNear(Doses.Sum(dose => AmountOf(dose)!.Value.Amount), planned.Amount, tolerancePercent);
 
     /// <summary>The amount of one line; null when none is written.</summary>

@@ -15,6 +15,7 @@ namespace HealthNotes.Analysis.HomeCare;
 public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, DateOnly? LastDay, DateTime? Ended)
 {
     private const int HoursADay = 24;
+    private const string PerKilogram = "mg/kg";
 
     /// <summary>The fewest hours between two doses; null where none is written or it is given only when needed.</summary>
     public decimal? Interval => AsNeeded ? null : Hours(Plan.Schedule.Every);
@@ -61,6 +62,15 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
     /// <summary>All plans of all medicines, in the order of their lines.</summary>
     public static ImmutableArray<MedicineOrder> All(CourseContext at) =>
         [.. at.Note.PlannedMedicines.Select(CourseKey.MedicineName).Distinct().SelectMany(medicine => Of(medicine, at)).OrderBy(order => order.Line)];
+
+    /// <summary>The plan's amount for one time on a day: <c>10mg/kg</c> by the weight of that day; null where it is not written, or no weight is.</summary>
+    public (decimal Amount, string Unit)? AmountOn(DateOnly day, CourseContext at) => AmountOf(Plan.Dose) is not { } written ? null
+        : written.Unit != PerKilogram ? written
+        : at.WeightOn(day) is { } weight ? (written.Amount * weight.Value.Number / 1_000_000, "kg")
+        : null;
+
+    /// <summary>True for an amount that is written for each kilogram: it is rounded to what can be given.</summary>
+    public bool IsPerKilogram => AmountOf(Plan.Dose)?.Unit == PerKilogram;
 
     /// <summary>An amount in the canonical unit of its kind (kg, mL, or the counted unit itself); null when nothing is written.</summary>
     public static (decimal Amount, string Unit)? AmountOf(NoteValue? dose) =>

@@ -33,13 +33,16 @@ public sealed record PetProfile(
         Opening opening = note.Opening;
         SexFact? sex = opening.First<SexFact>();
         decimal? adult = opening.First<AdultWeightFact>() is { } fact ? ReadValue.Of(fact.Weight)?.Number : null;
-        bool insulin = note.Facts<MedicinePlan>().Any(plan => plan.Fact.Medicine.Text.Contains("insulin", StringComparison.OrdinalIgnoreCase))
+        bool insulin = note.Facts<MedicinePlan>().Any(plan => IsInsulin(plan.Fact.Medicine.Text))
             || note.Facts<TextFact>().Any(known => known.Fact.Word.Word == "known" && known.Fact.Text.Text.Contains("diabet", StringComparison.OrdinalIgnoreCase));
         return new PetProfile(
             opening.Text("pet"), opening.Species, opening.Text("breed"), sex?.Male, sex?.Neutered, opening.First<BornFact>()?.Date,
             adult, insulin, opening.First<UnitsFact>()?.Units.Word == "us")
         .WithWeighings(weighings);
     }
+
+    /// <summary>True for the name of an insulin.</summary>
+    public static bool IsInsulin(string medicine) => medicine.Contains("insulin", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The same pet with other weighings, in file order.</summary>
     internal PetProfile WithWeighings(IReadOnlyList<NoteReading> weighings) =>

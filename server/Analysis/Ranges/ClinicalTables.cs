@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Reflection;
+using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Vocabulary;
@@ -15,7 +16,6 @@ public sealed class ClinicalTables
     private readonly List<(string Species, string[] Sizes, LifeStage Stage, AgeMark From, AgeMark? To)> stages;
     private readonly List<(string Species, string Size, decimal? From, decimal? To)> sizes;
 
-    private readonly List<(string Animal, Caution Caution)> phoneNow;
 
     private ClinicalTables()
     {
@@ -30,10 +30,12 @@ public sealed class ClinicalTables
         stages = [.. Rows("life-stages.tsv").Select(row => (row["species"], row.Several("size"), new LifeStage(row["stage"], row["name"], row["source"]), AgeMark.Of(row["from"]), row["to"].Length == 0 ? (AgeMark?)null : AgeMark.Of(row["to"])))];
         sizes = [.. Rows("size-classes.tsv").Select(row => (row["species"], row["size"], row.Number("from-kg"), row.Number("to-kg")))];
         Cautions = [.. Rows("cautions.tsv").Select(row => new Caution(row["key"], row["text"], row["source"]))];
-        phoneNow = [.. Rows("phone-now.tsv").Select(row => (row["animal"], new Caution("", row["text"], row["source"])))];
+        AllPhoneNow = [.. Rows("phone-now.tsv").Select(row => new PhoneNow(
+            row["text"], row["what"], row["animal"], [.. row.Several("signs").Select(SignPattern.Of)],
+            [.. row["with"].Split('+', StringSplitOptions.RemoveEmptyEntries).Select(one => one.Split('|').Select(SignPattern.Of).ToArray())], row.Number("hours") ?? 0, row["source"]))];
         Plausible = Rows("plausible.tsv").ToDictionary(row => row["what"], row => new NormalRange(
             new Selector(row["what"], "both", ["any"], ["any"], ["any"], ["any"]), row.Number("low"), row.Number("high"), row["unit"], row["source"], row["note"]));
-        HumanPainkillers = [.. Rows("human-painkillers.tsv").Select(row => new HumanPainkiller(row["name"], row.Several("synonyms"), row["source"]))];
+        HumanPainkillers = [.. Rows("human-painkillers.tsv").Select(row => new HumanPainkiller(row["name"], row.Several("synonyms"), row["never-safe"], row["source"]))];
     }
 
     /// <summary>The tables that are built in.</summary>
@@ -42,10 +44,12 @@ public sealed class ClinicalTables
     /// <summary>The cautions, in the order they are printed.</summary>
     public IReadOnlyList<Caution> Cautions { get; }
 
+    /// <summary>What cannot wait: what is printed, and what the rules look for.</summary>
+    public IReadOnlyList<PhoneNow> AllPhoneNow { get; }
+
     /// <summary>What cannot wait, in an owner's words, in the order it is printed. Of an animal that is not said everything is told.</summary>
-    public IEnumerable<Caution> PhoneNow(Species species, bool? male) => phoneNow
-        .Where(row => row.Animal == "both" || species == Species.Unknown || row.Animal == Animal(species) || (row.Animal == "male-cat" && species == Species.Cat && male != false))
-        .Select(row => row.Caution);
+    public IEnumerable<Caution> PhoneNow(Species species, bool? male) =>
+        AllPhoneNow.Where(row => row.Text.Length > 0 && row.IsFor(species, male)).Select(row => new Caution("", row.Text, row.Source));
 
     /// <summary>By vital, the values beyond which a number is a slip of the pen.</summary>
     public IReadOnlyDictionary<string, NormalRange> Plausible { get; }
@@ -145,4 +149,33 @@ internal readonly record struct AgeMark(int Number, bool Birthdays)
 }
 
 /// <summary>A painkiller made for people; the name is generic.</summary>
-public sealed record HumanPainkiller(string Name, IReadOnlyList<string> Synonyms, string Source);
+/// <param name="Name">Its name.</param>
+/// <param name="Synonyms">Its other names.</param>
+/// <param name="NeverSafe">The animal for which no plan line makes it safe: dog, cat or both; empty where a vet may order it.</param>
+/// <param name="Source">The publication.</param>
+public sealed record HumanPainkiller(string Name, IReadOnlyList<string> Synonyms, string NeverSafe, string Source)
+{
+    /// <summary>True when no plan line makes it safe for the animal; one that is not known may be either.</summary>
+    public bool IsNeverSafe(Species species) => NeverSafe == "both" || (NeverSafe.Length > 0 && (species == Species.Unknown || NeverSafe == species.ToString().ToLowerInvariant()));
+
+    /// <summary>True when a text names it.</summary>
+    public bool IsIn(string text) => Synonyms.Append(Name).Any(name => text.Contains(name, StringComparison.OrdinalIgnoreCase));
+}
+
+/// <summary>What cannot wait: a line on the sheet and the card, and the signs by which the rules know it.</summary>
+/// <param name="Text">An owner's words; empty where it is not printed.</param>
+/// <param name="What">What several signs together are called in a message; empty for single ones.</param>
+/// <param name="Animal">both, dog, cat, male-cat, or young: puppies and kittens.</param>
+/// <param name="Signs">Any of these.</param>
+/// <param name="With">And one of each of these; empty where one sign alone cannot wait.</param>
+/// <param name="Hours">How far apart they may be.</param>
+/// <param name="Source">The publication.</param>
+public sealed record PhoneNow(string Text, string What, string Animal, SignPattern[] Signs, SignPattern[][] With, decimal Hours, string Source)
+{
+    /// <summary>True for this animal; what is not known may be either. A cat that is not said to be female may be male.</summary>
+    public bool IsFor(Species species, bool? male) => Animal is "both" or "young" || species == Species.Unknown || Animal == species.ToString().ToLowerInvariant()
+        || (Animal == "male-cat" && species == Species.Cat && male != false);
+
+    /// <summary>True at this life stage.</summary>
+    public bool IsForStage(string? stage) => Animal != "young" || stage is "newborn" or "growing";
+}

@@ -4,13 +4,16 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>
-/// Findings that an <c>accept</c> line quiets: they are kept, as something to know, with the reason. What is urgent or could
+/// Findings that an <c>accept</c> or <c>expect</c> line quiets: they are kept, as something to know, with the reason. What is urgent or could
 /// not be read is never quieted.
 /// </summary>
 internal static class Accepted
 {
     /// <summary>Rules whose findings are of many kinds: accepting them takes the part that is meant.</summary>
     private static readonly string[] NeedPart = ["sign", "gum-colour"];
+
+    /// <summary>Rules about one look at a part: there the word <c>vet-knows</c> says enough. What grows or goes on is news all the same.</summary>
+    private static readonly string[] VetKnowsOf = ["sides", "node-size", "mammary-lump", "lump-sample", "lump"];
 
     /// <summary>True when accepting this rule takes a part to be named.</summary>
     public static bool NeedsPart(string rule) => NeedPart.Contains(rule);
@@ -42,8 +45,18 @@ internal static class Accepted
             }
         }
 
-        return finding;
+        // signs weigh each of their words themselves
+        return item is null || NeedsPart(finding.Rule) || Quiet(context, finding, day ?? context.Today, item) is not { } quiet ? finding : finding with
+        {
+            Level = FindingLevel.Info,
+            Message = $"{WithoutAdvice(finding)} {quiet.Text}",
+            Evidence = [.. finding.Evidence.Concat(quiet.Line is { } line ? [line] : []).Distinct().Order()],
+        };
     }
+
+    private static Reason? Quiet(RuleContext context, NoteFinding finding, DateOnly day, NoteItem item) =>
+        finding.Level is not (FindingLevel.Watch or FindingLevel.Call) || finding.Rule is CallIfRule.RuleName or "facts-missing" or "danger-words" or "allergy" ? null
+            : Reason.Expected(context, item, null, day) ?? (VetKnowsOf.Contains(finding.Rule) && item.Words.Any(word => word.Word.Word == Reason.VetKnows) ? new Reason("The vet knows of it.", null) : null);
 
     private static bool Concerns(AcceptFact accept, NoteItem? item)
     {

@@ -25,7 +25,7 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
     {
         foreach (UnreadText text in UnreadText.In(at))
         {
-            if (Judge(text, at.Note, row => (text.IsName && row.IsPainkiller) || IsRead(row, at.Entry) || IsPlanned(row, at.Note)) is { } finding)
+            if (Judge(text, at.Note, row => (text.IsName && row.Painkiller is not null) || IsRead(row, at.Entry) || IsPlanned(row, at.Note)) is { } finding)
             {
                 yield return finding;
             }
@@ -58,7 +58,7 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
         row.ReadAs.Length > 0 && entry.Items.Any(item => item.Value is CareEvent or Examined or Reading
             && (row.ReadAs.Contains(item.Value.Word.Word) || item.Value.Words.Any(sign => row.ReadAs.Contains(sign.Word.Word))));
 
-    /// <summary>What a plan of these notes names was ordered by a vet.</summary>
-    private static bool IsPlanned(DangerWord row, RuleContext context) =>
+    /// <summary>What a plan of these notes names was ordered by a vet, but for what no vet orders.</summary>
+    private static bool IsPlanned(DangerWord row, RuleContext context) => !row.IsNeverSafe(context.Pet.Species) &&
         context.PlannedMedicines.Any(medicine => new SearchedText(medicine) is var name && row.Phrases.Any(phrase => Enumerable.Range(0, name.Words.Length).Any(at => name.Match(at, phrase) > 0)));
 }

@@ -1,10 +1,9 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A painkiller made for people was given, and no vet's plan in these notes has it.</summary>
+/// <summary>A painkiller made for people was given, and no vet's plan in these notes has it, or no plan can make it safe.</summary>
 public sealed class HumanPainkillerRule : IEntryRule
 {
     /// <inheritdoc/>
@@ -19,16 +18,16 @@ public sealed class HumanPainkillerRule : IEntryRule
         foreach ((int line, NoteItem item) in at.Entry.Items)
         {
             if (item is DoseEvent { Word.Word: "gave" } dose
-                && at.Note.Tables.HumanPainkillers.FirstOrDefault(p => Names(p, dose.Medicine.Text)) is { } painkiller
-                && !at.Note.PlannedMedicines.Any(name => Names(painkiller, name)))
+                && at.Note.Tables.HumanPainkillers.FirstOrDefault(one => one.IsIn(dose.Medicine.Text)) is { } painkiller)
             {
-                yield return RuleContext.At(Name, FindingLevel.Urgent, line, dose.Medicine.Span,
-                    $"`{dose.Medicine.Text}` is a painkiller made for people, and no plan (med) in these notes has it. Such medicines can poison pets. {Wording.Advice(FindingLevel.Urgent)}",
-                    painkiller.Source);
+                bool never = painkiller.IsNeverSafe(at.Note.Pet.Species);
+                if (never || !at.Note.PlannedMedicines.Any(painkiller.IsIn))
+                {
+                    yield return RuleContext.At(Name, FindingLevel.Urgent, line, dose.Medicine.Span,
+                        $"`{dose.Medicine.Text}` is a painkiller made for people{(never ? "; a plan (med) does not make it safe" : ", and no plan (med) in these notes has it")}. Such medicines can poison pets. {Wording.Advice(FindingLevel.Urgent)}",
+                        painkiller.Source);
+                }
             }
         }
     }
-
-    private static bool Names(HumanPainkiller painkiller, string text) =>
-        painkiller.Synonyms.Append(painkiller.Name).Any(name => text.Contains(name, StringComparison.OrdinalIgnoreCase));
 }

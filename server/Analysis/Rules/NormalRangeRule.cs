@@ -31,6 +31,15 @@ public sealed class NormalRangeRule : IEntryRule
                 yield return finding;
             }
         }
+
+        // panting, a run or fright explain a warm pet, but not one past the line of what cannot wait
+        foreach (NoteReading reading in at.Readings.Where(reading => reading.What == vital && vital == "temp" && reading.Comparable is null))
+        {
+            if (at.Note.KeyOf(reading with { Comparable = "any" }) is { } key && Judge(at, reading, key) is { Level: FindingLevel.Urgent } finding)
+            {
+                yield return finding;
+            }
+        }
     }
 
     private NoteFinding? Judge(EntryContext at, NoteReading reading, ReadingKey key)

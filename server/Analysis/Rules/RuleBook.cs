@@ -38,7 +38,7 @@ public static class RuleBook
         new NodeSizeRule(),
         new SidesRule(),
         new SeizureRule(),
-        new BellyAndRetchingRule(),
+        new TogetherRule(),
         .. RefusalRule.ForEach(),
         .. OftenRule.ForEach(),
         new DaysInARowRule(),
@@ -50,6 +50,7 @@ public static class RuleBook
         new DoseDoubledRule(),
         new DoseAfterEndRule(),
         new DoseAmountRule(),
+        new DoseUnplannedRule(),
         new DoseMissedRule(),
         new DoseWithFoodRule(),
         new DoseLateRule(),
@@ -114,7 +115,7 @@ public static class RuleBook
     /// <summary>What is said at the last line of a course, or at none of its lines, is how things stand today.</summary>
     private static NoteFinding Accept(NoteFinding finding, Course course, CourseContext at)
     {
-        for (int index = at.Note.Accepts.Length == 0 ? -1 : course.Lines.Length - 1; index >= 0; index--)
+        for (int index = course.Lines.Length - 1; index >= 0; index--)
         {
             if (course.Lines[index] is { } noted && noted.Line == finding.Line)
             {

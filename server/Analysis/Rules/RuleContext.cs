@@ -24,6 +24,8 @@ public sealed class RuleContext
         Usuals = [.. note.Facts<UsualFact>()];
         CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
         Knowns = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "known")];
+        Conditions = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word is "known" or "surgery")];
+        Expects = [.. note.Facts<ExpectFact>()];
         Allergies = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "allergy")];
         Accepts = [.. note.Facts<AcceptFact>()];
         OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind is WordKind.Task or WordKind.Act)];
@@ -49,6 +51,12 @@ public sealed class RuleContext
 
     /// <summary>The conditions the vet has named, in file order.</summary>
     public ImmutableArray<DatedFact<TextFact>> Knowns { get; }
+
+    /// <summary>Those, and the operations: what explains a sign.</summary>
+    public ImmutableArray<DatedFact<TextFact>> Conditions { get; }
+
+    /// <summary>What the clinic said will be seen, in file order.</summary>
+    public ImmutableArray<DatedFact<ExpectFact>> Expects { get; }
 
     /// <summary>The findings that are accepted, in file order.</summary>
     public ImmutableArray<DatedFact<AcceptFact>> Accepts { get; }

@@ -27,7 +27,7 @@ public sealed class SignRule : IEntryRule
             {
                 yield return finding;
             }
-            else if (item is Finding { Word.Word: "pain-site" } pain && LumpWords.End(pain) is null && !pain.Absent.Any(sign => sign.Word.Part != "any"))
+            else if (item is Finding { Word.Word: "pain-site" } pain && LumpWords.End(pain) is null && pain.Words.All(word => word.Word.Word != Reason.VetKnows) && Reason.Expected(at.Note, pain, null, at.Entry.Head.Date) is null && !pain.Absent.Any(sign => sign.Word.Part != "any"))
             {
                 yield return RuleContext.At(Name, FindingLevel.Watch, line, pain.Site.Span,
                     $"A place the pet minds being touched: {pain.Site.Name}. {Wording.Advice(FindingLevel.Watch)}", "common practice, no source");

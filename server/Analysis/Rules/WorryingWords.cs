@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -14,16 +13,14 @@ internal static class WorryingWords
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
     public static NoteFinding? In(EntryContext at, string rule, int line, NoteItem item)
     {
-        ImmutableArray<Described> words = item is NotSeen ? [] : item.Words;
+        ImmutableArray<Described> words = item is NotSeen or ExpectFact ? [] : item.Words;
         if (words.IsEmpty)
         {
             return Missing(at, rule, line, item);
         }
 
-        Species species = at.Note.Pet.Species;
-        bool male = at.Note.Pet.Male == true;
         List<(Described Word, Meaning Meaning)> worrying = [.. words
-            .Select(word => (word, Meaning: MilkToothMeaning(item, word) ?? word.Word.For(species, male)))
+            .Select(word => (word, Meaning: MilkToothMeaning(item, word) ?? word.Word.For(at.Note.Pet.Species, MayBeMale(at))))
             .Where(pair => pair.Meaning is { Level: > Level.Expected })
             .Select(pair => (pair.word, pair.Meaning!))];
         if (worrying.Count == 0)
@@ -31,33 +28,36 @@ internal static class WorryingWords
             return Missing(at, rule, line, item);
         }
 
-        // of several the one that the clinic has not seen speaks
-        (Described worst, Meaning meaning, NotedSign? seen) = worrying
-            .Select(pair => (pair.Word, pair.Meaning, Seen: SeenAtVisit(at, item, pair.Word, pair.Meaning)))
-            .MaxBy(pair => ((int)pair.Meaning.Level * 2) - (pair.Seen is null ? 0 : 1));
-        FindingLevel level = meaning.Level switch { Level.Urgent => FindingLevel.Urgent, Level.Call => FindingLevel.Call, _ => FindingLevel.Watch };
-        DatedFact<TextFact>? known = level < FindingLevel.Urgent ? KnownFor(at.Note, at.Entry, item, worst.Word.Word) : null;
+        // of several the one that is not explained speaks
+        ((Described worst, Meaning meaning), FindingLevel level, Reason? reason) = worrying
+            .Select(pair => (Pair: pair, Level: LevelOf(pair.Meaning, pair.Word, words, worrying.Count)))
+            .Select(sign => (sign.Pair, sign.Level, Reason: sign.Level < FindingLevel.Urgent ? Reason.Of(at, item, sign.Pair.Word, line) : null))
+            .MaxBy(sign => (sign.Reason?.Quieted(sign.Level) ?? sign.Level, sign.Reason is null, sign.Level));
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
         string where = item.Site is { } site ? $" {site.Name}" : "";
-        string definition = Wording.InBrackets(meaning.Definition);
-        string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({definition}).{more}";
-        if (known is null && level < FindingLevel.Urgent && at.Entry.Head.Kind == "visit")
-        {
-            return RuleContext.At(rule, FindingLevel.Info, line, worst.Span, $"{message} Noted at the visit.", meaning.Source);
-        }
-
-        if (known is null && seen is not null)
-        {
-            // what the clinic has seen needs no second word, but a reason to phone stays one: it may have come back
-            FindingLevel left = level == FindingLevel.Watch ? FindingLevel.Info : level;
-            return RuleContext.At(rule, left, line, worst.Span, $"{message} Also noted at the visit of {seen.Day:yyyy-MM-dd}. {Wording.Advice(left)}".TrimEnd(), meaning.Source, seen.Line);
-        }
-
-        return known is null
-            ? RuleContext.At(rule, level, line, worst.Span, $"{message} {Wording.Advice(level)}", meaning.Source)
-            : RuleContext.At(rule, FindingLevel.Info, line, worst.Span, $"{message} Known: {known.Fact.Text.Text} (line {known.Line + 1}).", meaning.Source, known.Line);
+        level = reason?.Quieted(level) ?? level;
+        string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({Wording.InBrackets(meaning.Definition)}).{more}{(reason is null ? "" : " " + reason.Text)} {Wording.Advice(level)}";
+        return RuleContext.At(rule, level, line, worst.Span, message.TrimEnd(), meaning.Source, reason?.Line is { } evidence ? [evidence] : []);
     }
+
+    /// <summary>In a cat that is not said to be female, what cannot wait in a male cannot wait.</summary>
+    private static bool MayBeMale(EntryContext at) => at.Note.Pet.Male != false;
+
+    /// <summary>
+    /// A sign worth watching becomes a reason to phone when it came suddenly, grows worse or is severe; one that is slight, or
+    /// better than it was, stays as it is or becomes something to know.
+    /// </summary>
+    private static FindingLevel LevelOf(Meaning meaning, Described word, ImmutableArray<Described> all, int worrying) => meaning.Level switch
+    {
+        Level.Urgent => FindingLevel.Urgent,
+        Level.Call => FindingLevel.Call,
+        _ when word.Word.Part == "any" => worrying > 1 ? FindingLevel.Info : FindingLevel.Watch,
+        _ when Has(all, "sudden") || Has(all, "worse") || Has(all, "severe") => FindingLevel.Call,
+        _ => Has(all, "better") ? FindingLevel.Info : FindingLevel.Watch,
+    };
+
+    private static bool Has(ImmutableArray<Described> words, string general) => words.Any(word => word.Word.Part == "any" && word.Word.Word == general);
 
     /// <summary>A good sign that is not there: gums that are not pink, a pet that does not eat well.</summary>
     private static NoteFinding? Missing(EntryContext at, string rule, int line, NoteItem item)
@@ -69,7 +69,7 @@ internal static class WorryingWords
 
         foreach (Described sign in item.Absent)
         {
-            if (sign.Word.Part != "any" && sign.Word.For(at.Note.Pet.Species, at.Note.Pet.Male == true) is { Level: Level.Expected } && !NeutralWords.Contains(item.Word.Word, sign.Word.Word))
+            if (sign.Word.Part != "any" && sign.Word.For(at.Note.Pet.Species, MayBeMale(at)) is { Level: Level.Expected } && !NeutralWords.Contains(item.Word.Word, sign.Word.Word))
             {
                 string where = item.Site is { } site ? $" {site.Name}" : "";
                 FindingLevel level = at.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
@@ -81,38 +81,12 @@ internal static class WorryingWords
         return null;
     }
 
-    private static NotedSign? SeenAtVisit(EntryContext at, NoteItem item, Described word, Meaning meaning) =>
-        meaning.Level < Level.Urgent && at.Entry.Head is { Date: { } day, Kind: not "visit" }
-            ? at.Earlier.SeenAtVisit(item.Word.Word, item.Site?.Name, word.Word.Word, day)
-            : null;
-
     /// <summary>Every describing word of an entry with the part and place it is about.</summary>
     public static IEnumerable<NotedSign> SignsOf(Entry entry) =>
         from placed in entry.Items
-        where placed.Value is not NotSeen
+        where placed.Value is not (NotSeen or ExpectFact)
         from word in placed.Value.Words
         select new NotedSign(placed.Value.Word.Word, placed.Value.Site?.Name, word.Word.Word, placed.Line, entry.Head.Date!.Value);
-
-    /// <summary>
-    /// A fact <c>known</c> that names both the part and the word quiets it, unless it is urgent: the vet has seen it
-    /// already. Of the other side it says nothing, and the word alone is not enough: <c>known dry eye</c> says nothing about dry gums.
-    /// </summary>
-    private static DatedFact<TextFact>? KnownFor(RuleContext context, Entry entry, NoteItem item, string word)
-    {
-        LineWord part = item.Word;
-        foreach (DatedFact<TextFact> fact in context.Knowns)
-        {
-            bool holds = fact.Day is null || entry.Head.Date is null || fact.Day <= entry.Head.Date;
-            string[] said = fact.Fact.Text.Text.Split(' ', ',', ';', '.');
-            if (holds && !NamedSite.NamesElsewhere(fact.Fact.Text.Text, item.Site) && said.Contains(word, StringComparer.OrdinalIgnoreCase)
-                && part.Synonyms.Append(part.Word).Any(name => said.Contains(name, StringComparer.OrdinalIgnoreCase)))
-            {
-                return fact;
-            }
-        }
-
-        return null;
-    }
 
     /// <summary>Milk teeth (501 and above) come loose and fall out: the vocabulary has rows of their own for them.</summary>
     private static Meaning? MilkToothMeaning(NoteItem item, Described word) =>

@@ -4,13 +4,16 @@ using HealthNotes.Grammar.Notes;
 namespace HealthNotes.Analysis.Trends;
 
 /// <summary>A loss of weight that is wanted: <c>known overweight, plan 1%/week</c>.</summary>
-/// <param name="PercentAWeek">The rate written; of two, the larger.</param>
+/// <param name="PercentAWeek">The rate written; of two, the larger; null where the loss is wanted and no rate a week is written.</param>
 /// <param name="SlowestAWeek">Of two rates written, the smaller.</param>
 /// <param name="Line">The fact's line.</param>
 /// <param name="Since">The day from which it holds; null for one in the opening.</param>
-public sealed record PlannedLoss(decimal PercentAWeek, decimal SlowestAWeek, int Line, DateOnly? Since)
+public sealed record PlannedLoss(decimal? PercentAWeek, decimal SlowestAWeek, int Line, DateOnly? Since)
 {
     private static readonly string[] Each = ["a ", "per ", "each ", "every "];
+    /// <summary>Wordings of a loss that is wanted, where no rate a week is written.</summary>
+    private static readonly string[] Wanted = ["weight loss", "weight-loss", "lose weight", "losing weight", "to lose", "should lose", "slimming", "weight reduction", "reduce weight", "reduce his weight", "reduce her weight"];
+
     private static readonly string[] Words = ["overweight", "obese", "plan", "diet", "slimming"];
 
     /// <summary>The latest plan that holds on a day; null when there is none.</summary>
@@ -28,6 +31,10 @@ public sealed record PlannedLoss(decimal PercentAWeek, decimal SlowestAWeek, int
             if (Array.Exists(Words, word => text.Contains(word, StringComparison.OrdinalIgnoreCase)) && RatesIn(text) is { Length: > 0 } rates)
             {
                 plan = new PlannedLoss(rates.Max(), rates.Min(), known.Line, known.Day);
+            }
+            else if (Array.Exists(Wanted, word => text.Contains(word, StringComparison.OrdinalIgnoreCase)))
+            {
+                plan = new PlannedLoss(null, 0, known.Line, known.Day);
             }
         }
 

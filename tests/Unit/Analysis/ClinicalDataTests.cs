@@ -1,5 +1,6 @@
 using System.Reflection;
 using HealthNotes.Analysis;
+using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Vocabulary;
@@ -28,6 +29,29 @@ public class ClinicalDataTests
     [MemberData(nameof(Tables))]
     public void Every_table_is_told_of_in_the_readme(string table) =>
         Assert.Contains($"| `{table}` |", File.ReadAllText(Support.Repository.PathOf("server/Analysis/Data/README.md")), StringComparison.Ordinal);
+
+    public static TheoryData<string> AloneUrgent => [.. ClinicalTables.Default.AllPhoneNow.Where(row => row.With.Length == 0)
+        .SelectMany(row => (row.Animal == "both" ? ["dog", "cat"] : new[] { row.Animal[^3..] }).SelectMany(animal => row.Signs.Select(sign => $"{animal}: {LineOf(sign)}")))];
+
+    public static TheoryData<string> UrgentTogether => [.. ClinicalTables.Default.AllPhoneNow.Where(row => row.With.Length > 0).Select(row => row.What)];
+
+    /// <summary>The sheet, the card and the rules agree on what cannot wait.</summary>
+    [Theory]
+    [MemberData(nameof(AloneUrgent))]
+    public void A_sign_that_the_sheet_says_to_phone_for_is_urgent(string line) =>
+        Assert.Equal(FindingLevel.Urgent, line[..3] == "dog" ? MarkedFindings.LevelForDog(line[5..]) : MarkedFindings.LevelForCat(line[5..]));
+
+    [Theory]
+    [MemberData(nameof(UrgentTogether))]
+    public void Signs_together_are_urgent(string what)
+    {
+        PhoneNow row = ClinicalTables.Default.AllPhoneNow.Single(one => one.What == what);
+        string born = row.Animal == "young" ? "2026-08-20" : "2020-05-01";
+        string lines = string.Concat(row.With.Select(one => one[0]).Prepend(row.Signs[0]).Select(sign => $"12:00 {LineOf(sign)}\n"));
+        Assert.Contains(MarkedFindings.Read($"pet Marlow\nspecies dog\nborn {born}\nadult-weight 15kg\n2026-11-20 log\n{lines}").Findings, finding => finding is { Rule: "together", Level: FindingLevel.Urgent });
+    }
+
+    private static string LineOf(SignPattern sign) => sign.Limit is null ? $"{sign.Part} {(sign.Part == "pain-site" ? "L-hip " : "")}{sign.Sign}".TrimEnd() : sign.Part == "temp" ? "temp 40.2C" : $"{sign.Part} 4mmol/L";
 
     [Fact]
     public void Equally_full_selectors_never_match_the_same_reading()

@@ -1,12 +1,13 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>An amount given that is not the plan's, where both are written in units of one kind.</summary>
+/// <summary>An amount given that is not the plan's, where both are written in units of one kind: twice as much and more is graver than a little.</summary>
 public sealed class DoseAmountRule : ICourseRule
 {
     private const int DaysOfARun = 7;
@@ -23,38 +24,44 @@ public sealed class DoseAmountRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        if (CareLimits.One(Name, at) is not { } limit || CareLimits.One("dose-doubled", at) is not { } close)
+        if (CareLimits.One(Name, at) is not { } limit || CareLimits.One("dose-doubled", at) is not { } close || CareLimits.One(Name + "-per-kg", at) is not { } rounding)
         {
             yield break;
         }
 
+        CareLimit[] grave = [.. CareLimits.For("dose-more", at, at.Note.Today), .. PetProfile.IsInsulin(course.Key.Detail) ? CareLimits.For("dose-more-insulin", at, at.Note.Today) : []];
         var other = new List<Noted>();
-        var orders = new Dictionary<Noted, MedicineOrder>(ReferenceEqualityComparer.Instance);
+        var of = new Dictionary<Noted, (MedicineOrder Order, CareLimit Limit)>(ReferenceEqualityComparer.Instance);
         foreach (DoseCluster cluster in DoseSeries.Clusters(course, MedicineOrder.Of(course.Key.Detail, at), close.Value))
         {
-            if (MedicineOrder.AmountOf(cluster.Order.Plan.Dose) is not { } planned || cluster.MakesUpOne(limit.Value))
+            decimal tolerance = cluster.Order.IsPerKilogram ? rounding.Value : limit.Value;
+            if (cluster.Order.AmountOn(cluster.Doses[^1].Day, at) is not { Amount: > 0 } planned || cluster.MakesUpOne(tolerance, at))
             {
                 continue;
             }
 
             foreach (Noted dose in cluster.Doses)
             {
-                if (DoseCluster.AmountOf(dose) is { } given && given.Unit == planned.Unit && !DoseCluster.IsNear(given.Amount, planned.Amount, limit.Value))
+                if (DoseCluster.AmountOf(dose) is { } given && given.Unit == planned.Unit && !DoseCluster.IsNear(given.Amount, planned.Amount, tolerance))
                 {
                     other.Add(dose);
-                    orders.Add(dose, cluster.Order);
+                    of.Add(dose, (cluster.Order, grave.Where(more => given.Amount * (100 + tolerance) >= planned.Amount * more.Value * 100).MaxBy(more => more.Level) ?? limit));
                 }
             }
         }
 
-        foreach (List<Noted> run in Runs.Of(other, DaysOfARun))
+        // each grave dose is reported by itself, the rest once for a run
+        foreach (List<Noted> run in Runs.Of(other.Where(dose => of[dose].Limit == limit), DaysOfARun).Concat(other.Where(dose => of[dose].Limit != limit).Select(dose => new List<Noted> { dose })))
         {
             Noted last = run[^1];
             var dose = (DoseEvent)last.Item!;
+            (MedicineOrder order, CareLimit crossed) = of[last];
             string again = run.Count > 1 ? $" ({run.Count} times since {run[0].Day:yyyy-MM-dd})" : "";
-            yield return RuleContext.At(Name, limit.Level, last.Line, dose.Dose!.Span,
-                $"{dose.Medicine.Text}: {ValuePrinter.Print(dose.Dose)} given{again}; the plan says {ValuePrinter.Print(orders[last].Plan.Dose!)}. If the plan was changed, write the new `med` line. {Wording.Advice(limit.Level)}",
-                limit.Source, Runs.Evidence(run).Append(orders[last].Line));
+            string times = crossed == limit ? "" : $", {Wording.Round(DoseCluster.AmountOf(last)!.Value.Amount / order.AmountOn(last.Day, at)!.Value.Amount, 1)} times as much";
+            string slip = crossed == limit ? " If the plan was changed, write the new `med` line." : " If the line or the plan has a slip, correct it.";
+            yield return RuleContext.At(Name, crossed.Level, last.Line, dose.Dose!.Span,
+                $"{dose.Medicine.Text}: {ValuePrinter.Print(dose.Dose)} given{again}; the plan says {ValuePrinter.Print(order.Plan.Dose!)}{times}.{slip} {Wording.Advice(crossed.Level)}",
+                crossed.Source, Runs.Evidence(run).Append(order.Line));
         }
     }
 }

@@ -27,7 +27,7 @@ public sealed class DoseDoubledRule : ICourseRule
 
         foreach (DoseCluster cluster in DoseSeries.Clusters(course, MedicineOrder.Of(course.Key.Detail, at), limit.Value))
         {
-            if (cluster.Doses.Length > Together(cluster) && !cluster.MakesUpOne(amount.Value))
+            if (cluster.Doses.Length > Together(cluster) && !cluster.MakesUpOne(amount.Value, at))
             {
                 Noted last = cluster.Doses[^1];
                 string times = string.Join(" and ", cluster.Doses.Select(dose => dose.Time is { } time ? time.ToString("HH:mm", null) : "without a time"));

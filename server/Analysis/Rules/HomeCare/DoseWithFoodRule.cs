@@ -1,11 +1,12 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A medicine that the plan says to give with food (or without), and a line that says it was given the other way.</summary>
+/// <summary>A medicine that the plan says to give with food (or without), and a line that says it was given the other way; insulin near a meal that was left or vomited.</summary>
 public sealed class DoseWithFoodRule : ICourseRule
 {
     private const string With = "with-food";
@@ -35,6 +36,35 @@ public sealed class DoseWithFoodRule : ICourseRule
                 $"{course.Key.Detail}: the plan says {(Says(order.Plan.Manner, With) ? "with food" : "without food")}; this line says otherwise.",
                 "the plan in these notes", Runs.Evidence(run).Append(order.Line));
         }
+
+        foreach (NoteFinding finding in PetProfile.IsInsulin(course.Key.Detail) ? WithoutAMeal(course, at) : [])
+        {
+            yield return finding;
+        }
+    }
+
+    /// <summary>Insulin near a meal that was left or came back.</summary>
+    private IEnumerable<NoteFinding> WithoutAMeal(Course insulin, CourseContext at)
+    {
+        if (CareLimits.One("insulin-fed", at) is not { } limit)
+        {
+            yield break;
+        }
+
+        Noted[] meals = [.. at.Of(new CourseKey("ate", "")).Lines.Where(meal => meal.Item is CareEvent care && RefusalRule.IsRefused(care) is not null)];
+        Noted[] vomits = [.. at.Of(new CourseKey("vomit", "")).Lines.Where(CareWords.Counts)];
+        foreach (Noted dose in insulin.Recent.ToArray())
+        {
+            Noted? left = meals.LastOrDefault(meal => IsNear(dose, meal) && meal.Moment <= dose.Moment) is { Item: CareEvent care } last && RefusalRule.IsRefused(care) == true ? last : null;
+            if ((left ?? vomits.LastOrDefault(vomit => IsNear(dose, vomit))) is { } cause)
+            {
+                yield return RuleContext.At(Name, limit.Level, dose.Line, ((DoseEvent)dose.Item!).Medicine.Span,
+                    $"{insulin.Key.Detail}: given {(left is null ? "near a meal that may have come back: it vomited" : "after a meal that was left")} (line {cause.Line + 1}). {Wording.Advice(limit.Level)}",
+                    limit.Source, cause.Line);
+            }
+        }
+
+        bool IsNear(Noted dose, Noted other) => DoseSeries.HoursBetween(dose, other) is { } hours && Math.Abs(hours) <= limit.Value;
     }
 
     private static bool Says(IEnumerable<Grammar.Vocabulary.StateWord> manner, string word) => manner.Any(one => one.Word == word);

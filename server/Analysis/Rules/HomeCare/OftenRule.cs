@@ -7,6 +7,7 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>Vomiting (<c>vomit-often</c>) or loose stools (<c>stool-often</c>) more often in 24 hours than a published line. One instance each.</summary>
 public sealed class OftenRule : ICourseRule
 {
+    private const int HoursOfCounts = 12;
     private readonly string word;
     private readonly string what;
 
@@ -68,7 +69,10 @@ public sealed class OftenRule : ICourseRule
         }
     }
 
-    /// <summary>By the clock where both have a time, else by the day.</summary>
+    /// <summary>
+    /// By the clock where both have a time, else by the day. <c>2x</c> at breakfast tells of the hours before it as well, so that
+    /// two mornings are not one day.
+    /// </summary>
     private static bool WithinADay(Noted first, Noted second) =>
-        DoseSeries.HoursBetween(first, second) is { } hours ? hours <= 24 : first.Day == second.Day;
+        first.Day == second.Day || DoseSeries.HoursBetween(first, second) <= (CareWords.Times(first) > 1 || CareWords.Times(second) > 1 ? HoursOfCounts : 24);
 }

@@ -66,7 +66,7 @@ public sealed class RefusalRule : ICourseRule
     }
 
     /// <summary>Null where a line tells nothing of how much.</summary>
-    private static bool? IsRefused(CareEvent care) => care.Quantity switch
+    internal static bool? IsRefused(CareEvent care) => care.Quantity switch
     {
         null when care.Words.Any(word => NoMeal.Contains(word.Word.Word)) => null,
         Portion { Bound: Bound.Below } => null,

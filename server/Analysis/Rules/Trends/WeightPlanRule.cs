@@ -42,15 +42,17 @@ public sealed class WeightPlanRule : ICourseRule
         decimal lost = (decimal)Math.Round(-line.Slope * Week * 100 / line.Intercept, 4);
         bool fast = lost > safe.PercentAWeek;
         bool slow = !fast && span >= Limits["plan-slow-span"] && lost < plan.SlowestAWeek * Limits["plan-slow"] / 100;
-        if (!fast && !slow)
+        bool noRate = !fast && plan.PercentAWeek is null;
+        if (!fast && !slow && !noRate)
         {
             yield break;
         }
 
-        FindingLevel level = slow ? FindingLevel.Info : weighed.Weights.Length >= Limits["plan-sure"] ? FindingLevel.Call : FindingLevel.Watch;
+        FindingLevel level = slow || noRate ? FindingLevel.Info : weighed.Weights.Length >= Limits["plan-sure"] ? FindingLevel.Call : FindingLevel.Watch;
         string rate = lost > 0 ? $"about {Wording.Round(lost, 1)}% a week lost" : "nothing lost";
         string against = fast
             ? $"faster than the {Wording.Round(safe.PercentAWeek, 1)}% a week held to be safe. {Wording.Advice(level)}"
+            : noRate ? $"as wanted (line {plan.Line + 1}). Write the clinic's rate, and it is compared: known overweight, plan {Wording.Round(safe.PercentAWeek / 2, 1)}%/week"
             : $"less than half of the plan of {Wording.Round(plan.SlowestAWeek, 2)}% a week (line {plan.Line + 1}).";
         yield return RuleContext.At(Name, level, weighed.Last.At.Line, weighed.Last.At.Span,
             $"Weight {Wording.Show(weighed.Last.Value, "kg", at.Note.Pet.ShowUsUnits)}: {rate} since {first.Day:yyyy-MM-dd} ({weighed.Weights.Length} weighings), {against}",

@@ -15,7 +15,8 @@ internal static class WordOffers
     /// <summary>The signs of the part: all that may stand behind a negation.</summary>
     public static IEnumerable<Offer> Signs(LineState line, int group)
     {
-        Scope<DescribingWord> scope = Vocabulary.Describing(line.Word.Word);
+        string part = (line.Word.Has(SlotKind.Item) ? line.About ?? line.Word : line.Word).Word;
+        Scope<DescribingWord> scope = Vocabulary.Describing(part);
         HashSet<DescribingWord> said = [.. line.Texts(TokenKind.Describing).Select(text => scope.Find(text)).OfType<DescribingWord>()];
         bool male = line.Note.Male ?? false;
         foreach (DescribingWord word in scope.Terms)
@@ -29,7 +30,7 @@ internal static class WordOffers
             yield return new Offer(word.Word, CompletionKind.Describing, group + (general ? 4 : (int)meaning.Level), PlainLevels.Of(meaning.Level))
             {
                 Spellings = word.Synonyms,
-                Key = $"describing:{line.Word.Word}:{word.Word}:{line.Note.Animal}:{(male ? "male" : "-")}",
+                Key = $"describing:{part}:{word.Word}:{line.Note.Animal}:{(male ? "male" : "-")}",
             };
         }
 

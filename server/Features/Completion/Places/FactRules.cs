@@ -5,8 +5,8 @@ namespace HealthNotes.Features.Completion.Places;
 /// <summary>Where facts may stand, and how often. The note itself holds the same rules; a test compares the two.</summary>
 internal static class FactRules
 {
-    private static readonly string[] MoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept", "surgery"];
-    private static readonly string[] InEntries = ["med", "known", "allergy", "home-check", "accept", "surgery"];
+    private static readonly string[] MoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept", "expect", "surgery"];
+    private static readonly string[] InEntries = ["med", "known", "allergy", "home-check", "accept", "expect", "surgery"];
     private static readonly string[] InVisits = ["usual", "call-if"];
 
     /// <summary>True when the opening may say it again.</summary>

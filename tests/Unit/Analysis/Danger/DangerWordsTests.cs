@@ -37,8 +37,8 @@ public class DangerWordsTests
     public void It_names_the_exact_characters() => MarkedFindings.CheckDog("""
           > Found him with the RAT  poison box
                                ^^^^^^^^^^^ danger-words urgent
-          gave carprofen 75mg grapes
-                              ^^^^^^ danger-words urgent
+          gave probiotic 1g grapes
+                            ^^^^^^ danger-words urgent
         """);
 
     [Fact]

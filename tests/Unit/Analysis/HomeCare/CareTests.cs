@@ -101,7 +101,7 @@ public class CareTests
     [InlineData("20:00 belly soft", "20:30 vomit retching", false)]
     [InlineData("20:00 belly hard", "20:30 vomit food", false)]
     public void A_hard_belly_and_retching(string one, string two, bool together) =>
-        Assert.Equal(together ? FindingLevel.Urgent : null, LevelOf("belly-and-retching", $"{Dog}2026-11-20 log\n  {one}\n  {two}\n"));
+        Assert.Equal(together ? FindingLevel.Urgent : null, LevelOf("together", $"{Dog}2026-11-20 log\n  {one}\n  {two}\n"));
 
     // Ceilings 90 (dog) and 45 (cat) mL/kg/day: dvm360, urology column, April 2014. 100: Bruyette. 50: veterinary glossary entry.
     [Theory]

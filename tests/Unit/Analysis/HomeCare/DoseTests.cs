@@ -86,7 +86,8 @@ public class DoseTests
     }
 
     [Theory]
-    [InlineData("gave x 10mg", true)]
+    [InlineData("gave x 6mg", true)]
+    [InlineData("gave x 10mg", false)] // twice as much: a reason to phone
     [InlineData("gave x 5mg", false)]
     [InlineData("gave x 0.005g", false)]
     [InlineData("gave x 1/2 tablet", false)] // not to be compared

@@ -44,6 +44,7 @@ public class NeighbourTests
         { "med", 0, "med prednisone 5mg daily for 5d then 2.5mg daily", "med 5mg daily for 5d then 2.5mg daily" },
         { "med", 1, "med benazepril 5mg every 12h", "med benazepril 5mg every 12" },
         { "home-check", 0, "home-check every 30d", "home-check in 30d" },
+        { "expect", 0, "expect wound swollen until 2026-10-09 per vet", "expect wound swollen" },
         { "accept", 0, "accept lump-sample lump L-flank until 2027-03-01 sampled", "accept lump-sample lump L-flank 2027-03-01" },
         { "usual", 0, "usual rr 16-24", "usual gums 16-24" },
         { "usual-range", 0, "usual hr 60-80 asleep", "usual hr 60-80kg asleep" },

@@ -17,7 +17,7 @@ public class ReferenceTests
 
     [Fact]
     public void Every_line_word_that_takes_words_has_some_of_its_own() => None.Wrong(
-        Words.LineWords.Terms.Where(word => word.Has(SlotKind.Words) && word.Word is not ("bcs" or "pain"))
+        Words.LineWords.Terms.Where(word => word.Has(SlotKind.Words) && word.Word is not ("bcs" or "pain" or "expect"))
             .Where(word => Words.Describing(word.Word).Terms.Count(w => w.Part != "any") < 5).Select(word => word.Word));
 
     [Fact]
