@@ -8,8 +8,8 @@ public class NormalRangeRuleTests
 {
     [Theory]
     [InlineData("rr 25 asleep", null)]
-    [InlineData("rr 26 asleep", FindingLevel.Watch)]
-    [InlineData("rr 30 asleep", FindingLevel.Watch)]
+    [InlineData("rr 26 asleep", FindingLevel.Info)]
+    [InlineData("rr 30 asleep", FindingLevel.Info)]
     [InlineData("rr 31 asleep", FindingLevel.Watch)] // a call takes two counts
     [InlineData("rr 40 asleep", FindingLevel.Watch)]
     [InlineData("rr 41 asleep", FindingLevel.Urgent)]
@@ -55,10 +55,16 @@ public class NormalRangeRuleTests
     public void A_grown_dog(string line, FindingLevel? level) => Assert.Equal(level, LevelForDog(line));
 
     [Theory]
-    [InlineData("hr 100", null)]
-    [InlineData("hr 99", FindingLevel.Watch)]
-    [InlineData("hr 180", null)]
-    [InlineData("hr 181", FindingLevel.Watch)]
+    [InlineData("hr 94", null)]
+    [InlineData("hr 93", FindingLevel.Watch)]
+    [InlineData("hr 170", null)]
+    [InlineData("hr 171", FindingLevel.Info)]
+    [InlineData("hr 189", FindingLevel.Info)]
+    [InlineData("hr 190", FindingLevel.Watch)]
+    [InlineData("rr 48", null)] // Szatmari and Dijkstra 2017: healthy cats at rest, 14 to 48
+    [InlineData("rr 49", FindingLevel.Watch)]
+    [InlineData("rr 70", FindingLevel.Watch)]
+    [InlineData("rr 71", FindingLevel.Call)]
     [InlineData("hr 221", FindingLevel.Urgent)]
     [InlineData("hr 132", null)] // Abbott, J Feline Med Surg 2005: mean of healthy cats at home
     [InlineData("hr 200 purring", null)]

@@ -85,7 +85,7 @@ public sealed class WeightLossRule : ICourseRule
     private static FindingLevel? LevelOf(WeightDrop drop, bool careful)
     {
         bool once = drop.Weighings == 1;
-        decimal call = once ? Limits["loss-call"] : !careful ? Limits["loss-twice"] : drop.Days < Limits["loss-quick"] ? Limits["loss"] : Limits["loss-twice-careful"];
+        decimal call = once ? Limits["loss-call"] : !careful ? Limits[drop.Weighings == 2 ? "loss-twice" : "loss-thrice"] : drop.Days < Limits["loss-quick"] ? Limits["loss"] : Limits["loss-twice-careful"];
         decimal watch = once && !careful ? Limits["loss-call"] : Limits["loss"];
         return drop.LastPercent < Limits["loss-last"] ? null
             : drop.Percent >= call && drop.Sure >= (double)Limits["sure-call"] && (careful || !once) ? FindingLevel.Call
