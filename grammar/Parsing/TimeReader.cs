@@ -46,6 +46,12 @@ internal static class TimeReader
         }
 
         ReadOnlySpan<char> clock = at.TextAt(index);
+        if (clock[^1] == 'a' && at.IsWord(index + 1) && at.Vocabulary.Units.Find($"a {at.TextAt(index + 1)}") is not null)
+        {
+            // "11a minute"
+            return null;
+        }
+
         if (!joined && !part.Second.Exists && !(HalfLetter(clock) || at.Is(index + 1, "am") || at.Is(index + 1, "pm")
             || at.Is(index + 1, "a.m") || at.Is(index + 1, "p.m")))
         {

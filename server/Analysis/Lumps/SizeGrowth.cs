@@ -2,54 +2,49 @@ using System.Collections.Immutable;
 
 namespace HealthNotes.Analysis.Lumps;
 
-/// <summary>Growth of the last size against the smallest earlier one.</summary>
-/// <param name="Change">From the size it is held against to the last.</param>
-/// <param name="Confirmed">The size of the measuring before the last, when it shows the growth too; null when only the last does.</param>
+/// <summary>Growth of the latest sizes against a settled stretch of earlier ones, past what measuring by hand scatters.</summary>
+/// <param name="Change">From the middle size of the stretch to the last size.</param>
+/// <param name="Confirmed">The size of the measuring before the last, when both together show the growth surely; null when only the last does.</param>
 public sealed record SizeGrowth(SizeChange Change, LumpSize? Confirmed)
 {
-    /// <summary>
-    /// Growth by the last of these sizes, one a day and in order; null when it shows none. Confirmed when the size before it
-    /// is also larger than what was there before both.
-    /// </summary>
-    public static SizeGrowth? In(ReadOnlySpan<LumpSize> sizes)
+    private const int MostTogether = 3;
+    private const int MostInStretch = 3;
+
+    private static LumpNumbers Numbers => LumpNumbers.Default;
+
+    /// <summary>Growth by the last of these sizes, one a day and in order; null when it shows none.</summary>
+    public static SizeGrowth? In(ImmutableArray<LumpSize> sizes)
     {
-        if (sizes.Length < 2)
+        for (int together = Math.Min(MostTogether, sizes.Length - 1); together > 1; together--)
         {
-            return null;
+            if (Surely(sizes, together, (double)Numbers["sure-call"]) is { } change)
+            {
+                return new SizeGrowth(change, sizes[^2]);
+            }
         }
 
-        LumpSize last = sizes[^1];
-        if (Smallest(sizes[..^2]) is { } before && new SizeChange(before, sizes[^2]).IsGrowth && new SizeChange(before, last) is { IsGrowth: true } confirmed)
-        {
-            return new SizeGrowth(confirmed, sizes[^2]);
-        }
-
-        return Smallest(sizes[..^1]) is { } smallest && new SizeChange(smallest, last) is { IsGrowth: true } change ? new SizeGrowth(change, null) : null;
+        return sizes.Length > 1 && Surely(sizes, 1, (double)Numbers["sure-watch"]) is { } once ? new SizeGrowth(once, null) : null;
     }
 
     /// <summary>
-    /// The smallest of earlier sizes. Of many measurements by hand one is always too small by chance: from
-    /// <c>steady-count</c> of <c>lumps.tsv</c> on it is the smallest middle one of three in a row.
+    /// The change from the smaller of two stretches, the first sizes and the ones just before the latest, where each of the
+    /// latest sizes is growth and their mean lies so many standard errors above it. The error of the hand goes with the size.
     /// </summary>
-    private static LumpSize? Smallest(ReadOnlySpan<LumpSize> sizes)
+    private static SizeChange? Surely(ImmutableArray<LumpSize> sizes, int together, double sure)
     {
-        bool steady = sizes.Length >= LumpNumbers.Default["steady-count"];
-        LumpSize? smallest = null;
-        for (int index = steady ? 2 : 0; index < sizes.Length; index++)
-        {
-            LumpSize? size = steady ? Middle(sizes[index - 2], sizes[index - 1], sizes[index]) : sizes[index];
-            smallest = Upper(size) < Upper(smallest) ? size : smallest;
-        }
-
-        return smallest;
+        ImmutableArray<LumpSize> before = sizes[..^together];
+        ImmutableArray<LumpSize> latest = sizes[^together..];
+        int stretch = Math.Min(MostInStretch, before.Length);
+        LumpSize from = new[] { Middle(before[..stretch]), Middle(before[^stretch..]) }.MinBy(Upper)!;
+        double hand = Math.Log(1 + ((double)Numbers["hand-percent"] / 100));
+        double error = hand * Math.Sqrt((1.0 / together) + ((stretch < MostInStretch ? 1 : Math.PI / 2) / stretch));
+        return latest.All(size => new SizeChange(from, size).IsGrowth)
+            && (from.Typical is not { } typical || latest.Average(size => Math.Log((double)((size.Typical ?? size.Low) / typical))) >= sure * error)
+                ? new SizeChange(from, sizes[^1]) : null;
     }
 
-    private static LumpSize Middle(LumpSize first, LumpSize second, LumpSize third)
-    {
-        ImmutableArray<LumpSize> ordered = [.. new[] { first, second, third }.OrderBy(Upper)];
-        return ordered[1];
-    }
+    private static LumpSize Middle(ImmutableArray<LumpSize> sizes) => sizes.Sort((one, other) => Upper(one).CompareTo(Upper(other)))[(sizes.Length - 1) / 2];
 
     /// <summary>Its upper end; a size without one is never the smallest.</summary>
-    private static decimal Upper(LumpSize? size) => size?.High ?? decimal.MaxValue;
+    private static decimal Upper(LumpSize size) => size.High ?? decimal.MaxValue;
 }

@@ -1,6 +1,8 @@
+using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Trends;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -8,6 +10,10 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class NormalRangeRule : IEntryRule
 {
     private static readonly string[] Vitals = ["hr", "rr", "temp", "crt", "bcs", "mcs", "pain", "glucose"];
+
+    /// <summary>So many standard deviations on one side hold all but one of two hundred values (normal distribution).</summary>
+    private const decimal OneInTwoHundred = 2.58m;
+
     private readonly string vital;
 
     private NormalRangeRule(string vital) => this.vital = vital;
@@ -50,6 +56,8 @@ public sealed class NormalRangeRule : IEntryRule
         bool usual = OwnLimits.UsualFor(context, reading) is { } own && OwnLimits.Holds(own.Fact, reading.Value);
         if (LineCrossing.Strongest(reading, lines, at.Earlier) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
         {
+            // what is measured at the clinic is known there; one reading that this pet often has is no more than information
+            crossing = at.Entry.Head.Kind == "visit" || (crossing.Level == FindingLevel.Watch && IsUsualForPet(reading, at.Earlier)) ? crossing with { Level = FindingLevel.Info } : crossing;
             return RuleContext.At(Name, crossing.Level, reading.Line, reading.Span,
                 Message(reading, crossing, normal, context.Pet.ShowUsUnits), crossing.Line.Source, crossing.Earlier.Select(r => r.Line));
         }
@@ -58,6 +66,18 @@ public sealed class NormalRangeRule : IEntryRule
             ? RuleContext.At(Name, FindingLevel.Info, reading.Line, reading.Span,
                 $"{Wording.Describe(reading, context.Pet.ShowUsUnits)}: {side} the range shown as normal, {Wording.Show(normal, context.Pet.ShowUsUnits)}, but past no line that raises a level.", normal.Source)
             : null;
+    }
+
+    /// <summary>True for a rate that lies within the scatter of the pet's own earlier readings, as far out as it happens in one of two hundred.</summary>
+    private static bool IsUsualForPet(NoteReading reading, Earlier earlier)
+    {
+        if (reading is not { What: "hr" or "rr", Comparable: { } state, Day: { } day } || UsualRow.For(new CourseKey(reading.What, state)) is not { } row)
+        {
+            return false;
+        }
+
+        (decimal Value, double Weight)[] own = [.. earlier.Before(reading, row.Last).Where(before => before.Day is { } on && day.DayNumber - on.DayNumber <= row.Days).Select(before => (before.Value.Number, 1.0))];
+        return own.Length >= row.Least && Math.Abs(reading.Value.Number - Robust.Median(own)) <= Math.Max(row.Floor, OneInTwoHundred * Robust.WiderSpread(own));
     }
 
     private static string Message(NoteReading reading, LineCrossing crossing, NormalRange? normal, bool us)
@@ -70,6 +90,7 @@ public sealed class NormalRangeRule : IEntryRule
             _ => "below",
         };
         string again = crossing.Earlier.Count > 0 ? $", {crossing.Earlier.Count + 1} readings in a row" : "";
+        string advice = Wording.Advice(crossing.Level) is { Length: > 0 } words ? " " + words : "";
         string shown = normal is null ? "" : $" Shown as normal: {Wording.Show(normal, us)}.";
         string repeat = crossing.Waiting && crossing.Level >= FindingLevel.Watch
             ? $" Take it again when the pet is calm: {crossing.Line.Repeat} in a row would be {(crossing.Line.Level == FindingLevel.Urgent ? "urgent" : "a reason to phone the clinic")}."
@@ -77,7 +98,7 @@ public sealed class NormalRangeRule : IEntryRule
         string seconds = reading is { What: "hr" or "rr", Value.Low: null } && !crossing.Line.Above
             ? $" If it was counted in 15 seconds, write {reading.Written}/15s."
             : "";
-        return $"{Wording.Describe(reading, us)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit, us)}{again}. {Wording.Advice(crossing.Level)}{repeat}{seconds}{shown}";
+        return $"{Wording.Describe(reading, us)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit, us)}{again}.{advice}{repeat}{seconds}{shown}";
     }
 
     private static string? OutsideNormal(ReadValue value, NormalRange normal)

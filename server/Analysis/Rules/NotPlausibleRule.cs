@@ -7,6 +7,9 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>A number no living pet has: a slip of the pen, or a count without its seconds.</summary>
 public sealed class NotPlausibleRule : IEntryRule
 {
+    /// <summary>From so many times on a weight is held to be ten times off.</summary>
+    private const decimal NearTen = 7;
+
     /// <inheritdoc/>
     public string Name => "not-plausible";
 
@@ -22,6 +25,10 @@ public sealed class NotPlausibleRule : IEntryRule
             string hint = reading is { What: "hr" or "rr", Value.Low: null } && reading.Value.Number > 0
                 ? $" If you counted {reading.Written} in 15 seconds, write {reading.Written}/15s."
                 : " Check the number and its unit.";
+            decimal times = kg is > 0 && reading.Value.Number > 0 ? reading.Value.Number / kg.Value : 0;
+            hint = times is > NearTen and < 100 / NearTen ? $" Is the decimal point in the right place? {Wording.Show(reading.Value.Number / 10, "kg", us)} would fit."
+                : times is > NearTen / 100 and < 1 / NearTen ? $" Is the decimal point in the right place? {Wording.Show(reading.Value.Number * 10, "kg", us)} would fit."
+                : hint;
             string other = kg is not { } against ? "" : line is { } where ? $" of {Wording.Show(against, "kg", us)} (line {where + 1})" : $" of {Wording.Show(against, "kg", us)} when grown";
             yield return RuleContext.At(Name, FindingLevel.Error, reading.Line, reading.Span,
                 $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, us)} can't be right{(other.Length == 0 ? "" : " for a pet" + other)}.{hint}",

@@ -22,6 +22,7 @@ public static class RuleBook
         new OwnUsualRule(),
         .. NormalRangeRule.ForEachVital(),
         new WeightLossRule(),
+        new WeightGrowthRule(),
         new WeightPlanRule(),
         new WeightGainRule(),
         .. TrendRule.ForEach(),

@@ -28,8 +28,9 @@ public sealed class UsualRangeRule : IEntryRule
             if (above || LineCrossing.Crosses(reading.Value, above: false, low, inclusive: false))
             {
                 string shown = at.Note.KeyOf(reading) is { } key && at.Note.Tables.NormalFor(key) is { } normal ? $" Shown as normal: {Wording.Show(normal, at.Note.Pet.ShowUsUnits)}." : "";
-                yield return RuleContext.At(Name, FindingLevel.Watch, reading.Line, reading.Span,
-                    $"{Wording.Describe(reading, at.Note.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Note.Pet.ShowUsUnits)} (line {usual.Line + 1}). {Wording.Advice(FindingLevel.Watch)} Take it again when the pet is calm.{shown}",
+                FindingLevel level = at.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
+                yield return RuleContext.At(Name, level, reading.Line, reading.Span,
+                    $"{Wording.Describe(reading, at.Note.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Note.Pet.ShowUsUnits)} (line {usual.Line + 1}).{(level > FindingLevel.Info ? $" {Wording.Advice(level)} Take it again when the pet is calm." : "")}{shown}",
                     "the usual range written for this pet", usual.Line);
             }
         }

@@ -8,6 +8,9 @@ public static class Robust
     /// <summary>What the median distance from the median is multiplied by, so that it equals the standard deviation of a normal distribution.</summary>
     private const decimal ToStandardDeviation = 1.4826m;
 
+    /// <summary>The same for the mean distance: the root of half of pi.</summary>
+    private const decimal OfMeanDistance = 1.2533m;
+
     /// <summary>The median; of an even number of values the mean of the two in the middle.</summary>
     public static T Median<T>(IEnumerable<T> values)
         where T : INumber<T>
@@ -58,5 +61,18 @@ public static class Robust
     {
         decimal median = Median(values);
         return ToStandardDeviation * Median(values.Select(value => (Math.Abs(value.Value - median), value.Weight)));
+    }
+
+    /// <summary>
+    /// The wider of two estimates of the standard deviation: by the median distance, which may be half by chance where values
+    /// are whole counts, and by the mean distance, to which no value counts for more than three usual ones.
+    /// </summary>
+    public static decimal WiderSpread(IReadOnlyCollection<(decimal Value, double Weight)> values)
+    {
+        decimal median = Median(values);
+        decimal spread = Spread(values);
+        decimal most = 3 * spread / ToStandardDeviation;
+        decimal mean = values.Sum(value => Math.Min(Math.Abs(value.Value - median), most) * (decimal)value.Weight) / (decimal)values.Sum(value => value.Weight);
+        return Math.Max(spread, mean * OfMeanDistance);
     }
 }

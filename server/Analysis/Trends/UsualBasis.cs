@@ -76,10 +76,11 @@ internal sealed class UsualBasis
         (decimal Value, double Weight)[] values = [.. readings.Select(one => (one.Reading.Value.Number, one.Weight))];
         decimal median = Robust.Median(values);
         decimal step = Robust.Median(readings.Select(one => one.Reading.Value.Number - (one.Reading.Value.Low ?? one.Reading.Value.Number)));
-        decimal away = Math.Max(row.Floor, Math.Max(row.Times * Robust.Spread(values), row.Percent * median / 100));
+        decimal spread = Robust.WiderSpread(values);
+        decimal away = Math.Max(row.Floor, Math.Max(row.Times * spread, row.Percent * median / 100));
         decimal high = row.From is { } least ? Math.Max(least, median + away) : median + away;
         return new OwnUsual(
-            median, Math.Max(0, median - away), high, step, readings[0].Reading.Value.Unit, readings.Count,
+            median, Math.Max(0, median - away), high, spread, step, readings[0].Reading.Value.Unit, readings.Count,
             readings[^1].Reading.Day!.Value, [.. readings.Select(one => one.Reading.Line)]);
     }
 }

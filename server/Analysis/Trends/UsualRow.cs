@@ -24,9 +24,10 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="Mild">The level there.</param>
 /// <param name="Clear">The level at <paramref name="ClearAt"/> times the distance.</param>
 /// <param name="ClearAt">See <paramref name="Clear"/>.</param>
-/// <param name="Again">The level when the reading before is as far away; null when it makes no difference.</param>
-/// <param name="ApartHours">How many hours the two must lie apart.</param>
-/// <param name="ApartDays">How many days they may lie apart.</param>
+/// <param name="Again">The level when several readings in a row are far away together; null when it makes no difference.</param>
+/// <param name="AgainTimes">How many standard errors their mean must be away.</param>
+/// <param name="ApartHours">How many hours two of them must lie apart.</param>
+/// <param name="ApartDays">How many days back they may lie.</param>
 /// <param name="Source">Where the numbers are from.</param>
 public sealed record UsualRow(
     string What,
@@ -47,6 +48,7 @@ public sealed record UsualRow(
     FindingLevel Clear,
     decimal ClearAt,
     FindingLevel? Again,
+    decimal AgainTimes,
     int ApartHours,
     int ApartDays,
     string Source)
@@ -77,7 +79,7 @@ public sealed record UsualRow(
         row["what"], row["state"], row["side"] == "both", (int)row.Number("least")!, (int)row.Number("on-days")!, (int)row.Number("days")!, (int)row.Number("last")!,
         (double)row.Number("half-life")!, (decimal)row.Number("times")!, (decimal)row.Number("percent")!, (decimal)row.Number("floor")!, row.Number("from"),
         (int?)row.Number("grown-months"), row["visits"] == "yes", Level(row["mild"]), Level(row["clear"]), (decimal)row.Number("clear-at")!,
-        row["again"].Length == 0 ? null : Level(row["again"]), (int)(row.Number("apart-hours") ?? 0), (int)(row.Number("apart-days") ?? 0), row["source"]);
+        row["again"].Length == 0 ? null : Level(row["again"]), (decimal)(row.Number("again-times") ?? 0), (int)(row.Number("apart-hours") ?? 0), (int)(row.Number("apart-days") ?? 0), row["source"]);
 
     private static FindingLevel Level(string name) => Enum.Parse<FindingLevel>(name, ignoreCase: true);
 }

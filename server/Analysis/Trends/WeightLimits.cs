@@ -29,19 +29,17 @@ public sealed class WeightLimits
     public int Days(string key) => (int)this[key];
 
     /// <summary>From when on a pet is grown in weight: large dogs fill out longer. Null when no birth is written.</summary>
-    public DateOnly? GrownOn(PetProfile pet, ClinicalTables tables)
+    public DateOnly? GrownOn(PetProfile pet, ClinicalTables tables) => pet.GrownOn((int)ForSize("grown", pet, tables));
+
+    /// <summary>Up to which age, in days, a young animal surely gains every week.</summary>
+    public decimal GrowsUntil(PetProfile pet, ClinicalTables tables) => ForSize("grow-until", pet, tables);
+
+    /// <summary>The number under a key for the pet's species and the size it has when grown; the row for any size comes last.</summary>
+    private decimal ForSize(string key, PetProfile pet, ClinicalTables tables)
     {
         string? size = pet.AdultWeightKg is { } kg ? tables.SizeOf(pet.Species, kg) : null;
-        foreach ((string species, string[] sizes, decimal months, _) in rows["grown"])
-        {
-            bool fits = species == (pet.Species == Species.Cat ? "cat" : "dog") && (sizes is ["any"] || (size is not null && Array.IndexOf(sizes, size) >= 0));
-            if (fits)
-            {
-                return pet.GrownOn((int)months);
-            }
-        }
-
-        return null;
+        return rows[key].First(row => row.Species == (pet.Species == Species.Cat ? "cat" : "dog")
+            && (row.Sizes is ["any"] || (size is not null && Array.IndexOf(row.Sizes, size) >= 0))).Value;
     }
 
     /// <summary>The safe loss in percent a week, and its source; null when the species is not known.</summary>

@@ -8,8 +8,8 @@ public class NormalRangeRuleTests
 {
     [Theory]
     [InlineData("rr 25 asleep", null)]
-    [InlineData("rr 26 asleep", FindingLevel.Watch)]
-    [InlineData("rr 30 asleep", FindingLevel.Watch)]
+    [InlineData("rr 26 asleep", FindingLevel.Info)]
+    [InlineData("rr 30 asleep", FindingLevel.Info)]
     [InlineData("rr 31 asleep", FindingLevel.Watch)] // a call takes two counts
     [InlineData("rr 40 asleep", FindingLevel.Watch)]
     [InlineData("rr 41 asleep", FindingLevel.Urgent)]
@@ -59,6 +59,10 @@ public class NormalRangeRuleTests
     [InlineData("hr 93", FindingLevel.Watch)]
     [InlineData("hr 189", null)]
     [InlineData("hr 190", FindingLevel.Watch)]
+    [InlineData("rr 48", null)] // Szatmari and Dijkstra 2017: healthy cats at rest, 14 to 48
+    [InlineData("rr 49", FindingLevel.Watch)]
+    [InlineData("rr 70", FindingLevel.Watch)]
+    [InlineData("rr 71", FindingLevel.Call)]
     [InlineData("hr 221", FindingLevel.Urgent)]
     [InlineData("hr 132", null)] // Abbott, J Feline Med Surg 2005: mean of healthy cats at home
     [InlineData("hr 210 purring", null)]

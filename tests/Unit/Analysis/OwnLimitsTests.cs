@@ -17,7 +17,7 @@ public class OwnLimitsTests
               rr 29 asleep
                  ^^ call-if call
               rr 28 asleep
-                 ^^ rr-range watch
+                 ^^ rr-range info
             """);
         Assert.Equal([3, 5], analysis.Findings[0].Evidence.ToArray());
         Assert.Contains("drawn by vet on 2026-01-20", analysis.Findings[0].Message, StringComparison.Ordinal);

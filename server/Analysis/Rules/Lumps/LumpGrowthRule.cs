@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Lumps;
@@ -30,8 +31,8 @@ public sealed class LumpGrowthRule : ICourseRule
 
         bool us = at.Note.Pet.ShowUsUnits;
         (DateOnly Day, string How, int Line)? seen = SeenLast(life, at.Note);
-        ReadOnlySpan<LumpSize> sizes = life.SizeOfEachDay.AsSpan();
-        int from = seen is null ? 0 : Math.Max(0, life.SizeOfEachDay.Count(size => size.Day <= seen.Value.Day) - 1);
+        ImmutableArray<LumpSize> sizes = life.SizeOfEachDay;
+        int from = seen is null ? 0 : Math.Max(0, sizes.Count(size => size.Day <= seen.Value.Day) - 1);
         if (SizeGrowth.In(sizes[from..]) is { } growth)
         {
             FindingLevel level = growth.Confirmed is null ? FindingLevel.Watch : FindingLevel.Call;

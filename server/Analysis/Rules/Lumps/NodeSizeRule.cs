@@ -52,7 +52,7 @@ public sealed class NodeSizeRule : ICourseRule
                 $"Lymph nodes larger than expected in {others.Count + 1} regions: {list}. {quiet ?? Wording.Advice(call)}",
                 LumpNumbers.Default.SourceOf("node-regions"), others.Select(other => other.Line).Concat(fact));
         }
-        else if (now is not null && life is { Ended: null } && now.Low >= LumpNumbers.Default["node-mm"] && SizeGrowth.In(life.SizeOfEachDay.AsSpan()) is { Confirmed: { } second } growth)
+        else if (now is not null && life is { Ended: null } && now.Low >= LumpNumbers.Default["node-mm"] && SizeGrowth.In(life.SizeOfEachDay) is { Confirmed: { } second } growth)
         {
             yield return RuleContext.At(Name, call, last.Line, node.Size!.Span,
                 $"Lymph node {life.Name}: {SizeWording.WithDay(growth.Change.After, us)}, against {SizeWording.WithDay(growth.Change.Before, us)}: {SizeWording.Percent(growth.Change)}. Already {SizeWording.WithDay(second, us)}. {quiet ?? Wording.Advice(call)}",

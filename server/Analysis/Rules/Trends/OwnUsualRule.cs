@@ -9,6 +9,8 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>A reading far from what is usual for this pet by its own earlier readings. A <c>usual</c> line that the vet gave goes before it.</summary>
 public sealed class OwnUsualRule : ICourseRule
 {
+    private const int MostTogether = 7;
+
     /// <inheritdoc/>
     public string Name => "own-usual";
 
@@ -24,13 +26,12 @@ public sealed class OwnUsualRule : ICourseRule
         UsualRow row = UsualRow.For(course.Key)!;
         Course compared = SameVital.Of(course, at.All);
         DateOnly? grown = at.Note.Pet.GrownOn(row.GrownMonths);
-        var far = new bool[course.Lines.Length];
         UsualBasis? basis = null;
         OwnUsual? usual = null;
         DateOnly? basisOf = null;
         // of several within apart-days the newest speaks, unless one before was stronger
         (NoteFinding Finding, DateOnly Day)? run = null;
-        for (int index = far.Length - course.Recent.Length; index < far.Length; index++)
+        for (int index = course.Lines.Length - course.Recent.Length; index < course.Lines.Length; index++)
         {
             Noted line = course.Lines[index];
             if (line.Reading is not { } reading || line.Day < grown || (line.AtVisit && !row.AtVisits) || OwnLimits.UsualFor(at.Note, reading) is not null)
@@ -45,11 +46,17 @@ public sealed class OwnUsualRule : ICourseRule
                 basisOf = line.Day;
             }
 
-            if (basis is not null && basis.CouldBeFar(reading.Value.Number) && SideOf(reading.Value, usual ??= basis.ToUsual(), row) is { } above)
+            if (basis is null || !basis.CouldBeFar(reading.Value.Number))
             {
-                far[index] = true;
-                int? again = row.Again is null ? null : BeforeAsFar(course, far, index, row);
-                NoteFinding finding = Speak(at, reading, usual, row, above, again is { } other ? course.Lines[other] : null);
+                continue;
+            }
+
+            usual ??= basis.ToUsual();
+            bool? side = SideOf(reading.Value, usual, row);
+            int together = row.Again is null ? 1 : Together(course, index, usual, row);
+            if (side is not null || together > 1)
+            {
+                NoteFinding finding = Speak(at, reading, usual, row, side ?? true, together);
                 if (run is { } before && (finding.Level < before.Finding.Level || line.Day.DayNumber - before.Day.DayNumber > row.ApartDays))
                 {
                     yield return before.Finding;
@@ -74,32 +81,44 @@ public sealed class OwnUsualRule : ICourseRule
         : row.BothSides && LineCrossing.Crosses(value, above: false, usual.Low, inclusive: true) && !(value.High >= usual.Median - usual.Step) ? false
         : null;
 
-    /// <summary>The reading before that is as far out and long enough before; null when one in between, or the one before, was not.</summary>
-    private static int? BeforeAsFar(Course course, bool[] far, int index, UsualRow row)
+    /// <summary>How many readings in a row are far above the usual together: 2, 3 or 7 that all lie above it; 1 when none are. One alone may be chance where several are not.</summary>
+    private static int Together(Course course, int index, OwnUsual usual, UsualRow row)
     {
-        DateTime moment = course.Lines[index].Moment;
-        for (int before = index - 1; before >= 0; before--)
+        Noted next = course.Lines[index];
+        decimal sum = next.Reading!.Value.Number;
+        int count = 1;
+        for (int before = index - 1; before >= 0 && count < MostTogether; before--)
         {
             Noted line = course.Lines[before];
-            if (line.Reading is null || (line.AtVisit && !row.AtVisits))
+            if (line.Reading is not { } reading || (line.AtVisit && !row.AtVisits))
             {
                 continue;
             }
 
-            // without a time, two counts of one day may be minutes apart
-            bool apart = line.Day != course.Lines[index].Day || (line.Time is not null && course.Lines[index].Time is not null);
-            if (!far[before] || (moment - line.Moment).TotalDays > row.ApartDays)
+            if (reading.Value.Number <= usual.Median || (course.Lines[index].Moment - line.Moment).TotalDays > row.ApartDays)
             {
-                return null;
+                break;
             }
 
-            if (apart && (moment - line.Moment).TotalHours >= row.ApartHours)
+            // without a time, two counts of one day may be minutes apart
+            bool apart = line.Day != next.Day || (line.Time is not null && next.Time is not null && (next.Moment - line.Moment).TotalHours >= row.ApartHours);
+            if (!apart)
             {
-                return before;
+                continue;
+            }
+
+            next = line;
+            sum += reading.Value.Number;
+            count++;
+            // a scatter from few readings may be too small by chance
+            decimal error = usual.Spread * (1 + (2m / usual.Count)) * (decimal)Math.Sqrt((1.0 / count) + (1.0 / usual.Count));
+            if (count is 2 or 3 or MostTogether && (sum / count) - usual.Median >= Math.Max(row.Percent * usual.Median / 100, row.AgainTimes * error) && sum / count >= row.From)
+            {
+                return count;
             }
         }
 
-        return null;
+        return 1;
     }
 
     /// <summary>The range shown as normal. Weights are not looked at, so that it is left out where it hangs on the size of a dog.</summary>
@@ -110,20 +129,20 @@ public sealed class OwnUsualRule : ICourseRule
             ? $" Shown as normal: {Wording.Show(normal, note.Pet.ShowUsUnits)}." : "";
     }
 
-    private NoteFinding Speak(CourseContext at, NoteReading reading, OwnUsual usual, UsualRow row, bool above, Noted? again)
+    private NoteFinding Speak(CourseContext at, NoteReading reading, OwnUsual usual, UsualRow row, bool above, int together)
     {
         bool us = at.Note.Pet.ShowUsUnits;
         decimal distance = Math.Abs(reading.Value.Number - usual.Median);
         decimal line = above ? usual.High - usual.Median : usual.Median - usual.Low;
-        FindingLevel level = again is not null ? row.Again!.Value : distance >= line * row.ClearAt ? row.Clear : row.Mild;
+        FindingLevel level = together > 1 ? row.Again!.Value : distance >= line * row.ClearAt ? row.Clear : row.Mild;
         string percent = reading.What != "temp" && usual.Median > 0 ? $"{Wording.Round(distance * 100 / usual.Median, 0)}% " : "";
-        string repeated = again is null ? "" : $" The reading of {again.Day:yyyy-MM-dd} was as far out.";
-        string recount = again is null && row.Again is not null
+        string repeated = together > 1 ? $" The last {together} readings together are as far out." : "";
+        string recount = together == 1 && row.Again is not null
             ? " Count again in 4 to 6 hours, in deep sleep: two high counts are a reason to phone the clinic."
-            : again is null && level >= FindingLevel.Watch ? " Take it again when the pet is calm." : "";
+            : together == 1 && level >= FindingLevel.Watch ? " Take it again when the pet is calm." : "";
         string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
         return RuleContext.At(Name, level, reading.Line, reading.Span,
             $"{Wording.Describe(reading, us)}: {percent}{(above ? "above" : "below")} this pet's own usual of {Wording.Show(usual.Median, usual.Unit, us)} ({usual.Count} readings since {usual.Since:yyyy-MM-dd}).{repeated}{advice}{recount}{Normal(at.Note, reading)}",
-            row.Source, again is null ? usual.Lines : usual.Lines.Append(again.Line));
+            row.Source, usual.Lines);
     }
 }

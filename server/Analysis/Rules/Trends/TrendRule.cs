@@ -5,7 +5,7 @@ using HealthNotes.Analysis.Trends;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A change in one direction over months, said at the last reading. One instance a vital, and one for water.</summary>
+/// <summary>A change in one direction over months, reported at the last reading; where that is out of range as well, the stronger of the two speaks. One instance a vital, and one for water.</summary>
 public sealed class TrendRule : ICourseRule
 {
     private readonly TrendRow row;
@@ -16,7 +16,7 @@ public sealed class TrendRule : ICourseRule
     public string Name => row.What + "-trend";
 
     /// <inheritdoc/>
-    public string Topic => row.What == "weight" ? "weight" : "trend";
+    public string Topic => row.What == "weight" ? "weight" : "reading";
 
     /// <summary>The rule for each row of the table.</summary>
     public static IEnumerable<IRule> ForEach() => TrendRow.All.Select(row => new TrendRule(row));

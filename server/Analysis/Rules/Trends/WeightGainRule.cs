@@ -41,9 +41,9 @@ public sealed class WeightGainRule : ICourseRule
             yield break;
         }
 
-        decimal gained = WeighedBefore.PercentChange(lowest.Value, weighed.Last.Value);
+        decimal gained = WeightDrop.PercentChange(lowest.Value, weighed.Last.Value);
         DayValue before = weighed.Weights[^2];
-        bool twice = before.Day > lowest.Day && WeighedBefore.PercentChange(lowest.Value, before.Value) >= Limits["gain"];
+        bool twice = before.Day > lowest.Day && WeightDrop.PercentChange(lowest.Value, before.Value) >= Limits["gain"];
         if (gained < Limits["gain"] || !twice || HasComeBack(course, at.Note.Today, lowest, weighed.Last))
         {
             yield break;
@@ -62,7 +62,7 @@ public sealed class WeightGainRule : ICourseRule
     private static bool HasComeBack(Course course, DateOnly today, DayValue lowest, DayValue last)
     {
         ImmutableArray<DayValue> year = WeightContext.Of(course, today, Limits.Days("gain-back"))?.Weights ?? [];
-        return year.Any(weight => weight.Day < lowest.Day && WeighedBefore.PercentChange(weight.Value, last.Value) <= Limits["near"]);
+        return year.Any(weight => weight.Day < lowest.Day && WeightDrop.PercentChange(weight.Value, last.Value) <= Limits["near"]);
     }
 
     /// <summary>The line that says that it was neutered, when that is not long ago.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
@@ -5,9 +6,14 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>Weight lost without a plan, against the highest of the last six months; in a growing animal, any clear loss.</summary>
+/// <summary>Weight lost without a plan, against a settled stretch of earlier weighings (<see cref="WeightDrop"/>); in a growing animal, any clear loss.</summary>
 public sealed class WeightLossRule : ICourseRule
 {
+    /// <summary>Days in a month, on average.</summary>
+    private const double Month = 365.25 / 12;
+
+    private static int LongestDays => (2 * Limits.Days("year")) + Limits.Days("year-around");
+
     private static WeightLimits Limits => WeightLimits.Default;
 
     /// <inheritdoc/>
@@ -22,7 +28,7 @@ public sealed class WeightLossRule : ICourseRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
-        if (WeightContext.Of(course, at.Note.Today, Limits.Days("window")) is not { Weights.Length: > 1 } weighed
+        if (WeightContext.Of(course, at.Note.Today, LongestDays) is not { Weights.Length: > 1 } weighed
             || PlannedLoss.On(weighed.Last.Day, at.Note.Knowns) is not null)
         {
             return [];
@@ -32,7 +38,7 @@ public sealed class WeightLossRule : ICourseRule
         {
             "newborn" => OfNewborn(weighed, at),
             "growing" => OfYoung(weighed, at),
-            var stage => OfGrown(weighed, at, stage == "senior"),
+            var stage => OfGrown(weighed.Weights, at, stage == "senior"),
         };
         return found is null ? [] : [found];
     }
@@ -42,7 +48,7 @@ public sealed class WeightLossRule : ICourseRule
         DayValue before = weighed.Weights[^2];
         bool settled = at.Note.Pet.AgeOn(before.Day) is { } age && age.Days >= Limits["newborn-settled"];
         return settled && weighed.Last.Value < before.Value
-            ? Speak(weighed.Last, before, FindingLevel.Call, "newborn-settled", at, "A newborn should gain every day.")
+            ? Speak(weighed.Last, before, "newborn-settled", at, "A newborn should gain every day.")
             : null;
     }
 
@@ -53,39 +59,59 @@ public sealed class WeightLossRule : ICourseRule
     private NoteFinding? OfYoung(WeightContext weighed, CourseContext at)
     {
         DayValue before = weighed.Weights[^2];
-        DayValue highest = weighed.Before.MaxBy(weight => weight.Value);
+        DayValue highest = weighed.Before.Where(weight => weighed.Last.Day.DayNumber - weight.Day.DayNumber <= Limits["window"]).DefaultIfEmpty(before).MaxBy(weight => weight.Value);
         DayValue from = before.Value < highest.Value && weighed.Last.Value < before.Value ? highest : before;
         return Lost(from, weighed.Last) >= Limits["loss-young"]
-            ? Speak(weighed.Last, from, FindingLevel.Call, "loss-young", at, "An animal of this age should still be gaining.")
+            ? Speak(weighed.Last, from, "loss-young", at, "An animal of this age should still be gaining.")
             : null;
     }
 
-    private NoteFinding? OfGrown(WeightContext weighed, CourseContext at, bool senior)
+    /// <summary>The strongest that any of the comparisons asks for; of equal ones the one that is surest.</summary>
+    private NoteFinding? OfGrown(ImmutableArray<DayValue> weights, CourseContext at, bool senior)
     {
-        if (WeighedBefore.Highest(weighed.Before, Limits["near"]) is not { } highest || Lost(highest, weighed.Last) is var lost && lost < Limits["loss"])
+        bool careful = at.Note.Pet.Species == Species.Cat || senior || weights[0].Value < Limits["careful-below"];
+        (WeightDrop Drop, FindingLevel Level)? found = null;
+        foreach (WeightDrop drop in WeightDrop.Of(weights))
         {
-            return null;
+            if (LevelOf(drop, careful) is { } level && !(found is { } best && (best.Level, best.Drop.Sure).CompareTo((level, drop.Sure)) >= 0))
+            {
+                found = (drop, level);
+            }
         }
 
-        DayValue before = weighed.Weights[^2];
-        bool twice = before.Day > highest.Day && Lost(highest, before) >= Limits["loss"];
-        bool careful = at.Note.Pet.Species == Species.Cat || senior || highest.Value < Limits["careful-below"];
-        bool much = lost >= Limits["loss-call"];
-        FindingLevel? level = twice && (careful || much) ? FindingLevel.Call
-            : careful && much ? FindingLevel.Call
-            : twice || careful || much ? FindingLevel.Watch
-            : null;
-        string again = twice ? $"{Wording.Round(Limits["loss"], 0)}% or more was gone on {before.Day:yyyy-MM-dd} already." : "Weigh again in a few days, on the same scales.";
-        return level is { } found ? Speak(weighed.Last, highest, found, much ? "loss-call" : "loss", at, again) : null;
+        return found is { } one ? Speak(weights[^1], one.Drop, one.Level, at) : null;
     }
 
-    private static decimal Lost(DayValue from, DayValue to) => -WeighedBefore.PercentChange(from.Value, to.Value);
+    private static FindingLevel? LevelOf(WeightDrop drop, bool careful)
+    {
+        bool once = drop.Weighings == 1;
+        decimal call = once ? Limits["loss-call"] : !careful ? Limits[drop.Weighings == 2 ? "loss-twice" : "loss-thrice"] : drop.Days < Limits["loss-quick"] ? Limits["loss"] : Limits["loss-twice-careful"];
+        decimal watch = once && !careful ? Limits["loss-call"] : Limits["loss"];
+        return drop.LastPercent < Limits["loss-last"] ? null
+            : drop.Percent >= call && drop.Sure >= (double)Limits["sure-call"] && (careful || !once) ? FindingLevel.Call
+            : drop.Percent >= watch && drop.Sure >= (double)Limits["sure-watch"] ? FindingLevel.Watch
+            : null;
+    }
 
-    private NoteFinding Speak(DayValue last, DayValue from, FindingLevel level, string row, CourseContext at, string more)
+    private static decimal Lost(DayValue from, DayValue to) => -WeightDrop.PercentChange(from.Value, to.Value);
+
+    private NoteFinding Speak(DayValue last, WeightDrop drop, FindingLevel level, CourseContext at)
     {
         bool us = at.Note.Pet.ShowUsUnits;
+        DayValue then = drop.Stretch[drop.Stretch.Length / 2];
+        int days = last.Day.DayNumber - then.Day.DayNumber;
+        string ago = days < 2 * Month ? $"{days} days" : $"{(int)Math.Round(days / Month)} months";
+        string again = drop.Weighings == 1 ? ". Weigh again in a few days, on the same scales." : $", by the last {drop.Weighings} weighings.";
         return RuleContext.At(Name, level, last.At.Line, last.At.Span,
-            $"Weight {Wording.Show(last.Value, "kg", us)}: {Wording.Round(Lost(from, last), 1)}% less than {Wording.Show(from.Value, "kg", us)} on {from.Day:yyyy-MM-dd}. {more} {Wording.Advice(level)}",
+            $"Weight {Wording.Show(last.Value, "kg", us)}: {Wording.Round(drop.LastPercent, 0)} % less than about {Wording.Show(drop.From, "kg", us)} {ago} before{again} {Wording.Advice(level)}",
+            Limits.SourceOf(drop.Percent >= Limits["loss-call"] ? "loss-call" : "loss"), drop.Stretch.Select(weight => weight.At.Line));
+    }
+
+    private NoteFinding Speak(DayValue last, DayValue from, string row, CourseContext at, string more)
+    {
+        bool us = at.Note.Pet.ShowUsUnits;
+        return RuleContext.At(Name, FindingLevel.Call, last.At.Line, last.At.Span,
+            $"Weight {Wording.Show(last.Value, "kg", us)}: {Wording.Round(Lost(from, last), 0)} % less than {Wording.Show(from.Value, "kg", us)} on {Wording.Day(from.Day, at.Note.Today)}. {more} {Wording.Advice(FindingLevel.Call)}",
             Limits.SourceOf(row), from.At.Line);
     }
 }

@@ -158,16 +158,16 @@ public class LumpMeasureTests
     [Fact]
     public void Growth_is_confirmed_by_the_size_before_it()
     {
-        Assert.Null(GrowthIn(10, 13)!.Confirmed);
-        Assert.Equal(13m, GrowthIn(10, 13, 14)!.Confirmed!.Typical);
+        Assert.Null(GrowthIn(10, 14)!.Confirmed);
+        Assert.Equal(15m, GrowthIn(10, 15, 15)!.Confirmed!.Typical);
         Assert.Equal(16m, GrowthIn(8, 10, 12, 14, 16, 18)!.Confirmed!.Typical);
-        Assert.Equal(10m, GrowthIn(12, 10, 15)!.Change.Before.Typical); // the smallest, not the first
+        Assert.Equal(10m, GrowthIn(20, 20, 20, 10, 10, 10, 16, 16)!.Change.Before.Typical); // the smaller stretch, not the first
     }
 
     private static SizeChange ChangeOf(LumpLife life) => new(life.Sizes[0], life.Sizes[^1]);
 
     private static SizeGrowth? GrowthIn(params int[] sizes) =>
-        SizeGrowth.In(LifeOf(string.Concat(sizes.Select((size, month) => $"2026-{month + 1:00}-01 log\n  lump L-flank {size}mm\n"))).SizeOfEachDay.AsSpan());
+        SizeGrowth.In(LifeOf(string.Concat(sizes.Select((size, month) => $"2026-{month + 1:00}-01 log\n  lump L-flank {size}mm\n"))).SizeOfEachDay);
 
     private static LumpLife LifeOf(string lines) => LumpLife.Of(CourseOf(lines))!;
 

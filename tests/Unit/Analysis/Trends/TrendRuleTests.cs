@@ -60,7 +60,7 @@ public class TrendRuleTests
     [Fact]
     public void Glucose_in_either_unit_gives_the_same()
     {
-        double[] values = [5, 5.5, 6, 6, 6.5, 7, 7.5, 8, 8.5];
+        double[] values = [4.5, 4.6, 4.8, 5, 5.2, 5.5, 5.8, 6.2, 6.6]; // within the range, whose finding would speak instead
         string[] mmol = By("glucose-trend", Dog + Every(7, [.. values.Select(v => FormattableString.Invariant($"glucose {v}mmol/L"))]));
         Assert.Equal(["2026-11-20 watch"], mmol);
         Assert.Equal(mmol, By("glucose-trend", Dog + Every(7, [.. values.Select(v => FormattableString.Invariant($"glucose {v * 18.016:0.###}mg/dL"))])));
@@ -94,7 +94,7 @@ public class TrendRuleTests
 
     [Fact]
     public void Body_condition_in_fives_and_nines_is_one_course() => Assert.Equal(["2026-11-20 info"], By("bcs-trend",
-        Dog + Every(40, "bcs 4/9", "bcs 4/9", "bcs 3/5", "bcs 5/9", "bcs 5/9", "bcs 3.5/5", "bcs 6/9", "bcs 6/9")));
+        Dog + Every(40, "bcs 2/5", "bcs 3/9", "bcs 3/9", "bcs 2.5/5", "bcs 4/9", "bcs 4/9", "bcs 3/5", "bcs 5/9")));
 
     [Fact]
     public void Water_is_added_up_by_day_and_divided_by_the_weight()
@@ -160,8 +160,8 @@ public class TrendRuleTests
         string Findings(string sample) => string.Join('\n', NoteAnalysis.Of(Note.Read(File.ReadAllText(Repository.PathOf($"samples/{sample}.hnote"))), MarkedFindings.Today)
             .Findings.Select(finding => $"{finding.Rule} {finding.Level}"));
         Assert.Contains("weight-loss Call", Findings("tansy"), StringComparison.Ordinal);
-        Assert.Contains("rr-trend Watch", Findings("tansy"), StringComparison.Ordinal);
-        Assert.Contains("rr-trend Watch", Findings("marlow"), StringComparison.Ordinal);
+        Assert.Contains("rr-range Watch", Findings("tansy"), StringComparison.Ordinal); // above 30: the range speaks for the rise
+        Assert.Contains("usual-range Watch", Findings("marlow"), StringComparison.Ordinal); // one finding for one cause
         Assert.DoesNotContain("weight-gain", Findings("marlow"), StringComparison.Ordinal);
     }
 }
