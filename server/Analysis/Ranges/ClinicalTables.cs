@@ -156,7 +156,7 @@ internal readonly record struct AgeMark(int Number, bool Birthdays)
 public sealed record HumanPainkiller(string Name, IReadOnlyList<string> Synonyms, string NeverSafe, string Source)
 {
     /// <summary>True when no plan line makes it safe for the animal; one that is not known may be either.</summary>
-    public bool IsNeverSafe(Species species) => NeverSafe == "both" || (NeverSafe.Length > 0 && (species == Species.Unknown || NeverSafe == species.ToString().ToLowerInvariant()));
+    public bool IsNeverSafe(Species species) => NeverSafe == "both" || (NeverSafe.Length > 0 && (species == Species.Unknown || NeverSafe.Equals(species.ToString(), StringComparison.OrdinalIgnoreCase)));
 
     /// <summary>True when a text names it.</summary>
     public bool IsIn(string text) => Synonyms.Append(Name).Any(name => text.Contains(name, StringComparison.OrdinalIgnoreCase));
@@ -173,7 +173,7 @@ public sealed record HumanPainkiller(string Name, IReadOnlyList<string> Synonyms
 public sealed record PhoneNow(string Text, string What, string Animal, SignPattern[] Signs, SignPattern[][] With, decimal Hours, string Source)
 {
     /// <summary>True for this animal; what is not known may be either. A cat that is not said to be female may be male.</summary>
-    public bool IsFor(Species species, bool? male) => Animal is "both" or "young" || species == Species.Unknown || Animal == species.ToString().ToLowerInvariant()
+    public bool IsFor(Species species, bool? male) => Animal is "both" or "young" || species == Species.Unknown || Animal.Equals(species.ToString(), StringComparison.OrdinalIgnoreCase)
         || (Animal == "male-cat" && species == Species.Cat && male != false);
 
     /// <summary>True at this life stage.</summary>
