@@ -54,6 +54,6 @@ public static class NoteCard
     private static Stylesheet Style(Paper paper)
     {
         Stylesheet common = Stylesheet.Of("card.css");
-        return new Stylesheet($"{common.Text}\n@page {{ size: {paper}; margin: 9mm; }}\n@media print {{ html {{ font-size: {(paper == Paper.A4 ? "8.2pt" : "7.8pt")}; }} }}\n");
+        return new Stylesheet($"{common.Text}\n@page {{ size: {paper}; margin: 9mm; }}\n@media print {{ html {{ font-size: {(paper == Paper.A4 ? "7.7pt" : "7.3pt")}; }} }}\n");
     }
 }
