@@ -88,6 +88,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
         End = end;
         Tokens.Clear();
         Problems.Clear();
+        Word = null!;
         Parts = ArraySegment<Part>.Empty;
         At = 0;
     }

@@ -25,7 +25,7 @@ internal static class WordSlots
     public static bool StartsSign(Cursor at, int index) => SignLength(at, index) > 0;
 
     /// <summary>How many parts make up the sign at <paramref name="index"/>; 0 where none starts.</summary>
-    public static int SignLength(Cursor at, int index) => !at.IsWord(index) || !at.Word.Has(SlotKind.Words) ? 0
+    public static int SignLength(Cursor at, int index) => !at.IsWord(index) || at.Word?.Has(SlotKind.Words) != true ? 0
         : at.Phrase(at.Vocabulary.Describing(at.Subject), index, out _) is > 0 and var count ? count
         : Abbreviated(at, at.TextAt(index)) is null ? 0 : 1;
 
