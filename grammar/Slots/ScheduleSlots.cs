@@ -30,7 +30,7 @@ internal static class ScheduleSlots
             return false;
         }
 
-        if (Short(at, index) is not null || Daily(at, index, out _) is not null || EveryAbbreviation(at.TextAt(index), out _))
+        if (IntervalWords.Short(at, index) is not null || IntervalWords.Daily(at, index, out _) is not null || IntervalWords.EveryAbbreviation(at.TextAt(index), out _))
         {
             return true;
         }
@@ -68,27 +68,6 @@ internal static class ScheduleSlots
         }
     }
 
-    /// <summary>The interval that words for times a day stand for: <c>BID</c>, <c>twice a day</c>, <c>1-0-1</c>.</summary>
-    private static string? Daily(Cursor at, int index, out int count)
-    {
-        count = at.Phrase(at.Vocabulary.Daily, index, out FixedWord? word);
-        return word?.Word;
-    }
-
-    private static Abbreviation? Short(Cursor at, int index) => at.Vocabulary.ScheduleShort.Find(at.TextAt(index));
-
-    /// <summary><c>q12h</c>: every 12 hours; <c>q8-12h</c>: every 8 to 12.</summary>
-    private static bool EveryAbbreviation(ReadOnlySpan<char> text, out int digits)
-    {
-        digits = 0;
-        while (digits + 1 < text.Length && (Scanners.IsDigit(text[digits + 1]) || (digits > 0 && text[digits + 1] is '-' or '–')))
-        {
-            digits++;
-        }
-
-        return text.Length > 2 && text[0] is 'q' or 'Q' && digits is > 0 and <= 9 && digits + 1 < text.Length;
-    }
-
     private sealed class ScheduleSlot(SlotKind kind) : SlotReader(kind)
     {
         public override string Hint(LineWord word) => word.Word switch
@@ -112,7 +91,7 @@ internal static class ScheduleSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (Short(at, at.At) is { } abbreviation && !at.Is(at.At + 1, "of"))
+            if (IntervalWords.Short(at, at.At) is { } abbreviation && !at.Is(at.At + 1, "of"))
             {
                 TextSpan span = at.Part.Span;
                 at.Taken(TokenKind.Keyword);
@@ -120,7 +99,7 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if (Daily(at, at.At, out int count) is { } interval)
+            if (IntervalWords.Daily(at, at.At, out int count) is { } interval)
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.Mark(TokenKind.Keyword, span);
@@ -130,7 +109,7 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if (Lasting(at) is { } lasting)
+            if (IntervalWords.Lasting(at) is { } lasting)
             {
                 TextSpan span = at.Part.Span;
                 at.Taken(TokenKind.Keyword);
@@ -138,7 +117,7 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if (EveryAbbreviation(at.TextOf(at.Part), out int digits))
+            if (IntervalWords.EveryAbbreviation(at.TextOf(at.Part), out int digits))
             {
                 return Every(at, digits);
             }
@@ -148,7 +127,7 @@ internal static class ScheduleSlots
 
         public override bool BindNumber(Cursor at, NumberPart part)
         {
-            if (Parts(at, part) is { } daily)
+            if (IntervalWords.Parts(at, part) is { } daily)
             {
                 TextSpan span = part.Span;
                 at.Taken(TokenKind.Keyword);
@@ -156,7 +135,7 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if (TimesADay(at, part, out int count) is { } times)
+            if (IntervalWords.TimesADay(at, part, out int count) is { } times)
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.Mark(TokenKind.Keyword, span);
@@ -165,7 +144,7 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && BareLength(at, part, out count) is { } bare)
+            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && IntervalWords.BareLength(at, part, out count) is { } bare)
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.Mark(TokenKind.Value, span);
@@ -195,65 +174,6 @@ internal static class ScheduleSlots
                 && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
         }
 
-        /// <summary>A length of time alone: <c>recheck ear 2 weeks</c>, <c>vaccine rabies 3yr</c>.</summary>
-        private static Amount? BareLength(Cursor at, NumberPart part, out int count)
-        {
-            bool apart = part.First.Unit.Length == 0;
-            count = apart ? 2 : 1;
-            TextSpan unitSpan = !apart ? part.First.Unit : at.IsWord(at.At + 1) ? at.Parts[at.At + 1].Span : default;
-            return !part.Second.Exists && at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is { Quantity: Quantity.Time } unit && at.Digits(part.First.Digits) is { } number
-                ? new Amount(number, unit, Bound: at.BoundOf(part))
-                : null;
-        }
-
-        /// <summary><c>1-0-1</c>: doses in the morning, at noon and in the evening.</summary>
-        private static string? Parts(Cursor at, NumberPart part)
-        {
-            if (!at.Word.Has(SlotKind.Medicine) || !part.Third.Exists || part.Third.Sign(at.Line) != '-' || part.Span.Length != 5)
-            {
-                return null;
-            }
-
-            return at.TextOf(part).ToString() switch
-            {
-                "1-0-1" => "12h",
-                "1-1-1" => "8h",
-                "1-0-0" or "0-0-1" or "0-1-0" => "24h",
-                _ => null,
-            };
-        }
-
-        /// <summary><c>2x daily</c>, <c>3 times a day</c>, <c>1x/day</c>, <c>2 x day</c>.</summary>
-        private static string? TimesADay(Cursor at, NumberPart part, out int count)
-        {
-            count = 0;
-            if (!at.Word.Has(SlotKind.Medicine) || part.Second.Exists || at.BoundOf(part) != Bound.Exact || at.Digits(part.First.Digits) is not { } times || times is not (1 or 2 or 3 or 4 or 6))
-            {
-                return null;
-            }
-
-            string unit = part.First.Unit.In(at.Line).ToString().ToLowerInvariant();
-            int index = at.At + 1;
-            if (unit is "x/day" or "x/d" or "/day" or "xday")
-            {
-                count = 1;
-            }
-            else
-            {
-                bool marked = unit is "x" or "×";
-                if (unit.Length == 0 && (at.Is(index, "x") || at.Is(index, "times") || at.Is(index, "time")))
-                {
-                    marked = true;
-                    index++;
-                }
-
-                index += at.Is(index, "a") || at.Is(index, "per") ? 1 : 0;
-                count = marked && (at.Is(index, "daily") || at.Is(index, "day") || at.Is(index, "d")) ? index + 1 - at.At : 0;
-            }
-
-            return count == 0 ? null : $"{24 / (int)times}h";
-        }
-
         /// <summary>The clock times behind <c>at 8am and 8pm</c> or <c>twice a day</c>, which say no more than the interval does.</summary>
         private static void TimesBehind(Cursor at)
         {
@@ -268,16 +188,6 @@ internal static class ScheduleSlots
                 at.Mark(TokenKind.Time, at.SpanOf(at.At, index + count - at.At));
                 at.At = index + count;
             }
-        }
-
-        /// <summary><c>x7d</c>, <c>x10days</c>: for so long.</summary>
-        private static Amount? Lasting(Cursor at)
-        {
-            ReadOnlySpan<char> text = at.TextOf(at.Part);
-            int digits = text.Length > 2 && text[0] is 'x' or 'X' ? text[1..].IndexOfAnyExceptInRange('0', '9') : 0;
-            return digits is > 0 and < 4 && at.Vocabulary.Units.Find(text[(digits + 1)..]) is { Quantity: Quantity.Time } unit
-                ? new Amount(decimal.Parse(text.Slice(1, digits), CultureInfo.InvariantCulture), unit)
-                : null;
         }
 
         private static bool Every(Cursor at, int digits)
