@@ -38,7 +38,7 @@ internal static class WorryingWords
         string where = item.Site is { } site ? $" {site.Name}" : "";
         level = reason?.Quieted(level) ?? level;
         string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({Wording.InBrackets(meaning.Definition)}).{more}{(reason is null ? "" : " " + reason.Text)} {Wording.Advice(level)}";
-        return RuleContext.At(rule, level, line, worst.Span, message.TrimEnd(), meaning.Source, reason?.Line is { } evidence ? [evidence] : []);
+        return RuleContext.At(rule, level, line, worst.Span, message.TrimEnd(), meaning.LevelSource, reason?.Line is { } evidence ? [evidence] : []);
     }
 
     /// <summary>In a cat that is not said to be female, what cannot wait in a male cannot wait.</summary>

@@ -83,6 +83,6 @@ public sealed class LumpChangeRule : ICourseRule
         string more = others.IsEmpty ? "" : $" Also written: {string.Join(", ", others)}.";
         return RuleContext.At(Name, level, now.Line, found.Word.Span,
             $"Lump {CourseKey.Of(lump).Detail}: `{found.Word.Word.Word}` ({definition}), new since {before.Day:yyyy-MM-dd}.{more} {Wording.Advice(level)}",
-            found.Meaning.Source, before.Line);
+            found.Meaning.LevelSource, before.Line);
     }
 }
