@@ -87,7 +87,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             end++;
         }
 
-        if (SiteSlots.KindOf(at.Word) is not null && at.Get<Site>(SlotKind.Site) is null && (end == at.Parts.Count || !at.Word.Has(SlotKind.Words))
+        if (SiteSlots.KindOf(at.Word) is not null && at.Get<Site>(SlotKind.Site) is null && (end == at.Parts.Count || at.Word.Kind == WordKind.Vital || !at.Word.Has(SlotKind.Words))
             && at.At + at.Phrase(at.Vocabulary.Regions, at.At, out _) == end)
         {
             // "girth 56cm, chest": nothing but a place, and the present one has none yet

@@ -41,7 +41,7 @@ public class FormatProperties
                 .Where(word => Plain(word) is var own && written.Contains(own, StringComparison.Ordinal) && !plain.Contains(own, StringComparison.Ordinal))
                 .Select(word => $"`{word}` is lost: {text} -> {formatted}"));
         },
-        iter: Effort.Times(10_000));
+        iter: Effort.Times(1_500));
 
     /// <summary>Each spelling of each describing word, alone. That nothing happened, or is over, is written in one way.</summary>
     [Fact]
