@@ -55,6 +55,9 @@ public sealed class ItemBody(ImmutableArray<SlotValue> filled)
         return null;
     }
 
+    /// <summary>The same with other times.</summary>
+    public ItemBody With(Schedule schedule) => new([.. filled.Select(slot => slot.Value is Schedule ? slot with { Value = schedule } : slot)]);
+
     /// <summary>Everything of a type, in reading order.</summary>
     public IEnumerable<T> All<T>(SlotKind kind) => filled.Where(slot => slot.Kind == kind).Select(slot => slot.Value).OfType<T>();
 

@@ -84,7 +84,7 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
 
             foreach (NoteItem item in line.Items)
             {
-                items.Add(new Placed<NoteItem>(index, item));
+                items.Add(new Placed<NoteItem>(index, Dated(item, lines[from].EntryHead?.Date)));
             }
 
             texts.Take(index, line);
@@ -92,6 +92,10 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
 
         return new Section(items.DrainToImmutable(), texts.Close(), notUnderstood?.DrainToImmutable() ?? [], problems);
     }
+
+    /// <summary>The item with the years of its days, where they are written without: the day of the entry gives them.</summary>
+    private static NoteItem Dated(NoteItem item, DateOnly? day) =>
+        item.Schedule is var schedule && schedule.LacksYear() && day is { } known ? item with { Body = item.Body.With(schedule.Near(known, done: item.Word.Kind == WordKind.Act)) } : item;
 
     private sealed record Section(
         ImmutableArray<Placed<NoteItem>> Items, ImmutableArray<FreeTextBlock> Texts, ImmutableArray<int> NotUnderstood, List<PlacedProblem> Problems);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Grammar.Notes;
@@ -5,6 +6,26 @@ namespace HealthNotes.Grammar.Notes;
 /// <summary>A day, a month or a year: <c>2017-03-08</c>, <c>2017-03</c>, <c>2017</c>, or about one of them (<c>~2017</c>).</summary>
 public sealed record PartialDate(TextSpan Span, int Year, int? Month, int? Day, bool About)
 {
+    /// <summary>The year of a day that is written without one, until its entry says which is meant: a leap year, so that it holds every day.</summary>
+    public const int NoYear = 4;
+
+    private const int LongestWait = 8;
+
+    /// <summary>The same day with its year: the first one from <paramref name="day"/> on, or the last one up to it.</summary>
+    public PartialDate Near(DateOnly day, bool after)
+    {
+        for (int years = 0; Year == NoYear && years <= LongestWait; years++)
+        {
+            int year = day.Year + (after ? years : -years);
+            if (year is >= 1 and <= 9999 && Day <= DateTime.DaysInMonth(year, Month!.Value) && (after ? new DateOnly(year, Month.Value, Day!.Value) >= day : new DateOnly(year, Month.Value, Day!.Value) <= day))
+            {
+                return this with { Year = year };
+            }
+        }
+
+        return this;
+    }
+
     /// <summary>The day itself, or null when only a month or a year is written.</summary>
     public DateOnly? Exact => Month is { } month && Day is { } day ? new DateOnly(Year, month, day) : null;
 
@@ -16,5 +37,5 @@ public sealed record PartialDate(TextSpan Span, int Year, int? Month, int? Day, 
 
     /// <inheritdoc/>
     public override string ToString() =>
-        (About ? "~" : "") + (Day is not null ? $"{Year:0000}-{Month:00}-{Day:00}" : Month is not null ? $"{Year:0000}-{Month:00}" : $"{Year:0000}");
+        (About ? "~" : "") + (Year == NoYear ? new DateOnly(Year, Month!.Value, Day!.Value).ToString("d MMM", CultureInfo.InvariantCulture) : Day is not null ? $"{Year:0000}-{Month:00}-{Day:00}" : Month is not null ? $"{Year:0000}-{Month:00}" : $"{Year:0000}");
 }

@@ -22,7 +22,11 @@ internal static class PlacementCheck
         foreach (Placed<NoteItem> fact in opening.Facts)
         {
             LineWord word = fact.Value.Word;
-            if (word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Act or WordKind.Picture))
+            if (fact.Value.Schedule.LacksYear())
+            {
+                yield return NoYear(fact);
+            }
+            else if (word.Kind is not (WordKind.Fact or WordKind.Task or WordKind.Act or WordKind.Picture))
             {
                 yield return Problem(fact, fact.Value.Head.Span, ProblemRules.Misplaced,
                     $"`{word.Word}` stands before the first entry. Write a line with its date above it, such as 2026-10-04 check.");
@@ -41,7 +45,11 @@ internal static class PlacementCheck
         foreach (Placed<NoteItem> item in entry.Items)
         {
             LineWord word = item.Value.Word;
-            if (item.Value is MedicinePlan { Head.Span.Length: 0, Schedule.For: null } plan && entry.Head.Kind != "visit" && plan.Manner.All(manner => manner.Kind != StateKind.When))
+            if (item.Value.Schedule.LacksYear())
+            {
+                yield return NoYear(item);
+            }
+            else if (item.Value is MedicinePlan { Head.Span.Length: 0, Schedule.For: null } plan && entry.Head.Kind != "visit" && plan.Manner.All(manner => manner.Kind != StateKind.When))
             {
                 // read as a plan because it has an interval; at home it may be a dose as well, unless it says for how long, or only when needed
                 string written = ItemPrinter.Print(plan);
@@ -52,7 +60,8 @@ internal static class PlacementCheck
                 && !(FactsAlsoInVisits.Contains(word.Word) && entry.Head.Kind == "visit"))
             {
                 string where = FactsAlsoInVisits.Contains(word.Word) ? "in the opening of the file, or in a visit" : "in the opening of the file, before the first entry";
-                yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact about the pet. Write it {where}.");
+                yield return Problem(item, item.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is a fact about the pet. Write it {where}."
+                    + (word.Has(SlotKind.Text) ? " Anything that was said goes on a line that starts with >." : ""));
             }
 
             if (species != Species.Unknown && item.Value.Site is { } site && Impossible(site, item.Value, species, vocabulary) is { } message)
@@ -74,6 +83,9 @@ internal static class PlacementCheck
 
         return site.Number is { } tooth && !vocabulary.IsTooth(tooth, species) ? $"A {animal} has no tooth {tooth}." : null;
     }
+
+    private static PlacedProblem NoYear(Placed<NoteItem> item) =>
+        Problem(item, item.Value.Head.Span, ProblemRules.BadDate, "Which year? No entry with a date stands above this line. Write the day as year-month-day, such as 2026-10-20.");
 
     private static PlacedProblem Problem(Placed<NoteItem> item, TextSpan span, string rule, string message) =>
         new(item.Line, new Problem(rule, span, message));

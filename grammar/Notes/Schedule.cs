@@ -17,6 +17,12 @@ public sealed record Schedule(Amount? Every, Amount? For, Amount? In, PartialDat
     /// <summary>True when the schedule names a day or a span to a day.</summary>
     public bool NamesDay => In is not null || On is not null || Until is not null || From is not null;
 
+    /// <summary>True when a day in it has no year yet.</summary>
+    public bool LacksYear() => On?.Year == PartialDate.NoYear || Until?.Year == PartialDate.NoYear || From?.Year == PartialDate.NoYear;
+
+    /// <summary>The same with the years that an entry of this <paramref name="day"/> gives: what was done or began lies behind it, what falls due or ends lies ahead.</summary>
+    public Schedule Near(DateOnly day, bool done) => this with { On = On?.Near(day, after: !done), Until = Until?.Near(day, after: true), From = From?.Near(day, after: false) };
+
     /// <summary>The day something due falls on, for an entry of <paramref name="entryDay"/>; null when no day follows.</summary>
     public DateOnly? DayAfter(DateOnly? entryDay)
     {

@@ -276,21 +276,8 @@ internal static class EntryHeadReader
         return null;
     }
 
-    /// <summary>The days that a date written another way may mean: one where a number above 12 settles it, else two.</summary>
-    private static List<DateOnly> Readings(ReadOnlySpan<char> written)
-    {
-        string[] formats = ["d/M/yyyy", "M/d/yyyy", "d.M.yyyy", "M.d.yyyy", "d-M-yyyy", "M-d-yyyy", "yyyy/M/d", "yyyy.M.d"];
-        var found = new SortedSet<DateOnly>();
-        foreach (string format in formats)
-        {
-            if (DateOnly.TryParseExact(written, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date) && date.Year >= 1900)
-            {
-                found.Add(date);
-            }
-        }
-
-        return [.. found];
-    }
+    /// <summary>The days that a date written another way may mean: one where a dot or a number above 12 settles it, else two.</summary>
+    private static List<DateOnly> Readings(ReadOnlySpan<char> written) => [.. Dates.Days(written).Select(day => new DateOnly(day.Year, day.Month, day.Day)).Order()];
 
     /// <summary><c>9am</c>, <c>8:15 pm</c>.</summary>
     private static TimeOnly? ShortTime(string text, int end, ref int at)

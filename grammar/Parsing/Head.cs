@@ -34,6 +34,12 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             lead = 0;
         }
 
+        if (lead == 1 && at.TextAt(index).Length == 1 && index + 1 < at.Parts.Count && at.Phrase(at.Vocabulary.Regions, index + 1, out _) > 0)
+        {
+            // the R of "R hock" is a side, and not the letter for breathing
+            lead = 0;
+        }
+
         if (words > 0 && lead > words && phrase!.Lines is [var line] && line.Word == word!.Word
             && at.Vocabulary.Describing(word).Find(at.Spaced(index + words, index + lead - 1)) is not null)
         {
@@ -51,7 +57,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? AtWithNegation(Cursor at, int index, out int count, bool first = false)
     {
         Head? plain = At(at, index, out count, first);
-        if (Modifiers.At(at, index) is { } found && At(at, index + found.Count, out int behind, first) is { } negated
+        if (Modifiers.At(at, index) is { } found && At(at, index + found.Count, out int behind, first && !at.Is(index + found.Count, "as")) is { } negated
             && !(plain is { Lead: not null } && count > 1 && count >= found.Count + behind))
         {
             // "not eating" is a phrase of its own, and "not eating well" denies "eating well"
@@ -60,6 +66,21 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
         }
 
         return plain;
+    }
+
+    /// <summary>The fact whose value starts at a part, without its word: a species, a sex; null where none does.</summary>
+    public static Head? Fact(Cursor at, int index)
+    {
+        if (!at.IsWord(index))
+        {
+            return null;
+        }
+
+        ReadOnlySpan<char> text = at.TextAt(index);
+        string? word = at.Vocabulary.Fixed("species").Find(text) is not null ? "species"
+            : at.Vocabulary.Fixed("sex").Find(text) is not null || at.Vocabulary.Fixed("neuter").Find(text) is not null || at.Vocabulary.Abbreviations("sex").Find(text) is not null ? "sex"
+            : null;
+        return word is null ? null : new Head(at.Vocabulary.LineWords.Find(word)!, new TextSpan(at.Parts[index].Span.Start, 0));
     }
 
     private static Head Of(Cursor at, LeadWord phrase, TextSpan span) => new(at.Vocabulary.LineWords.Find(phrase.Lines[0].Word)!, span, phrase);

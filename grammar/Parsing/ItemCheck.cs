@@ -46,7 +46,7 @@ internal sealed class ItemCheck(Cursor at)
             return null;
         }
 
-        bool open = at.First<Schedule>()?.Every is null || note.Text.Any(char.IsAsciiDigit) || note.Text.Split(' ', ',').Any(word => at.Vocabulary.Fixed("taper").Find(word) is not null);
+        bool open = at.First<Schedule>()?.Every is null || note.Text.Any(char.IsAsciiDigit) || ChangesPlan(note.Text.Split(' ', ','));
         int start = Math.Min(at.End, name.Span.End);
         while (start < at.End && (Scanners.IsBlank(at.Line[start]) || Scanners.IsSeparator(at.Line[start])))
         {
@@ -56,6 +56,10 @@ internal sealed class ItemCheck(Cursor at)
         int stop = note.Span.End;
         return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
     }
+
+    /// <summary>True where a word tells of another step: <c>then once a day</c>; not so in <c>stop if vomiting</c>.</summary>
+    private bool ChangesPlan(string[] words) => Enumerable.Range(0, words.Length).Any(index =>
+        at.Vocabulary.Fixed("taper").Find(words[index]) is not null && !(index + 1 < words.Length && at.Vocabulary.Asides.Find(words[index + 1]) is not null));
 
     public void Check(bool none, LeadWord? lead)
     {
@@ -102,6 +106,11 @@ internal sealed class ItemCheck(Cursor at)
         if (at.Word.Word == "done" && lead is not null && at.First<FreeWords>() is { } act && IsAhead(act.Text.Split(',')[0]))
         {
             at.Report(new Problem(ProblemRules.WrongValue, act.Span, $"`{act.Text}` is still to come. Write: due {act.Text}"));
+        }
+
+        if (at.Times.Count > 0 && at.Get<FreeWords>(SlotKind.Note) is { } also && also.Text.Split(' ') is ["and" or "&" or "+", [>= '0' and <= '9', ..], ..])
+        {
+            at.Report(new Problem(ProblemRules.BadTime, also.Span, $"`{also.Text}`: write each time with its minutes, such as 08:00 and 10:00, and one line for each."));
         }
 
         if (at.Times.Count > 1 && at.Get<FreeWords>(SlotKind.Note) is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null)
@@ -205,8 +214,9 @@ internal sealed class ItemCheck(Cursor at)
     {
         foreach (SlotValue slot in at.Filled)
         {
-            if (slot.Value is not FreeWords words)
+            if (slot.Value is not FreeWords words || at.Vocabulary.Asides.Find(words.Text.Split(' ')[0]) is not null)
             {
+                // "since 3/14": not the day of what happened
                 continue;
             }
 
@@ -214,7 +224,7 @@ internal sealed class ItemCheck(Cursor at)
             {
                 ReadOnlySpan<char> word = words.Text.AsSpan()[range].Trim(",;.()");
                 int slash = word.IndexOf('/');
-                if (slash is 1 or 2 && word.Length - slash is 2 or 3 && word[..slash].IndexOfAnyExceptInRange('0', '9') < 0 && word[(slash + 1)..].IndexOfAnyExceptInRange('0', '9') < 0)
+                if (slash is 1 or 2 && word.Length - slash is 2 or 3 && !word[..slash].SequenceEqual(word[(slash + 1)..]) && word[..slash].IndexOfAnyExceptInRange('0', '9') < 0 && word[(slash + 1)..].IndexOfAnyExceptInRange('0', '9') < 0)
                 {
                     int start = at.Line.AsSpan(words.Span.Start).IndexOf(word);
                     return start < 0 ? words.Span : new TextSpan(words.Span.Start + start, word.Length);

@@ -80,7 +80,19 @@ internal sealed class ItemReader
         at.StartItem(head.Word, head.Span);
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);
         bool none = Imply(head);
-        if (head.Word.Has(SlotKind.Text))
+        if (head.Word.Has(SlotKind.Text) && head.Span.Length == 0)
+        {
+            // a breed among the facts of one line ends with its comma
+            do
+            {
+                at.At++;
+            }
+            while (at.HasPart && !at.StartsSegment(at.At));
+            TextSpan span = at.SpanOf(0, at.At);
+            at.Mark(TokenKind.Text, span);
+            at.Add(SlotKind.Text, new FreeWords(span, at.WithSingleBlanks(span)));
+        }
+        else if (head.Word.Has(SlotKind.Text))
         {
             // behind a phrase for an act the phrase itself is what was done
             bool own = head.Lead is not null && head.Word.Word == "done";
@@ -128,12 +140,17 @@ internal sealed class ItemReader
                 return others.Negated(head, other, joined);
             }
 
-            if (SiteSlots.StartsSecond(at))
+            if (SiteSlots.StartsSecond(at) || SiteSlots.StartsOtherSide(at))
             {
                 return head with { Lead = null, Line = 0, Negation = null };
             }
 
             if ((at.At == 0 || at.Word.Kind == WordKind.Scan) && at.BehindSign < 0 && NoneBehindHead(ref none))
+            {
+                continue;
+            }
+
+            if (at.Word.Kind == WordKind.Act && at.Phrase(at.Vocabulary.Fixed("next"), at.At, out _) is > 0 and var words && Next(words))
             {
                 continue;
             }
@@ -167,6 +184,12 @@ internal sealed class ItemReader
                 }
             }
 
+            if (remarks.Compares(at.At))
+            {
+                remarks.Take();
+                continue;
+            }
+
             if (Modifiers.BindAfter(at) || BindSlot(slots))
             {
                 joined = null;
@@ -176,6 +199,12 @@ internal sealed class ItemReader
             if (!remarks.TakesRest() && others.Another(joined is not null) is { } another)
             {
                 return others.Negated(head, another, joined);
+            }
+
+            if ((at.Filled.Count > 0 || at.Times.Count > 0) && at.Pending is null && at.Word.Has(SlotKind.Note) && remarks.MayRemark() && remarks.StartsClause(at.At))
+            {
+                remarks.Take();
+                continue;
             }
 
             if (!remarks.TakesRest() && Modifiers.BindBefore(at))
@@ -306,6 +335,27 @@ internal sealed class ItemReader
         at.Add(SlotKind.Words, new Described(gone, span, known ? written : gone.Word));
     }
 
+    /// <summary>When an act is to be repeated: <c>flea treatment done, next one 5 Nov</c>, <c>next in 4 weeks</c>. It holds until then.</summary>
+    private bool Next(int words)
+    {
+        int behind = at.At + words;
+        bool length = at.Is(behind, "in") && behind + 1 < at.Parts.Count && at.Parts[behind + 1].Kind == PartKind.Number;
+        behind += length || at.Is(behind, "on") ? 1 : 0;
+        if (!length && !Dates.Starts(at, behind, yearless: true))
+        {
+            return false;
+        }
+
+        at.Mark(TokenKind.Keyword, at.SpanOf(at.At, behind - at.At));
+        at.At = behind;
+        if (!length && Dates.Take(at, yearless: true) is { } until)
+        {
+            at.Set(SlotKind.Validity, (at.First<Schedule>() ?? Schedule.None) with { Until = until });
+        }
+
+        return true;
+    }
+
     /// <summary>An act that is still to come: <c>vaccine lepto due in 4 weeks</c>. Behind a date it says until when the act holds.</summary>
     private Head? Due(Head head)
     {
@@ -313,9 +363,9 @@ internal sealed class ItemReader
         {
             TextSpan keyword = at.Part.Span;
             at.Taken(TokenKind.Keyword);
-            if (at.Part is NumberPart part && Dates.LooksLikeDate(at, part))
+            if (Dates.Starts(at, at.At, yearless: true))
             {
-                PartialDate? until = Dates.Take(at, part);
+                PartialDate? until = Dates.Take(at, yearless: true);
                 at.Set(SlotKind.Validity, at.First<Schedule>()! with { Until = until });
             }
             else

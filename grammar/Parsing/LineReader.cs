@@ -11,6 +11,8 @@ namespace HealthNotes.Grammar.Parsing;
 /// <remarks>One reader serves one thread: it keeps the working memory of the line it reads.</remarks>
 internal sealed class LineReader
 {
+    private const int ShortestSlip = 4;
+
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
     private readonly ItemReader items;
@@ -26,7 +28,7 @@ internal sealed class LineReader
         this.corrects = corrects;
         at = new Cursor(vocabulary);
         items = new ItemReader(at);
-        ways = [WordFirst, PhraseFirst, MedicineFirst, PlaceFirst];
+        ways = [WordFirst, PhraseFirst, MedicineFirst, PlaceFirst, FactFirst, NumberFirst, TopicFirst];
     }
 
     public LineSyntax Read(string text, string ending)
@@ -204,7 +206,7 @@ internal sealed class LineReader
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            bool ahead = first is null && way == ways.Length - 1 && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
+            bool ahead = first is null && ways[way] == PlaceFirst && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
             if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
@@ -229,6 +231,28 @@ internal sealed class LineReader
 
     /// <summary>The first word is the line's own: <c>hr 18/15s</c>.</summary>
     private Head? WordFirst(int start)
+    {
+        Head? head = OwnWord(start);
+        if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0) && at.IsWord(1))
+        {
+            LineWord due = vocabulary.LineWords.Find("due")!;
+            at.StartItem(due, new TextSpan(start, 0));
+            if (!ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart))
+            {
+                // "recheck kidney values in 10 days": what falls due, in free words
+                Cut(start, word: null);
+                return new Head(due, new TextSpan(start, 0));
+            }
+        }
+
+        return head;
+    }
+
+    /// <summary>True where a part of the body, a line's word or a problem with the part itself stands.</summary>
+    private bool NamesPart(int index) => Head.At(at, index, out _) is not null || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
+        || (at.IsWord(index) && at.Parts[index].Span.Length >= ShortestSlip && vocabulary.Knows(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
+
+    private Head? OwnWord(int start)
     {
         string text = at.Line;
         int wordEnd = start;
@@ -323,7 +347,7 @@ internal sealed class LineReader
     {
         Cut(start, word: null, tight: true);
         bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
-        if (!at.IsWord(0) || MedicineLength() is not (> 0 and var name) || wordFound)
+        if (!at.IsWord(0) || MedicineLength(out int longest) is not (> 0 and var name) || (wordFound && longest < 2))
         {
             return null;
         }
@@ -355,9 +379,52 @@ internal sealed class LineReader
 
         bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
         at.StartItem(vocabulary.LineWords.Find("med")!, span);
-        bool plan = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index));
+        bool ordered = vocabulary.Fixed("ordered").Find(at.TextAt(0)) is not null;
+        bool plan = ordered || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index)));
+        TextSpan order = at.Parts[0].Span;
+        if (ordered)
+        {
+            at.Mark(TokenKind.LineWord, parts[0].Span);
+            parts.RemoveAt(0);
+        }
+
         at.StartParts(parts.ToArray());
-        return new Head(vocabulary.LineWords.Find(plan ? "med" : word)!, new TextSpan(span.Start, 0));
+        return new Head(vocabulary.LineWords.Find(plan ? "med" : word)!, ordered ? order : new TextSpan(span.Start, 0));
+    }
+
+    /// <summary>A fact comes without its word: <c>dog, female, spayed</c>.</summary>
+    private Head? FactFirst(int start)
+    {
+        Cut(start, word: null);
+        return Head.Fact(at, 0);
+    }
+
+    /// <summary>A measure comes without its word, where its unit tells it: <c>5.2kg on the scales at the vet</c>.</summary>
+    private Head? NumberFirst(int start)
+    {
+        Cut(start, word: null);
+        return at.HasPart && at.Part is NumberPart { Second.Exists: false } number && UnitBehind(number, 0) is { Quantity: Quantity.Mass or Quantity.Temperature } unit
+            && vocabulary.LineWords.Terms.FirstOrDefault(word => word.Kind == WordKind.Vital && SlotTable.Row(word.Takes[0].Kind).Fits(unit, word)) is { } vital
+            ? new Head(vital, new TextSpan(start, 0)) : null;
+    }
+
+    /// <summary>What falls due comes before the word: <c>glucose curve due Nov 9</c>.</summary>
+    private Head? TopicFirst(int start)
+    {
+        Cut(start, word: null);
+        for (int index = 1; index + 1 < at.Parts.Count; index++)
+        {
+            LineWord due = vocabulary.LineWords.Find("due")!;
+            at.StartItem(due, new TextSpan(start, 0));
+            if (at.Is(index, "due") && ScheduleSlots.Starts(at, index + 1))
+            {
+                at.Mark(TokenKind.LineWord, at.Parts[index].Span);
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
+                return new Head(due, new TextSpan(start, 0));
+            }
+        }
+
+        return null;
     }
 
     private bool Skip(int count, TokenKind kind)
@@ -368,16 +435,18 @@ internal sealed class LineReader
     }
 
     /// <summary>How many parts at the start name a medicine: one that is known, or a name of one or two words before an amount of medicine.</summary>
-    private int MedicineLength()
+    private int MedicineLength(out int longest)
     {
+        longest = 0;
         for (int index = 0; index < Math.Min(3, at.Parts.Count); index++)
         {
             if (at.IsWord(index) && at.Phrase(vocabulary.Medicines, index, out _) is > 0 and var count)
             {
+                longest = index == 0 ? count : 0;
                 return index + count;
             }
 
-            if (at.IsWord(index) && vocabulary.Small.Find(at.TextAt(index)) is null && vocabulary.NumberWords.Find(at.TextAt(index)) is null
+            if (at.IsWord(index) && vocabulary.Fixed("ordered").Find(at.TextAt(index)) is null && vocabulary.Small.Find(at.TextAt(index)) is null && vocabulary.NumberWords.Find(at.TextAt(index)) is null
                 && vocabulary.Units.Find(at.TextAt(index)) is null && vocabulary.Fixed("day").Find(at.TextAt(index)) is null)
             {
                 // "held", "last dose": words before the medicine may mean that it was not given
@@ -483,13 +552,18 @@ internal sealed class LineReader
     private Problem UnknownWord(string text, TextSpan span)
     {
         string typed = span.In(text).ToString();
-        if (Scanners.IsDigit(typed[0]))
+        if (Scanners.IsDigit(typed[0]) && !Dates.StartsWithDay(text.AsSpan(span.Start)))
         {
             return new Problem(ProblemRules.UnknownLine, span,
                 $"`{typed}` does not start a line I can read. Start with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump.");
         }
 
-        string? nearest = typed.Length < 4 || vocabulary.Knows(typed) ? null
+        if (Dates.StartsWithDay(text.AsSpan(span.Start)))
+        {
+            return new Problem(ProblemRules.UnknownLine, span, "This line starts with a day. Write the date with its year on a line of its own, such as 2026-10-22, and what happened below it.");
+        }
+
+        string? nearest = typed.Length < ShortestSlip || vocabulary.Knows(typed) ? null
             : NearestWord.Find(typed, vocabulary.LineWords.Spellings.Concat(vocabulary.Leads.Spellings), most: typed.Length < 8 ? 1 : 2) is { } near
                 && char.ToLowerInvariant(near[0]) == char.ToLowerInvariant(typed[0]) ? near : null;
         string hint = nearest is null

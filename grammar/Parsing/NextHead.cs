@@ -1,6 +1,7 @@
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Parsing;
@@ -47,6 +48,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// </summary>
     public Head? AnotherAtSegment(Head head)
     {
+        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || at.HeadSpan.Length == 0) && at.Filled.Count > 0 && at.StartsSegment(at.At))
+        {
+            // "dog, female, spayed, born 2017": the facts about a pet stand in one line
+            return Signalment();
+        }
+
         bool plan = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact;
         if (at.Word.Kind is WordKind.Task or WordKind.Skip or WordKind.Picture || (at.Word.Kind == WordKind.Fact && !plan) || (remarks.TakesRest() && !MedicineStarts(at, at.At)))
         {
@@ -67,6 +74,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
                 // "8:30 seizure, 18:00 seizure"
                 return Start(timed, at.At + clock, later);
             }
+        }
+
+        if (plan && at.Is(at.At, "stop") && at.Phrase(at.Vocabulary.Asides, at.At + 1, out _) > 0)
+        {
+            // "stop if V/D": a condition of the plan
+            return null;
         }
 
         if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))
@@ -127,6 +140,41 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         return null;
+    }
+
+    /// <summary>The next fact of <c>dog, cockapoo, female, spayed, born 2017</c>: with its word, by its value, or the breed in words that mean nothing else.</summary>
+    private Head? Signalment()
+    {
+        if (Head.At(at, at.At, out int count) is { Word.Kind: WordKind.Fact } written && !written.Word.Has(SlotKind.Medicine) && !written.Word.Has(SlotKind.Vital))
+        {
+            return written.Word == at.Word ? null : Start(written, at.At, count);
+        }
+
+        Head? fact = Head.Fact(at, at.At);
+        if (fact is null && FactSlots.IsSignalment(at.Word))
+        {
+            int end = at.At;
+            while (end < at.Parts.Count && at.IsWord(end) && (end == at.At || !at.StartsSegment(end)))
+            {
+                if (at.Vocabulary.IsDescribing(at.TextAt(end).ToString()) || Modifiers.At(at, end) is not null || (Head.At(at, end, out _) is { } other && !other.Word.Has(SlotKind.Analyte)))
+                {
+                    return null;
+                }
+
+                end++;
+            }
+
+            fact = end == at.At || (end < at.Parts.Count && !at.StartsSegment(end)) ? null
+                : new Head(at.Vocabulary.LineWords.Find("breed")!, new TextSpan(at.Part.Span.Start, 0));
+        }
+
+        if (fact is null || fact.Value.Word == at.Word)
+        {
+            return null;
+        }
+
+        at.StartParts(at.Parts[at.At..]);
+        return fact;
     }
 
     /// <summary>The head of another observation at a part that fits no slot of the present one.</summary>

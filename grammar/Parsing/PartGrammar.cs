@@ -12,7 +12,7 @@ namespace HealthNotes.Grammar.Parsing;
 /// <code>
 /// parts   = { separator } , { part , { separator } } , end
 /// part    = number-part | tag | word
-/// number-part = [ bound ] , operand , [ sign , operand , [ sign , operand ] ]
+/// number-part = [ bound ] , ( dotted-date | operand , [ sign , operand , [ sign , operand ] ] )
 /// operand = number , [ unit ]
 /// </code>
 /// </remarks>
@@ -44,6 +44,7 @@ internal sealed class PartGrammar
             signedOperand,
             signedOperand);
 
+        numbers = OneOf(new Scanners.DottedDateScanner(), numbers);
         Parser<char, Part> numberPart = numbers.Select<Part>(part => part);
 
         Parser<char, Part> boundedPart =

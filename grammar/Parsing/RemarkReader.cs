@@ -31,15 +31,46 @@ internal sealed class RemarkReader(Cursor at)
 
     private bool StartsOtherDose() => at.StartsSegment(at.At) && Head.At(at, at.At, out _) is { Word.Kind: WordKind.Care or WordKind.Vital or WordKind.Exam, Lead: null };
 
-    /// <summary>Takes words without a meaning here as a remark, up to the next comma or the next sign; a reason runs to the end.</summary>
+    /// <summary>
+    /// True where words start that tell when or why, or deny something that has no meaning here: <c>since the new tablets</c>,
+    /// <c>didn't seem to notice</c>. Up to the next comma they are one remark, since a word taken out of them would say something else.
+    /// </summary>
+    public bool StartsClause(int index) => Compares(index) || at.Phrase(at.Vocabulary.Asides, index, out _) > 0
+        || (Modifiers.At(at, index) is { } no && !Modifiers.Reaches(at, index + no.Count));
+
+    /// <summary>True for a stretch behind a value that tells what it was before: <c>5.95 kg, that is 200 g less than in October</c>.</summary>
+    public bool Compares(int index)
+    {
+        if (at.Word.Kind != WordKind.Vital || at.First<NoteValue>() is null || !at.StartsSegment(index))
+        {
+            return false;
+        }
+
+        int end = index;
+        do
+        {
+            if (at.Vocabulary.Fixed("compares").Find(at.TextAt(end)) is not null)
+            {
+                return true;
+            }
+
+            end++;
+        }
+        while (end < at.Parts.Count && !at.StartsSegment(end));
+        return false;
+    }
+
+    /// <summary>Takes words without a meaning here as a remark, up to the next comma or the next sign; a reason and a clause run on.</summary>
     public void Take()
     {
         bool rest = TakesRest();
+        bool clause = false;
         int first = at.At;
         int end = first;
         do
         {
             Part part = at.Parts[end];
+            clause |= !rest && (StartsClause(end) || at.Is(end, "than"));
             if (at.Word.Kind == WordKind.Vital && part.Kind == PartKind.Word && at.Vocabulary.IsState(at.TextOf(part).ToString()))
             {
                 at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` does not go with {at.Word.Word}. Write {Refusals.Expected(at)}."));
@@ -52,7 +83,7 @@ internal sealed class RemarkReader(Cursor at)
             end++;
         }
         while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
-            && (rest || (!at.StartsSegment(end) && !WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))));
+            && (rest || (!at.StartsSegment(end) && (clause || at.Is(end, "than") || StartsClause(end) || (!WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))))));
 
         // brackets and marks that part nothing belong to the remark
         int start = at.Parts[first].Span.Start;
@@ -102,6 +133,11 @@ internal sealed class RemarkReader(Cursor at)
     /// <summary>True for a number with a unit that goes into a slot which is still empty: <c>belly lump under ribs 5mm</c>.</summary>
     private bool OpensSlot(int index)
     {
+        if (at.Word.Has(SlotKind.Times) && !at.Holds(SlotKind.Times) && at.Phrase(at.Vocabulary.TimesWords, index, out _) > 0)
+        {
+            return true;
+        }
+
         if (at.First<NoteValue>() is not null || at.Parts[index] is not NumberPart number)
         {
             return false;

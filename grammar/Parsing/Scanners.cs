@@ -9,6 +9,8 @@ namespace HealthNotes.Grammar.Parsing;
 /// </summary>
 internal static class Scanners
 {
+    private const int LongestDate = 11;
+
     public static bool IsBlank(char c) => c is ' ' or '\t' or '\u00a0' || char.IsWhiteSpace(c);
 
     public static bool IsDigit(char c) => c is >= '0' and <= '9';
@@ -22,7 +24,7 @@ internal static class Scanners
     /// </summary>
     public static bool IsSeparator(ReadOnlySpan<char> text, int at) =>
         IsSeparator(text[at]) || text[at] is '(' or ')' or '[' or ']'
-        || (text[at] is ':' or '.' or '!' or '…' && (at + 1 == text.Length || IsBlank(text[at + 1]) || IsSeparator(text[at + 1])))
+        || (text[at] is ':' or '.' or '!' or '…' && (at + 1 == text.Length || IsBlank(text[at + 1]) || IsSeparator(text[at + 1]) || text[at + 1] is '!' or '.' or '?'))
         || IsPictograph(text[at]);
 
     private static bool IsPictograph(char c) => c >= '\u2190'
@@ -79,6 +81,45 @@ internal static class Scanners
         {
             int length = text.IndexOfAnyExceptInRange('0', '9');
             return length < 0 ? text.Length : length;
+        }
+    }
+
+    /// <summary><c>20.10.2026</c>: three numbers and dots, which are a date and nothing else.</summary>
+    internal sealed class DottedDateScanner : Parser<char, NumberPart>
+    {
+        private static readonly Expected<char> Label = new("a date");
+
+        public override bool TryParse(ref ParseState<char> state, ref PooledList<Expected<char>> expecteds, out NumberPart result)
+        {
+            int start = (int)state.Location;
+            ReadOnlySpan<char> ahead = state.LookAhead(LongestDate);
+            if (Piece(ahead, 0, '.') is not (> 0 and var day) || Piece(ahead, day + 1, '.') is not (> 0 and var month) || Piece(ahead, day + month + 2, '\0') is not (> 0 and var year) || year is not (2 or 4))
+            {
+                result = null!;
+                state.SetError(ahead.IsEmpty ? Maybe.Nothing<char>() : Maybe.Just(ahead[0]), ahead.IsEmpty, state.Location, null);
+                expecteds.Add(Label);
+                return false;
+            }
+
+            int length = day + month + year + 2;
+            state.Advance(length);
+            result = new NumberPart(new TextSpan(start, length), default, new Operand(default, new TextSpan(start, day), default),
+                new Operand(new TextSpan(start + day, 1), new TextSpan(start + day + 1, month), default),
+                new Operand(new TextSpan(start + day + month + 1, 1), new TextSpan(start + day + month + 2, year), default));
+            return true;
+        }
+
+        /// <summary>How many digits stand before the mark, or before the end; 0 where something else does.</summary>
+        private static int Piece(ReadOnlySpan<char> text, int at, char mark)
+        {
+            int end = at;
+            while (end < text.Length && IsDigit(text[end]))
+            {
+                end++;
+            }
+
+            bool whole = mark == '\0' ? end == text.Length || IsBlank(text[end]) || IsSeparator(text, end) : end < text.Length && text[end] == mark && end - at <= 2;
+            return whole ? end - at : 0;
         }
     }
 

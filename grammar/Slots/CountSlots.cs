@@ -77,7 +77,7 @@ internal static class CountSlots
         /// <summary>A bare number is not a count where something behind it says what it counts.</summary>
         private static bool HasOther(Cursor at, NumberForm form, bool marked) =>
             !marked && at.IsWord(at.At + 1) && at.OnlyBlanks(at.At, 2) && !WordSlots.StartsSign(at, at.At + 1) && Modifiers.At(at, at.At + 1) is null
-            && at.Phrase(at.Vocabulary.Ok, at.At + 1, out _) == 0;
+            && at.Phrase(at.Vocabulary.Ok, at.At + 1, out _) == 0 && at.Phrase(at.Vocabulary.Small, at.At + 1, out _) == 0;
 
         private static bool Keep(Cursor at, int number, Bound bound, TextSpan span)
         {

@@ -9,35 +9,38 @@ namespace HealthNotes.Grammar.Slots;
 /// <summary>Dates inside a line: a day, a month or a year, in figures or with the month in words.</summary>
 internal static class Dates
 {
+    private const int Century = 2000;
     private const int EarliestYear = 1900;
     private const int LatestYear = 2199;
     private static readonly string[] Months = CultureInfo.InvariantCulture.DateTimeFormat.MonthNames;
 
-    /// <summary>True for <c>2026-10-20</c>, <c>2017-03</c>, <c>2017</c> and about one of them, right or wrong as days.</summary>
-    public static bool LooksLikeDate(Cursor at, NumberPart part)
-    {
-        ReadOnlySpan<char> year = part.First.Digits.In(at.Line);
-        bool bare = part.First.Unit.Length + part.Second.Unit.Length + part.Third.Unit.Length == 0 && at.BoundOf(part) is Bound.Exact or Bound.About;
-        return bare && year.Length == 4 && year.IndexOfAnyExceptInRange('0', '9') < 0
-            && (!part.Second.Exists || (part.Second.Sign(at.Line) == '-' && part.Second.Digits.Length <= 2))
-            && (!part.Third.Exists || (part.Third.Sign(at.Line) == '-' && part.Third.Digits.Length <= 2));
-    }
+    /// <summary>True where a date starts, right or wrong as a day: in figures, or with the month in words.</summary>
+    public static bool Starts(Cursor at, int index, bool yearless = false) => InWords(at, index, yearless, out _) is not null
+        || (index < at.Parts.Count && at.Parts[index] is NumberPart part && !Numbers.UnitFollows(at, part, index) && (IsIso(at, part) || InFigures(at, part, yearless) is { Count: 1 }));
 
-    /// <summary>A day written the other way round (<c>4/10/2026</c>), which can be read two ways.</summary>
-    public static bool LooksForeign(Cursor at, NumberPart part) =>
-        part.Third.Exists && part.Third.Digits.Length is 4 or 2 && part.Second.Sign(at.Line) is '/' or '-' && part.Third.Sign(at.Line) is '/' or '-' && part.First.Digits.Length <= 2;
+    /// <summary>Reports a day in figures that can be read two ways (<c>4/10/2026</c>) or is not in the calendar (<c>40/10/2026</c>); false for anything else.</summary>
+    public static bool Refuse(Cursor at, NumberPart part) => InFigures(at, part, yearless: false) is { Count: not 1 and var count }
+        && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` {(count == 0 ? "is not in the calendar" : "can be read two ways")}. Write year-month-day, such as 2026-10-20.");
 
-    /// <summary>Takes the date; null, after a report, where the calendar has none.</summary>
-    public static PartialDate? Take(Cursor at, NumberPart part)
+    /// <summary>Takes the date at the cursor, which <see cref="Starts"/> there; null, after a report, where the calendar has none.</summary>
+    public static PartialDate? Take(Cursor at, bool yearless = false)
     {
+        if (InWords(at, at.At, yearless, out int count) is { } written)
+        {
+            at.Mark(TokenKind.Date, written.Span);
+            at.At += count;
+            return written;
+        }
+
+        var part = (NumberPart)at.Part;
         at.At++;
-        int year = Whole(at, part.First.Digits);
-        int? month = part.Second.Exists ? Whole(at, part.Second.Digits) : null;
-        int? day = part.Third.Exists ? Whole(at, part.Third.Digits) : null;
-        if (Exists(year, month, day))
+        (int Year, int? Month, int? Day) date = IsIso(at, part)
+            ? (Whole(at, part.First.Digits), part.Second.Exists ? Whole(at, part.Second.Digits) : null, part.Third.Exists ? Whole(at, part.Third.Digits) : null)
+            : InFigures(at, part, yearless)![0];
+        if (Exists(date.Year, date.Month, date.Day))
         {
             at.Mark(TokenKind.Date, part.Span);
-            return new PartialDate(part.Span, year, month, day, part.BoundSpan.Length > 0);
+            return new PartialDate(part.Span, date.Year, date.Month, date.Day, part.BoundSpan.Length > 0);
         }
 
         at.Mark(TokenKind.Unknown, part.Span);
@@ -45,8 +48,124 @@ internal static class Dates
         return null;
     }
 
-    /// <summary><c>June 2016</c>, <c>3 June 2016</c>, <c>june 3, 2016</c>: only with a year, and only with the month in words.</summary>
-    public static PartialDate? InWords(Cursor at, int index, out int count)
+    /// <summary>
+    /// The days that figures in another order than year-month-day can mean. With dots the day comes first: no country that writes dots
+    /// puts the month there (Unicode CLDR, short date formats). With a slash or a hyphen only a number above 12 settles it. Two figures
+    /// of a year are of this century: no pet is older.
+    /// </summary>
+    public static List<(int Year, int Month, int Day)> Days(ReadOnlySpan<char> written)
+    {
+        List<(int Year, int Month, int Day)> found = [];
+        if (written.IndexOfAny("./-") is not (> 0 and var first) || written[(first + 1)..].IndexOf(written[first]) is not (> 0 and var next))
+        {
+            return found;
+        }
+
+        char mark = written[first];
+        ReadOnlySpan<char> last = written[(first + next + 2)..];
+        if (!Figures(written[..first], out int one) || !Figures(written.Slice(first + 1, next), out int two) || !Figures(last, out int three))
+        {
+            return found;
+        }
+
+        if (first == 4)
+        {
+            Add(found, one, two, three);
+        }
+        else if (first <= 2 && last.Length is 2 or 4)
+        {
+            int year = last.Length == 2 ? Century + three : three;
+            Add(found, year, two, one);
+            if (mark != '.')
+            {
+                Add(found, year, one, two);
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>True for text that starts with a day without its year: <c>22 Oct missed …</c>, <c>Oct 22: …</c>.</summary>
+    public static bool StartsWithDay(ReadOnlySpan<char> text)
+    {
+        Span<System.Range> words = stackalloc System.Range[3];
+        if (text.SplitAny(words, " :,", StringSplitOptions.RemoveEmptyEntries) < 2)
+        {
+            return false;
+        }
+
+        ReadOnlySpan<char> one = text[words[0]];
+        ReadOnlySpan<char> two = text[words[1]];
+        return Month(one) is null ? Month(two) is not null && IsDay(one) : IsDay(two);
+    }
+
+    private static bool IsDay(ReadOnlySpan<char> word)
+    {
+        int digits = word.IndexOfAnyExceptInRange('0', '9');
+        return (digits < 0 ? word.Length : digits) is 1 or 2 && (digits < 0 || word[digits..] is "st" or "nd" or "rd" or "th");
+    }
+
+    private static void Add(List<(int Year, int Month, int Day)> found, int year, int month, int day)
+    {
+        if (Exists(year, month, day) && !found.Contains((year, month, day)))
+        {
+            found.Add((year, month, day));
+        }
+    }
+
+    private static bool Figures(ReadOnlySpan<char> text, out int number) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number);
+
+    /// <summary>True for <c>2026-10-20</c>, <c>2017-03</c>, <c>2017</c> and about one of them, right or wrong as days.</summary>
+    private static bool IsIso(Cursor at, NumberPart part)
+    {
+        ReadOnlySpan<char> year = part.First.Digits.In(at.Line);
+        return IsBare(at, part) && year.Length == 4 && year.IndexOfAnyExceptInRange('0', '9') < 0
+            && (!part.Second.Exists || (part.Second.Sign(at.Line) == '-' && part.Second.Digits.Length <= 2))
+            && (!part.Third.Exists || (part.Third.Sign(at.Line) == '-' && part.Third.Digits.Length <= 2));
+    }
+
+    private static bool IsBare(Cursor at, NumberPart part) =>
+        part.First.Unit.Length + part.Second.Unit.Length + part.Third.Unit.Length == 0 && at.BoundOf(part) is Bound.Exact or Bound.About;
+
+    /// <summary>The dates that other figures can mean: <c>20.10.2026</c>, <c>10/20/2026</c>, a month (<c>05.2013</c>), a day without its year (<c>4/27</c>); null for what has not their shape.</summary>
+    private static List<(int Year, int? Month, int? Day)>? InFigures(Cursor at, NumberPart part, bool yearless)
+    {
+        ReadOnlySpan<char> text = at.Line.AsSpan(part.First.Digits.Start, part.Span.End - part.First.Digits.Start);
+        if (!IsBare(at, part) || part.First.Digits.Length > 7)
+        {
+            return null;
+        }
+
+        if (part.Third.Exists)
+        {
+            return part.Second.Sign(at.Line) is '/' or '-' or '.' && part.Third.Digits.Length is 2 or 4 && part.First.Digits.Length <= 2
+                ? Days(text).ConvertAll(day => (day.Year, (int?)day.Month, (int?)day.Day)) : null;
+        }
+
+        int mark = text.IndexOfAny('.', '/');
+        if (mark is not (1 or 2) || !Figures(text[..mark], out int one) || !Figures(text[(mark + 1)..], out int two))
+        {
+            return null;
+        }
+
+        if (text.Length - mark == 5)
+        {
+            return Exists(two, one, null) ? [(two, one, null)] : [];
+        }
+
+        if (!yearless || text[mark] != '/' || text.Length - mark > 3)
+        {
+            return null;
+        }
+
+        List<(int Year, int Month, int Day)> days = [];
+        Add(days, PartialDate.NoYear, one, two);
+        Add(days, PartialDate.NoYear, two, one);
+        return days.ConvertAll(day => (day.Year, (int?)day.Month, (int?)day.Day));
+    }
+
+    /// <summary><c>June 2016</c>, <c>3 June 2016</c>, <c>june 3, 2016</c>: the month in words, and a year unless it may be a day without one.</summary>
+    private static PartialDate? InWords(Cursor at, int index, bool yearless, out int count)
     {
         count = 0;
         int first = index;
@@ -64,14 +183,20 @@ internal static class Dates
             index++;
         }
 
-        if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false, First.Unit.Length: 0 } last
-            || last.First.Digits.Length != 4 || !Exists(Whole(at, last.First.Digits), month, day))
+        if (index < at.Parts.Count && at.Parts[index] is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First.Unit.Length: 0 } last
+            && last.First.Digits.Length == 4 && Exists(Whole(at, last.First.Digits), month, day))
+        {
+            count = index + 1 - first;
+            return new PartialDate(at.SpanOf(first, count), Whole(at, last.First.Digits), month, day, false);
+        }
+
+        if (!yearless || day is null || !Exists(PartialDate.NoYear, month, day) || (at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is not null))
         {
             return null;
         }
 
-        count = index + 1 - first;
-        return new PartialDate(at.SpanOf(first, count), Whole(at, last.First.Digits), month, day, false);
+        count = index - first;
+        return new PartialDate(at.SpanOf(first, count), PartialDate.NoYear, month, day, false);
     }
 
     /// <summary>The month that is named so, in full or by its first three letters.</summary>
@@ -101,7 +226,7 @@ internal static class Dates
         return null;
     }
 
-    public static bool Exists(int year, int? month, int? day) => year is >= EarliestYear and <= LatestYear && month is null or (>= 1 and <= 12)
+    public static bool Exists(int year, int? month, int? day) => year is PartialDate.NoYear or (>= EarliestYear and <= LatestYear) && month is null or (>= 1 and <= 12)
         && (day is null || (day >= 1 && day <= DateTime.DaysInMonth(year, month ?? 1)));
 
     private static int? DayAt(Cursor at, int index) =>

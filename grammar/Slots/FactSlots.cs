@@ -12,6 +12,9 @@ internal static class FactSlots
 {
     public static ImmutableArray<SlotReader> All { get; } = [new SpeciesSlot(), new SexSlot(), new UnitsSlot(), new BirthSlot()];
 
+    /// <summary>True for what is told of a pet in one breath: species, sex, birth.</summary>
+    public static bool IsSignalment(LineWord word) => word.Has(SlotKind.Species) || word.Has(SlotKind.Sex) || word.Has(SlotKind.Birth);
+
     private sealed class SpeciesSlot() : SlotReader(SlotKind.Species)
     {
         public override string Hint(LineWord word) => "dog or cat";
@@ -98,36 +101,19 @@ internal static class FactSlots
     {
         public override string Hint(LineWord word) => "a date such as 2017-03-08, 2017-03, 2017 or ~2017";
 
-        public override bool BindWord(Cursor at) => Keep(at, at.At, Dates.InWords(at, at.At, out int count), count);
-
-        public override bool BindNumber(Cursor at, NumberPart part)
+        public override bool BindWord(Cursor at)
         {
-            if (Dates.InWords(at, at.At, out int count) is { } written)
+            if (!Dates.Starts(at, at.At))
             {
-                return Keep(at, at.At, written, count);
+                return false;
             }
 
-            return Dates.LooksLikeDate(at, part)
-                ? Keep(at, at.At, Dates.Take(at, part), 0)
-                : at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` is not a date. Write year-month-day, such as 2017-03-08, 2017-03 or ~2017.");
-        }
-
-        private bool Keep(Cursor at, int start, PartialDate? date, int count)
-        {
-            if (date is null && count == 0)
-            {
-                // a date that is not in the calendar was reported and taken
-                return at.At > start;
-            }
-
-            if (count > 0)
-            {
-                at.Mark(TokenKind.Date, at.SpanOf(at.At, count));
-                at.At += count;
-            }
-
-            ScheduleSlots.Once(at, Kind, date, at.Parts[start].Span);
+            TextSpan from = at.Part.Span;
+            ScheduleSlots.Once(at, Kind, Dates.Take(at), from);
             return true;
         }
+
+        public override bool BindNumber(Cursor at, NumberPart part) => BindWord(at)
+            || at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` is not a date. Write year-month-day, such as 2017-03-08, 2017-03 or ~2017.");
     }
 }

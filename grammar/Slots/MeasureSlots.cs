@@ -261,20 +261,29 @@ internal static class MeasureSlots
         /// <summary><c>for ten minutes</c>.</summary>
         public override bool BindWord(Cursor at)
         {
-            if (CountSlots.NumberWord(at, at.At, out int count) is not { } number || !at.IsWord(at.At + count) || at.Holds(Kind)
-                || at.Vocabulary.Units.Find(at.TextAt(at.At + count)) is not { } unit || !Fits(unit, at.Word) || unit.Quantity == Quantity.Time && unit.Factor > SecondsADay)
+            int start = at.At + (at.Is(at.At, "for") ? 1 : 0);
+            if (CountSlots.NumberWord(at, start, out int count) is not { } number || !at.IsWord(start + count) || at.Holds(Kind)
+                || at.Vocabulary.Units.Find(at.TextAt(start + count)) is not { } unit || !Fits(unit, at.Word) || unit.Quantity == Quantity.Time && unit.Factor > SecondsADay)
             {
                 return false;
             }
 
-            TextSpan span = at.SpanOf(at.At, count + 1);
+            TextSpan span = at.SpanOf(start, count + 1);
             at.Add(Kind, new Notes.Extent(new Notes.Amount(number.Number, unit, number.Over)));
-            at.At += count;
+            at.At = start + count;
             return at.Taken(TokenKind.Value, span);
         }
 
         public override object? Value(Cursor at, NumberForm form)
         {
+            if (form is { Shape: NumberShape.Times, NoUnit: true, Part.Third.Exists: false } && at.Word.Has(SlotKind.Times) && !at.Holds(SlotKind.Times) && form.Second == Math.Truncate(form.Second) && form.Second is > 0 and < 100
+                && at.Vocabulary.Units.Find(form.Part.First.Unit.In(at.Line)) is { } each && Fits(each, at.Word))
+            {
+                // 5min x3: how long each, and how often
+                at.Add(SlotKind.Times, new EventCount((int)form.Second, Bound.Exact));
+                return new Notes.Extent(new Notes.Amount(form.First, each, Bound: form.Bound));
+            }
+
             if (form is not { Shape: NumberShape.WithUnit, Unit: { } unit } || !Fits(unit, at.Word))
             {
                 return null;

@@ -25,6 +25,17 @@ internal static class Modifiers
         return count == 0 ? null : (word!, count);
     }
 
+    /// <summary>True where the word that a negation before <paramref name="index"/> belongs to has a meaning here.</summary>
+    public static bool Reaches(Cursor at, int index)
+    {
+        while (index < at.Parts.Count && !at.StartsSegment(index) && at.Phrase(at.Vocabulary.Small, index, out _) is > 0 and var small)
+        {
+            index += small;
+        }
+
+        return index < at.Parts.Count && (WordSlots.StartsSign(at, index) || at.Phrase(at.Vocabulary.Ok, index, out _) > 0);
+    }
+
     /// <summary>Takes a negation that belongs to the next word.</summary>
     public static bool BindBefore(Cursor at)
     {

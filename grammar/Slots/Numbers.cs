@@ -55,6 +55,13 @@ internal static class Numbers
             }
         }
 
+        if (form.Unit is { Quantity: Quantity.Portion } && at.Word.Has(SlotKind.Note) && at.At + 1 < at.Parts.Count && WordSlots.StartsSign(at, at.At + 1))
+        {
+            // "swelling 50% better": how much belongs to the word behind it, and is kept as written
+            at.Remark.Add(form.Span);
+            return at.Taken(TokenKind.Text, form.Span);
+        }
+
         if (form.Unit is { Quantity: Quantity.Time } && at.Word.Has(SlotKind.Note) ? at.Word.Kind != WordKind.Vital : MayBeRemark(at) && !LooksMeant(at, form))
         {
             at.At = start;
@@ -266,6 +273,17 @@ internal static class Numbers
 
         if (unitSpan.Length > 0 || !at.IsWord(at.At + 1) || !at.OnlyBlanks(at.At, 2))
         {
+            return part.Span;
+        }
+
+        if (at.IsWord(at.At + 2) && at.Vocabulary.IsDescribing(at.TextAt(at.At + 1).ToString()) && at.Vocabulary.Units.Find(at.TextAt(at.At + 1)) is null
+            && at.Vocabulary.Units.Find(at.TextAt(at.At + 2)) is { Quantity: Quantity.Dose } counted && FitsAny(at, counted))
+        {
+            // "4 large clumps", "2 small tablets": how they were is kept as written
+            at.Remark.Add(at.Parts[at.At + 1].Span);
+            at.Mark(TokenKind.Text, at.Parts[at.At + 1].Span);
+            unitSpan = at.Parts[at.At + 2].Span;
+            at.At += 2;
             return part.Span;
         }
 

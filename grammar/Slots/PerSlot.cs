@@ -21,7 +21,7 @@ internal sealed class PerSlot() : SlotReader(SlotKind.Per)
         TextSpan keyword = at.Part.Span;
         at.Taken(TokenKind.Keyword);
         int first = at.At;
-        while (at.IsWord(at.At))
+        while (at.IsWord(at.At) && !Dates.Starts(at, at.At))
         {
             at.At++;
         }
@@ -34,7 +34,7 @@ internal sealed class PerSlot() : SlotReader(SlotKind.Per)
             who = at.WithSingleBlanks(name);
         }
 
-        PartialDate? when = at.HasPart && at.Part is NumberPart part && Dates.LooksLikeDate(at, part) ? Dates.Take(at, part) : null;
+        PartialDate? when = Dates.Starts(at, at.At) ? Dates.Take(at) : null;
         if (who.Length == 0 && when is null)
         {
             ScheduleSlots.Missing(at, keyword, "per vet 2026-01-20");
@@ -47,13 +47,12 @@ internal sealed class PerSlot() : SlotReader(SlotKind.Per)
 
     public override bool BindNumber(Cursor at, NumberPart part)
     {
-        if (!Dates.LooksLikeDate(at, part) || Numbers.UnitFollows(at, part, at.At))
+        if (!Dates.Starts(at, at.At))
         {
-            return Dates.LooksForeign(at, part)
-                && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
+            return Dates.Refuse(at, part);
         }
 
-        Keep(at, "", Dates.Take(at, part), part.Span);
+        Keep(at, "", Dates.Take(at), part.Span);
         return true;
     }
 

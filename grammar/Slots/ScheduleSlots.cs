@@ -30,7 +30,7 @@ internal static class ScheduleSlots
             return false;
         }
 
-        if (IntervalWords.Short(at, index) is not null || IntervalWords.Daily(at, index, out _) is not null || IntervalWords.EveryAbbreviation(at.TextAt(index), out _))
+        if ((at.Word.Kind == WordKind.Task && at.Phrase(at.Vocabulary.Fixed("ahead"), index, out _) > 0) || Dates.Starts(at, index, yearless: true) || IntervalWords.Short(at, index) is not null || IntervalWords.Daily(at, index, out _) is not null || IntervalWords.EveryAbbreviation(at.TextAt(index), out _))
         {
             return true;
         }
@@ -122,7 +122,14 @@ internal static class ScheduleSlots
                 return Every(at, digits);
             }
 
-            return Starts(at, at.At) && !at.StateAhead() && Joined(at);
+            if (at.Word.Kind == WordKind.Task && at.TakePhrase(at.Vocabulary.Fixed("ahead"), TokenKind.Value, out FixedWord? ahead, out TextSpan when))
+            {
+                var wait = new Amount(1, at.Vocabulary.Units.Find(ahead!.Word.AsSpan(1))!);
+                Update(at, schedule => schedule with { In = Once(at, schedule.In, wait, when) });
+                return true;
+            }
+
+            return Day(at) || (Starts(at, at.At) && !at.StateAhead() && Joined(at));
         }
 
         public override bool BindNumber(Cursor at, NumberPart part)
@@ -155,23 +162,21 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if (Dates.InWords(at, at.At, out count) is { } written)
+            return Day(at) || Dates.Refuse(at, part);
+        }
+
+        /// <summary>A day, with or without its year: <c>2026-11-09</c>, <c>Nov 9</c>.</summary>
+        private static bool Day(Cursor at)
+        {
+            if (!Dates.Starts(at, at.At, yearless: true))
             {
-                at.Mark(TokenKind.Date, at.SpanOf(at.At, count));
-                at.At += count;
-                Update(at, schedule => schedule with { On = Once(at, schedule.On, written, written.Span) });
-                return true;
+                return false;
             }
 
-            if (Dates.LooksLikeDate(at, part) && !Numbers.UnitFollows(at, part, at.At))
-            {
-                PartialDate? date = Dates.Take(at, part);
-                Update(at, schedule => schedule with { On = Once(at, schedule.On, date, part.Span) });
-                return true;
-            }
-
-            return Dates.LooksForeign(at, part)
-                && at.Refuse(part.Span, ProblemRules.BadDate, $"`{at.TextOf(part)}` can be read two ways. Write year-month-day, such as 2026-10-20.");
+            TextSpan from = at.Part.Span;
+            PartialDate? date = Dates.Take(at, yearless: true);
+            Update(at, schedule => schedule with { On = Once(at, schedule.On, date, from) });
+            return true;
         }
 
         /// <summary>The clock times behind <c>at 8am and 8pm</c> or <c>twice a day</c>, which say no more than the interval does.</summary>
@@ -398,16 +403,9 @@ internal static class ScheduleSlots
 
         private static PartialDate? DateAfter(Cursor at, TextSpan keyword, string example)
         {
-            if (Dates.InWords(at, at.At, out int count) is { } written)
+            if (Dates.Starts(at, at.At, yearless: true))
             {
-                at.Mark(TokenKind.Date, written.Span);
-                at.At += count;
-                return written;
-            }
-
-            if (at.HasPart && at.Part is NumberPart part && Dates.LooksLikeDate(at, part))
-            {
-                return Dates.Take(at, part);
+                return Dates.Take(at, yearless: true);
             }
 
             Missing(at, keyword, example);

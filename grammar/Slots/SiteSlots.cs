@@ -38,6 +38,25 @@ internal static class SiteSlots
     public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked
         && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && !(kind == SlotKind.Tooth && next.Region is not null) && Merged(before, next) is null;
 
+    /// <summary>True for the <c>dirty right</c> of <c>ear clean left, dirty right</c>: a stretch whose signs belong to the other side.</summary>
+    public static bool StartsOtherSide(Cursor at)
+    {
+        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || at.Blocked || at.Get<Site>(SlotKind.Site) is not { Side: not Side.None } before || !at.StartsSegment(at.At) || !WordSlots.StartsSign(at, at.At))
+        {
+            return false;
+        }
+
+        for (int index = at.At + 1; index < at.Parts.Count && !at.StartsSegment(index); index++)
+        {
+            if (at.Phrase(at.Vocabulary.Sides, index, out FixedWord? side) > 0)
+            {
+                return Enum.Parse<Side>(side!.Word, ignoreCase: true) != before.Side;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Both as one place: the side behind its region, a region behind its side, or the same again. Null where they are two.</summary>
     private static Site? Merged(Site before, Site next) =>
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before

@@ -44,6 +44,7 @@ public sealed class NoteVocabulary
         Before = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Absent or ModifierKind.Ended));
         After = first.Add(modifiers.Where(word => word.Kind is ModifierKind.AbsentAfter or ModifierKind.EndedAfter));
         Small = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Filler or ModifierKind.JoinsAnd or ModifierKind.JoinsOr));
+        Asides = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Aside));
         first.Close();
         Everyday = fixedWords["everyday"];
         describingSpellings = describing.Values.SelectMany(scope => scope.Spellings).ToFrozenSet(StringComparer.OrdinalIgnoreCase);
@@ -99,6 +100,9 @@ public sealed class NoteVocabulary
 
     /// <summary>Words that join, or that carry no meaning of their own.</summary>
     public Scope<ModifierWord> Small { get; }
+
+    /// <summary>Words that start a clause, which tells when or why.</summary>
+    public Scope<ModifierWord> Asides { get; }
 
     /// <summary>Ordinary words that name no medicine, wherever they stand.</summary>
     public Scope<FixedWord> Everyday { get; }

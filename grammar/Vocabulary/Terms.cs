@@ -308,6 +308,9 @@ public enum ModifierKind
 
     /// <summary>Joins two words.</summary>
     JoinsAnd,
+
+    /// <summary>Starts words that tell when or why, up to the next comma.</summary>
+    Aside,
 }
 
 /// <summary>A generic name of a medicine, or a kind of medicine that people write for one.</summary>

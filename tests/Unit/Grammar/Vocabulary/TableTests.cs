@@ -42,11 +42,11 @@ public partial class TableTests
 
     [Fact]
     public void Fixed_words_are_canonical_too_but_for_sides_and_numbers() =>
-        None.Wrong(Tables.Rows("fixed-words.tsv").Where(row => row["kind"] is not ("side" or "number" or "times" or "daily")).Select(row => row["word"]).Where(word => !Canonical.IsMatch(word)));
+        None.Wrong(Tables.Rows("fixed-words.tsv").Where(row => row["kind"] is not ("side" or "number" or "times" or "daily" or "ahead")).Select(row => row["word"]).Where(word => !Canonical.IsMatch(word)));
 
     [Fact]
     public void Numbers_in_words_stand_for_figures() => None.Wrong(
-        Tables.Rows("fixed-words.tsv").Where(row => row["kind"] is "number" or "times" or "daily").Select(row => row["word"]).Where(word => !Figures.IsMatch(word)));
+        Tables.Rows("fixed-words.tsv").Where(row => row["kind"] is "number" or "times" or "daily" or "ahead").Select(row => row["word"]).Where(word => !Figures.IsMatch(word)));
 
     [Fact]
     public void Abbreviations_are_capitals() =>
@@ -102,9 +102,9 @@ public partial class TableTests
     [InlineData("states.tsv", "kind", "state|place|route|food|when")]
     [InlineData("words.tsv", "kind", "fact|vital|exam|scan|care|act|task|picture|skip|rest")]
     [InlineData("words.tsv", "species", "both|dog|cat")]
-    [InlineData("fixed-words.tsv", "kind", "species|sex|neuter|units|side|portion|mcs|entry|ok|dose|number|times|daily|limb|everyday|dose-event|dose-refused|day|bound|taper|remains|meal|not-eating|absent|not-done")]
+    [InlineData("fixed-words.tsv", "kind", "species|sex|neuter|units|side|portion|mcs|entry|ok|dose|number|times|daily|limb|everyday|dose-event|dose-refused|day|bound|taper|remains|meal|not-eating|absent|not-done|next|ordered|compares|ahead")]
     [InlineData("leads.tsv", "means", "plain|sign|none")]
-    [InlineData("modifiers.tsv", "kind", "absent|absent-after|ended|ended-after|filler|joins-or|joins-and")]
+    [InlineData("modifiers.tsv", "kind", "absent|absent-after|ended|ended-after|filler|joins-or|joins-and|aside")]
     public void Holds_only_known_values(string table, string column, string known) =>
         None.Wrong(Tables.Rows(table).Select(row => row[column]).Except(known.Split('|')));
 
@@ -127,7 +127,7 @@ public partial class TableTests
     [GeneratedRegex("^[a-z][a-z0-9-]*$")]
     private static partial Regex Canonical { get; }
 
-    [GeneratedRegex("^[0-9]+(/[0-9]+|h)?$")]
+    [GeneratedRegex("^[0-9]+(/[0-9]+|h|d|w|mo|y)?$")]
     private static partial Regex Figures { get; }
 
     [GeneratedRegex("^[A-Z]+(/[A-Z]+)*$")]
