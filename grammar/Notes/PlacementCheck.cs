@@ -49,7 +49,7 @@ internal static class PlacementCheck
             {
                 yield return NoYear(item);
             }
-            else if (item.Value is MedicinePlan { Head.Span.Length: 0, Schedule.For: null } plan && entry.Head.Kind != "visit" && plan.Manner.All(manner => manner.Kind != StateKind.When))
+            else if (item.Value is MedicinePlan { Head.Span.Length: 0, Schedule: { For: null, Until: null, From: null } } plan && entry.Head.Kind != "visit" && plan.Manner.All(manner => manner.Kind != StateKind.When))
             {
                 // read as a plan because it has an interval; at home it may be a dose as well, unless it says for how long, or only when needed
                 string written = ItemPrinter.Print(plan);

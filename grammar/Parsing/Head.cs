@@ -17,6 +17,8 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
 
     private const int LongestShort = 3;
 
+    private const int TriadanLength = 3;
+
     /// <summary>The head that starts at a part, in the longest spelling; null where none does.</summary>
     public static Head? At(Cursor at, int index, out int count, bool first = false)
     {
@@ -34,7 +36,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             lead = 0;
         }
 
-        if (lead == 1 && at.TextAt(index).Length == 1 && index + 1 < at.Parts.Count && at.Phrase(at.Vocabulary.Regions, index + 1, out _) > 0)
+        if (lead == 1 && at.TextAt(index).Length == 1 && index + 1 < at.Parts.Count && (at.Phrase(at.Vocabulary.Regions, index + 1, out _) > 0 || at.Phrase(at.Vocabulary.LineWords, index + 1, out LineWord? part) > 0 && part!.Kind == WordKind.Exam))
         {
             // the R of "R hock" is a side, and not the letter for breathing
             lead = 0;
@@ -68,6 +70,21 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
         return plain;
     }
 
+    /// <summary>The vital whose value starts at a part, where its unit tells which: a weight, a temperature; a tooth by its number. Null where none does.</summary>
+    public static Head? Measure(Cursor at, int index)
+    {
+        if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { Second.Exists: false } number)
+        {
+            return null;
+        }
+
+        TextSpan unitSpan = number.First.Unit.Length > 0 ? number.First.Unit : at.IsWord(index + 1) ? at.Parts[index + 1].Span : default;
+        LineWord? word = at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is { Quantity: Quantity.Mass or Quantity.Temperature } unit
+            ? at.Vocabulary.LineWords.Terms.FirstOrDefault(vital => vital.Kind == WordKind.Vital && SlotTable.Row(vital.Takes[0].Kind).Fits(unit, vital))
+            : number.Span.Length == TriadanLength && SiteSlots.IsTooth(at, number) ? at.Vocabulary.LineWords.Find("tooth") : null;
+        return word is null ? null : new Head(word, new TextSpan(number.Span.Start, 0));
+    }
+
     /// <summary>The fact whose value starts at a part, without its word: a species, a sex; null where none does.</summary>
     public static Head? Fact(Cursor at, int index)
     {
@@ -81,6 +98,47 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             : at.Vocabulary.Fixed("sex").Find(text) is not null || at.Vocabulary.Fixed("neuter").Find(text) is not null || at.Vocabulary.Abbreviations("sex").Find(text) is not null ? "sex"
             : null;
         return word is null ? null : new Head(at.Vocabulary.LineWords.Find(word)!, new TextSpan(at.Parts[index].Span.Start, 0));
+    }
+
+    /// <summary>A breed: words up to a comma that mean nothing else; null where one of them does.</summary>
+    public static Head? Breed(Cursor at, int index)
+    {
+        int end = index;
+        while (end < at.Parts.Count && at.IsWord(end) && (end == index || !at.StartsSegment(end)))
+        {
+            if ((end == index && at.Vocabulary.IsDescribing(at.TextAt(end).ToString())) || at.Vocabulary.Fixed("no-breed").Find(at.TextAt(end)) is not null
+                || Modifiers.At(at, end) is not null || (At(at, end, out _) is { } other && !other.Word.Has(SlotKind.Analyte)))
+            {
+                return null;
+            }
+
+            end++;
+        }
+
+        return end == index || (end < at.Parts.Count && !at.StartsSegment(end)) ? null : new Head(at.Vocabulary.LineWords.Find("breed")!, new TextSpan(at.Parts[index].Span.Start, 0));
+    }
+
+    /// <summary>A dose in a line about something else: a known medicine and its amount, without an interval that would make it a plan; null where none starts.</summary>
+    public static Head? Dose(Cursor at, int index)
+    {
+        int count = at.Word.Has(SlotKind.Medicine) || at.Word.Kind is not (WordKind.Care or WordKind.Vital or WordKind.Exam) ? 0 : at.Phrase(at.Vocabulary.Medicines, index, out _);
+        int end = index + count;
+        if (count == 0 || end >= at.Parts.Count || at.Parts[end].Kind != PartKind.Number)
+        {
+            return null;
+        }
+
+        while (end < at.Parts.Count && !at.StartsSegment(end))
+        {
+            if (IntervalWords.Short(at, end) is not null || IntervalWords.Daily(at, end, out _) is not null || IntervalWords.EveryAbbreviation(at.TextAt(end), out _) || at.Is(end, "every"))
+            {
+                return null;
+            }
+
+            end++;
+        }
+
+        return new Head(at.Vocabulary.LineWords.Find("gave")!, new TextSpan(at.Parts[index].Span.Start, 0));
     }
 
     private static Head Of(Cursor at, LeadWord phrase, TextSpan span) => new(at.Vocabulary.LineWords.Find(phrase.Lines[0].Word)!, span, phrase);

@@ -10,6 +10,8 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>What only the whole observation tells: which sign a "gone" ends, whether a plan can be used, and what does not go together.</summary>
 internal sealed class ItemCheck(Cursor at)
 {
+    private FreeWords? Remark => at.Get<FreeWords>(SlotKind.Note);
+
     /// <summary>
     /// A <c>gone</c> that stands apart from its sign (<c>bloated earlier but gone now</c>) ends it where there is only one; where there
     /// are several, which of them is gone is not guessed. A lump that is gone is gone itself.
@@ -41,7 +43,7 @@ internal sealed class ItemCheck(Cursor at)
     /// <summary>The plan behind its medicine as it was written, where it holds steps or times that could not be worked out; else null.</summary>
     public FreeWords? AsWritten()
     {
-        if (at.First<FreeWords>() is not { } name || at.Get<FreeWords>(SlotKind.Note) is not { } note)
+        if (at.First<FreeWords>() is not { } name || Remark is not { } note)
         {
             return null;
         }
@@ -56,6 +58,9 @@ internal sealed class ItemCheck(Cursor at)
         int stop = note.Span.End;
         return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
     }
+
+    private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || words[index + 1] is "it" or "them" or "at" or "late" or "later" or "instead" || char.IsAsciiDigit(words[index + 1][0]))
+        && !(index > 0 && at.Vocabulary.Before.Find(words[index - 1]) is not null));
 
     /// <summary>True where a word tells of another step: <c>then once a day</c>; not so in <c>stop if vomiting</c>.</summary>
     private bool ChangesPlan(string[] words) => Enumerable.Range(0, words.Length).Any(index =>
@@ -88,9 +93,14 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, eaten, $"`{eaten.In(at.Line)}`: was it eaten or not? Write one line for what was eaten, and one for what was not."));
         }
 
-        if (at.Word.Kind == WordKind.Vital && at.Get<FreeWords>(SlotKind.Note) is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or", [>= '0' and <= '9', ..], ..])
+        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or", [>= '0' and <= '9', ..], ..])
         {
             at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
+        }
+
+        if (at.Word.Word == "missed" && Remark is { } late && GivenAfterAll(late.Text.Split(' ', ',')))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, late.Span, $"`{late.Text}`: was it given after all? Write gave, the medicine and the time; missed only where no dose was given."));
         }
 
         if (NotDone() is { } open)
@@ -108,12 +118,12 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.WrongValue, act.Span, $"`{act.Text}` is still to come. Write: due {act.Text}"));
         }
 
-        if (at.Times.Count > 0 && at.Get<FreeWords>(SlotKind.Note) is { } also && also.Text.Split(' ') is ["and" or "&" or "+", [>= '0' and <= '9', ..], ..])
+        if (at.Times.Count > 0 && Remark is { } also && also.Text.Split(' ') is ["and" or "&" or "+", [>= '0' and <= '9', ..], ..])
         {
             at.Report(new Problem(ProblemRules.BadTime, also.Span, $"`{also.Text}`: write each time with its minutes, such as 08:00 and 10:00, and one line for each."));
         }
 
-        if (at.Times.Count > 1 && at.Get<FreeWords>(SlotKind.Note) is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null)
+        if (at.Times.Count > 1 && Remark is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null)
         {
             at.Report(new Problem(ProblemRules.WrongValue, several.Span, $"`{several.Text}`: which of the times does this go with? Write one line for each."));
         }
@@ -131,11 +141,16 @@ internal sealed class ItemCheck(Cursor at)
                     $"`{name.Text}` does not look like a medicine. Write {at.Word.Word} and the medicine's name; anything else goes on a line that starts with >."));
             }
 
-            if (at.Get<FreeWords>(SlotKind.Note) is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
+            if (at.HeadSpan.Length == 0 && Remark is { } asked && asked.Text.EndsWith('?'))
+            {
+                at.Report(new Problem(ProblemRules.WrongValue, asked.Span, $"`{asked.Text}`: was it given or not? Write gave or missed; a question for the vet starts with ask."));
+            }
+
+            if (Remark is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
             {
                 at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}"));
             }
-            else if (at.Get<FreeWords>(SlotKind.Note) is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is not null) is { } other)
+            else if (Remark is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is not null) is { } other)
             {
                 at.Report(new Problem(ProblemRules.SaidTwice, more.Span, $"`{other}` is a second medicine. Write one medicine a line."));
             }
@@ -163,7 +178,7 @@ internal sealed class ItemCheck(Cursor at)
         .FirstOrDefault(sign => sign.Sense == Sense.Present && sign.Word.Part != "any" && sign.Word.Meanings.Any(meaning => meaning.Level >= Level.Call) && at.Vocabulary.Fixed("not-eating").Find(sign.Word.Word) is null)?.Span;
 
     /// <summary>A second part of a meal, in a remark: <c>did not eat all</c>.</summary>
-    private TextSpan? MoreOfMeal() => at.Get<FreeWords>(SlotKind.Note) is { } note && at.Vocabulary.Portions.Find(note.Text) is not null ? note.Span : null;
+    private TextSpan? MoreOfMeal() => Remark is { } note && at.Vocabulary.Portions.Find(note.Text) is not null ? note.Span : null;
 
     /// <summary>Words of a dose or an act that leave open whether it was done: <c>carprofen none</c>, <c>vaccine overdue</c>, <c>stop carprofen tomorrow</c>.</summary>
     private FreeWords? NotDone()

@@ -64,7 +64,12 @@ internal sealed class ItemReader
             Complete(index);
         }
 
-        if (time is not null && drafts is [{ Times.Count: > 0 } first, ..] && !first.Word.Has(SlotKind.Medicine))
+        if (time is { } ahead && drafts is [{ Times.Count: > 0 } dose, ..] && dose.Word.Has(SlotKind.Medicine))
+        {
+            // "07:45 and 19:45 phenobarbital 60mg"
+            drafts[0] = dose with { TimesOfDay = [ahead, .. dose.TimesOfDay] };
+        }
+        else if (time is not null && drafts is [{ Times.Count: > 0 } first, ..])
         {
             at.Report(new Problem(ProblemRules.SaidTwice, head.Span, $"Two times, and one `{head.Word.Word}`. Write one line for each time."));
         }
@@ -78,24 +83,28 @@ internal sealed class ItemReader
     private Head? ReadOne(Head head)
     {
         at.StartItem(head.Word, head.Span);
+        if (head.Word.Word == "missed" && GivenLater())
+        {
+            // "forgot insulin, gave it at 11am": it was given, and that it was late is kept as written
+            head = head with { Word = at.Vocabulary.LineWords.Find("gave")!, Lead = null };
+            at.StartItem(head.Word, head.Span);
+            at.Remark.Add(head.Span);
+            at.Mark(TokenKind.Text, head.Span);
+        }
+
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);
         bool none = Imply(head);
-        if (head.Word.Has(SlotKind.Text) && head.Span.Length == 0)
+        if (head.Word.Has(SlotKind.Text) && head.Word.Word == "breed" && at.HasPart && BreedEnd(head.Span.Length == 0) is { } end)
         {
-            // a breed among the facts of one line ends with its comma
-            do
-            {
-                at.At++;
-            }
-            while (at.HasPart && !at.StartsSegment(at.At));
-            TextSpan span = at.SpanOf(0, at.At);
+            TextSpan span = at.SpanOf(0, end);
+            at.At = end;
             at.Mark(TokenKind.Text, span);
             at.Add(SlotKind.Text, new FreeWords(span, at.WithSingleBlanks(span)));
         }
         else if (head.Word.Has(SlotKind.Text))
         {
             // behind a phrase for an act the phrase itself is what was done
-            bool own = head.Lead is not null && head.Word.Word == "done";
+            bool own = head.Lead is { Means: LeadMeans.None } || (head.Lead is not null && head.Word.Word == "done");
             if (TextSlots.Rest(at, own ? head.Span.Start : head.Span.End, TokenKind.Text) is { } text)
             {
                 at.Add(SlotKind.Text, text);
@@ -123,6 +132,32 @@ internal sealed class ItemReader
         }
 
         return next;
+    }
+
+    /// <summary>Where a breed among other facts of one line ends: at its comma, or before the next fact; null where it is the last.</summary>
+    private int? BreedEnd(bool atComma)
+    {
+        int index = 1;
+        while (index < at.Parts.Count && !(at.StartsSegment(index) && (atComma || Head.Fact(at, index) is not null || Head.At(at, index, out _) is { Word.Kind: WordKind.Fact })))
+        {
+            index++;
+        }
+
+        return atComma || index < at.Parts.Count ? index : null;
+    }
+
+    /// <summary>True where the dose was given after all, at a time that stands behind it.</summary>
+    private bool GivenLater()
+    {
+        for (int index = at.At; index + 1 < at.Parts.Count && TimeReader.Within(at, index, out _) is null; index++)
+        {
+            if (index > at.At && at.Vocabulary.DoseEvents.Find(at.TextAt(index)) is { Word: "gave" } && at.Vocabulary.Before.Find(at.TextAt(index - 1)) is null)
+            {
+                return TimeReader.Within(at, index + 1 + (at.Is(index + 1, "it") || at.Is(index + 1, "them") ? 1 : 0), out _) is not null;
+            }
+        }
+
+        return false;
     }
 
     private Head? Bind(Head head, ImmutableArray<SlotReader> slots, ref bool none)
@@ -201,7 +236,7 @@ internal sealed class ItemReader
                 return others.Negated(head, another, joined);
             }
 
-            if ((at.Filled.Count > 0 || at.Times.Count > 0) && at.Pending is null && at.Word.Has(SlotKind.Note) && remarks.MayRemark() && remarks.StartsClause(at.At))
+            if ((at.SaysSomething || at.Times.Count > 0 || (at.Remark.Count > 0 && at.Word.Has(SlotKind.Times) && !at.Word.Has(SlotKind.Portion))) && at.Pending is null && at.Word.Has(SlotKind.Note) && remarks.MayRemark() && remarks.StartsClause(at.At))
             {
                 remarks.Take();
                 continue;
@@ -423,9 +458,9 @@ internal sealed class ItemReader
                 SexWords known = at.First<SexWords>() ?? new SexWords(null, null);
                 at.Set(SlotKind.Sex, at.Vocabulary.Fixed("sex").Find(word) is { } sex ? known with { Male = sex.Word == "male" } : known with { Neutered = word == "neutered" });
             }
-            else if (at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Analyte))
+            else if (at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Analyte) || at.Word.Has(SlotKind.Medicine))
             {
-                SlotKind name = at.Word.Has(SlotKind.Topic) ? SlotKind.Topic : SlotKind.Analyte;
+                SlotKind name = at.Word.Has(SlotKind.Topic) ? SlotKind.Topic : at.Word.Has(SlotKind.Analyte) ? SlotKind.Analyte : SlotKind.Medicine;
                 at.Set(name, new FreeWords(head.Span, at.Get<FreeWords>(name) is { } before ? $"{before.Text} {word}" : word));
             }
         }
@@ -511,7 +546,7 @@ internal sealed class ItemReader
 
         foreach (int other in (ReadOnlySpan<int>)[index - 1, index + 1])
         {
-            if (other >= 0 && other < drafts.Count && drafts[other].Word == draft.Word && drafts[other].Body.Filled.Where(slot => slot.Kind is SlotKind.Words or SlotKind.Ok).ToList() is { Count: > 0 } words)
+            if (draft.Body.Get<FreeWords>(SlotKind.Note) is null && other >= 0 && other < drafts.Count && drafts[other].Word == draft.Word && drafts[other].Body.Filled.Where(slot => slot.Kind is SlotKind.Words or SlotKind.Ok).ToList() is { Count: > 0 } words)
             {
                 drafts[index] = draft with { Body = new ItemBody([.. draft.Body.Filled, .. words]), Lacking = null };
                 return;

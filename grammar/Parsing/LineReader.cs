@@ -12,6 +12,7 @@ namespace HealthNotes.Grammar.Parsing;
 internal sealed class LineReader
 {
     private const int ShortestSlip = 4;
+    private const int WordsOfSaid = 3;
 
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
@@ -49,7 +50,7 @@ internal sealed class LineReader
             return Comment(text, ending, start);
         }
 
-        if (text[start] == '>')
+        if (text[start] == '>' || IsSaid(text.AsSpan(start)))
         {
             return FreeText(text, ending, start);
         }
@@ -112,8 +113,32 @@ internal sealed class LineReader
             : [new Problem(ProblemRules.Misplaced, span, "This is a comment, so the lines below it belong to the entry above. Take the # away to start an entry.", Corrected: content.ToString())]);
     }
 
+    /// <summary>True for what somebody said, which is free text without its mark: <c>vet says keep her warm</c>.</summary>
+    private bool IsSaid(ReadOnlySpan<char> text)
+    {
+        int length = 0;
+        for (int words = 0; words < WordsOfSaid && length < text.Length; words++)
+        {
+            int blank = text[length..].IndexOf(' ');
+            length = blank < 0 ? text.Length : length + blank;
+            if (words > 0 && vocabulary.Fixed("said").Find(text[..length].TrimEnd(":,")) is not null)
+            {
+                return true;
+            }
+
+            length++;
+        }
+
+        return false;
+    }
+
     private static LineSyntax FreeText(string text, string ending, int start)
     {
+        if (text[start] != '>')
+        {
+            return new LineSyntax(LineKind.FreeText, text, ending, [new Token(TokenKind.Text, TextSpan.Between(start, text.Length))], [], null, []);
+        }
+
         ImmutableArray<Token> tokens = start + 1 == text.Length
             ? [new Token(TokenKind.QuoteMark, new TextSpan(start, 1))]
             : [new Token(TokenKind.QuoteMark, new TextSpan(start, 1)), new Token(TokenKind.Text, TextSpan.Between(start + 1, text.Length))];
@@ -206,7 +231,7 @@ internal sealed class LineReader
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            bool ahead = first is null && ways[way] == PlaceFirst && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
+            bool ahead = first is null && ways[way] == PlaceFirst && !OnlyWhere(head.Span.Start) && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
             if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
@@ -229,9 +254,20 @@ internal sealed class LineReader
     }
 
 
+    /// <summary>True where the line's remarks before the head only describe it: <c>hind legs</c>, <c>top left gum</c>, <c>small scab</c>.</summary>
+    private bool OnlyWhere(int head) => at.Tokens.TrueForAll(token => token.Kind != TokenKind.Text || token.Span.Start >= head
+        || token.Span.In(at.Line).ToString().Split(' ').All(word => vocabulary.Fixed("where").Find(word) is not null));
+
     /// <summary>The first word is the line's own: <c>hr 18/15s</c>.</summary>
     private Head? WordFirst(int start)
     {
+        Cut(start, word: null);
+        if (at.Phrase(vocabulary.Medicines, 0, out _) > Math.Max(1, at.Phrase(vocabulary.LineWords, 0, out _)) && at.Phrase(vocabulary.Leads, 0, out _) == 0)
+        {
+            // the water of "water tablet" and the ear of "ear drops" name a medicine
+            return null;
+        }
+
         Head? head = OwnWord(start);
         if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0) && at.IsWord(1))
         {
@@ -290,7 +326,15 @@ internal sealed class LineReader
     private Head? PhraseFirst(int start)
     {
         Cut(start, word: null);
-        return Head.AtWithNegation(at, 0, out int count, first: true) is { } head && !(head.Negation is null && head.Lead is null) ? Behind(head, count) : null;
+        int first = 0;
+        while (first + 1 < at.Parts.Count && Modifiers.At(at, first) is null && at.Phrase(vocabulary.Small, first, out ModifierWord? small) is > 0 and var count && small!.Kind == ModifierKind.Filler && Head.At(at, first, out _) is null)
+        {
+            // "he was limping", "I have forgotten the insulin"
+            at.Mark(TokenKind.Filler, at.SpanOf(first, count));
+            first += count;
+        }
+
+        return Head.AtWithNegation(at, first, out int length, first: true) is { } head && (first > 0 || head.Negation is not null || head.Lead is not null) ? Behind(head, first + length) : null;
     }
 
     /// <summary>The place, or an article, comes before the word: <c>right ear smells</c>, <c>carpus R swollen</c>.</summary>
@@ -305,8 +349,9 @@ internal sealed class LineReader
         Cut(start, word: null);
         for (int index = 1; index < at.Parts.Count; index++)
         {
-            if (Modifiers.At(at, index - 1) is not null)
+            if (Modifiers.At(at, index - 1) is not null || (at.StartsSegment(index) && Enumerable.Range(0, index).Any(before => at.IsWord(before) && vocabulary.IsDescribing(at.TextAt(before).ToString()))))
             {
+                // "back better, walked 20 min": what was seen belongs to its own stretch
                 // what a negation belongs to stands behind it, and must stay there
                 break;
             }
@@ -396,27 +441,32 @@ internal sealed class LineReader
     private Head? FactFirst(int start)
     {
         Cut(start, word: null);
-        return Head.Fact(at, 0);
+        int end = 1;
+        while (end < at.Parts.Count && !at.StartsSegment(end))
+        {
+            end++;
+        }
+
+        // "greyhound, girl, desexed": a breed, where a fact without its word follows
+        return Head.Fact(at, 0) ?? (end < at.Parts.Count && Head.Fact(at, end) is not null ? Head.Breed(at, 0) : null);
     }
 
     /// <summary>A measure comes without its word, where its unit tells it: <c>5.2kg on the scales at the vet</c>.</summary>
     private Head? NumberFirst(int start)
     {
         Cut(start, word: null);
-        return at.HasPart && at.Part is NumberPart { Second.Exists: false } number && UnitBehind(number, 0) is { Quantity: Quantity.Mass or Quantity.Temperature } unit
-            && vocabulary.LineWords.Terms.FirstOrDefault(word => word.Kind == WordKind.Vital && SlotTable.Row(word.Takes[0].Kind).Fits(unit, word)) is { } vital
-            ? new Head(vital, new TextSpan(start, 0)) : null;
+        return Head.Measure(at, 0);
     }
 
     /// <summary>What falls due comes before the word: <c>glucose curve due Nov 9</c>.</summary>
     private Head? TopicFirst(int start)
     {
         Cut(start, word: null);
-        for (int index = 1; index + 1 < at.Parts.Count; index++)
+        for (int index = 1; index + 1 < at.Parts.Count && !at.StartsSegment(index); index++)
         {
             LineWord due = vocabulary.LineWords.Find("due")!;
             at.StartItem(due, new TextSpan(start, 0));
-            if (at.Is(index, "due") && ScheduleSlots.Starts(at, index + 1))
+            if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
             {
                 at.Mark(TokenKind.LineWord, at.Parts[index].Span);
                 at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
@@ -473,7 +523,8 @@ internal sealed class LineReader
     private Unit? UnitBehind(NumberPart number, int index)
     {
         Operand last = number.Second.Exists ? number.Second : number.First;
-        return vocabulary.Units.Find(last.Unit.Length > 0 ? last.Unit.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "");
+        ReadOnlySpan<char> unit = last.Unit.Length > 0 ? last.Unit.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "";
+        return vocabulary.Units.Find(unit) ?? vocabulary.Units.Find(unit[..Math.Max(0, unit.IndexOf('/'))]);
     }
 
     private void Cut(int from, LineWord? word, bool tight = false)

@@ -26,7 +26,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return next;
         }
 
-        bool bare = !at.HasPart || at.StartsSegment(0) || at.Phrase(at.Vocabulary.Small, 0, out ModifierWord? small) > 0 && small!.Kind == ModifierKind.JoinsOr;
+        bool bare = !at.HasPart || !TextSpan.Between(Math.Min(next.Span.End, at.Parts[0].Span.Start), at.Parts[0].Span.Start).In(at.Line).IsWhiteSpace() || at.Phrase(at.Vocabulary.Small, 0, out ModifierWord? small) > 0 && small!.Kind == ModifierKind.JoinsOr;
         bool or = joined?.Kind == ModifierKind.JoinsOr || at.Parts.Any(part => at.Vocabulary.Small.Find(at.TextOf(part)) is { Kind: ModifierKind.JoinsOr });
         if (or && bare)
         {
@@ -48,7 +48,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// </summary>
     public Head? AnotherAtSegment(Head head)
     {
-        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || at.HeadSpan.Length == 0) && at.Filled.Count > 0 && at.StartsSegment(at.At))
+        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || at.Word.Word == "breed") && at.Filled.Count > 0 && at.StartsSegment(at.At))
         {
             // "dog, female, spayed, born 2017": the facts about a pet stand in one line
             return Signalment();
@@ -100,6 +100,27 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             end++;
         }
 
+        if (at.StartsSegment(at.At) && at.Word.Kind is WordKind.Vital or WordKind.Exam && Head.Measure(at, at.At) is { Word.Kind: WordKind.Vital } measure && measure.Word != at.Word && at.First<NoteValue>() is not null | at.Word.Kind == WordKind.Exam && !remarks.Compares(at.At))
+        {
+            // "T 38.9, 28.4kg"
+            at.StartParts(at.Parts[at.At..]);
+            return measure;
+        }
+
+        if (at.StartsSegment(at.At) && Head.Dose(at, at.At) is { } dose)
+        {
+            // "BG 388, ate 100%, insulin 7u"
+            at.StartParts(at.Parts[at.At..]);
+            return dose;
+        }
+
+        if (at.Word.Has(SlotKind.Portion) && at.First<NoteValue>() is Portion && at.Phrase(at.Vocabulary.Portions, at.At, out _) > 0)
+        {
+            // "ate all her breakfast, half her dinner"
+            at.StartParts(at.Parts[at.At..]);
+            return head with { Lead = null, Line = 0, Negation = null };
+        }
+
         if (SiteSlots.KindOf(at.Word) is not null && at.Get<Site>(SlotKind.Site) is null && (end == at.Parts.Count || at.Word.Kind == WordKind.Vital || !at.Word.Has(SlotKind.Words))
             && at.At + at.Phrase(at.Vocabulary.Regions, at.At, out _) == end)
         {
@@ -131,6 +152,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         // "left eye red, right ear smells": the place comes before the word
         for (int index = at.At + 1; start is null && at.Filled.Count > 0 && index < end; index++)
         {
+            if (Head.At(at, index, out count) is { Lead: not null } sign && count > 1 && IsObservation(sign.Word) && sign.Word != at.Word && OnlyDegrees(at.At, index))
+            {
+                // "tartar, a bit of bad breath"
+                return Start(sign, index, count);
+            }
+
             if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
             {
                 // "girth 56cm, mid chest": nothing but a place, and the present one has none yet
@@ -150,24 +177,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return written.Word == at.Word ? null : Start(written, at.At, count);
         }
 
-        Head? fact = Head.Fact(at, at.At);
-        if (fact is null && FactSlots.IsSignalment(at.Word))
-        {
-            int end = at.At;
-            while (end < at.Parts.Count && at.IsWord(end) && (end == at.At || !at.StartsSegment(end)))
-            {
-                if (at.Vocabulary.IsDescribing(at.TextAt(end).ToString()) || Modifiers.At(at, end) is not null || (Head.At(at, end, out _) is { } other && !other.Word.Has(SlotKind.Analyte)))
-                {
-                    return null;
-                }
-
-                end++;
-            }
-
-            fact = end == at.At || (end < at.Parts.Count && !at.StartsSegment(end)) ? null
-                : new Head(at.Vocabulary.LineWords.Find("breed")!, new TextSpan(at.Part.Span.Start, 0));
-        }
-
+        Head? fact = Head.Fact(at, at.At) ?? (FactSlots.IsSignalment(at.Word) ? Head.Breed(at, at.At) : null);
         if (fact is null || fact.Value.Word == at.Word)
         {
             return null;
@@ -213,6 +223,23 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         && (at.Phrase(at.Vocabulary.Medicines, index, out _) > 0
             || (index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { First.Unit.Length: > 0 } number && !NameSlots.IsOrdinary(at.Vocabulary, at.TextAt(index).ToString())
                 && at.Vocabulary.Units.Find(number.First.Unit.In(at.Line)) is { Word: "mg" or "ml" or "ug" }));
+
+    private bool OnlyDegrees(int from, int to)
+    {
+        while (from < to)
+        {
+            int count = at.Phrase(at.Vocabulary.Small, from, out _);
+            count = count > 0 ? count : at.Phrase(at.Vocabulary.Describing(at.Word), from, out DescribingWord? word) is > 0 and var degree && word!.IsDegree ? degree : 0;
+            if (count == 0)
+            {
+                return false;
+            }
+
+            from += count;
+        }
+
+        return true;
+    }
 
     private bool OnlyPlaces(int from, int to)
     {

@@ -17,7 +17,7 @@ internal sealed class RemarkReader(Cursor at)
     /// </summary>
     public bool MayRemark() => at.Word.Kind switch
     {
-        WordKind.Skip => at.About is not null,
+        WordKind.Skip => at.About is not null || (at.Part.Kind == PartKind.Word && at.At + 1 < at.Parts.Count && NamesItem(at.At + 1)),
         WordKind.Task => at.First<Schedule>() is not null,
         WordKind.Vital => at.First<NoteValue>() is not null || !(at.Part.Kind is PartKind.Number or PartKind.Unreadable && Scanners.IsDigit(at.TextOf(at.Part)[0])),
         _ => true,
@@ -35,29 +35,43 @@ internal sealed class RemarkReader(Cursor at)
     /// True where words start that tell when or why, or deny something that has no meaning here: <c>since the new tablets</c>,
     /// <c>didn't seem to notice</c>. Up to the next comma they are one remark, since a word taken out of them would say something else.
     /// </summary>
-    public bool StartsClause(int index) => Compares(index) || at.Phrase(at.Vocabulary.Asides, index, out _) > 0
-        || (Modifiers.At(at, index) is { } no && !Modifiers.Reaches(at, index + no.Count));
+    public bool StartsClause(int index) => Compares(index) || IsOffered(index)
+        || (Modifiers.At(at, index) is { } no ? !Modifiers.Reaches(at, index + no.Count) : at.Phrase(at.Vocabulary.Asides, index, out _) > 0);
 
-    /// <summary>True for a stretch behind a value that tells what it was before: <c>5.95 kg, that is 200 g less than in October</c>.</summary>
+    /// <summary>True for the <c>of 200 g</c> of <c>ate 180 g of 200 g</c>: what was in the bowl.</summary>
+    private bool IsOffered(int index) => at.Word.Has(SlotKind.Portion) && at.First<NoteValue>() is not null && at.Is(index, "of") && index + 1 < at.Parts.Count && at.Parts[index + 1].Kind == PartKind.Number;
+
+    /// <summary>True for the <c>L kidney small</c> of <c>belly soft, L kidney small</c>: a side of something that is not known.</summary>
+    private bool OtherPart(int index)
+    {
+        int side = at.Filled.Count > 0 && at.StartsSegment(index) && SiteSlots.KindOf(at.Word) is not null ? at.Phrase(at.Vocabulary.Sides, index, out _) : 0;
+        return side > 0 && at.IsWord(index + side) && !at.StartsSegment(index + side) && !at.Vocabulary.Knows(at.TextAt(index + side).ToString()) && Slip(at.Parts[index + side]) is null;
+    }
+
+    /// <summary>True for a stretch that is about something else than the line: what a value was before (<c>5.95 kg, that is 200 g less than in October</c>), another part.</summary>
     public bool Compares(int index)
     {
+        if (OtherPart(index))
+        {
+            return true;
+        }
+
         if (at.Word.Kind != WordKind.Vital || at.First<NoteValue>() is null || !at.StartsSegment(index))
         {
             return false;
         }
 
+        bool compares = false;
+        bool number = false;
         int end = index;
         do
         {
-            if (at.Vocabulary.Fixed("compares").Find(at.TextAt(end)) is not null)
-            {
-                return true;
-            }
-
+            compares |= at.Vocabulary.Fixed("compares").Find(at.TextAt(end)) is not null;
+            number |= at.Parts[end].Kind == PartKind.Number;
             end++;
         }
         while (end < at.Parts.Count && !at.StartsSegment(end));
-        return false;
+        return compares && number;
     }
 
     /// <summary>Takes words without a meaning here as a remark, up to the next comma or the next sign; a reason and a clause run on.</summary>
@@ -75,7 +89,7 @@ internal sealed class RemarkReader(Cursor at)
             {
                 at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` does not go with {at.Word.Word}. Write {Refusals.Expected(at)}."));
             }
-            else if (!rest && part.Kind == PartKind.Word && Slip(part) is { } nearest)
+            else if (!rest && !clause && part.Kind == PartKind.Word && Slip(part) is { } nearest)
             {
                 at.Report(new Problem(ProblemRules.UnknownWord, part.Span, $"`{at.TextOf(part)}` is not a word I know behind {at.Word.Word}. Did you mean `{nearest}`?", nearest));
             }
@@ -119,6 +133,9 @@ internal sealed class RemarkReader(Cursor at)
         at.InRemark = end >= at.Parts.Count || !OpensSlot(end);
     }
 
+    /// <summary>True where the word of another line stands: the claws of <c>skip hind claws</c>.</summary>
+    private bool NamesItem(int index) => Head.At(at, index, out _) is { Word.Kind: WordKind.Exam or WordKind.Vital or WordKind.Scan };
+
     /// <summary>True where nothing but times of day is left.</summary>
     private bool OnlyTimes(int index)
     {
@@ -133,7 +150,13 @@ internal sealed class RemarkReader(Cursor at)
     /// <summary>True for a number with a unit that goes into a slot which is still empty: <c>belly lump under ribs 5mm</c>.</summary>
     private bool OpensSlot(int index)
     {
-        if (at.Word.Has(SlotKind.Times) && !at.Holds(SlotKind.Times) && at.Phrase(at.Vocabulary.TimesWords, index, out _) > 0)
+        if (at.Word.Kind == WordKind.Skip && at.About is null && NamesItem(index))
+        {
+            return true;
+        }
+
+        if ((at.Word.Has(SlotKind.Times) && !at.Holds(SlotKind.Times) && at.Phrase(at.Vocabulary.TimesWords, index, out _) > 0)
+            || (at.Word.Kind == WordKind.Scan && !at.Holds(SlotKind.Site) && Math.Max(at.Phrase(at.Vocabulary.Sides, index, out _), at.Phrase(at.Vocabulary.Regions, index, out _)) > 0))
         {
             return true;
         }

@@ -171,12 +171,14 @@ internal static class AmountSlots
                 return false;
             }
 
-            if (part.First.Unit.In(at.Line) is { } perUnit && perUnit.IndexOf('/') is > 0 and var slash && at.Vocabulary.Units.Find(perUnit[..slash]) is { Quantity: Quantity.Mass }
-                && at.Vocabulary.Units.Find(perUnit) is null && at.At + 1 < at.Parts.Count && at.Parts[at.At + 1].Kind == PartKind.Number)
+            if (PerVolume(at, part) is { Length: > 0 } holds)
             {
-                // 75mg/ml 2ml: what one millilitre holds, then how much
-                at.Add(SlotKind.Strength, new FreeWords(part.Span, at.TextOf(part).ToString()));
-                return at.Taken(TokenKind.Name);
+                // 75mg/ml 2ml, 100 U/mL 7 units: what one millilitre holds, then how much
+                int parts = part.First.Unit.Length > 0 ? 1 : 2;
+                at.Add(SlotKind.Strength, new FreeWords(holds, at.WithSingleBlanks(holds)));
+                at.Mark(TokenKind.Name, holds);
+                at.At += parts;
+                return true;
             }
 
             int index = at.At + (part.First.Unit.Length == 0 ? 2 : 1);
@@ -193,6 +195,19 @@ internal static class AmountSlots
             at.Mark(TokenKind.Name, span);
             at.At = index + 1;
             return true;
+        }
+
+        /// <summary>The <c>75mg/ml</c> before an amount; empty where none stands.</summary>
+        private static TextSpan PerVolume(Cursor at, NumberPart part)
+        {
+            bool apart = part.First.Unit.Length == 0;
+            TextSpan unitSpan = !apart ? part.First.Unit : at.IsWord(at.At + 1) && at.OnlyBlanks(at.At, 2) ? at.Parts[at.At + 1].Span : default;
+            ReadOnlySpan<char> unit = unitSpan.In(at.Line);
+            int amount = at.At + (apart ? 2 : 1);
+            return unit.IndexOf('/') is > 0 and var slash && at.Vocabulary.Units.Find(unit) is null
+                && at.Vocabulary.Units.Find(unit[..slash]) is { Quantity: Quantity.Mass or Quantity.Dose } && at.Vocabulary.Units.Find(unit[(slash + 1)..]) is { Quantity: Quantity.Volume }
+                && amount < at.Parts.Count && at.Parts[amount].Kind == PartKind.Number
+                    ? TextSpan.Between(part.Span.Start, unitSpan.End) : default;
         }
 
         /// <summary>True where a count of tablets follows: only then is the first amount the strength.</summary>

@@ -40,7 +40,7 @@ internal static class CountSlots
         public override bool BindWord(Cursor at)
         {
             ReadOnlySpan<char> text = at.TextOf(at.Part);
-            if (text.Length > 1 && Scanners.OperatorScanner.IsTimes(text[0]) && text[1..].IndexOfAnyExceptInRange('0', '9') < 0)
+            if (text.Length > 1 && Scanners.OperatorScanner.IsTimes(text[0]) && !(at.IsWord(at.At + 1) && at.Vocabulary.Units.Find(at.TextAt(at.At + 1)) is { Quantity: Quantity.Time }) && text[1..].IndexOfAnyExceptInRange('0', '9') < 0)
             {
                 return text.Length <= 4
                     ? Keep(at, int.Parse(text[1..], CultureInfo.InvariantCulture), Bound.Exact, at.Part.Span)

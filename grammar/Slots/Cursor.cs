@@ -50,6 +50,9 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
     /// <summary>What the observation holds so far.</summary>
     public IReadOnlyList<SlotValue> Filled => filled;
 
+    /// <summary>True when the observation holds more than a place and a name.</summary>
+    public bool SaysSomething => filled.Exists(slot => slot.Kind is not (SlotKind.Site or SlotKind.Tag));
+
     /// <summary>Where the words stand that have no meaning here.</summary>
     public List<TextSpan> Remark { get; } = [];
 

@@ -40,7 +40,7 @@ internal static class Dates
         if (Exists(date.Year, date.Month, date.Day))
         {
             at.Mark(TokenKind.Date, part.Span);
-            return new PartialDate(part.Span, date.Year, date.Month, date.Day, part.BoundSpan.Length > 0);
+            return new PartialDate(part.Span, date.Year, date.Month, date.Day, at.BoundOf(part) == Bound.About);
         }
 
         at.Mark(TokenKind.Unknown, part.Span);

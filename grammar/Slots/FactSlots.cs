@@ -12,7 +12,7 @@ internal static class FactSlots
 {
     public static ImmutableArray<SlotReader> All { get; } = [new SpeciesSlot(), new SexSlot(), new UnitsSlot(), new BirthSlot()];
 
-    /// <summary>True for what is told of a pet in one breath: species, sex, birth.</summary>
+    /// <summary>True for the facts that owners write in one breath: species, sex, birth.</summary>
     public static bool IsSignalment(LineWord word) => word.Has(SlotKind.Species) || word.Has(SlotKind.Sex) || word.Has(SlotKind.Birth);
 
     private sealed class SpeciesSlot() : SlotReader(SlotKind.Species)
@@ -41,6 +41,17 @@ internal static class FactSlots
 
         public override bool BindWord(Cursor at)
         {
+            if (at.Phrase(at.Vocabulary.Fixed("neuter"), at.At, out FixedWord? phrase) is > 1 and var count)
+            {
+                // "not spayed yet"
+                SexWords before = at.First<SexWords>() ?? new SexWords(null, null);
+                Once(at, before.Neutered, at.SpanOf(at.At, count));
+                at.Set(Kind, before with { Neutered = before.Neutered ?? phrase!.Word == "neutered" });
+                at.Mark(TokenKind.State, at.SpanOf(at.At, count));
+                at.At += count;
+                return true;
+            }
+
             TextSpan span = at.Part.Span;
             string text = at.TextOf(at.Part).TrimEnd(':').ToString();
             string plain = at.Vocabulary.Abbreviations("sex").Find(text)?.StandsFor ?? text;

@@ -43,6 +43,7 @@ internal static class MeasureSlots
             { Shape: NumberShape.Bare } => new PerMinute(form.Span, form.Bound, form.First),
             { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Rate } => new PerMinute(form.Span, form.Bound, form.First),
             { Shape: NumberShape.Ratio, Unit.Word: "s" or "min", Second: > 0 } => new CountOverTime(form.Span, form.Bound, form.First, form.Second, form.Unit),
+
             { Shape: NumberShape.Times, NoUnit: true, Part.Third.Exists: false } when Multipliers.Contains((int)form.Second) && form.Second == (int)form.Second =>
                 new CountOverTime(form.Span, form.Bound, form.First, 60 / form.Second, at.Vocabulary.Units.Find("s")!),
             _ => null,
@@ -180,6 +181,8 @@ internal static class MeasureSlots
 
     private sealed class Volume() : SlotReader(SlotKind.Volume)
     {
+        private const int HoursADay = 24;
+
         public override string Hint(LineWord word) => "a volume such as 900ml";
 
         public override ImmutableArray<string> Units(LineWord word) => ["ml", "cup", "l"];
@@ -189,6 +192,8 @@ internal static class MeasureSlots
         public override object? Value(Cursor at, NumberForm form) => form switch
         {
             { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Volume } => MeasureOf(at, form),
+            { Shape: NumberShape.Ratio, Unit.Word: "h", Second: HoursADay } when at.Vocabulary.Units.Find(form.Part.First.Unit.In(at.Line)) is { Quantity: Quantity.Volume } aDay =>
+                new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, aDay)]),
             { Shape: NumberShape.Ratio, Unit.Quantity: Quantity.Volume, Second: > 0 } => new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, form.Unit, form.Second)]),
             _ => null,
         };

@@ -33,7 +33,9 @@ internal static class Modifiers
             index += small;
         }
 
-        return index < at.Parts.Count && (WordSlots.StartsSign(at, index) || at.Phrase(at.Vocabulary.Ok, index, out _) > 0);
+        // "not really wet" says neither that it is wet nor that it is not
+        return index < at.Parts.Count && (at.Phrase(at.Vocabulary.Ok, index, out _) > 0
+            || (WordSlots.StartsSign(at, index) && !(at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? sign) > 0 && sign is { Part: "any", IsDegree: true })));
     }
 
     /// <summary>Takes a negation that belongs to the next word.</summary>

@@ -46,7 +46,7 @@ internal static class Refusals
         if (word.Has(SlotKind.Rate) && form.Shape == NumberShape.Ratio)
         {
             return form.NoUnit
-                ? new Problem(ProblemRules.MissingUnit, form.Span, $"`{typed}`: over how many seconds? Write {first}/15s.")
+                ? new Problem(ProblemRules.MissingUnit, form.Span, $"`{typed}`: over how many seconds? Write {typed}s.")
                 : new Problem(ProblemRules.WrongUnit, form.Span, $"`{typed}`: count over seconds or a minute, as in {first}/15s.");
         }
 

@@ -44,7 +44,7 @@ internal static class ScheduleSlots
 
         bool length = text is "x" or "X" && at.First<FreeWords>() is not null && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
         return length || known && (!(at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Note)) || index + 1 >= at.Parts.Count || at.Parts[index + 1].Kind == PartKind.Number
-            || CountSlots.NumberWord(at, index + 1, out _) is not null
+            || (CountSlots.NumberWord(at, index + 1, out int number) is not null && (number == 0 || index + 1 + number >= at.Parts.Count || at.Vocabulary.Units.Find(at.TextAt(index + 1 + number)) is { Quantity: Quantity.Time }))
             || at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time } || Dates.Month(at.TextAt(index + 1)) is not null
             || text.Equals("every", StringComparison.OrdinalIgnoreCase));
     }
@@ -151,7 +151,7 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && IntervalWords.BareLength(at, part, out count) is { } bare)
+            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && at.First<Schedule>() is not { NamesDay: true } && IntervalWords.BareLength(at, part, out count) is { } bare)
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.Mark(TokenKind.Value, span);

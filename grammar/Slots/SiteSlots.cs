@@ -57,6 +57,10 @@ internal static class SiteSlots
         return false;
     }
 
+    /// <summary>True for the number of a tooth that some species has.</summary>
+    public static bool IsTooth(Cursor at, NumberPart part) =>
+        int.TryParse(part.First.Digits.In(at.Line), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && at.Vocabulary.IsTooth(number, Species.Unknown);
+
     /// <summary>Both as one place: the side behind its region, a region behind its side, or the same again. Null where they are two.</summary>
     private static Site? Merged(Site before, Site next) =>
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
@@ -157,8 +161,6 @@ internal static class SiteSlots
 
         private static bool IsBare(NumberPart part) => part.First.Unit.Length == 0 && !part.Second.Exists && part.BoundSpan.Length == 0;
 
-        private static bool IsTooth(Cursor at, NumberPart part) =>
-            int.TryParse(part.First.Digits.In(at.Line), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && at.Vocabulary.IsTooth(number, Species.Unknown);
 
         private static Region Gland(Cursor at) => at.Vocabulary.Regions.Find("gland")!;
 

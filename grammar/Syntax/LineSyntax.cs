@@ -58,6 +58,11 @@ public sealed record LineSyntax(
     {
         get
         {
+            if (Text[Indent] != '>')
+            {
+                return Text[Indent..];
+            }
+
             string rest = Text[(Indent + 1)..];
             return rest.StartsWith(' ') ? rest[1..] : rest;
         }

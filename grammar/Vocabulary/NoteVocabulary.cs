@@ -160,7 +160,8 @@ public sealed class NoteVocabulary
 
     /// <summary>True when <paramref name="word"/> is a word somewhere in the notes, and so not a slip for another.</summary>
     public bool Knows(string word) => IsDescribing(word) || LineWords.Find(word) is not null || Units.Find(word) is not null || Regions.Find(word) is not null
-        || Small.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null;
+        || Small.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null
+        || Asides.Find(word) is not null || fixedWords["preposition"].Find(word) is not null;
 
     /// <summary>True when <paramref name="word"/> says how an animal was or where a vital was taken, for some vital.</summary>
     public bool IsState(string word) => states.Values.Any(scope => scope.Find(word) is { Kind: StateKind.State or StateKind.Place });

@@ -39,7 +39,8 @@ internal static class SymbolNames
             end = mark.Span.End;
         }
 
-        return TextSpan.Between(content.Start, Math.Clamp(end, content.Start, content.End));
+        // a fact may come without its word: "female, spayed"
+        return end > content.Start || line.Marks.IsEmpty ? TextSpan.Between(content.Start, Math.Clamp(end, content.Start, content.End)) : line.Marks[0].Span;
     }
 
     /// <summary>What a line stands for.</summary>

@@ -16,8 +16,8 @@ internal static class DateFix
     [
         ["yyyy/M/d", "yyyy.M.d"],
         ["yyyy-d-M", "yyyy/d/M", "yyyy.d.M"],
-        ["d/M/yyyy", "M/d/yyyy", "d.M.yyyy", "M.d.yyyy", "d-M-yyyy", "M-d-yyyy"],
-        ["d/M/yy", "M/d/yy", "d.M.yy", "M.d.yy", "d-M-yy", "M-d-yy"],
+        ["d/M/yyyy", "M/d/yyyy", "M.d.yyyy", "d-M-yyyy", "M-d-yyyy"],
+        ["d/M/yy", "M/d/yy", "M.d.yy", "d-M-yy", "M-d-yy"],
     ];
 
     private const int ShortestDay = 3;
