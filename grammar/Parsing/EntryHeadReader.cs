@@ -204,7 +204,7 @@ internal static class EntryHeadReader
             }
 
             ReadOnlySpan<char> plain = word.In(text).TrimEnd(':');
-            if (plain is "-" or "–" or "—" || vocabulary.Small.Find(plain) is not null)
+            if (plain is "-" or "–" or "—" || plain is "to" or "at" || vocabulary.Small.Find(plain) is not null)
             {
                 tokens.Add(new Token(TokenKind.Filler, word));
             }

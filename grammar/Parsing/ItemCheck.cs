@@ -48,7 +48,7 @@ internal sealed class ItemCheck(Cursor at)
             return null;
         }
 
-        bool open = at.First<Schedule>()?.Every is null || note.Text.Any(char.IsAsciiDigit) || ChangesPlan(note.Text.Split(' ', ','));
+        bool open = at.First<Schedule>()?.Every is null || (note.Text.Any(char.IsAsciiDigit) && !BesideMeal(note.Text)) || ChangesPlan(note.Text.Split(' ', ','));
         int start = Math.Min(at.End, name.Span.End);
         while (start < at.End && (Scanners.IsBlank(at.Line[start]) || Scanners.IsSeparator(at.Line[start])))
         {
@@ -57,6 +57,15 @@ internal sealed class ItemCheck(Cursor at)
 
         int stop = note.Span.End;
         return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
+    }
+
+    /// <summary>True for <c>1h before food</c>: when, and no other dose.</summary>
+    private bool BesideMeal(string text)
+    {
+        string[] words = text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        int meal = Array.FindIndex(words, word => word is "before" or "after");
+        return meal > 0 && meal + 1 < words.Length && words[(meal + 1)..].All(word => !word.Any(char.IsAsciiDigit))
+            && words[..meal].All(word => !char.IsAsciiDigit(word[0]) || at.Vocabulary.Units.Find(word.AsSpan().TrimStart("0123456789/.")) is { Quantity: Quantity.Time } || word.All(char.IsAsciiDigit));
     }
 
     private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || words[index + 1] is "it" or "them" or "at" or "late" or "later" or "instead" || char.IsAsciiDigit(words[index + 1][0]))
@@ -98,9 +107,14 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
         }
 
-        if (at.Word.Word == "missed" && Remark is { } late && GivenAfterAll(late.Text.Split(' ', ',')))
+        if (at.Word.Word == "missed" && Remark is { } late && GivenAfterAll(late.Text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries)))
         {
             at.Report(new Problem(ProblemRules.WrongValue, late.Span, $"`{late.Text}`: was it given after all? Write gave, the medicine and the time; missed only where no dose was given."));
+        }
+
+        if (at.Word.Kind == WordKind.Exam && Remark is { } often && IntervalWords.IsInterval(at.Vocabulary, often.Text))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, often.Span, $"`{often.Text}`: is this something to do? Write due for a task, med for a medicine, or put the line behind >."));
         }
 
         if (NotDone() is { } open)
@@ -113,9 +127,9 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.WrongValue, number.Span, "`phone` takes the clinic's telephone number. A limit is written as call-if rr asleep >30."));
         }
 
-        if (at.Word.Word == "done" && lead is not null && at.First<FreeWords>() is { } act && IsAhead(act.Text.Split(',')[0]))
+        if (at.Word.Word == "done" && lead is not null && at.First<FreeWords>() is { } act && (act.Text.Split(',').Any(IsAhead) || Enumerable.Range(0, at.Parts.Count).Any(index => Dates.Starts(at, index, yearless: true) && !(index > 0 && at.Phrase(at.Vocabulary.Asides, index - 1, out _) > 0))))
         {
-            at.Report(new Problem(ProblemRules.WrongValue, act.Span, $"`{act.Text}` is still to come. Write: due {act.Text}"));
+            at.Report(new Problem(ProblemRules.WrongValue, act.Span, $"`{act.Text}`: done, or still to come? What was done has the day of its entry. What is to come starts with due."));
         }
 
         if (at.Times.Count > 0 && Remark is { } also && also.Text.Split(' ') is ["and" or "&" or "+", [>= '0' and <= '9', ..], ..])

@@ -175,6 +175,14 @@ internal sealed class ItemReader
                 return others.Negated(head, other, joined);
             }
 
+            if ((at.Is(at.At, "and") || at.Is(at.At, "&") || at.Is(at.At, "+")) && at.First<NoteValue>() is not null && NextHead.MedicineStarts(at, at.At + 1))
+            {
+                // "carprofen 50mg and gabapentin 100mg"
+                at.Mark(TokenKind.Filler, at.Part.Span);
+                at.StartParts(at.Parts[(at.At + 1)..]);
+                return head with { Lead = null, Line = 0, Negation = null };
+            }
+
             if (SiteSlots.StartsSecond(at) || SiteSlots.StartsOtherSide(at))
             {
                 return head with { Lead = null, Line = 0, Negation = null };
@@ -278,6 +286,14 @@ internal sealed class ItemReader
         if (at.Part.Kind == PartKind.Number)
         {
             return !at.Blocked && Numbers.Bind(at, slots);
+        }
+
+        if (at.Word.Has(SlotKind.Medicine) && at.Phrase(at.Vocabulary.Fixed("dose-change"), at.At, out _) is > 0 and var change && at.At + change < at.Parts.Count
+            && at.Parts[at.At + change] is NumberPart { First.Unit.Length: > 0 } amount && at.Vocabulary.Units.Find(amount.First.Unit.In(at.Line)) is { Quantity: Quantity.Mass or Quantity.Volume or Quantity.Dose })
+        {
+            at.Mark(TokenKind.Filler, at.SpanOf(at.At, change));
+            at.At += change;
+            return true;
         }
 
         if (at.Part.Kind == PartKind.Word && at.Phrase(at.Vocabulary.Bounds, at.At, out FixedWord? bound) is > 0 and var words

@@ -269,6 +269,13 @@ internal sealed class LineReader
         }
 
         Head? head = OwnWord(start);
+        if (head is { Word.Kind: WordKind.Skip, Lead: null } && Enumerable.Range(0, at.Parts.Count).TakeWhile(index => (index == 0 || !at.StartsSegment(index)) && Head.At(at, index, out _) is null)
+            .Any(index => at.IsWord(index) && at.Phrase(vocabulary.Medicines, index, out _) > 0))
+        {
+            // "skipped noon gabapentin": a dose, and not a part of the body
+            return head.Value with { Word = vocabulary.LineWords.Find("missed")! };
+        }
+
         if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0) && at.IsWord(1))
         {
             LineWord due = vocabulary.LineWords.Find("due")!;

@@ -219,7 +219,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         || (word.Kind == WordKind.Task && word.Word == "done");
 
     /// <summary>True where another medicine starts: <c>gave carprofen 75mg, gabapentin 100mg</c>.</summary>
-    public static bool MedicineStarts(Cursor at, int index) => at.Word.Has(SlotKind.Medicine) && at.IsWord(index) && at.StartsSegment(index)
+    public static bool MedicineStarts(Cursor at, int index) => at.Word.Has(SlotKind.Medicine) && at.IsWord(index) && (at.StartsSegment(index) || (index > 0 && at.Vocabulary.Small.Find(at.TextAt(index - 1)) is { Kind: ModifierKind.JoinsAnd }))
         && (at.Phrase(at.Vocabulary.Medicines, index, out _) > 0
             || (index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { First.Unit.Length: > 0 } number && !NameSlots.IsOrdinary(at.Vocabulary, at.TextAt(index).ToString())
                 && at.Vocabulary.Units.Find(number.First.Unit.In(at.Line)) is { Word: "mg" or "ml" or "ug" }));

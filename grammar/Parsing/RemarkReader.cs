@@ -38,6 +38,30 @@ internal sealed class RemarkReader(Cursor at)
     public bool StartsClause(int index) => Compares(index) || IsOffered(index)
         || (Modifiers.At(at, index) is { } no ? !Modifiers.Reaches(at, index + no.Count) : at.Phrase(at.Vocabulary.Asides, index, out _) > 0);
 
+    /// <summary>True for a stretch in doubt that has no sign of its own: <c>wound licked, I think one stitch is missing</c>.</summary>
+    private bool Doubts(int index)
+    {
+        if (!at.StartsSegment(index) || at.PresentSign() is null || at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? word) is not (> 0 and var count) || word is not { Part: "any", Word: "unsure" })
+        {
+            return false;
+        }
+
+        int end = index + count;
+        bool words = false;
+        while (end < at.Parts.Count && !at.StartsSegment(end))
+        {
+            if (WordSlots.StartsSign(at, end) || at.Parts[end].Kind == PartKind.Number)
+            {
+                return false;
+            }
+
+            words |= at.Phrase(at.Vocabulary.Small, end, out _) == 0;
+            end++;
+        }
+
+        return words;
+    }
+
     /// <summary>True for the <c>of 200 g</c> of <c>ate 180 g of 200 g</c>: what was in the bowl.</summary>
     private bool IsOffered(int index) => at.Word.Has(SlotKind.Portion) && at.First<NoteValue>() is not null && at.Is(index, "of") && index + 1 < at.Parts.Count && at.Parts[index + 1].Kind == PartKind.Number;
 
@@ -51,12 +75,12 @@ internal sealed class RemarkReader(Cursor at)
     /// <summary>True for a stretch that is about something else than the line: what a value was before (<c>5.95 kg, that is 200 g less than in October</c>), another part.</summary>
     public bool Compares(int index)
     {
-        if (OtherPart(index))
+        if (OtherPart(index) || Doubts(index))
         {
             return true;
         }
 
-        if (at.Word.Kind != WordKind.Vital || at.First<NoteValue>() is null || !at.StartsSegment(index))
+        if (at.Word.Kind is not (WordKind.Vital or WordKind.Care) || at.Word.Has(SlotKind.Medicine) || at.First<NoteValue>() is null || !at.StartsSegment(index))
         {
             return false;
         }

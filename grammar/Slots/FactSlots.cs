@@ -114,13 +114,16 @@ internal static class FactSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (!Dates.Starts(at, at.At))
+            int about = at.Phrase(at.Vocabulary.Bounds, at.At, out FixedWord? bound) is > 0 and var words && bound!.Word == "about" ? words : 0;
+            if (!Dates.Starts(at, at.At + about))
             {
                 return false;
             }
 
             TextSpan from = at.Part.Span;
-            ScheduleSlots.Once(at, Kind, Dates.Take(at), from);
+            at.At += about;
+            PartialDate? date = Dates.Take(at);
+            ScheduleSlots.Once(at, Kind, about > 0 && date is not null ? date with { About = true } : date, from);
             return true;
         }
 

@@ -30,6 +30,10 @@ internal static class IntervalWords
         return text.Length > 2 && text[0] is 'q' or 'Q' && digits is > 0 and <= 9 && digits + 1 < text.Length;
     }
 
+    /// <summary>True for words that say how often something is to be done: <c>every other day</c>, <c>2x a day</c>.</summary>
+    public static bool IsInterval(NoteVocabulary vocabulary, string text) => text.StartsWith("every ", StringComparison.OrdinalIgnoreCase)
+        || text.EndsWith(" a day", StringComparison.OrdinalIgnoreCase) || vocabulary.Fixed("daily").Find(text) is not null || vocabulary.ScheduleShort.Find(text) is not null;
+
     /// <summary>A length of time alone: <c>recheck ear 2 weeks</c>, <c>vaccine rabies 3yr</c>.</summary>
     public static Amount? BareLength(Cursor at, NumberPart part, out int count)
     {

@@ -33,9 +33,19 @@ internal static class Modifiers
             index += small;
         }
 
-        // "not really wet" says neither that it is wet nor that it is not
-        return index < at.Parts.Count && (at.Phrase(at.Vocabulary.Ok, index, out _) > 0
-            || (WordSlots.StartsSign(at, index) && !(at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? sign) > 0 && sign is { Part: "any", IsDegree: true })));
+        if (index >= at.Parts.Count || at.Phrase(at.Vocabulary.Ok, index, out _) > 0)
+        {
+            return index < at.Parts.Count;
+        }
+
+        int sign = WordSlots.SignLength(at, index);
+        if (sign == 0 || at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? word) == 0 || word!.Part != "any")
+        {
+            return sign > 0;
+        }
+
+        // "not really wet" says neither that it is wet nor that it is not; "no new ulcers" is about the ulcers
+        return !word.IsDegree && (index + sign == at.Parts.Count || at.StartsSegment(index + sign) || WordSlots.StartsSign(at, index + sign) || at.Phrase(at.Vocabulary.Small, index + sign, out _) > 0);
     }
 
     /// <summary>Takes a negation that belongs to the next word.</summary>

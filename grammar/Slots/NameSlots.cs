@@ -51,7 +51,7 @@ internal static class NameSlots
             int stop = at.At + 1;
             while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
                 && !IsGiven(at, stop) && Modifiers.At(at, stop) is null
-                && !(Kind == SlotKind.FoodName && at.Phrase(at.Vocabulary.Ok, stop, out _) is > 0 and var ok && stop + ok == at.Parts.Count)
+                && !(Kind == SlotKind.FoodName && at.Phrase(at.Vocabulary.Ok, stop, out _) is > 0 and var ok && !at.IsWord(stop + ok))
                 && !(Kind == SlotKind.Medicine && (at.StartsSegment(stop) || Dates.Month(at.TextAt(stop)) is not null)))
             {
                 stop++;
@@ -114,6 +114,7 @@ internal static class NameSlots
 
             bool schedule = at.Word.Has(SlotKind.Schedule) || at.Word.Has(SlotKind.Validity);
             return (schedule && ScheduleSlots.Starts(at, index))
+                || (at.Word.Has(SlotKind.Medicine) && at.Phrase(at.Vocabulary.Fixed("dose-change"), index, out _) > 0)
                 || at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) > 0
                 || (at.Word.Has(SlotKind.Route) && at.Vocabulary.RouteShort.Find(at.TextAt(index)) is not null)
                 || (at.Word.Has(SlotKind.LabValue) && SlotTable.Row(SlotKind.LabValue).Spellings(at.Vocabulary, at.Word).Any(word => at.Is(index, word)))

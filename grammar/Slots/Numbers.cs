@@ -62,7 +62,7 @@ internal static class Numbers
             return at.Taken(TokenKind.Text, form.Span);
         }
 
-        if (form.Unit is { Quantity: Quantity.Time } && at.Word.Has(SlotKind.Note) ? at.Word.Kind != WordKind.Vital : MayBeRemark(at) && !LooksMeant(at, form))
+        if ((form.Unit is { Quantity: Quantity.Time } || (form.Unit is { Quantity: Quantity.Length } && at.Word.Kind == WordKind.Exam && at.PresentSign() is not null)) && at.Word.Has(SlotKind.Note) ? at.Word.Kind != WordKind.Vital : MayBeRemark(at) && !LooksMeant(at, form))
         {
             at.At = start;
             return false;
@@ -283,6 +283,7 @@ internal static class Numbers
             at.Remark.Add(at.Parts[at.At + 1].Span);
             at.Mark(TokenKind.Text, at.Parts[at.At + 1].Span);
             unitSpan = at.Parts[at.At + 2].Span;
+            at.Mark(TokenKind.Value, unitSpan);
             at.At += 2;
             return part.Span;
         }
@@ -290,8 +291,9 @@ internal static class Numbers
         int count = at.Phrase(at.Vocabulary.Units, at.At + 1, out Unit? unit);
         bool times = at.Word.Has(SlotKind.Times) && (at.Is(at.At + 1, "x") || at.Is(at.At + 1, "times"));
         bool seconds = shape == NumberShape.Ratio && at.Word.Has(SlotKind.Rate) && unit?.Quantity == Quantity.Time;
+        bool aside = unit?.Quantity is Quantity.Time or Quantity.Length && (at.Word.Kind == WordKind.Exam || FactSlots.IsSignalment(at.Word));
         bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase);
-        if (!times && (unit is null || !(seconds || wrong || FitsAny(at, unit))))
+        if (!times && (unit is null || !(seconds || wrong || aside || FitsAny(at, unit))))
         {
             return part.Span;
         }

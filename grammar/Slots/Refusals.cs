@@ -74,6 +74,11 @@ internal static class Refusals
             return Bad(form, $"`{typed}`: write the weight of person and pet first, then the person's alone, so the first number must be the larger.");
         }
 
+        if (form.Unit is { Quantity: Quantity.Time } && word.Kind == WordKind.Fact && !word.Has(SlotKind.Schedule))
+        {
+            return new Problem(ProblemRules.WrongValue, form.Span, $"`{typed}`: an age changes. Write born and the year, such as born 2017 or born ~2017.");
+        }
+
         if (form.Unit is { Quantity: Quantity.Time } && word.Has(SlotKind.Schedule))
         {
             return new Problem(ProblemRules.WrongValue, form.Span, $"`{typed}` needs a word before it: every {typed}, for {typed} or in {typed}");

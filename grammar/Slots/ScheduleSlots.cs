@@ -42,6 +42,7 @@ internal static class ScheduleSlots
             known |= text.Equals(word, StringComparison.OrdinalIgnoreCase);
         }
 
+        known &= !(at.Word.Has(SlotKind.Medicine) && text.Equals("to", StringComparison.OrdinalIgnoreCase)) || Dates.Starts(at, index + 1, yearless: true);
         bool length = text is "x" or "X" && at.First<FreeWords>() is not null && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
         return length || known && (!(at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Note)) || index + 1 >= at.Parts.Count || at.Parts[index + 1].Kind == PartKind.Number
             || (CountSlots.NumberWord(at, index + 1, out int number) is not null && (number == 0 || index + 1 + number >= at.Parts.Count || at.Vocabulary.Units.Find(at.TextAt(index + 1 + number)) is { Quantity: Quantity.Time }))
@@ -95,6 +96,7 @@ internal static class ScheduleSlots
             {
                 TextSpan span = at.Part.Span;
                 at.Taken(TokenKind.Keyword);
+                TimesBehind(at);
                 StandsFor(at, abbreviation.StandsFor, span);
                 return true;
             }
@@ -159,6 +161,15 @@ internal static class ScheduleSlots
                 Update(at, schedule => at.Word.Kind == WordKind.Act
                     ? schedule with { For = Once(at, schedule.For, bare, span) }
                     : schedule with { In = Once(at, schedule.In, bare, span) });
+                return true;
+            }
+
+            if (at.Word.Kind == WordKind.Task && at.First<Schedule>() is { NamesDay: true, At: null } && TimeReader.Within(at, at.At, out count) is { } time)
+            {
+                TextSpan span = at.SpanOf(at.At, count);
+                at.Mark(TokenKind.Time, span);
+                at.At += count;
+                Update(at, schedule => schedule with { At = Once(at, schedule.At, time, span) });
                 return true;
             }
 

@@ -38,20 +38,32 @@ internal static class SiteSlots
     public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked
         && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && !(kind == SlotKind.Tooth && next.Region is not null) && Merged(before, next) is null;
 
-    /// <summary>True for the <c>dirty right</c> of <c>ear clean left, dirty right</c>: a stretch whose signs belong to the other side.</summary>
+    /// <summary>True for the <c>dirty right</c> of <c>ear clean left, dirty right</c>: a stretch whose signs belong to another place than those before it.</summary>
     public static bool StartsOtherSide(Cursor at)
     {
-        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || at.Blocked || at.Get<Site>(SlotKind.Site) is not { Side: not Side.None } before || !at.StartsSegment(at.At) || !WordSlots.StartsSign(at, at.At))
+        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || at.Blocked || at.InRemark || !at.SaysSomething || !at.StartsSegment(at.At))
         {
             return false;
         }
 
-        for (int index = at.At + 1; index < at.Parts.Count && !at.StartsSegment(index); index++)
+        Site? before = at.Get<Site>(SlotKind.Site);
+        if (at.Word.Has(SlotKind.Tooth) && before is null)
         {
-            if (at.Phrase(at.Vocabulary.Sides, index, out FixedWord? side) > 0)
+            return at.Part is NumberPart { Second.Exists: false, First.Unit.Length: 0 } number && IsTooth(at, number);
+        }
+
+        int behindSign = -1;
+        bool scan = at.Word.Kind == WordKind.Scan;
+        for (int index = at.At; index < at.Parts.Count && (index == at.At || !at.StartsSegment(index)); index++)
+        {
+            string? side = at.Phrase(at.Vocabulary.Sides, index, out FixedWord? word) > 0 ? word!.Word
+                : char.IsUpper(at.TextAt(index)[0]) ? at.Vocabulary.SideShort.Find(at.TextAt(index))?.StandsFor : null;
+            if (side is not null && behindSign >= 0)
             {
-                return Enum.Parse<Side>(side!.Word, ignoreCase: true) != before.Side;
+                return before is null ? !scan && behindSign == index && KindOf(at.Word) is not null : before.Side != Side.None && Enum.Parse<Side>(side, ignoreCase: true) != before.Side;
             }
+
+            behindSign = WordSlots.SignLength(at, index) is > 0 and var length ? index + length : behindSign;
         }
 
         return false;
