@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis;
 
@@ -165,7 +166,7 @@ internal sealed class EntryAnalysis
         };
     }
 
-    private static bool IsPlausible(NoteReading reading) => NotPlausibleRule.IsPlausible(reading, ClinicalTables.Default);
+    private static bool IsPlausible(NoteReading reading) => ClinicalTables.Default.IsPlausible(reading);
 
     private static bool IsWeighing(NoteReading reading) => reading.What == "weight";
 

@@ -4,11 +4,11 @@ using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis;
 
@@ -183,7 +183,7 @@ public sealed class NoteAnalysis
         bool sameFacts = old is not null && facts.SameAs(old.facts, out factsMoved);
         PetProfile pet = sameFacts ? old!.Pet.WithWeighings(weighings) : PetProfile.Of(note, weighings);
         pet = usUnits is { } us && us != pet.ShowUsUnits ? pet with { ShowUsUnits = us } : pet;
-        bool same = sameFacts && pet.ComparesLike(old!.Pet, ClinicalTables.Default);
+        bool same = sameFacts && pet.ComparesLike(old!.Pet);
         RuleContext context = same && !factsMoved ? old!.context : new RuleContext(note, pet, ClinicalTables.Default, today);
         ImmutableArray<EntryAnalysis> done = same ? old!.Refreshed(note, read!, change, context, factsMoved || slipsMoved, stop) : Found(note, read!, context, stop);
         CourseBook courses = old is not null && change.Moved == 0 && !slipsMoved ? old.CoursesAfter(change, done) : CourseBook.Of(done.AsSpan());

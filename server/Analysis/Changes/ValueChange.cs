@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Changes;
 

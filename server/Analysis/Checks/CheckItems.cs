@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Reflection;
-using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Checks;
 
@@ -18,7 +18,7 @@ public static class CheckItems
     public static ImmutableArray<CheckItem> For(PetProfile pet) => For(pet.OnInsulin);
 
     private static ImmutableArray<Row> Read() =>
-        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "check-items.tsv").Rows.Select(row => new Row(
+        [.. ClinicalData.Rows("check-items.tsv").Select(row => new Row(
             new CheckItem(
                 NoteVocabulary.Default.LineWords.Find(row["word"]) ?? throw new InvalidDataException($"check-items.tsv line {row.Line}: {row["word"]} starts no line"),
                 row["site"] is { Length: > 0 } site ? site : null,

@@ -1,8 +1,8 @@
 using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Checks;
 

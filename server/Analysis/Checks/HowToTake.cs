@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
-using System.Reflection;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Analysis.Checks;
 
@@ -12,7 +13,7 @@ namespace HealthNotes.Analysis.Checks;
 public sealed record HowToTake(string Steps, bool Touch, string? Caution, string Source)
 {
     private static readonly Lazy<FrozenDictionary<string, HowToTake>> Table = new(() =>
-        TsvTable.Load(Assembly.GetExecutingAssembly(), "how-to-take.tsv").Rows.ToFrozenDictionary(
+        ClinicalData.Rows("how-to-take.tsv").ToFrozenDictionary(
             row => row["word"],
             row => new HowToTake(row["steps"], row["touch"] == "yes", row["caution"] is { Length: > 0 } caution ? caution : null, row["source"])));
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Courses;
 

@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Courses;
 

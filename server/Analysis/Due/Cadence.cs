@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Reflection;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Due;
 
@@ -33,7 +33,7 @@ public sealed record Cadence(string What, Species Species, ImmutableArray<string
     }
 
     private static ImmutableArray<Cadence> Read() =>
-        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "cadence.tsv").Rows.Select(row => new Cadence(
+        [.. ClinicalData.Rows("cadence.tsv").Select(row => new Cadence(
             row["what"], Enum.Parse<Species>(row["species"], ignoreCase: true), [.. row.Several("stage")],
             (int)row.Number("days")!, (int)row.Number("grace")!, row["source"]))];
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Reflection;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.HomeCare;
 
@@ -35,7 +35,7 @@ public static class CareLimits
             return [];
         }
 
-        string stage = at.Note.Pet.StageOn(day, at.Note.Tables)?.Key ?? "";
+        string stage = at.Note.Pet.StageOn(day)?.Key ?? "";
         string[] wanted = [.. at.Note.Pet.OnInsulin ? [OnInsulin] : Array.Empty<string>(), stage, .. IsToy(at, day) ? [Toy] : Array.Empty<string>(), Any];
         foreach (string one in wanted)
         {
@@ -57,7 +57,7 @@ public static class CareLimits
         at.Note.Pet.Species == Species.Dog && (at.Note.Pet.AdultWeightKg ?? at.WeightOn(day)?.Value.Number) < All.First(row => row.What == "toy-below").Value;
 
     private static ImmutableArray<CareLimit> Read() =>
-        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "home-care.tsv").Rows.Select(row => new CareLimit(
+        [.. ClinicalData.Rows("home-care.tsv").Select(row => new CareLimit(
             row["what"], row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), [.. row.Several("stage")],
             Enum.Parse<FindingLevel>(row["level"], ignoreCase: true), row.Number("value")!.Value, row["unit"], row["source"]))];
 }

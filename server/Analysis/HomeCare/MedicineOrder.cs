@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.HomeCare;
 

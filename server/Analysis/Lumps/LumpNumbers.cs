@@ -1,6 +1,6 @@
 using System.Collections.Frozen;
-using System.Reflection;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Lumps;
 
@@ -9,7 +9,7 @@ public sealed class LumpNumbers
 {
     private static readonly Lazy<LumpNumbers> Shared = new(() => new LumpNumbers());
 
-    private readonly FrozenDictionary<string, (decimal Value, string Source)> rows = TsvTable.Load(Assembly.GetExecutingAssembly(), "lumps.tsv").Rows
+    private readonly FrozenDictionary<string, (decimal Value, string Source)> rows = ClinicalData.Rows("lumps.tsv")
         .ToFrozenDictionary(row => row["key"], row => (row.Number("value") ?? throw new InvalidDataException($"lumps.tsv line {row.Line}: no value"), row["source"]));
 
     private LumpNumbers()

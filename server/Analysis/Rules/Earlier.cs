@@ -1,4 +1,4 @@
-using HealthNotes.Analysis.Readings;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 

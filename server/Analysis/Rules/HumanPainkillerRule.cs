@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -18,7 +19,7 @@ public sealed class HumanPainkillerRule : IEntryRule
         foreach ((int line, NoteItem item) in at.Entry.Items)
         {
             if (item is DoseEvent { Word.Word: "gave" } dose
-                && at.Note.Tables.HumanPainkillers.FirstOrDefault(one => one.IsIn(dose.Medicine.Text)) is { } painkiller)
+                && ClinicalTables.Default.HumanPainkillers.FirstOrDefault(one => one.IsIn(dose.Medicine.Text)) is { } painkiller)
             {
                 bool never = painkiller.IsNeverSafe(at.Note.Pet.Species);
                 if (never || !at.Note.PlannedMedicines.Any(painkiller.IsIn))

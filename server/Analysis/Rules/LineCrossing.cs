@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -1,8 +1,9 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -51,8 +52,8 @@ public sealed class NormalRangeRule : IEntryRule
     private NoteFinding? Judge(EntryContext at, NoteReading reading, ReadingKey key)
     {
         RuleContext context = at.Note;
-        IEnumerable<LevelLine> lines = context.Tables.LinesFor(key);
-        NormalRange? normal = context.Tables.NormalFor(key);
+        IEnumerable<LevelLine> lines = LevelLine.Of(key);
+        NormalRange? normal = ClinicalTables.Default.NormalFor(key);
         bool usual = OwnLimits.UsualFor(context, reading) is { } own && OwnLimits.Holds(own.Fact, reading.Value);
         if (LineCrossing.Strongest(reading, lines, at.Earlier) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
         {

@@ -1,6 +1,7 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
-using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -32,19 +33,8 @@ public sealed class NotPlausibleRule : IEntryRule
             string other = kg is not { } against ? "" : line is { } where ? $" of {Wording.Show(against, "kg", us)} (line {where + 1})" : $" of {Wording.Show(against, "kg", us)} when grown";
             yield return RuleContext.At(Name, FindingLevel.Error, reading.Line, reading.Span,
                 $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, us)} can't be right{(other.Length == 0 ? "" : " for a pet" + other)}.{hint}",
-                kg is not null ? WeightLimits.Default.SourceOf("slip-times") : at.Note.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat,
+                kg is not null ? WeightLimits.Default.SourceOf("slip-times") : ClinicalTables.Default.Plausible.TryGetValue(reading.What, out NormalRange? range) ? range.Source : RuleBook.NoteFormat,
                 line is { } evidence ? [evidence] : []);
         }
     }
-
-    /// <summary>True when the reading lies within what the table holds to be possible, or the table has no row for it.</summary>
-    public static bool IsPlausible(NoteReading reading, Ranges.ClinicalTables tables) =>
-        Fits(reading.Value.Unit, reading.Value.Number)
-        && (!tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range)
-            || range.Unit != reading.Value.Unit
-            || ((range.Low is null || reading.Value.Number >= range.Low) && (range.High is null || reading.Value.Number <= range.High)));
-
-    /// <summary>A score cannot be past the end of its scale.</summary>
-    private static bool Fits(string unit, decimal number) =>
-        !unit.StartsWith('/') || !decimal.TryParse(unit.AsSpan(1), out decimal scale) || number <= scale;
 }

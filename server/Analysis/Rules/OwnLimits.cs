@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -71,7 +71,7 @@ public sealed class RuleContext
     public DatedFact<HomeCheckFact>? HomeCheck { get; }
 
     /// <summary>The key of the life stage today; grown where no birth is written.</summary>
-    public string StageToday => Pet.StageOn(Today, Tables)?.Key ?? StageWhenUnknown;
+    public string StageToday => Pet.StageOn(Today)?.Key ?? StageWhenUnknown;
 
     /// <summary>The plans of all medicines, past ones too, in file order.</summary>
     public ImmutableArray<DatedFact<MedicinePlan>> Plans { get; }
@@ -87,14 +87,14 @@ public sealed class RuleContext
             return null;
         }
 
-        LifeStage? stage = pet.StageOn(day, tables);
+        LifeStage? stage = pet.StageOn(day);
         if (pet.Born is not null && stage is null)
         {
             return null;
         }
 
         string state = reading.What == "glucose" && pet.OnInsulin ? "on-insulin" : reading.Comparable;
-        return new ReadingKey(reading.What, pet.Species, stage?.Key ?? StageWhenUnknown, pet.SizeOn(day, tables), state, reading.What == "temp" ? reading.Site : null);
+        return new ReadingKey(reading.What, pet.Species, stage?.Key ?? StageWhenUnknown, pet.SizeOn(day), state, reading.What == "temp" ? reading.Site : null);
     }
 
     /// <summary>How a reading is looked up in the tables; null when it is not compared.</summary>

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -17,7 +18,7 @@ public sealed class UsualRangeRule : IEntryRule
     {
         foreach (NoteReading reading in at.Readings)
         {
-            if (!NotPlausibleRule.IsPlausible(reading, at.Note.Tables) || OwnLimits.UsualFor(at.Note, reading) is not { } usual)
+            if (!ClinicalTables.Default.IsPlausible(reading) || OwnLimits.UsualFor(at.Note, reading) is not { } usual)
             {
                 continue;
             }
@@ -27,7 +28,7 @@ public sealed class UsualRangeRule : IEntryRule
             bool above = LineCrossing.Crosses(reading.Value, above: true, high, inclusive: false);
             if (above || LineCrossing.Crosses(reading.Value, above: false, low, inclusive: false))
             {
-                string shown = at.Note.KeyOf(reading) is { } key && at.Note.Tables.NormalFor(key) is { } normal ? $" Shown as normal: {Wording.Show(normal, at.Note.Pet.ShowUsUnits)}." : "";
+                string shown = at.Note.KeyOf(reading) is { } key && ClinicalTables.Default.NormalFor(key) is { } normal ? $" Shown as normal: {Wording.Show(normal, at.Note.Pet.ShowUsUnits)}." : "";
                 FindingLevel level = at.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
                 yield return RuleContext.At(Name, level, reading.Line, reading.Span,
                     $"{Wording.Describe(reading, at.Note.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Note.Pet.ShowUsUnits)} (line {usual.Line + 1}).{(level > FindingLevel.Info ? $" {Wording.Advice(level)} Take it again when the pet is calm." : "")}{shown}",

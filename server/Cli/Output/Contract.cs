@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Cli.Output;
 

@@ -2,12 +2,12 @@ using System.Globalization;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Cli.Output;
 
@@ -68,8 +68,8 @@ internal static class ContractReports
             pet.Born?.ToString(),
             age?.Days,
             age?.About,
-            pet.StageOn(analysis.Today, ClinicalTables.Default)?.Name,
-            pet.SizeOn(analysis.Today, ClinicalTables.Default),
+            pet.StageOn(analysis.Today)?.Name,
+            pet.SizeOn(analysis.Today),
             Plain(pet.AdultWeightKg));
     }
 

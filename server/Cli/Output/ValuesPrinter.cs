@@ -1,8 +1,8 @@
 using System.Globalization;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Cli.Output;
 

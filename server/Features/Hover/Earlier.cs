@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hover;
 

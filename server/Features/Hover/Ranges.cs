@@ -1,11 +1,11 @@
 using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hover;
 
@@ -62,7 +62,7 @@ internal static class Ranges
             return null;
         }
 
-        string stage = at.Document.Analysis.Pet.StageOn(at.Day, ClinicalTables.Default)?.Name ?? "grown, age not written";
+        string stage = at.Document.Analysis.Pet.StageOn(at.Day)?.Name ?? "grown, age not written";
         string animal = key.Species == Species.Cat ? "cat" : "dog";
         string state = reading.Comparable is "any" or null || reading.What == "glucose" ? "" : reading.Comparable == "rest" ? ", at rest" : $", {reading.Comparable}";
         string size = key.Size is { } known and not "any" ? $", {known}" : "";

@@ -1,6 +1,7 @@
-using HealthNotes.Analysis.Readings;
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hover;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Ranges;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
@@ -75,7 +74,7 @@ public static class FolderPage
 
         string[] about =
         [
-            PageWords.NameOf(analysis.Pet.Species), analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? "", analysis.Pet.StageOn(analysis.Today, ClinicalTables.Default)?.Name ?? "",
+            PageWords.NameOf(analysis.Pet.Species), analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? "", analysis.Pet.StageOn(analysis.Today)?.Name ?? "",
             PageWords.FolderLast(analysis.Note.Entries.Select(entry => entry.Head.Date).Where(day => day <= analysis.Today).Max()), NoteText.Field(note.Name),
         ];
         return Md.Small(string.Join(", ", about.Where(part => part.Length > 0))) + "\n";

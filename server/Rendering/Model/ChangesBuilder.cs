@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Changes;
 using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;

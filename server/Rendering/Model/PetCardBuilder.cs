@@ -1,9 +1,8 @@
 using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -44,7 +43,7 @@ internal static class PetCardBuilder
             : "";
 
     private static string? AgeAndStage(PetProfile pet, DateOnly today) => pet.AgeOn(today) is not { } age ? null
-        : pet.StageOn(today, ClinicalTables.Default) is { } stage ? PageWords.AgeAndStage(age.ToString(), stage.Name, $"{pet.Born}") : PageWords.AgeAndStage(age.ToString(), null, $"{pet.Born}");
+        : pet.StageOn(today) is { } stage ? PageWords.AgeAndStage(age.ToString(), stage.Name, $"{pet.Born}") : PageWords.AgeAndStage(age.ToString(), null, $"{pet.Born}");
 
     private static List<string> Texts(PageContext context, string word) => Listed(
         context.Analysis.Note.Facts<TextFact>(context.Analysis.Today)

@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Due;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Rendering.Model;

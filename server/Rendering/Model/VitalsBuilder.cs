@@ -1,11 +1,11 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -79,7 +79,7 @@ internal static class VitalsBuilder
     private static string Whose(PageContext context, NoteReading reading, NormalRange normal)
     {
         PetProfile pet = context.Analysis.Pet;
-        string stage = normal.For.Stages is ["any"] || reading.Day is not { } day ? "" : pet.StageOn(day, ClinicalTables.Default)?.Name ?? PageWords.Grown;
+        string stage = normal.For.Stages is ["any"] || reading.Day is not { } day ? "" : pet.StageOn(day)?.Name ?? PageWords.Grown;
         string animal = stage.Contains("puppy", StringComparison.Ordinal) || stage.Contains("kitten", StringComparison.Ordinal) ? "" : PageWords.NameOf(pet.Species).ToLowerInvariant();
         string[] whose =
         [

@@ -1,7 +1,7 @@
 using CsCheck;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 using UnitsNet;
 
 namespace HealthNotes.Tests.Analysis;

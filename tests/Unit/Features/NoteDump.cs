@@ -1,8 +1,8 @@
 using System.Text;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features;

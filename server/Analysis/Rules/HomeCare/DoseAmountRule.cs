@@ -1,9 +1,9 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -2,14 +2,13 @@ using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Ranges;
 
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>Signs that cannot wait when they come together: the rows of <c>phone-now.tsv</c> with more than one. Each place of the body by itself.</summary>
 public sealed class TogetherRule : ICourseRule
 {
-    private static IEnumerable<PhoneNow> Rows => ClinicalTables.Default.AllPhoneNow.Where(row => row.With.Length > 0);
+    private static IEnumerable<PhoneNow> Rows => PhoneNow.All.Where(row => row.With.Length > 0);
 
     /// <inheritdoc/>
     public string Name => "together";
@@ -26,7 +25,7 @@ public sealed class TogetherRule : ICourseRule
         foreach (PhoneNow row in Rows.Where(row => row.IsFor(at.Note.Pet.Species, at.Note.Pet.Male)))
         {
             int told = -1;
-            foreach (Noted one in course.Recent.ToArray().Where(line => row.Signs.Any(sign => sign.Matches(line)) && row.IsForStage(at.Note.Pet.StageOn(line.Day, at.Note.Tables)?.Key)))
+            foreach (Noted one in course.Recent.ToArray().Where(line => row.Signs.Any(sign => sign.Matches(line)) && row.IsForStage(at.Note.Pet.StageOn(line.Day)?.Key)))
             {
                 Noted?[] others = [.. row.With.Select(alternatives => Near(one, alternatives, row.Hours, at))];
                 if (others.All(other => other is not null) && others.Append(one).MaxBy(line => (line!.Moment, line.Line))! is var last && last.Line != told)

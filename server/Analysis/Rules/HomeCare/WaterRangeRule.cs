@@ -2,8 +2,8 @@ using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -57,7 +57,7 @@ public sealed class WaterRangeRule : ICourseRule
         }
 
         decimal each = drunk / weight.Value.Number;
-        LevelLine? crossed = at.Note.Tables.LinesFor(key).Where(line => line.Above && (line.Inclusive ? each >= line.Value : each > line.Value)).MaxBy(line => line.Level);
+        LevelLine? crossed = LevelLine.Of(key).Where(line => line.Above && (line.Inclusive ? each >= line.Value : each > line.Value)).MaxBy(line => line.Level);
         return new Day(lines.Key, [.. lines], drunk, each, weight, crossed);
     }
 

@@ -3,8 +3,8 @@ using HealthNotes.Analysis.Checks;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -1,8 +1,8 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -1,6 +1,7 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -24,7 +25,7 @@ public sealed class IdealWeightRule : ICourseRule
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
         if (WeightContext.Of(course, at.Note.Today, 0) is not { Last: var weight }
-            || Limits.GrownOn(at.Note.Pet, at.Note.Tables) is not { } grown || weight.Day < grown
+            || Limits.GrownOn(at.Note.Pet) is not { } grown || weight.Day < grown
             || PlannedLoss.On(weight.Day, at.Note.Knowns) is not null
             || at.Note.Knowns.Any(known => Array.Exists(NotNow, word => known.Fact.Text.Text.Contains(word, StringComparison.OrdinalIgnoreCase))))
         {

@@ -1,8 +1,9 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -125,7 +126,7 @@ public sealed class OwnUsualRule : ICourseRule
     private static string Normal(RuleContext note, NoteReading reading)
     {
         bool hangsOnSize = reading.What == "hr" && note.Pet is { Species: not Species.Cat, AdultWeightKg: null };
-        return !hangsOnSize && RuleContext.KeyOf(reading, note.Pet.WithWeighings([]), note.Tables) is { } key && note.Tables.NormalFor(key) is { } normal
+        return !hangsOnSize && RuleContext.KeyOf(reading, note.Pet.WithWeighings([]), ClinicalTables.Default) is { } key && ClinicalTables.Default.NormalFor(key) is { } normal
             ? $" Shown as normal: {Wording.Show(normal, note.Pet.ShowUsUnits)}." : "";
     }
 

@@ -1,7 +1,8 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -45,7 +46,7 @@ public sealed class TrendRule : ICourseRule
     private Trend? TrendOf(Course course, CourseContext at) => row.What switch
     {
         "water" => Trend.Of(row, WaterPerDay.Of(course, at.Note.Today, at.WeightOn, row), at.Note.Pet.GrownOn(row.GrownMonths)),
-        "weight" => Trend.Of(course, at.Note.Today, WeightLimits.Default.GrownOn(at.Note.Pet, at.Note.Tables)),
+        "weight" => Trend.Of(course, at.Note.Today, WeightLimits.Default.GrownOn(at.Note.Pet)),
         _ => Trend.Of(course, at.Note.Today, at.Note.Pet.GrownOn(row.GrownMonths)),
     };
 }

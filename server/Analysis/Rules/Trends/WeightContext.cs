@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -29,7 +30,7 @@ internal sealed record WeightContext(ImmutableArray<DayValue> Weights, DayValue 
             return null;
         }
 
-        string? size = at.Note.Tables.SizeOf(at.Note.Pet.Species, at.Note.Pet.AdultWeightKg ?? Last.Value);
-        return at.Note.Tables.StageOf(at.Note.Pet.Species, age.Years < 1 ? null : size, age)?.Key;
+        string? size = ClinicalTables.Default.SizeOf(at.Note.Pet.Species, at.Note.Pet.AdultWeightKg ?? Last.Value);
+        return ClinicalTables.Default.StageOf(at.Note.Pet.Species, age.Years < 1 ? null : size, age)?.Key;
     }
 }

@@ -3,6 +3,7 @@ using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -27,7 +28,7 @@ public sealed class WeightGainRule : ICourseRule
     public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
     {
         // without a birth nobody can tell a gain from growth
-        if (Limits.GrownOn(at.Note.Pet, at.Note.Tables) is not { } grown || WeightContext.Of(course, at.Note.Today, 0) is not { Last.Day: var lastDay })
+        if (Limits.GrownOn(at.Note.Pet) is not { } grown || WeightContext.Of(course, at.Note.Today, 0) is not { Last.Day: var lastDay })
         {
             yield break;
         }

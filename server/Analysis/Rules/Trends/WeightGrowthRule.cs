@@ -1,6 +1,7 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -30,7 +31,7 @@ public sealed class WeightGrowthRule : ICourseRule
         }
 
         bool newborn = weighed.StageKey(at) == "newborn";
-        if (!newborn && age.Days > Limits.GrowsUntil(at.Note.Pet, at.Note.Tables))
+        if (!newborn && age.Days > Limits.GrowsUntil(at.Note.Pet))
         {
             yield break;
         }

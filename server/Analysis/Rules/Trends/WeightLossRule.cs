@@ -3,6 +3,7 @@ using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 

@@ -1,6 +1,7 @@
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 

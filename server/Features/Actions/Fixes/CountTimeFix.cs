@@ -1,8 +1,8 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Actions.Fixes;
 

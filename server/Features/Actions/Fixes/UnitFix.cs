@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Actions.Fixes;
 

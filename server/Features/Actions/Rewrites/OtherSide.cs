@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Lumps;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Analysis.Lumps;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 

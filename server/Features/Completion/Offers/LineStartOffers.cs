@@ -1,3 +1,5 @@
+using HealthNotes.Analysis.Due;
+using HealthNotes.Analysis.Lumps;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;

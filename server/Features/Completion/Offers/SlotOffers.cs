@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Slots;

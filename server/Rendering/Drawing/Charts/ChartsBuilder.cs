@@ -2,11 +2,11 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 

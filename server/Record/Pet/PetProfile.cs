@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
-namespace HealthNotes.Analysis.Pet;
+namespace HealthNotes.Record.Pet;
 
 /// <summary>Who the notes are about, as far as they say.</summary>
 public sealed record PetProfile(
@@ -45,7 +45,7 @@ public sealed record PetProfile(
     public static bool IsInsulin(string medicine) => medicine.Contains("insulin", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The same pet with other weighings, in file order.</summary>
-    internal PetProfile WithWeighings(IReadOnlyList<NoteReading> weighings) =>
+    public PetProfile WithWeighings(IReadOnlyList<NoteReading> weighings) =>
         Weighed.SequenceEqual(weighings) ? this
             : this with { Weighed = weighings, Weights = [.. weighings.Where(IsPoint).OrderBy(r => r.Day)] };
 
@@ -72,32 +72,32 @@ public sealed record PetProfile(
     }
 
     /// <summary>True when every reading is looked up in the tables in the same way: all but the weights, and their size classes, are the same.</summary>
-    public bool ComparesLike(PetProfile other, ClinicalTables tables) =>
+    public bool ComparesLike(PetProfile other) =>
         ReferenceEquals(this, other)
         || ((this with { Weighed = [], Weights = [] }) == (other with { Weighed = [], Weights = [] })
-            && (AdultWeightKg is not null || SizeChanges(tables).SequenceEqual(other.SizeChanges(tables))));
+            && (AdultWeightKg is not null || SizeChanges().SequenceEqual(other.SizeChanges())));
 
     /// <summary>
     /// The size class: by the grown weight that is written, else by the last weighing of a grown animal; null when neither
     /// is known. A puppy's weight says nothing about its size class.
     /// </summary>
-    public string? SizeOn(DateOnly day, ClinicalTables tables)
+    public string? SizeOn(DateOnly day)
     {
         decimal? weight = AdultWeightKg ?? (AgeOn(day) is { Years: >= 1 } ? WeightOn(day)?.Value.Number : null);
-        return weight is { } kg ? tables.SizeOf(Species, kg) : null;
+        return weight is { } kg ? ClinicalTables.Default.SizeOf(Species, kg) : null;
     }
 
     private static bool IsPoint(NoteReading weight) => weight.Day is not null && weight.Value.Bound is Bound.Exact or Bound.About;
 
     /// <summary>The days on which a weighing puts the pet into another size class.</summary>
-    private IEnumerable<(DateOnly? Day, string? Size)> SizeChanges(ClinicalTables tables)
+    private IEnumerable<(DateOnly? Day, string? Size)> SizeChanges()
     {
         string? before = null;
         for (int index = 0; index < Weights.Length; index++)
         {
             // of several weighings of one day the last counts
             bool last = index == Weights.Length - 1 || Weights[index + 1].Day != Weights[index].Day;
-            string? size = last ? tables.SizeOf(Species, Weights[index].Value.Number) : before;
+            string? size = last ? ClinicalTables.Default.SizeOf(Species, Weights[index].Value.Number) : before;
             if (size != before)
             {
                 yield return (Weights[index].Day, size);
@@ -107,6 +107,6 @@ public sealed record PetProfile(
     }
 
     /// <summary>The life stage on <paramref name="day"/>; null when species or birth is not known.</summary>
-    public LifeStage? StageOn(DateOnly day, ClinicalTables tables) =>
-        AgeOn(day) is { Days: >= 0 } age ? tables.StageOf(Species, SizeOn(day, tables), age) : null;
+    public LifeStage? StageOn(DateOnly day) =>
+        AgeOn(day) is { Days: >= 0 } age ? ClinicalTables.Default.StageOf(Species, SizeOn(day), age) : null;
 }

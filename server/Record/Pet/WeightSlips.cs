@@ -1,14 +1,14 @@
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Pet;
 
 /// <summary>
 /// Finds weights that a pet can have, but not this one: 0.9 kg beside weighings of 20 kg. Only grown animals are compared; a
 /// young one may weigh a tenth of what it will weigh.
 /// </summary>
-internal static class WeightSlips
+public static class WeightSlips
 {
     private const int GrownYears = 1;
 

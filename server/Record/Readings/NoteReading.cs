@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Text;
 
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Readings;
 
 /// <summary>A value of one line, with what is needed to compare it.</summary>
 /// <param name="Line">The index of its line.</param>

@@ -1,7 +1,7 @@
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Readings;
 
 /// <summary>Converts amounts with the exact factors of the units table. Nothing is rounded here; rounding is for showing.</summary>
 public static class UnitConversion

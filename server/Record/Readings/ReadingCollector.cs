@@ -3,7 +3,7 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Readings;
 
 /// <summary>Collects every value of an entry, in the order of its lines.</summary>
 public static class ReadingCollector
@@ -26,7 +26,7 @@ public static class ReadingCollector
     }
 
     /// <summary>Where the value of an item stands.</summary>
-    internal static TextSpan? SpanOf(NoteItem item) => item is CareEvent { Word.Word: "seizure" } ? item.Head.Span : item.Value?.Span;
+    public static TextSpan? SpanOf(NoteItem item) => item is CareEvent { Word.Word: "seizure" } ? item.Head.Span : item.Value?.Span;
 
     private static NoteReading? Read(NoteSyntax syntax, Entry entry, Placed<NoteItem> item) => item.Value switch
     {

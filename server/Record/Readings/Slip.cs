@@ -1,4 +1,4 @@
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Readings;
 
 /// <summary>A value that cannot be right. It is reported and used for nothing.</summary>
 /// <param name="Reading">The value.</param>

@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Notes;
 
-namespace HealthNotes.Analysis.Pet;
+namespace HealthNotes.Record.Ranges;
 
 /// <summary>An age on a day.</summary>
 /// <param name="Born">The day of birth, or the middle of the month or year that is written.</param>

@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Analysis.Ranges;
+namespace HealthNotes.Record.Ranges;
 
 /// <summary>What a reading is looked up by.</summary>
 /// <param name="What">The vital's word.</param>
@@ -21,9 +21,32 @@ public sealed record Selector(string What, string Species, string[] Stages, stri
     public static Selector Of(TsvRow row) =>
         new(row["what"], row["species"], row.Several("stage"), row.Several("size"), row.Several("state"), row.Several("place"));
 
+    /// <summary>What rows are grouped by: the vital, and the animal as the tables name it.</summary>
+    public static (string What, string Animal) Animal(ReadingKey key) => (key.What, key.Species == Grammar.Vocabulary.Species.Cat ? "cat" : "dog");
+
+    /// <summary>Of the rows that are for a reading those with the fullest selector, in order.</summary>
+    public static List<T> Fullest<T>(IEnumerable<T> rows, Func<T, Selector> selector, ReadingKey key)
+    {
+        var best = new List<T>();
+        foreach (T row in rows)
+        {
+            int better = selector(row).Matches(key) ? best.Count == 0 ? 1 : selector(row).Fullness.CompareTo(selector(best[0]).Fullness) : -1;
+            if (better > 0)
+            {
+                best.Clear();
+            }
+
+            if (better >= 0)
+            {
+                best.Add(row);
+            }
+        }
+
+        return best;
+    }
+
     /// <summary>True when the row is for this reading.</summary>
-    public bool Matches(ReadingKey key) => What == key.What
-        && Species == (key.Species == Grammar.Vocabulary.Species.Cat ? "cat" : "dog")
+    public bool Matches(ReadingKey key) => (What, Species) == Animal(key)
         && Allows(Stages, key.Stage) && Allows(Sizes, key.Size) && Allows(States, key.State) && Allows(Places, key.Place);
 
     private static bool Allows(string[] cell, string? wanted) => cell is ["any"] || (wanted is not null && Array.IndexOf(cell, wanted) >= 0);

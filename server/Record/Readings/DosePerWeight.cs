@@ -1,7 +1,7 @@
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Readings;
 
 /// <summary>A dose against the weight of the day: a fact that is shown, never judged.</summary>
 public static class DosePerWeight

@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Notes;
 
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Readings;
 
 /// <summary>A per-minute rate from a count, with what one beat or breath more or less would make of it.</summary>
 /// <param name="PerMinute">The rate.</param>

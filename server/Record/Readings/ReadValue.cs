@@ -1,7 +1,7 @@
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Analysis.Readings;
+namespace HealthNotes.Record.Readings;
 
 /// <summary>A value in canonical units.</summary>
 /// <param name="Number">The value.</param>

@@ -1,10 +1,9 @@
 using System.Collections.Frozen;
-using System.Reflection;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
+using HealthNotes.Record.Ranges;
 
-namespace HealthNotes.Analysis.Trends;
+namespace HealthNotes.Record.Pet;
 
 /// <summary>The numbers of <c>weight-change.tsv</c>.</summary>
 public sealed class WeightLimits
@@ -12,7 +11,7 @@ public sealed class WeightLimits
     private static readonly Lazy<WeightLimits> Shared = new(() => new WeightLimits());
     private readonly FrozenDictionary<string, (string Species, string[] Sizes, decimal Value, string Source)[]> rows;
 
-    private WeightLimits() => rows = TsvTable.Load(Assembly.GetExecutingAssembly(), "weight-change.tsv").Rows
+    private WeightLimits() => rows = ClinicalData.Rows("weight-change.tsv")
         .GroupBy(row => row["key"])
         .ToFrozenDictionary(key => key.Key, key => key.Select(row => (row["species"], row.Several("size"), (decimal)row.Number("value")!, row["source"])).ToArray());
 
@@ -29,15 +28,15 @@ public sealed class WeightLimits
     public int Days(string key) => (int)this[key];
 
     /// <summary>From when on a pet is grown in weight: large dogs fill out longer. Null when no birth is written.</summary>
-    public DateOnly? GrownOn(PetProfile pet, ClinicalTables tables) => pet.GrownOn((int)ForSize("grown", pet, tables));
+    public DateOnly? GrownOn(PetProfile pet) => pet.GrownOn((int)ForSize("grown", pet));
 
     /// <summary>Up to which age, in days, a young animal surely gains every week.</summary>
-    public decimal GrowsUntil(PetProfile pet, ClinicalTables tables) => ForSize("grow-until", pet, tables);
+    public decimal GrowsUntil(PetProfile pet) => ForSize("grow-until", pet);
 
     /// <summary>The number under a key for the pet's species and the size it has when grown; the row for any size comes last.</summary>
-    private decimal ForSize(string key, PetProfile pet, ClinicalTables tables)
+    private decimal ForSize(string key, PetProfile pet)
     {
-        string? size = pet.AdultWeightKg is { } kg ? tables.SizeOf(pet.Species, kg) : null;
+        string? size = pet.AdultWeightKg is { } kg ? ClinicalTables.Default.SizeOf(pet.Species, kg) : null;
         return rows[key].First(row => row.Species == (pet.Species == Species.Cat ? "cat" : "dog")
             && (row.Sizes is ["any"] || (size is not null && Array.IndexOf(row.Sizes, size) >= 0))).Value;
     }
