@@ -22,7 +22,7 @@ public sealed record PhoneNow(string Text, string What, string Animal, SignPatte
     /// <summary>All rows: what is printed, and what the rules look for.</summary>
     public static ImmutableArray<PhoneNow> All => Rows.Value;
 
-    /// <summary>What cannot wait, in an owner's words, in the order it is printed. Of an animal that is not said everything is told.</summary>
+    /// <summary>What cannot wait, in an owner's words, in the order it is printed. Every row, where the animal is not known.</summary>
     public static IEnumerable<Caution> Printed(Species species, bool? male) =>
         All.Where(row => row.Text.Length > 0 && row.IsFor(species, male)).Select(row => new Caution("", row.Text, row.Source));
 

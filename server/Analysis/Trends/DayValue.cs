@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Trends;

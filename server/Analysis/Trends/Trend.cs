@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
+using HealthNotes.Record.Courses;
 using HealthNotes.Record.Pet;
 using HealthNotes.Record.Readings;
 

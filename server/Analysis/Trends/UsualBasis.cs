@@ -1,5 +1,5 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Trends;

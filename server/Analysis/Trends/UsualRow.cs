@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
 using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Trends;

@@ -28,7 +28,7 @@ internal static class Earlier
     /// <summary>The earlier values with their days, and how far the present one is from the last of them; empty when there are none.</summary>
     public static string Of(HoverLine at, NoteReading reading)
     {
-        List<NoteReading> before = Before(at.Document.Analysis.Readings, reading);
+        List<NoteReading> before = Before(at.Document.Analysis.Record.Readings, reading);
         if (before.Count == 0)
         {
             return reading.Comparable is null ? "Not compared with others: it was not taken at rest." : "No earlier value to compare with.";
@@ -40,7 +40,7 @@ internal static class Earlier
 
     /// <summary>How far a reading is from the one before; empty when there is none.</summary>
     public static string Change(HoverLine at, NoteReading reading) =>
-        Before(at.Document.Analysis.Readings, reading) is [{ } last, ..] ? Change(reading, last, at.Us) : "";
+        Before(at.Document.Analysis.Record.Readings, reading) is [{ } last, ..] ? Change(reading, last, at.Us) : "";
 
     /// <summary>The last values before a reading, latest first.</summary>
     public static List<NoteReading> Before(ImmutableArray<NoteReading> readings, NoteReading reading)

@@ -28,7 +28,7 @@ internal sealed record HoverLine(Document Document, int Index, Token Token, bool
     public string Text => Token.Span.In(Line.Text).ToString();
 
     /// <summary>Its entry; null in the opening.</summary>
-    public Entry? Entry => Document.Analysis.EntryAt(Index);
+    public Entry? Entry => Document.Analysis.Note.EntryAt(Index);
 
     /// <summary>The day of its entry; the day of reading in the opening.</summary>
     public DateOnly Day => Entry?.Head.Date ?? Document.Today;
@@ -38,8 +38,8 @@ internal sealed record HoverLine(Document Document, int Index, Token Token, bool
     {
         get
         {
-            int at = Earlier.IndexOf(Document.Analysis.Readings, Index);
-            return at >= 0 ? Document.Analysis.Readings[at] : null;
+            int at = Earlier.IndexOf(Document.Analysis.Record.Readings, Index);
+            return at >= 0 ? Document.Analysis.Record.Readings[at] : null;
         }
     }
 

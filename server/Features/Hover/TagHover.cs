@@ -1,4 +1,3 @@
-using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Readings;
@@ -25,7 +24,7 @@ internal static class TagHover
             yield return first;
         }
 
-        NoteReading[] sizes = [.. at.Document.Analysis.Readings.Where(reading =>
+        NoteReading[] sizes = [.. at.Document.Analysis.Record.Readings.Where(reading =>
             reading.Line < at.Index && reading.Day is not null && reading.What == what && reading.Site == site && Same(reading.Tag, tag))];
         if (sizes.Length > 0)
         {

@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Hover;
 

@@ -1,3 +1,5 @@
+using HealthNotes.Record;
+
 namespace HealthNotes.Features.Tokens;
 
 /// <summary>The types of <see cref="SemanticToken"/>, in the order of <see cref="TokenLegend.Types"/>.</summary>

@@ -18,6 +18,9 @@ public sealed record PetProfile(
     bool OnInsulin,
     bool ShowUsUnits)
 {
+    /// <summary>Where grown animals are compared when no birth is written.</summary>
+    internal const string StageWhenUnknown = "mature";
+
     /// <summary>A birth after this year is a slip, and must not run past the end of the calendar.</summary>
     private const int LastYear = 9000;
 
@@ -109,4 +112,22 @@ public sealed record PetProfile(
     /// <summary>The life stage on <paramref name="day"/>; null when species or birth is not known.</summary>
     public LifeStage? StageOn(DateOnly day) =>
         AgeOn(day) is { Days: >= 0 } age ? ClinicalTables.Default.StageOf(Species, SizeOn(day), age) : null;
+
+    /// <summary>How a reading is looked up in the tables; null when it is not compared: species or day unknown, panting, before birth.</summary>
+    public ReadingKey? KeyOf(NoteReading reading)
+    {
+        if (Species == Species.Unknown || reading.Comparable is null || reading.Day is not { } day)
+        {
+            return null;
+        }
+
+        LifeStage? stage = StageOn(day);
+        if (Born is not null && stage is null)
+        {
+            return null;
+        }
+
+        string state = reading.What == "glucose" && OnInsulin ? "on-insulin" : reading.Comparable;
+        return new ReadingKey(reading.What, Species, stage?.Key ?? StageWhenUnknown, SizeOn(day), state, reading.What == "temp" ? reading.Site : null);
+    }
 }

@@ -1,7 +1,7 @@
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Lumps;
 using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 

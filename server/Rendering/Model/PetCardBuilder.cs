@@ -1,6 +1,7 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Pet;
 using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
@@ -52,7 +53,7 @@ internal static class PetCardBuilder
 
     /// <summary>The plans that hold today: the latest of each medicine, unless it was stopped or has run out.</summary>
     private static IEnumerable<string> Medicines(PageContext context, NoteReading? weight) =>
-        context.Analysis.Orders
+        MedicineOrder.All(context.Analysis.Record)
             .Where(order => order.From <= context.Analysis.Today && !(order.EndDay < context.Analysis.Today))
             .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text), (_, orders) => orders.MaxBy(order => order.From)!)
             .OrderBy(order => order.Line)

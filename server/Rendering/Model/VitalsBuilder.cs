@@ -15,7 +15,7 @@ internal static class VitalsBuilder
 {
     public static VitalsTable Build(PageContext context)
     {
-        Dictionary<(int, TextSpan), NoteReading> readings = context.Analysis.Readings.Where(r => context.IsCurrent(r.Line)).ToDictionary(r => (r.Line, r.Span));
+        Dictionary<(int, TextSpan), NoteReading> readings = context.Analysis.Record.Readings.Where(r => context.IsCurrent(r.Line)).ToDictionary(r => (r.Line, r.Span));
         List<DatedFact<UsualFact>> usual = [.. context.Analysis.Note.Facts<UsualFact>()];
         int leftOut = 0;
         List<VitalRow> rows = [];
@@ -27,7 +27,7 @@ internal static class VitalsBuilder
             foreach (CurrentItem item in shown.Items)
             {
                 NoteReading? reading = readings.GetValueOrDefault((item.Line, ((Reading)item.Item).Value.Span));
-                NormalRange? normal = reading is null ? null : context.Analysis.NormalFor(reading);
+                NormalRange? normal = reading is null ? null : context.Analysis.Record.NormalFor(reading);
                 rows.Add(Row(context, item, reading, normal, usual));
                 if (normal is not null)
                 {

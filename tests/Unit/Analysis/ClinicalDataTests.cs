@@ -1,5 +1,4 @@
 using System.Reflection;
-using HealthNotes.Analysis;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;

@@ -9,7 +9,7 @@ namespace HealthNotes.Tests.Analysis;
 public class UnitConversionTests
 {
     private static decimal Canonical(string line) =>
-        MarkedFindings.Read("pet X\n2026-01-01\n" + line).Readings.Single().Value.Number;
+        MarkedFindings.Read("pet X\n2026-01-01\n" + line).Record.Readings.Single().Value.Number;
 
     private static Unit UnitNamed(string word) => NoteVocabulary.Default.Units.Find(word)!;
 

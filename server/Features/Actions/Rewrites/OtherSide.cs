@@ -1,7 +1,7 @@
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 

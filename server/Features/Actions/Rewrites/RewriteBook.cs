@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 
@@ -37,7 +37,7 @@ internal static class RewriteBook
             }
         }
 
-        if (document.Analysis.EntryAt(line) is { Head.Kind: "check" } check)
+        if (document.Analysis.Note.EntryAt(line) is { Head.Kind: "check" } check)
         {
             foreach (ActionOffer offer in CompleteCheck.In(document, check).Concat(LumpsAgain.In(document, check, range.Start)))
             {

@@ -1,8 +1,7 @@
-using HealthNotes.Analysis.Due;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Features.Completion.Offers;
 

@@ -1,4 +1,3 @@
-using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Slots;

@@ -1,9 +1,9 @@
 using System.Globalization;
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Completion.Offers;
 

@@ -1,4 +1,3 @@
-using HealthNotes.Analysis.Due;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 
