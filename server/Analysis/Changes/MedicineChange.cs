@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Record;
-using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Changes;
@@ -13,7 +12,7 @@ public sealed record MedicineChange(DateOnly On, MedicineOrder? Begun, MedicineO
 {
     /// <summary>All since a day, up to today, by day.</summary>
     internal static ImmutableArray<MedicineChange> Since(PetRecord record, DateOnly day) =>
-        [.. MedicineOrder.All(record).GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text))
+        [.. MedicineOrder.All(record).GroupBy(order => order.Medicine)
             .SelectMany(medicine => Of([.. medicine.OrderBy(order => order.From)], day, record.Today))
             .OrderBy(change => change.On).ThenBy(change => (change.Begun ?? change.Ended)!.Line)];
 

@@ -13,12 +13,15 @@ public static class DueTasks
     private const string Source = "the notes themselves";
     private static readonly string[] Words = ["recheck", "due", "done"];
 
-    /// <summary>What is left, in line order, whether its day has come or not.</summary>
-    public static IEnumerable<DueItem> In(PetRecord at)
+    /// <summary>What is left today, in line order, whether its day has come or not.</summary>
+    public static IEnumerable<DueItem> In(PetRecord at) => In(at, at.Facts.Today);
+
+    /// <summary>What is left on a day by what was written up to then.</summary>
+    public static IEnumerable<DueItem> In(PetRecord at, DateOnly today)
     {
         var open = new Dictionary<string, DueItem>(StringComparer.OrdinalIgnoreCase);
         IEnumerable<(int Line, DateOnly? Day, NoteItem Item)> lines = at.Facts.OpeningTasks.Select(task => (task.Line, (DateOnly?)null, task.Value))
-            .Concat(Lines(at).Select(noted => (noted.Line, (DateOnly?)noted.Day, noted.Item!)));
+            .Concat(Lines(at, today).Select(noted => (noted.Line, (DateOnly?)noted.Day, noted.Item!)));
         foreach ((int line, DateOnly? day, NoteItem item) in lines)
         {
             switch (item)
@@ -42,14 +45,14 @@ public static class DueTasks
             }
         }
 
-        return open.Values.Concat(ActsAgain(at, open)).Where(due => due is not { Task: Recheck recheck, On: { } on } || !LookedAt(at, recheck, on)).OrderBy(due => due.Line);
+        return open.Values.Concat(ActsAgain(at, open, today)).Where(due => due is not { Task: Recheck recheck, On: { } on } || !LookedAt(at, recheck, on, today)).OrderBy(due => due.Line);
     }
 
     /// <summary>What was done and falls due again, the newest of each; and what was done takes what it fulfils out of <paramref name="open"/>.</summary>
-    private static List<DueItem> ActsAgain(PetRecord at, Dictionary<string, DueItem> open)
+    private static List<DueItem> ActsAgain(PetRecord at, Dictionary<string, DueItem> open, DateOnly today)
     {
         IEnumerable<(int Line, DateOnly? Day, NoteItem Item)> acts = at.Facts.OpeningTasks.Select(act => (act.Line, Day: (DateOnly?)null, Item: act.Value))
-            .Concat(NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Act).SelectMany(word => at.All(word.Word)).SelectMany(course => course.Lines).Select(noted => (noted.Line, Day: (DateOnly?)noted.Day, Item: noted.Item!)))
+            .Concat(NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Act).SelectMany(word => at.All(word.Word)).SelectMany(course => course.Lines).Where(noted => noted.Day <= today).Select(noted => (noted.Line, Day: (DateOnly?)noted.Day, Item: noted.Item!)))
             .Where(act => act.Item is Act);
         var again = new List<DueItem>();
         foreach (IGrouping<CourseKey, (int Line, DateOnly? Day, NoteItem Item)> same in acts.GroupBy(act => CourseKey.Of(act.Item)))
@@ -57,14 +60,14 @@ public static class DueTasks
             (int line, DateOnly? day, NoteItem item) = same.MaxBy(act => (DoneOn(act.Item, act.Day) ?? DateOnly.MinValue, act.Line));
             DateOnly? done = DoneOn(item, day);
             string what = $"{item.Word.Word} {item.Name?.Text}".TrimEnd();
-            DateOnly? next = done > at.Facts.Today ? done
+            DateOnly? next = done > today ? done
                 : item.Schedule.Until?.Latest ?? (done is { } on && (item.Schedule.For ?? item.Schedule.Every) is { } holds ? Schedule.Add(on, holds) : null);
             if (next is not null)
             {
                 again.Add(new DueItem(DueKind.Task, what, next, line, item.Head.Span, null, Source) { Task = item });
             }
 
-            foreach (string key in open.Where(task => task.Value.Kind == DueKind.Task && done <= at.Facts.Today && IsOf(task.Value, item)).Select(task => task.Key).ToList())
+            foreach (string key in open.Where(task => task.Value.Kind == DueKind.Task && done <= today && IsOf(task.Value, item)).Select(task => task.Key).ToList())
             {
                 open.Remove(key);
             }
@@ -85,14 +88,14 @@ public static class DueTasks
             : topic.Any(word => act.Word.Synonyms.Append(act.Word.Word).Contains(word, StringComparer.OrdinalIgnoreCase));
     }
 
-    private static IEnumerable<Noted> Lines(PetRecord at) =>
-        Words.SelectMany(word => at.Of(new CourseKey(word, "")).Lines).OrderBy(noted => noted.Day).ThenBy(noted => noted.Time).ThenBy(noted => noted.Line);
+    private static IEnumerable<Noted> Lines(PetRecord at, DateOnly today) =>
+        Words.SelectMany(word => at.Of(new CourseKey(word, "")).Lines).Where(noted => noted.Day <= today).OrderBy(noted => noted.Day).ThenBy(noted => noted.Time).ThenBy(noted => noted.Line);
 
-    private static bool LookedAt(PetRecord at, Recheck recheck, DateOnly on)
+    private static bool LookedAt(PetRecord at, Recheck recheck, DateOnly on, DateOnly today)
     {
         foreach (Course course in at.All(recheck.Item.Word))
         {
-            for (int index = course.Lines.Length - 1; index >= 0 && course.Lines[index].Day >= on; index--)
+            for (int index = course.CountUpTo(today) - 1; index >= 0 && course.Lines[index].Day >= on; index--)
             {
                 if (course.Lines[index].Item is { } item && Concerns(recheck, item))
                 {

@@ -38,6 +38,9 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
     /// <summary>The last day it held, by what is written or because it was stopped or replaced; null while it goes on.</summary>
     public DateOnly? EndDay => Ended is not { } ended ? LastDay : LastDay < DateOnly.FromDateTime(ended) ? LastDay : DateOnly.FromDateTime(ended);
 
+    /// <summary>The medicine's name as it is compared.</summary>
+    public string Medicine => CourseKey.MedicineName(Plan.Medicine.Text);
+
     /// <summary>True when it holds at the moment of a line.</summary>
     public bool Holds(Noted noted) => From <= noted.Day && !(noted.Day > LastDay) && !(noted.Moment > Ended);
 
@@ -62,6 +65,11 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
     /// <summary>All plans of all medicines, in the order of their lines.</summary>
     public static ImmutableArray<MedicineOrder> All(PetRecord at) =>
         [.. at.Facts.PlannedMedicines.Select(CourseKey.MedicineName).Distinct().SelectMany(medicine => Of(medicine, at)).OrderBy(order => order.Line)];
+
+    /// <summary>What is to be given on a day: of each medicine the latest plan that holds, in the order of their lines.</summary>
+    public static ImmutableArray<MedicineOrder> On(DateOnly day, PetRecord at) =>
+        [.. All(at).Where(order => order.From <= day && !(day > order.EndDay)).GroupBy(order => order.Medicine)
+            .Select(same => same.MaxBy(order => (order.From, order.Line))!).OrderBy(order => order.Line)];
 
     /// <summary>The plan's amount for one time on a day: <c>10mg/kg</c> by the weight of that day; null where it is not written, or no weight is.</summary>
     public (decimal Amount, string Unit)? AmountOn(DateOnly day, PetRecord at) => AmountOf(Plan.Dose) is not { } written ? null

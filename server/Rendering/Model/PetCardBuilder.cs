@@ -1,6 +1,5 @@
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Pet;
 using HealthNotes.Record.Readings;
@@ -53,11 +52,7 @@ internal static class PetCardBuilder
 
     /// <summary>The plans that hold today: the latest of each medicine, unless it was stopped or has run out.</summary>
     private static IEnumerable<string> Medicines(PageContext context, NoteReading? weight) =>
-        MedicineOrder.All(context.Analysis.Record)
-            .Where(order => order.From <= context.Analysis.Today && !(order.EndDay < context.Analysis.Today))
-            .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text), (_, orders) => orders.MaxBy(order => order.From)!)
-            .OrderBy(order => order.Line)
-            .Select(order => NoteText.Field(Plan(order.Plan)) + PerKilogram(context, order.Plan.Dose, weight));
+        MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => NoteText.Field(Plan(order.Plan)) + PerKilogram(context, order.Plan.Dose, weight));
 
     /// <summary>A plan as it is shown, without its first word.</summary>
     public static string Plan(MedicinePlan plan) => ItemPrinter.Print(plan)[(plan.Word.Word.Length + 1)..];

@@ -67,7 +67,7 @@ internal static class DayGridBuilder
     /// </summary>
     private static int NotNoted(CareDay day, MedicineOrder[] orders, ILookup<(string Word, DateOnly Day), Noted> lines, DateOnly today) => day.Day >= today ? 0
         : orders.Where(order => order.From < day.Day && !(order.EndDay < day.Day) && order.FewestDosesADay is not null)
-            .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text))
+            .GroupBy(order => order.Medicine)
             .Sum(medicine => Math.Max(0, medicine.Max(order => order.FewestDosesADay!.Value) - DoseWords.Sum(word => lines[(word, day.Day)].Count(line => IsOf(line, medicine.Key)))));
 
     private static bool IsOf(Noted line, string medicine) => line.Item is DoseEvent dose && CourseKey.MedicineName(dose.Medicine.Text) == medicine;

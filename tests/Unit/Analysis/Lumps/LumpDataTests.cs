@@ -1,4 +1,3 @@
-using HealthNotes.Analysis;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Lumps;
 

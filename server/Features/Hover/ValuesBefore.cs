@@ -7,56 +7,30 @@ using HealthNotes.Record.Readings;
 namespace HealthNotes.Features.Hover;
 
 /// <summary>This pet's own earlier values of the same kind.</summary>
-internal static class Earlier
+internal static class ValuesBefore
 {
     private const int Most = 5;
-
-    /// <summary>The index of the reading of a line; negative when it has none. Readings are in line order.</summary>
-    public static int IndexOf(ImmutableArray<NoteReading> readings, int line)
-    {
-        int low = 0;
-        int high = readings.Length;
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            (low, high) = readings[middle].Line < line ? (middle + 1, high) : (low, middle);
-        }
-
-        return low < readings.Length && readings[low].Line == line ? low : -1;
-    }
 
     /// <summary>The earlier values with their days, and how far the present one is from the last of them; empty when there are none.</summary>
     public static string Of(HoverLine at, NoteReading reading)
     {
-        List<NoteReading> before = Before(at.Document.Analysis.Record.Readings, reading);
-        if (before.Count == 0)
+        NoteReading[] before = [.. Before(at, reading)];
+        if (before.Length == 0)
         {
             return reading.Comparable is null ? "Not compared with others: it was not taken at rest." : "No earlier value to compare with.";
         }
 
-        string list = string.Join(" · ", before.AsEnumerable().Reverse().Select(earlier => $"{DayWords.Iso(earlier.Day!.Value)} {Show(earlier.Value, at.Us)}"));
+        string list = string.Join(" · ", before.Reverse().Select(earlier => $"{DayWords.Iso(earlier.Day!.Value)} {Show(earlier.Value, at.Us)}"));
         return $"**Before:** {list}. {Change(reading, before[0], at.Us)}";
     }
 
     /// <summary>How far a reading is from the one before; empty when there is none.</summary>
     public static string Change(HoverLine at, NoteReading reading) =>
-        Before(at.Document.Analysis.Record.Readings, reading) is [{ } last, ..] ? Change(reading, last, at.Us) : "";
+        Before(at, reading).FirstOrDefault() is { } last ? Change(reading, last, at.Us) : "";
 
-    /// <summary>The last values before a reading, latest first.</summary>
-    public static List<NoteReading> Before(ImmutableArray<NoteReading> readings, NoteReading reading)
-    {
-        var before = new List<NoteReading>();
-        for (int i = IndexOf(readings, reading.Line) - 1; i >= 0 && before.Count < Most; i--)
-        {
-            NoteReading other = readings[i];
-            if (reading.Comparable is not null && other.Day is { } day && !(day > reading.Day) && reading.ComparesWith(other))
-            {
-                before.Add(other);
-            }
-        }
-
-        return before;
-    }
+    /// <summary>The last values before a reading on the same scale, latest first.</summary>
+    private static IEnumerable<NoteReading> Before(HoverLine at, NoteReading reading) =>
+        at.Before.Select(line => line.Reading).OfType<NoteReading>().Where(other => other.Value.Unit == reading.Value.Unit).Take(Most);
 
     /// <summary>A value with its bound.</summary>
     public static string Show(ReadValue value, bool us) =>
