@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Due;
@@ -48,7 +49,7 @@ internal static class LineStartOffers
         {
             if (due.Task is Recheck { Item: var item })
             {
-                yield return new Offer(due.What, KindOf(item), kind == "log" ? 15 : 0, $"to be looked at again, due {DateOffers.Iso(due.On!.Value)}")
+                yield return new Offer(due.What, KindOf(item), kind == "log" ? 15 : 0, $"to be looked at again, due {DayWords.Iso(due.On!.Value)}")
                 {
                     Label = due.What + " (recheck)",
                     Spellings = item.Synonyms,

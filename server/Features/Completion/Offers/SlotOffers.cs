@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
@@ -130,6 +131,6 @@ internal static class SlotOffers
 
     private static IEnumerable<Offer> DueTopics(LineState line) => line.Last.Kind == TokenKind.LineWord
         ? DueTasks.In(line.Note.Document.Record, line.Note.Day).Where(due => due.Task is DueTask).Reverse().Take(MostTopics)
-            .Select(due => new Offer(due.What, CompletionKind.Task, 0, due.On is { } day ? $"due {DateOffers.Iso(day)}" : "due"))
+            .Select(due => new Offer(due.What, CompletionKind.Task, 0, due.On is { } day ? $"due {DayWords.Iso(day)}" : "due"))
         : [];
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Checks;
@@ -19,7 +20,7 @@ internal static class WholeEntry
 
     public static IEnumerable<Offer> For(NoteAround note, int group)
     {
-        string today = DateOffers.Iso(note.Document.Today);
+        string today = DayWords.Iso(note.Document.Today);
         yield return Whole(note, $"{today} check", "head to tail: every part, a line each", CheckLines(note), "check", group);
         yield return Whole(note, $"{today} log", "a day of home care, a line each", LogLines(note), "log", group);
     }

@@ -1,4 +1,4 @@
-using HealthNotes.Features.Completion.Offers;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
@@ -25,9 +25,9 @@ internal sealed record EarlierPlace(Noted Line, Site Site)
     public bool Gone => LumpWords.End(Line.Item) is not null;
 
     /// <summary>How it was, and when: <c>12mm on 2026-10-04</c>.</summary>
-    public string Last => Gone ? $"noted as gone on {DateOffers.Iso(Line.Day)}"
-        : Line.Item!.Value is { } size and not Score ? $"{ValuePrinter.Print(size)} on {DateOffers.Iso(Line.Day)}"
-        : $"last noted on {DateOffers.Iso(Line.Day)}";
+    public string Last => Gone ? $"noted as gone on {DayWords.Iso(Line.Day)}"
+        : Line.Item!.Value is { } size and not Score ? $"{ValuePrinter.Print(size)} on {DayWords.Iso(Line.Day)}"
+        : $"last noted on {DayWords.Iso(Line.Day)}";
 
     /// <summary>The places of entries up to the line's day, but for those that the line's own entry names already; the latest first.</summary>
     public static IEnumerable<EarlierPlace> Of(NoteAround note, LineWord word)
