@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Record.Courses;
-using HealthNotes.Record.Pet;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
 

@@ -1,5 +1,3 @@
-using HealthNotes.Record;
-
 namespace HealthNotes.Trials;
 
 /// <summary>A note whose truth is known: its opening, its entries in order, and from which entry on something is really wrong.</summary>

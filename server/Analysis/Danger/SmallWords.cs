@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Danger;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Text;
-using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Findings;
 

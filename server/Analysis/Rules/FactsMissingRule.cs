@@ -1,5 +1,4 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;

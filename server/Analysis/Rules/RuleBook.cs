@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Record.Courses;
-using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Trends;
 

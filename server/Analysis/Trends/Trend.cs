@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Record.Courses;
-using HealthNotes.Record.Pet;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Trends;

@@ -3,7 +3,6 @@ using System.Runtime.InteropServices;
 using System.Threading.Channels;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
-using HealthNotes.Record;
 
 namespace HealthNotes.Cli.Commands;
 

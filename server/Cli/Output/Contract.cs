@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Cli.Output;
 

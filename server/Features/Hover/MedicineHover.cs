@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;

@@ -1,5 +1,3 @@
-using HealthNotes.Record;
-
 namespace HealthNotes.Features.Tokens;
 
 /// <summary>The types of <see cref="SemanticToken"/>, in the order of <see cref="TokenLegend.Types"/>.</summary>

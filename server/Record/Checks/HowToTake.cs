@@ -1,7 +1,5 @@
 using System.Collections.Frozen;
-using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Data;
-using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Record.Checks;
 

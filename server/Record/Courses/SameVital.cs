@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Record.Courses;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Record.Courses;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Record.Due;
 

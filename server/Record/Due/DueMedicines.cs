@@ -1,6 +1,6 @@
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
-using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Record.Due;
 

@@ -1,6 +1,6 @@
-using HealthNotes.Record.Courses;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Record.HomeCare;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Record.Courses;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Record.HomeCare;

@@ -1,5 +1,5 @@
-using HealthNotes.Record.Courses;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Record.HomeCare;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Record.Courses;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Record.Lumps;

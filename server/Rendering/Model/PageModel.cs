@@ -1,7 +1,6 @@
 using HealthNotes.Analysis.Changes;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Record.Due;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Drawing.Charts;

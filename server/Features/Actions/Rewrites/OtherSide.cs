@@ -1,7 +1,6 @@
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 

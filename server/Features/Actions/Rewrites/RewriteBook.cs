@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
-using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 

@@ -5,7 +5,6 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Due;
 using HealthNotes.Record.HomeCare;
-using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Features.Completion.Offers;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Completion.Places;
