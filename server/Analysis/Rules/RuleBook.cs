@@ -13,7 +13,7 @@ public static class RuleBook
     /// <summary>What is said of a problem that reading found: it rests on the note format alone.</summary>
     public const string NoteFormat = "the note format (LANGUAGE.md)";
 
-    /// <summary>Every rule; where two are equally strong in one line, the earlier one speaks.</summary>
+    /// <summary>Every rule.</summary>
     public static IReadOnlyList<IRule> All { get; } =
     [
         new NotPlausibleRule(),
