@@ -59,4 +59,10 @@ public sealed record NoteFinding(
 
     /// <summary>For a line that was not understood, the whole line as it should be, where that is certain.</summary>
     public string? Corrected { get; init; }
+
+    /// <summary>The same with more to know.</summary>
+    public NoteFinding And(string more) => this with { More = $"{More} {more.TrimStart()}".Trim() };
+
+    /// <summary>The same for one that asks nothing of the reader, or asks it in its own words.</summary>
+    public NoteFinding WithoutAdvice() => this with { Advice = "" };
 }

@@ -37,22 +37,18 @@ internal static class Accepted
             if (accept.Fact.Rule.Text == finding.Rule && on <= accept.Fact.Until.Latest && !(accept.Day > on) && Concerns(accept.Fact, item))
             {
                 string reason = accept.Fact.Reason is { } why ? $": {why.Text}" : "";
-                return finding with
+                return finding.WithoutAdvice().And($"Accepted until {accept.Fact.Until}{reason} (line {accept.Line + 1}).") with
                 {
                     Level = FindingLevel.Info,
-                    Advice = "",
-                    More = $"{finding.More} Accepted until {accept.Fact.Until}{reason} (line {accept.Line + 1}).".TrimStart(),
                     Evidence = [.. finding.Evidence.Append(accept.Line).Distinct().Order()],
                 };
             }
         }
 
         // signs weigh each of their words themselves
-        return item is null || NeedsPart(finding.Rule) || Quiet(context, finding, day ?? context.Today, item) is not { } quiet ? finding : finding with
+        return item is null || NeedsPart(finding.Rule) || Quiet(context, finding, day ?? context.Today, item) is not { } quiet ? finding : finding.WithoutAdvice().And(quiet.Text) with
         {
             Level = FindingLevel.Info,
-            Advice = "",
-            More = $"{finding.More} {quiet.Text}".TrimStart(),
             Evidence = [.. finding.Evidence.Concat(quiet.Line is { } line ? [line] : []).Distinct().Order()],
         };
     }

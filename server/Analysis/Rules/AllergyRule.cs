@@ -36,7 +36,7 @@ public sealed class AllergyRule : IEntryRule
                     told = text.Line;
                     yield return this.At(FindingLevel.Call, text.Line, new(text.Span.Start + searched.Words[index].Span.Start, searched.Words[index].Span.Length),
                         $"Names {searched.Words[index].Text}, which these notes list as an allergy (line {cause.Fact.Line + 1}: {cause.Fact.Fact.Text.Text}). If your pet had it, phone the clinic.",
-                        "the allergy written for this pet", cause.Fact.Line) with { Advice = "" };
+                        "the allergy written for this pet", cause.Fact.Line).WithoutAdvice();
                 }
             }
         }

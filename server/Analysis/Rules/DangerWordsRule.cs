@@ -46,7 +46,7 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
         string happened = hit.Row.Kind == DangerKind.Sign ? "that happened" : "it was eaten or given";
         string start = text.IsName ? $"Names \"{words}\", and nothing here says that it is safe" : $"Not read, and holds \"{words}\"";
         string phone = hit.Row.Level == FindingLevel.Urgent ? "phone your clinic or an emergency clinic now" : "phone the clinic";
-        return this.At(hit.Row.Level, text.Line, new(text.Span.Start + hit.Span.Start, hit.Span.Length), $"{start}: if {happened}, {phone}. {hit.Row.What}.", hit.Row.Source) with { Advice = "" };
+        return this.At(hit.Row.Level, text.Line, new(text.Span.Start + hit.Span.Start, hit.Span.Length), $"{start}: if {happened}, {phone}. {hit.Row.What}.", hit.Row.Source).WithoutAdvice();
     }
 
     /// <summary>An observation before the first entry is of no day, and no other rule looks at it.</summary>

@@ -22,7 +22,7 @@ public sealed class EntryDateRule : IEntryRule
             : null;
         if (message is not null)
         {
-            yield return this.At(FindingLevel.Watch, entry.Entry.Line, entry.Entry.Head.DateSpan, message, RuleBook.NoteFormat) with { Advice = "" };
+            yield return this.At(FindingLevel.Watch, entry.Entry.Line, entry.Entry.Head.DateSpan, message, RuleBook.NoteFormat).WithoutAdvice();
         }
     }
 }

@@ -97,10 +97,7 @@ public sealed class NormalRangeRule : IEntryRule
             ? $" If it was counted in 15 seconds, write {reading.Written}/15s."
             : "";
         return this.At(crossing.Level, reading.Line, reading.Span,
-            $"{Wording.Describe(reading, us)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit, us)}{again}.", crossing.Line.Source, crossing.Earlier.Select(r => r.Line)) with
-        {
-            More = $"{repeat}{seconds}{shown}".TrimStart(),
-        };
+            $"{Wording.Describe(reading, us)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit, us)}{again}.", crossing.Line.Source, crossing.Earlier.Select(r => r.Line)).And($"{repeat}{seconds}{shown}");
     }
 
     private static string? OutsideNormal(ReadValue value, NormalRange normal)

@@ -30,10 +30,7 @@ public sealed class UsualRangeRule : IEntryRule
                 FindingLevel level = entry.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
                 yield return this.At(level, reading.Line, reading.Span,
                     $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)} (line {usual.Line + 1}).",
-                    "the usual range written for this pet", usual.Line) with
-                {
-                    More = $"{(level > FindingLevel.Info ? "Take it again when the pet is calm." : "")}{shown}".TrimStart(),
-                };
+                    "the usual range written for this pet", usual.Line).And($"{(level > FindingLevel.Info ? "Take it again when the pet is calm." : "")}{shown}");
             }
         }
     }

@@ -33,7 +33,7 @@ public sealed class DoseUnplannedRule : ICourseRule
         {
             yield return this.At(FindingLevel.Watch, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
                 $"{medicine}: no plan (med) and no visit in these notes names it. If a vet ordered it, write the `med` line; if not, ask the clinic before the next dose.",
-                "common practice, no source", given.TakeLast(2).Select(dose => dose.Line)) with { Advice = "" };
+                "common practice, no source", given.TakeLast(2).Select(dose => dose.Line)).WithoutAdvice();
         }
 
         bool Names(string text) => known.Synonyms.Append(known.Word).Append(medicine).Any(name => CourseKey.MedicineName(text).Contains(CourseKey.MedicineName(name), StringComparison.Ordinal));

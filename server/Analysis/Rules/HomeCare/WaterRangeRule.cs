@@ -73,7 +73,7 @@ public sealed class WaterRangeRule : ICourseRule
         string wait = past < line.Repeat ? "Measure again tomorrow: days in a row would be a reason to phone the clinic." : "";
         return this.At(level, last.Lines[^1].Line, last.Lines[^1].Reading!.Span,
             $"Water {Wording.Show(last.Drunk, "mL", us)} in a day is {Wording.Round(last.Each, Math.Round(last.Each) == line.Value ? 1 : 0)} mL for each kilogram (weight {Wording.Show(last.Weight.Value.Number, "kg", us)} of {last.Weight.Day:yyyy-MM-dd}): above {Wording.Round(line.Value, 0)}.{days}",
-            line.Source, run.SelectMany(day => day.Lines).Select(noted => noted.Line).TakeLast(Runs.MostEvidence).Append(last.Weight.Line)) with { More = wait };
+            line.Source, run.SelectMany(day => day.Lines).Select(noted => noted.Line).TakeLast(Runs.MostEvidence).Append(last.Weight.Line)).And(wait);
     }
 
     private sealed record Day(DateOnly Date, List<Noted> Lines, decimal Drunk, decimal Each, NoteReading Weight, LevelLine? Crossed);

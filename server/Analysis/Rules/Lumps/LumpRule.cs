@@ -42,7 +42,7 @@ public sealed class LumpRule : IEntryRule
             {
                 yield return this.At(FindingLevel.Watch, line, lump.Site.Span,
                     $"Lump {name}, noted here for the first time. Worth watching and measuring again; published advice is to have any lump of 1 cm or more that is there for a month sampled by a vet.",
-                    LumpNumbers.Default.SourceOf("sample-mm")) with { Advice = "" };
+                    LumpNumbers.Default.SourceOf("sample-mm")).WithoutAdvice();
             }
         }
     }

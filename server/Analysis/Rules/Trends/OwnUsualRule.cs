@@ -142,6 +142,6 @@ public sealed class OwnUsualRule : ICourseRule
             : together == 1 && level >= FindingLevel.Watch ? " Take it again when the pet is calm." : "";
         return this.At(level, reading.Line, reading.Span,
             $"{Wording.Describe(reading, us)}: {percent}{(above ? "above" : "below")} this pet's own usual of {Wording.Show(usual.Median, usual.Unit, us)} ({usual.Count} readings since {usual.Since:yyyy-MM-dd}).{repeated}",
-            row.Source, usual.Lines) with { More = $"{recount}{Normal(at.Facts, reading)}".TrimStart() };
+            row.Source, usual.Lines).And($"{recount}{Normal(at.Facts, reading)}");
     }
 }
