@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -10,7 +10,7 @@ namespace HealthNotes.Rendering;
 public static class DueText
 {
     /// <summary>What it is.</summary>
-    public static string Of(Analysis.Due.DueItem due) => due switch
+    public static string Of(Record.Due.DueItem due) => due switch
     {
         { Task: Recheck recheck } => $"{PageWords.Recheck} {Wording.NameOf(recheck.Item.Word).ToLowerInvariant()} {SiteWords.Of(recheck.Site)}".TrimEnd(),
         { Kind: DueKind.Check, Every: { } days } => PageWords.NextCheck(days, due.FactLine is not null),

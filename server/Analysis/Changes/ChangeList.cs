@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -36,23 +38,23 @@ public sealed record ChangeList(
     public bool IsEmpty => Values.IsEmpty && Places.IsEmpty && Signs.IsEmpty && Medicines.IsEmpty && Events.IsEmpty;
 
     /// <summary>What changed since <paramref name="asked"/>, or since the last visit before today. Null when the notes hold no entry up to today.</summary>
-    public static ChangeList? Of(NoteAnalysis analysis, DateOnly? asked)
+    public static ChangeList? Of(PetRecord record, DateOnly? asked)
     {
-        DateOnly? first = analysis.Note.Entries.Select(entry => entry.Head.Date).Where(day => day <= analysis.Today).Min();
+        DateOnly? first = record.Note.Entries.Select(entry => entry.Head.Date).Where(day => day <= record.Today).Min();
         if (first is null)
         {
             return null;
         }
 
-        DateOnly? visit = analysis.CourseOf(Courses.CourseKey.Visits).LastUpTo(analysis.Today.AddDays(-1))?.Day;
+        DateOnly? visit = record.Of(CourseKey.Visits).LastUpTo(record.Today.AddDays(-1))?.Day;
         DateOnly since = asked ?? visit ?? first.Value;
         return new ChangeList(
             since,
             asked is not null ? SinceWhat.Asked : visit is not null ? SinceWhat.Visit : SinceWhat.FirstEntry,
-            ValueChange.Since(analysis, since),
-            PlaceChange.Since(analysis, since),
-            SignChange.Since(analysis, since),
-            MedicineChange.Since(analysis, since),
-            EventCount.Since(analysis, since));
+            ValueChange.Since(record, since),
+            PlaceChange.Since(record, since),
+            SignChange.Since(record, since),
+            MedicineChange.Since(record, since),
+            EventCount.Since(record, since));
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -14,8 +15,8 @@ public sealed record EventCount(string Word, int Times, int Days, DateOnly Last)
     private static readonly string[] Words = ["seizure", "vomit", "stool", "cough", "sneeze", "missed"];
 
     /// <summary>All that happened since a day.</summary>
-    internal static ImmutableArray<EventCount> Since(NoteAnalysis analysis, DateOnly day) =>
-        [.. Words.Select(word => Of(word, [.. analysis.CoursesOf(word).SelectMany(course => course.Lines).Where(line => line.Day > day && Counts(word, line))])).OfType<EventCount>()];
+    internal static ImmutableArray<EventCount> Since(PetRecord record, DateOnly day) =>
+        [.. Words.Select(word => Of(word, [.. record.All(word).SelectMany(course => course.Lines).Where(line => line.Day > day && Counts(word, line))])).OfType<EventCount>()];
 
     private static bool Counts(string word, Noted line) => word == "missed" || CareWords.Counts(line);
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Record;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -11,9 +11,9 @@ namespace HealthNotes.Analysis.Changes;
 public sealed record MedicineChange(DateOnly On, MedicineOrder? Begun, MedicineOrder? Ended)
 {
     /// <summary>All since a day, up to today, by day.</summary>
-    internal static ImmutableArray<MedicineChange> Since(NoteAnalysis analysis, DateOnly day) =>
-        [.. analysis.Orders.GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text))
-            .SelectMany(medicine => Of([.. medicine.OrderBy(order => order.From)], day, analysis.Today))
+    internal static ImmutableArray<MedicineChange> Since(PetRecord record, DateOnly day) =>
+        [.. MedicineOrder.All(record).GroupBy(order => order.Medicine)
+            .SelectMany(medicine => Of([.. medicine.OrderBy(order => order.From)], day, record.Today))
             .OrderBy(change => change.On).ThenBy(change => (change.Begun ?? change.Ended)!.Line)];
 
     private static IEnumerable<MedicineChange> Of(MedicineOrder[] orders, DateOnly day, DateOnly today)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Lumps;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -25,8 +26,8 @@ public sealed record PlaceChange(LumpLife Life, LumpSize? Then, LumpSize? Now, b
     public bool MayBeSame => Then is not null && Now is not null && Then.HandLow <= (Now.HandHigh ?? decimal.MaxValue) && Now.HandLow <= (Then.HandHigh ?? decimal.MaxValue);
 
     /// <summary>All that are new, were measured again, or are gone since a day.</summary>
-    internal static ImmutableArray<PlaceChange> Since(NoteAnalysis analysis, DateOnly day) =>
-        [.. Words.SelectMany(word => analysis.CoursesOf(word)).Select(course => Of(course, day)).OfType<PlaceChange>()
+    internal static ImmutableArray<PlaceChange> Since(PetRecord record, DateOnly day) =>
+        [.. Words.SelectMany(word => record.All(word)).Select(course => Of(course, day)).OfType<PlaceChange>()
             .OrderByDescending(change => change.IsNew).ThenBy(change => change.Life.First.Day).ThenBy(change => change.Life.First.Line)];
 
     private static PlaceChange? Of(Course course, DateOnly day)

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -19,13 +20,13 @@ public sealed record SignChange(CourseKey Key, DescribingWord Word, Site? Site, 
     private const int RememberedDays = 365;
 
     /// <summary>New signs first, by their first day.</summary>
-    internal static ImmutableArray<SignChange> Since(NoteAnalysis analysis, DateOnly day) =>
+    internal static ImmutableArray<SignChange> Since(PetRecord record, DateOnly day) =>
         [.. NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Exam)
-            .SelectMany(word => analysis.CoursesOf(word.Word))
-            .SelectMany(course => Of(course, day, analysis))
+            .SelectMany(word => record.All(word.Word))
+            .SelectMany(course => Of(course, day, record))
             .OrderByDescending(change => change.IsNew).ThenBy(change => change.First.Day).ThenBy(change => change.First.Line)];
 
-    private static IEnumerable<SignChange> Of(Course course, DateOnly day, NoteAnalysis analysis)
+    private static IEnumerable<SignChange> Of(Course course, DateOnly day, PetRecord record)
     {
         int count = course.CountUpTo(day);
         ImmutableArray<Noted> before = course.Lines[..count].RemoveAll(line => line.Day.DayNumber < day.DayNumber - RememberedDays);
@@ -38,7 +39,7 @@ public sealed record SignChange(CourseKey Key, DescribingWord Word, Site? Site, 
         HashSet<string> known = [.. before.SelectMany(Words).Select(word => word.Word)];
         foreach (IGrouping<DescribingWord, Noted> sign in after.SelectMany(line => Words(line).Select(word => (word, line))).GroupBy(pair => pair.word, pair => pair.line))
         {
-            if (!known.Contains(sign.Key.Word) && IsWorth(sign.Key, analysis))
+            if (!known.Contains(sign.Key.Word) && IsWorth(sign.Key, record))
             {
                 yield return Change(course, sign.Key, sign.First(), sign.Last(), isNew: true);
             }
@@ -47,7 +48,7 @@ public sealed record SignChange(CourseKey Key, DescribingWord Word, Site? Site, 
         if (!before.IsEmpty)
         {
             HashSet<string> now = [.. Words(after[^1]).Select(word => word.Word)];
-            foreach (DescribingWord word in Words(before[^1]).Where(word => !now.Contains(word.Word) && IsWorth(word, analysis)))
+            foreach (DescribingWord word in Words(before[^1]).Where(word => !now.Contains(word.Word) && IsWorth(word, record)))
             {
                 yield return Change(course, word, before[^1], after[^1], isNew: false);
             }
@@ -61,6 +62,6 @@ public sealed record SignChange(CourseKey Key, DescribingWord Word, Site? Site, 
 
     private static IEnumerable<DescribingWord> Words(Noted line) => (line.Item?.Words ?? []).Select(word => word.Word);
 
-    private static bool IsWorth(DescribingWord word, NoteAnalysis analysis) =>
-        word.For(analysis.Pet.Species, analysis.Pet.Male == true) is { Level: > Level.Expected };
+    private static bool IsWorth(DescribingWord word, PetRecord record) =>
+        word.For(record.Pet.Species, record.Pet.Male == true) is { Level: > Level.Expected };
 }

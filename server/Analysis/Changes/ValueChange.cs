@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Readings;
-using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -29,9 +29,9 @@ public sealed record ValueChange(CourseKey Key, NoteReading? Then, NoteReading N
     private ReadValue NowValue => Now.Value.OnScaleOfNine();
 
     /// <summary>All vitals that were measured after a day, in the order of the vocabulary.</summary>
-    internal static ImmutableArray<ValueChange> Since(NoteAnalysis analysis, DateOnly day) =>
+    internal static ImmutableArray<ValueChange> Since(PetRecord record, DateOnly day) =>
         [.. NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Vital).OrderBy(word => word.Order)
-            .SelectMany(word => analysis.CoursesOf(word.Word).Select(course => SameVital.Of(course, analysis.CoursesOf)).DistinctBy(course => course.Key))
+            .SelectMany(word => record.All(word.Word).Select(course => SameVital.Of(course, record.All)).DistinctBy(course => course.Key))
             .Select(course => Of(course, day)).OfType<ValueChange>()];
 
     private static ValueChange? Of(Course course, DateOnly day)

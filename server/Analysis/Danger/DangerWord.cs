@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Reflection;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Analysis.Danger;
 
@@ -60,5 +60,5 @@ internal sealed record DangerWord(
 
     private static string[] Words(string phrase) => [.. SearchedText.Split(phrase).Select(word => word.Text)];
 
-    private static IReadOnlyList<TsvRow> Table(string name) => TsvTable.Load(Assembly.GetExecutingAssembly(), name).Rows;
+    private static IReadOnlyList<TsvRow> Table(string name) => ClinicalData.Rows(name);
 }

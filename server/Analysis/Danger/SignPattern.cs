@@ -1,7 +1,7 @@
 using System.Globalization;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Danger;
 

@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
-using System.Reflection;
-using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Danger;
 
@@ -8,7 +7,7 @@ namespace HealthNotes.Analysis.Danger;
 internal static class SmallWords
 {
     private static readonly Lazy<FrozenDictionary<string, FrozenSet<string>>> Rows = new(() =>
-        TsvTable.Load(Assembly.GetExecutingAssembly(), "small-words.tsv").Rows.ToFrozenDictionary(row => row["role"], row => row.Several("words").ToFrozenSet()));
+        ClinicalData.Rows("small-words.tsv").ToFrozenDictionary(row => row["role"], row => row.Several("words").ToFrozenSet()));
 
     /// <summary>The words of one role.</summary>
     public static FrozenSet<string> Of(string role) => Rows.Value[role];

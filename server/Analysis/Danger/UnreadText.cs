@@ -1,8 +1,8 @@
-using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Danger;
 
@@ -18,9 +18,9 @@ internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlac
     private static readonly WordKind[] NotNow = [WordKind.Fact, WordKind.Task];
 
     /// <summary>All of an entry: remarks and names in lines that were read, lines that were not, free text.</summary>
-    public static IEnumerable<UnreadText> In(EntryContext at)
+    public static IEnumerable<UnreadText> In(PetRecord at, PetEntry entry)
     {
-        foreach ((int line, NoteItem item) in at.Entry.Items)
+        foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
             bool isDone = item.Word.Word == "done";
             if (NotNow.Contains(item.Word.Kind) && !isDone)
@@ -30,25 +30,25 @@ internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlac
 
             if (item.Note is { } note)
             {
-                yield return new UnreadText(line, note.Span, note.Span.In(at.Lines[line].Text).ToString(), item.Word.Word is "ate" or "food" ? TextPlace.Eaten : TextPlace.Line);
+                yield return new UnreadText(line, note.Span, note.Span.In(at.Note.Syntax.Lines[line].Text).ToString(), item.Word.Word is "ate" or "food" ? TextPlace.Eaten : TextPlace.Line);
             }
 
             if (item.Name is { } name && item is not (LabResult or DoseEvent { Word.Word: not "gave" } or Photo))
             {
-                yield return new UnreadText(line, name.Span, name.Span.In(at.Lines[line].Text).ToString(), item.Word.Word == "food" ? TextPlace.Eaten : TextPlace.Line, IsName: !isDone);
+                yield return new UnreadText(line, name.Span, name.Span.In(at.Note.Syntax.Lines[line].Text).ToString(), item.Word.Word == "food" ? TextPlace.Eaten : TextPlace.Line, IsName: !isDone);
             }
         }
 
-        foreach (UnreadText line in NotUnderstood(at.Entry.NotUnderstood, at.Lines))
+        foreach (UnreadText line in NotUnderstood(entry.Entry.NotUnderstood, at.Note.Syntax.Lines))
         {
             yield return line;
         }
 
-        foreach (FreeTextBlock block in at.Entry.Texts)
+        foreach (FreeTextBlock block in entry.Entry.Texts)
         {
-            for (int index = block.Line; index < at.Lines.Length && at.Lines[index].Kind == LineKind.FreeText; index++)
+            for (int index = block.Line; index < at.Note.Syntax.Lines.Length && at.Note.Syntax.Lines[index].Kind == LineKind.FreeText; index++)
             {
-                yield return Of(index, at.Lines[index], TextPlace.Free);
+                yield return Of(index, at.Note.Syntax.Lines[index], TextPlace.Free);
             }
         }
     }

@@ -27,7 +27,7 @@ public enum FindingLevel
 /// <param name="Level">How strong it is.</param>
 /// <param name="Line">The index of the line it is about (from 0).</param>
 /// <param name="Span">The exact characters meant.</param>
-/// <param name="Message">What was found, in plain words. It compares and describes; it names no disease and no treatment.</param>
+/// <param name="Found">What was found, in plain words. It compares and describes; it names no disease and no treatment.</param>
 /// <param name="Source">The publication behind it, <c>common practice, no source</c>, or the note format itself.</param>
 /// <param name="Evidence">The indexes of the lines it rests on, in order; the line itself is among them.</param>
 public sealed record NoteFinding(
@@ -35,13 +35,34 @@ public sealed record NoteFinding(
     FindingLevel Level,
     int Line,
     TextSpan Span,
-    string Message,
+    string Found,
     string Source,
     ImmutableArray<int> Evidence)
 {
+    /// <summary>What its level asks of the reader; empty where nothing is asked.</summary>
+    public string Advice { get; init; } = "";
+
+    /// <summary>What a reader may want to know besides; often empty.</summary>
+    public string More { get; init; } = "";
+
+    /// <summary>All of it, as it is shown.</summary>
+    public string Message => string.Join(' ', new[] { Found, Advice, More }.Where(part => part.Length > 0));
+
+    /// <summary>What it is about: of findings with one topic about one observation the strongest is shown. Empty for what could not be read.</summary>
+    public string Topic { get; init; } = "";
+
+    /// <summary>Of two that are equally strong, the one with the lower number is shown.</summary>
+    public int Priority { get; init; }
+
     /// <summary>For what could not be read, the known word that was most likely meant.</summary>
     public string? Nearest { get; init; }
 
     /// <summary>For a line that was not understood, the whole line as it should be, where that is certain.</summary>
     public string? Corrected { get; init; }
+
+    /// <summary>The same with more to know.</summary>
+    public NoteFinding And(string more) => this with { More = $"{More} {more.TrimStart()}".Trim() };
+
+    /// <summary>The same for one that asks nothing of the reader, or asks it in its own words.</summary>
+    public NoteFinding WithoutAdvice() => this with { Advice = "" };
 }

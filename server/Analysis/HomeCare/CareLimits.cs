@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Reflection;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.HomeCare;
 
@@ -28,18 +28,18 @@ public static class CareLimits
     public static ImmutableArray<CareLimit> All => Rows.Value;
 
     /// <summary>The rows for a pet on a day, by rising level; the most particular stage is used whole. Empty for an unknown species.</summary>
-    public static ImmutableArray<CareLimit> For(string what, CourseContext at, DateOnly day)
+    public static ImmutableArray<CareLimit> For(string what, PetRecord at, DateOnly day)
     {
-        if (at.Note.Pet.Species == Species.Unknown)
+        if (at.Facts.Pet.Species == Species.Unknown)
         {
             return [];
         }
 
-        string stage = at.Note.Pet.StageOn(day, at.Note.Tables)?.Key ?? "";
-        string[] wanted = [.. at.Note.Pet.OnInsulin ? [OnInsulin] : Array.Empty<string>(), stage, .. IsToy(at, day) ? [Toy] : Array.Empty<string>(), Any];
+        string stage = at.Facts.Pet.StageOn(day)?.Key ?? "";
+        string[] wanted = [.. at.Facts.Pet.OnInsulin ? [OnInsulin] : Array.Empty<string>(), stage, .. IsToy(at, day) ? [Toy] : Array.Empty<string>(), Any];
         foreach (string one in wanted)
         {
-            ImmutableArray<CareLimit> rows = [.. All.Where(row => row.What == what && (row.Species is null || row.Species == at.Note.Pet.Species) && row.Stages.Contains(one)).OrderBy(row => row.Level)];
+            ImmutableArray<CareLimit> rows = [.. All.Where(row => row.What == what && (row.Species is null || row.Species == at.Facts.Pet.Species) && row.Stages.Contains(one)).OrderBy(row => row.Level)];
             if (rows.Length > 0)
             {
                 return rows;
@@ -50,14 +50,14 @@ public static class CareLimits
     }
 
     /// <summary>The one row of a limit that has no levels; null for an unknown species.</summary>
-    public static CareLimit? One(string what, CourseContext at) => For(what, at, at.Note.Today) is [var row, ..] ? row : null;
+    public static CareLimit? One(string what, PetRecord at) => For(what, at, at.Facts.Today) is [var row, ..] ? row : null;
 
     /// <summary>True for a dog whose grown weight is below that of the toy breeds.</summary>
-    private static bool IsToy(CourseContext at, DateOnly day) =>
-        at.Note.Pet.Species == Species.Dog && (at.Note.Pet.AdultWeightKg ?? at.WeightOn(day)?.Value.Number) < All.First(row => row.What == "toy-below").Value;
+    private static bool IsToy(PetRecord at, DateOnly day) =>
+        at.Facts.Pet.Species == Species.Dog && (at.Facts.Pet.AdultWeightKg ?? at.WeightOn(day)?.Value.Number) < All.First(row => row.What == "toy-below").Value;
 
     private static ImmutableArray<CareLimit> Read() =>
-        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "home-care.tsv").Rows.Select(row => new CareLimit(
+        [.. ClinicalData.Rows("home-care.tsv").Select(row => new CareLimit(
             row["what"], row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), [.. row.Several("stage")],
             Enum.Parse<FindingLevel>(row["level"], ignoreCase: true), row.Number("value")!.Value, row["unit"], row["source"]))];
 }

@@ -1,4 +1,4 @@
-using HealthNotes.Analysis.Courses;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.HomeCare;
 

@@ -1,6 +1,7 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -8,16 +9,13 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class AcceptRule : IEntryRule, IOpeningRule
 {
     /// <inheritdoc/>
-    public string Name => "accept";
+    public RuleKind Kind { get; } = new("accept", "facts", 2);
 
     /// <inheritdoc/>
-    public string Topic => "facts";
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry) => Find(entry.Entry.Facts);
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at) => Find(at.Entry.Facts);
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Note note, RuleContext context) => Find(note.Opening.Facts);
+    public IEnumerable<NoteFinding> Find(PetRecord at) => Find(at.Note.Opening.Facts);
 
     private IEnumerable<NoteFinding> Find(IEnumerable<Placed<NoteItem>> facts)
     {
@@ -31,17 +29,17 @@ public sealed class AcceptRule : IEntryRule, IOpeningRule
             string named = accept.Rule.Text;
             if (named == CallIfRule.RuleName)
             {
-                yield return RuleContext.At(Name, FindingLevel.Error, line, accept.Rule.Span, "the clinic drew that line: ask the clinic, and change the `call-if` line", RuleBook.NoteFormat);
+                yield return this.At(FindingLevel.Error, line, accept.Rule.Span, "the clinic drew that line: ask the clinic, and change the `call-if` line", RuleBook.NoteFormat);
             }
             else if (!RuleBook.IsKnown(named))
             {
                 string? nearest = NearestWord.Find(named, RuleBook.Acceptable);
                 string hint = nearest is null ? "hnote about lists the names" : $"did you mean `{nearest}`?";
-                yield return RuleContext.At(Name, FindingLevel.Error, line, accept.Rule.Span, $"there is no finding named `{named}`; {hint}", RuleBook.NoteFormat) with { Nearest = nearest };
+                yield return this.At(FindingLevel.Error, line, accept.Rule.Span, $"there is no finding named `{named}`; {hint}", RuleBook.NoteFormat) with { Nearest = nearest };
             }
             else if (Accepted.NeedsPart(named) && accept.Item is null && accept.Site is null)
             {
-                yield return RuleContext.At(Name, FindingLevel.Error, line, accept.Rule.Span,
+                yield return this.At(FindingLevel.Error, line, accept.Rule.Span,
                     $"`{named}` can be about any part: say which is meant, such as accept {named} {(named == "sign" ? "tooth 208" : "gums")} until {accept.Until}", RuleBook.NoteFormat);
             }
         }

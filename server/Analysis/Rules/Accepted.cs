@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -23,7 +24,7 @@ internal static class Accepted
     /// <param name="finding">What was found.</param>
     /// <param name="day">The day of its entry; null where today counts: in the opening, and for how things stand at the end of a course.</param>
     /// <param name="item">What its line says; null where it is about no line of its own.</param>
-    public static NoteFinding Apply(RuleContext context, NoteFinding finding, DateOnly? day, NoteItem? item)
+    public static NoteFinding Apply(PetFacts context, NoteFinding finding, DateOnly? day, NoteItem? item)
     {
         if (finding.Level >= FindingLevel.Urgent)
         {
@@ -36,25 +37,23 @@ internal static class Accepted
             if (accept.Fact.Rule.Text == finding.Rule && on <= accept.Fact.Until.Latest && !(accept.Day > on) && Concerns(accept.Fact, item))
             {
                 string reason = accept.Fact.Reason is { } why ? $": {why.Text}" : "";
-                return finding with
+                return finding.WithoutAdvice().And($"Accepted until {accept.Fact.Until}{reason} (line {accept.Line + 1}).") with
                 {
                     Level = FindingLevel.Info,
-                    Message = $"{WithoutAdvice(finding)} Accepted until {accept.Fact.Until}{reason} (line {accept.Line + 1}).",
                     Evidence = [.. finding.Evidence.Append(accept.Line).Distinct().Order()],
                 };
             }
         }
 
         // signs weigh each of their words themselves
-        return item is null || NeedsPart(finding.Rule) || Quiet(context, finding, day ?? context.Today, item) is not { } quiet ? finding : finding with
+        return item is null || NeedsPart(finding.Rule) || Quiet(context, finding, day ?? context.Today, item) is not { } quiet ? finding : finding.WithoutAdvice().And(quiet.Text) with
         {
             Level = FindingLevel.Info,
-            Message = $"{WithoutAdvice(finding)} {quiet.Text}",
             Evidence = [.. finding.Evidence.Concat(quiet.Line is { } line ? [line] : []).Distinct().Order()],
         };
     }
 
-    private static Reason? Quiet(RuleContext context, NoteFinding finding, DateOnly day, NoteItem item) =>
+    private static Reason? Quiet(PetFacts context, NoteFinding finding, DateOnly day, NoteItem item) =>
         finding.Level is not (FindingLevel.Watch or FindingLevel.Call) || finding.Rule is CallIfRule.RuleName or "facts-missing" or "danger-words" or "allergy" ? null
             : Reason.Expected(context, item, null, day) ?? (VetKnowsOf.Contains(finding.Rule) && item.Words.Any(word => word.Word.Word == Reason.VetKnows) ? new Reason("The vet knows of it.", null) : null);
 
@@ -70,11 +69,5 @@ internal static class Accepted
             && (accept.Item is null || accept.Item == item.Word)
             && (accept.Site is null || accept.Site.Name == item.Site?.Name)
             && (accept.Tag is null || accept.Tag.Name == item.Tag?.Name);
-    }
-
-    private static string WithoutAdvice(NoteFinding finding)
-    {
-        string advice = Wording.Advice(finding.Level);
-        return finding.Message.EndsWith(advice, StringComparison.Ordinal) ? finding.Message[..^advice.Length].TrimEnd() : finding.Message;
     }
 }

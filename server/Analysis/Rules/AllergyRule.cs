@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -13,22 +14,19 @@ public sealed class AllergyRule : IEntryRule
     private static readonly FrozenSet<string> NoCause = SmallWords.Of("allergy-no-cause");
 
     /// <inheritdoc/>
-    public string Name => "allergy";
+    public RuleKind Kind { get; } = new("allergy", "allergy", 1);
 
     /// <inheritdoc/>
-    public string Topic => "allergy";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        (string Word, DatedFact<TextFact> Fact)[] causes = [.. at.Note.Allergies.Where(fact => !(fact.Day > at.Entry.Head.Date)).SelectMany(fact => CausesOf(fact.Fact.Text.Text).Select(word => (word, fact)))];
+        (string Word, DatedFact<TextFact> Fact)[] causes = [.. at.Facts.Allergies.Where(fact => !(fact.Day > entry.Entry.Head.Date)).SelectMany(fact => CausesOf(fact.Fact.Text.Text).Select(word => (word, fact)))];
         if (causes.Length == 0)
         {
             yield break;
         }
 
         int told = -1;
-        foreach (UnreadText text in UnreadText.In(at).Concat(Eaten(at)).Where(text => text.Place != TextPlace.Free).OrderBy(text => text.Line))
+        foreach (UnreadText text in UnreadText.In(at, entry).Concat(Eaten(at, entry)).Where(text => text.Place != TextPlace.Free).OrderBy(text => text.Line))
         {
             var searched = new SearchedText(text.Text);
             for (int index = 0; index < searched.Words.Length && told != text.Line; index++)
@@ -36,20 +34,20 @@ public sealed class AllergyRule : IEntryRule
                 if (Array.Find(causes, cause => IsSame(cause.Word, searched.Words[index].Text)) is { Word: not null } cause && !searched.IsNegated(index, 1))
                 {
                     told = text.Line;
-                    yield return RuleContext.At(Name, FindingLevel.Call, text.Line, new(text.Span.Start + searched.Words[index].Span.Start, searched.Words[index].Span.Length),
+                    yield return this.At(FindingLevel.Call, text.Line, new(text.Span.Start + searched.Words[index].Span.Start, searched.Words[index].Span.Length),
                         $"Names {searched.Words[index].Text}, which these notes list as an allergy (line {cause.Fact.Line + 1}: {cause.Fact.Fact.Text.Text}). If your pet had it, phone the clinic.",
-                        "the allergy written for this pet", cause.Fact.Line);
+                        "the allergy written for this pet", cause.Fact.Line).WithoutAdvice();
                 }
             }
         }
     }
 
     /// <summary>Describing words of what was eaten (<c>ate grass</c>) are read, and are what the pet had all the same.</summary>
-    private static IEnumerable<UnreadText> Eaten(EntryContext at) =>
-        from item in at.Entry.Items
+    private static IEnumerable<UnreadText> Eaten(PetRecord at, PetEntry entry) =>
+        from item in entry.Entry.Items
         where item.Value is CareEvent { Word.Word: "ate" or "food" }
         from sign in item.Value.Words
-        select new UnreadText(item.Line, sign.Span, sign.Span.In(at.Lines[item.Line].Text).ToString(), TextPlace.Eaten);
+        select new UnreadText(item.Line, sign.Span, sign.Span.In(at.Note.Syntax.Lines[item.Line].Text).ToString(), TextPlace.Eaten);
 
     /// <summary>The words of a fact that name what the pet must not have; what comes of it, and since when, is left out.</summary>
     private static IEnumerable<string> CausesOf(string fact) =>

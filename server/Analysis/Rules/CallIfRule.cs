@@ -1,6 +1,8 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -11,17 +13,14 @@ public sealed class CallIfRule : IEntryRule
     internal const string RuleName = "call-if";
 
     /// <inheritdoc/>
-    public string Name => RuleName;
+    public RuleKind Kind { get; } = new(RuleName, "reading", 2);
 
     /// <inheritdoc/>
-    public string Topic => "reading";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach (NoteReading reading in at.Readings)
+        foreach (NoteReading reading in entry.Readings)
         {
-            foreach (DrawnLine drawn in OwnLimits.CallIfFor(at.Note, reading))
+            foreach (DrawnLine drawn in OwnLimits.CallIfFor(at.Facts, reading))
             {
                 DatedFact<CallIfFact> line = drawn.Fact;
                 decimal limit = OwnLimits.Canonical(line.Fact.Limit.Number, line.Fact.Limit.Unit);
@@ -29,8 +28,8 @@ public sealed class CallIfRule : IEntryRule
                 if (LineCrossing.Crosses(reading.Value, above, limit, inclusive: false))
                 {
                     string who = line.Fact.Per is null ? "" : $", drawn by {Who(line.Fact.Per)}";
-                    yield return RuleContext.At(Name, FindingLevel.Call, reading.Line, reading.Span,
-                        $"{Wording.Describe(reading, at.Note.Pet.ShowUsUnits)}: past the line to call at{who} (line {line.Line + 1}: `{drawn.Written}`). {Wording.Advice(FindingLevel.Call)}",
+                    yield return this.At(FindingLevel.Call, reading.Line, reading.Span,
+                        $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: past the line to call at{who} (line {line.Line + 1}: `{drawn.Written}`).",
                         "the line drawn for this pet", line.Line);
                 }
             }

@@ -2,6 +2,8 @@ using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -15,17 +17,14 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
     public const string RuleName = "danger-words";
 
     /// <inheritdoc/>
-    public string Name => RuleName;
+    public RuleKind Kind { get; } = new(RuleName, "danger", 1);
 
     /// <inheritdoc/>
-    public string Topic => "danger";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach (UnreadText text in UnreadText.In(at))
+        foreach (UnreadText text in UnreadText.In(at, entry))
         {
-            if (Judge(text, at.Note, row => (text.IsName && row.Painkiller is not null) || IsRead(row, at.Entry) || IsPlanned(row, at.Note)) is { } finding)
+            if (Judge(text, at.Facts, row => (text.IsName && row.Painkiller is not null) || IsRead(row, entry.Entry) || IsPlanned(row, at.Facts)) is { } finding)
             {
                 yield return finding;
             }
@@ -33,10 +32,10 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
     }
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Note note, RuleContext context) =>
-        UnreadText.NotUnderstood(note.Opening.NotUnderstood.Concat(note.Opening.Facts.Where(IsMisplaced).Select(fact => fact.Line)).Distinct(), note.Syntax.Lines).Select(text => Judge(text, context, row => IsPlanned(row, context))).OfType<NoteFinding>();
+    public IEnumerable<NoteFinding> Find(PetRecord at) =>
+        UnreadText.NotUnderstood(at.Note.Opening.NotUnderstood.Concat(at.Note.Opening.Facts.Where(IsMisplaced).Select(fact => fact.Line)).Distinct(), at.Note.Syntax.Lines).Select(text => Judge(text, at.Facts, row => IsPlanned(row, at.Facts))).OfType<NoteFinding>();
 
-    private NoteFinding? Judge(UnreadText text, RuleContext context, Func<DangerWord, bool> isKnown)
+    private NoteFinding? Judge(UnreadText text, PetFacts context, Func<DangerWord, bool> isKnown)
     {
         if (DangerSearch.In(text.Text, context.Pet.Species, context.Pet.Name, text.Place, isKnown) is not { } hit)
         {
@@ -47,7 +46,7 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
         string happened = hit.Row.Kind == DangerKind.Sign ? "that happened" : "it was eaten or given";
         string start = text.IsName ? $"Names \"{words}\", and nothing here says that it is safe" : $"Not read, and holds \"{words}\"";
         string phone = hit.Row.Level == FindingLevel.Urgent ? "phone your clinic or an emergency clinic now" : "phone the clinic";
-        return RuleContext.At(Name, hit.Row.Level, text.Line, new(text.Span.Start + hit.Span.Start, hit.Span.Length), $"{start}: if {happened}, {phone}. {hit.Row.What}.", hit.Row.Source);
+        return this.At(hit.Row.Level, text.Line, new(text.Span.Start + hit.Span.Start, hit.Span.Length), $"{start}: if {happened}, {phone}. {hit.Row.What}.", hit.Row.Source).WithoutAdvice();
     }
 
     /// <summary>An observation before the first entry is of no day, and no other rule looks at it.</summary>
@@ -59,6 +58,6 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
             && (row.ReadAs.Contains(item.Value.Word.Word) || item.Value.Words.Any(sign => row.ReadAs.Contains(sign.Word.Word))));
 
     /// <summary>What a plan of these notes names was ordered by a vet, but for what no vet orders.</summary>
-    private static bool IsPlanned(DangerWord row, RuleContext context) => !row.IsNeverSafe(context.Pet.Species) &&
+    private static bool IsPlanned(DangerWord row, PetFacts context) => !row.IsNeverSafe(context.Pet.Species) &&
         context.PlannedMedicines.Any(medicine => new SearchedText(medicine) is var name && row.Phrases.Any(phrase => Enumerable.Range(0, name.Words.Length).Any(at => name.Match(at, phrase) > 0)));
 }

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -6,25 +7,22 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class EntryDateRule : IEntryRule
 {
     /// <inheritdoc/>
-    public string Name => "entry-date";
+    public RuleKind Kind { get; } = new("entry-date", "date", 1);
 
     /// <inheritdoc/>
-    public string Topic => "date";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        if (at.Entry.Head.Date is not { } date)
+        if (entry.Entry.Head.Date is not { } date)
         {
             yield break;
         }
 
-        string? message = date > at.Note.Today ? $"This entry is dated after today, {at.Note.Today:yyyy-MM-dd}. Is the date right?"
-            : at.Note.Pet.Born is { } born && date < born.Earliest ? $"This entry is dated before the pet was born ({born}). Is the date right?"
+        string? message = date > at.Facts.Today ? $"This entry is dated after today, {at.Facts.Today:yyyy-MM-dd}. Is the date right?"
+            : at.Facts.Pet.Born is { } born && date < born.Earliest ? $"This entry is dated before the pet was born ({born}). Is the date right?"
             : null;
         if (message is not null)
         {
-            yield return RuleContext.At(Name, FindingLevel.Watch, at.Entry.Line, at.Entry.Head.DateSpan, message, RuleBook.NoteFormat);
+            yield return this.At(FindingLevel.Watch, entry.Entry.Line, entry.Entry.Head.DateSpan, message, RuleBook.NoteFormat).WithoutAdvice();
         }
     }
 }

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -7,13 +8,10 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class GumColourRule : IEntryRule
 {
     /// <inheritdoc/>
-    public string Name => "gum-colour";
+    public RuleKind Kind { get; } = new("gum-colour", "seen", 15);
 
     /// <inheritdoc/>
-    public string Topic => "seen";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at) =>
-        at.Entry.Items.Where(placed => placed.Value is Examined { Word.Word: "gums" })
-            .Select(placed => WorryingWords.In(at, Name, placed.Line, placed.Value)).OfType<NoteFinding>();
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry) =>
+        entry.Entry.Items.Where(placed => placed.Value is Examined { Word.Word: "gums" })
+            .Select(placed => WorryingWords.In(at, entry, this, placed.Line, placed.Value)).OfType<NoteFinding>();
 }

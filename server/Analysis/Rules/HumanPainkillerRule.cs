@@ -1,5 +1,7 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -7,24 +9,21 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class HumanPainkillerRule : IEntryRule
 {
     /// <inheritdoc/>
-    public string Name => "human-painkiller";
+    public RuleKind Kind { get; } = new("human-painkiller", "dose", 1);
 
     /// <inheritdoc/>
-    public string Topic => "dose";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach ((int line, NoteItem item) in at.Entry.Items)
+        foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
             if (item is DoseEvent { Word.Word: "gave" } dose
-                && at.Note.Tables.HumanPainkillers.FirstOrDefault(one => one.IsIn(dose.Medicine.Text)) is { } painkiller)
+                && ClinicalTables.Default.HumanPainkillers.FirstOrDefault(one => one.IsIn(dose.Medicine.Text)) is { } painkiller)
             {
-                bool never = painkiller.IsNeverSafe(at.Note.Pet.Species);
-                if (never || !at.Note.PlannedMedicines.Any(painkiller.IsIn))
+                bool never = painkiller.IsNeverSafe(at.Facts.Pet.Species);
+                if (never || !at.Facts.PlannedMedicines.Any(painkiller.IsIn))
                 {
-                    yield return RuleContext.At(Name, FindingLevel.Urgent, line, dose.Medicine.Span,
-                        $"`{dose.Medicine.Text}` is a painkiller made for people{(never ? "; a plan (med) does not make it safe" : ", and no plan (med) in these notes has it")}. Such medicines can poison pets. {Wording.Advice(FindingLevel.Urgent)}",
+                    yield return this.At(FindingLevel.Urgent, line, dose.Medicine.Span,
+                        $"`{dose.Medicine.Text}` is a painkiller made for people{(never ? "; a plan (med) does not make it safe" : ", and no plan (med) in these notes has it")}. Such medicines can poison pets.",
                         painkiller.Source);
                 }
             }

@@ -1,5 +1,6 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -14,5 +15,5 @@ public interface ICourseRule : IRule
     bool Wants(CourseKey key);
 
     /// <summary>What it finds, in any order.</summary>
-    IEnumerable<NoteFinding> Find(Course course, CourseContext at);
+    IEnumerable<NoteFinding> Find(Course course, PetRecord at);
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Reflection;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -10,7 +10,7 @@ namespace HealthNotes.Analysis.Rules;
 internal static class KnownSigns
 {
     private static readonly Lazy<ImmutableArray<(string[] Phrases, bool Here, string[] Parts, string[] Signs)>> Rows = new(() =>
-        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "known-signs.tsv").Rows.Select(row => (row.Several("condition"), row["said"] == "beside", row.Several("part"), row.Several("signs")))]);
+        [.. ClinicalData.Rows("known-signs.tsv").Select(row => (row.Several("condition"), row["said"] == "beside", row.Several("part"), row.Several("signs")))]);
 
     /// <summary>True when the fact names a condition that the sign comes with.</summary>
     public static bool Explain(string fact, NoteItem item, DescribingWord sign) => Row(fact, item, sign, here: false);

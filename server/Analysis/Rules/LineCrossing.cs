@@ -1,7 +1,9 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -16,7 +18,7 @@ internal sealed record LineCrossing(LevelLine Line, FindingLevel Level, bool Wai
     private const int DaysApartAtMost = 62;
 
     /// <summary>The strongest crossing of <paramref name="reading"/>, or null. The readings before it are asked for only where a line takes several in a row.</summary>
-    public static LineCrossing? Strongest(NoteReading reading, IEnumerable<LevelLine> lines, Earlier earlier)
+    public static LineCrossing? Strongest(NoteReading reading, IEnumerable<LevelLine> lines, PetRecord at)
     {
         LineCrossing? strongest = null;
         foreach (LevelLine line in lines)
@@ -27,8 +29,8 @@ internal sealed record LineCrossing(LevelLine Line, FindingLevel Level, bool Wai
             }
 
             IReadOnlyList<NoteReading> run = line.Repeat < 2 ? []
-                : [.. earlier.Before(reading, line.Repeat - 1)
-                    .TakeWhile(before => before.Day is { } day && reading.Day!.Value.DayNumber - day.DayNumber <= DaysApartAtMost && Crosses(before.Value.OnScaleOfNine(), line))];
+                : [.. Before(reading, at, line.Repeat - 1)
+                    .TakeWhile(before => reading.Day!.Value.DayNumber - before.Day!.Value.DayNumber <= DaysApartAtMost && Crosses(before.Value.OnScaleOfNine(), line))];
             bool waiting = run.Count < line.Repeat - 1;
             FindingLevel level = waiting ? line.Level - 1 : line.Level;
             var crossing = new LineCrossing(line, level, waiting, run);
@@ -40,6 +42,10 @@ internal sealed record LineCrossing(LevelLine Line, FindingLevel Level, bool Wai
 
         return strongest;
     }
+
+    /// <summary>Up to so many readings that a reading is compared with, the latest before it first.</summary>
+    public static IEnumerable<NoteReading> Before(NoteReading reading, PetRecord at, int count) => CourseKey.Of(reading) is not { } key ? []
+        : at.Before(key, reading.Day, reading.Time, reading.Line, count).Select(before => before.Reading!);
 
     /// <summary>True when the value is past the line. A bound counts only where all it can mean is past the line.</summary>
     public static bool Crosses(ReadValue value, LevelLine line) =>

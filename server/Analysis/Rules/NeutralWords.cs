@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
-using System.Reflection;
-using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -8,7 +7,7 @@ namespace HealthNotes.Analysis.Rules;
 internal static class NeutralWords
 {
     private static readonly Lazy<FrozenSet<(string Part, string Word)>> Rows = new(() =>
-        TsvTable.Load(Assembly.GetExecutingAssembly(), "neutral-words.tsv").Rows.SelectMany(row => row.Several("words").Select(word => (row["part"], word))).ToFrozenSet());
+        ClinicalData.Rows("neutral-words.tsv").SelectMany(row => row.Several("words").Select(word => (row["part"], word))).ToFrozenSet());
 
     /// <summary>True when it says nothing that <paramref name="part"/> is not so.</summary>
     public static bool Contains(string part, string word) => Rows.Value.Contains((part, word));

@@ -1,8 +1,11 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -19,68 +22,64 @@ public sealed class NormalRangeRule : IEntryRule
     private NormalRangeRule(string vital) => this.vital = vital;
 
     /// <inheritdoc/>
-    public string Name => vital + "-range";
-
-    /// <inheritdoc/>
-    public string Topic => "reading";
+    public RuleKind Kind => new(vital + "-range", "reading", 5);
 
     /// <summary>The rule for each vital that the tables have lines for.</summary>
     public static IEnumerable<IRule> ForEachVital() => Vitals.Select(vital => new NormalRangeRule(vital));
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach (ComparedReading compared in at.Compared)
+        foreach (NoteReading reading in entry.Readings)
         {
-            if (compared.Reading.What == vital && Judge(at, compared.Reading, compared.Key) is { } finding)
+            if (reading.What == vital && at.Facts.Pet.KeyOf(reading) is { } key && Judge(at, entry, reading, key) is { } finding)
             {
                 yield return finding;
             }
         }
 
         // panting, a run or fright explain a warm pet, but not one past the line of what cannot wait
-        foreach (NoteReading reading in at.Readings.Where(reading => reading.What == vital && vital == "temp" && reading.Comparable is null))
+        foreach (NoteReading reading in entry.Readings.Where(reading => reading.What == vital && vital == "temp" && reading.Comparable is null))
         {
-            if (at.Note.KeyOf(reading with { Comparable = "any" }) is { } key && Judge(at, reading, key) is { Level: FindingLevel.Urgent } finding)
+            if (at.Facts.Pet.KeyOf(reading with { Comparable = "any" }) is { } key && Judge(at, entry, reading, key) is { Level: FindingLevel.Urgent } finding)
             {
                 yield return finding;
             }
         }
     }
 
-    private NoteFinding? Judge(EntryContext at, NoteReading reading, ReadingKey key)
+    private NoteFinding? Judge(PetRecord at, PetEntry entry, NoteReading reading, ReadingKey key)
     {
-        RuleContext context = at.Note;
-        IEnumerable<LevelLine> lines = context.Tables.LinesFor(key);
-        NormalRange? normal = context.Tables.NormalFor(key);
+        PetFacts context = at.Facts;
+        IEnumerable<LevelLine> lines = LevelLine.Of(key);
+        NormalRange? normal = ClinicalTables.Default.NormalFor(key);
         bool usual = OwnLimits.UsualFor(context, reading) is { } own && OwnLimits.Holds(own.Fact, reading.Value);
-        if (LineCrossing.Strongest(reading, lines, at.Earlier) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
+        if (LineCrossing.Strongest(reading, lines, at) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
         {
             // what is measured at the clinic is known there; one reading that this pet often has is no more than information
-            crossing = at.Entry.Head.Kind == "visit" || (crossing.Level == FindingLevel.Watch && IsUsualForPet(reading, at.Earlier)) ? crossing with { Level = FindingLevel.Info } : crossing;
-            return RuleContext.At(Name, crossing.Level, reading.Line, reading.Span,
-                Message(reading, crossing, normal, context.Pet.ShowUsUnits), crossing.Line.Source, crossing.Earlier.Select(r => r.Line));
+            crossing = entry.Entry.Head.Kind == "visit" || (crossing.Level == FindingLevel.Watch && IsUsualForPet(reading, at)) ? crossing with { Level = FindingLevel.Info } : crossing;
+            return Tell(reading, crossing, normal, context.Pet.ShowUsUnits);
         }
 
         return !usual && normal is not null && OutsideNormal(reading.Value.OnScaleOfNine(), normal) is { } side
-            ? RuleContext.At(Name, FindingLevel.Info, reading.Line, reading.Span,
+            ? this.At(FindingLevel.Info, reading.Line, reading.Span,
                 $"{Wording.Describe(reading, context.Pet.ShowUsUnits)}: {side} the range shown as normal, {Wording.Show(normal, context.Pet.ShowUsUnits)}, but past no line that raises a level.", normal.Source)
             : null;
     }
 
     /// <summary>True for a rate that lies within the scatter of the pet's own earlier readings, as far out as it happens in one of two hundred.</summary>
-    private static bool IsUsualForPet(NoteReading reading, Earlier earlier)
+    private static bool IsUsualForPet(NoteReading reading, PetRecord at)
     {
         if (reading is not { What: "hr" or "rr", Comparable: { } state, Day: { } day } || UsualRow.For(new CourseKey(reading.What, state)) is not { } row)
         {
             return false;
         }
 
-        (decimal Value, double Weight)[] own = [.. earlier.Before(reading, row.Last).Where(before => before.Day is { } on && day.DayNumber - on.DayNumber <= row.Days).Select(before => (before.Value.Number, 1.0))];
+        (decimal Value, double Weight)[] own = [.. LineCrossing.Before(reading, at, row.Last).Where(before => day.DayNumber - before.Day!.Value.DayNumber <= row.Days).Select(before => (before.Value.Number, 1.0))];
         return own.Length >= row.Least && Math.Abs(reading.Value.Number - Robust.Median(own)) <= Math.Max(row.Floor, OneInTwoHundred * Robust.WiderSpread(own));
     }
 
-    private static string Message(NoteReading reading, LineCrossing crossing, NormalRange? normal, bool us)
+    private NoteFinding Tell(NoteReading reading, LineCrossing crossing, NormalRange? normal, bool us)
     {
         string side = (crossing.Line.Above, crossing.Line.Inclusive) switch
         {
@@ -90,7 +89,6 @@ public sealed class NormalRangeRule : IEntryRule
             _ => "below",
         };
         string again = crossing.Earlier.Count > 0 ? $", {crossing.Earlier.Count + 1} readings in a row" : "";
-        string advice = Wording.Advice(crossing.Level) is { Length: > 0 } words ? " " + words : "";
         string shown = normal is null ? "" : $" Shown as normal: {Wording.Show(normal, us)}.";
         string repeat = crossing.Waiting && crossing.Level >= FindingLevel.Watch
             ? $" Take it again when the pet is calm: {crossing.Line.Repeat} in a row would be {(crossing.Line.Level == FindingLevel.Urgent ? "urgent" : "a reason to phone the clinic")}."
@@ -98,7 +96,8 @@ public sealed class NormalRangeRule : IEntryRule
         string seconds = reading is { What: "hr" or "rr", Value.Low: null } && !crossing.Line.Above
             ? $" If it was counted in 15 seconds, write {reading.Written}/15s."
             : "";
-        return $"{Wording.Describe(reading, us)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit, us)}{again}.{advice}{repeat}{seconds}{shown}";
+        return this.At(crossing.Level, reading.Line, reading.Span,
+            $"{Wording.Describe(reading, us)}: {side} {Wording.Show(crossing.Line.Value, crossing.Line.Unit, us)}{again}.", crossing.Line.Source, crossing.Earlier.Select(r => r.Line)).And($"{repeat}{seconds}{shown}");
     }
 
     private static string? OutsideNormal(ReadValue value, NormalRange normal)

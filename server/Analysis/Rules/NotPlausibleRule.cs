@@ -1,6 +1,8 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
-using HealthNotes.Analysis.Trends;
+using HealthNotes.Record;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -11,17 +13,14 @@ public sealed class NotPlausibleRule : IEntryRule
     private const decimal NearTen = 7;
 
     /// <inheritdoc/>
-    public string Name => "not-plausible";
+    public RuleKind Kind { get; } = new("not-plausible", "reading", 1);
 
     /// <inheritdoc/>
-    public string Topic => "reading";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach ((NoteReading reading, decimal? kg, int? line) in at.Slips)
+        foreach ((NoteReading reading, decimal? kg, int? line) in entry.Slips)
         {
-            bool us = at.Note.Pet.ShowUsUnits;
+            bool us = at.Facts.Pet.ShowUsUnits;
             string hint = reading is { What: "hr" or "rr", Value.Low: null } && reading.Value.Number > 0
                 ? $" If you counted {reading.Written} in 15 seconds, write {reading.Written}/15s."
                 : " Check the number and its unit.";
@@ -30,21 +29,10 @@ public sealed class NotPlausibleRule : IEntryRule
                 : times is > NearTen / 100 and < 1 / NearTen ? $" Is the decimal point in the right place? {Wording.Show(reading.Value.Number * 10, "kg", us)} would fit."
                 : hint;
             string other = kg is not { } against ? "" : line is { } where ? $" of {Wording.Show(against, "kg", us)} (line {where + 1})" : $" of {Wording.Show(against, "kg", us)} when grown";
-            yield return RuleContext.At(Name, FindingLevel.Error, reading.Line, reading.Span,
+            yield return this.At(FindingLevel.Error, reading.Line, reading.Span,
                 $"{Wording.NameOf(reading.What)} {Wording.Show(reading.Value.Number, reading.Value.Unit, us)} can't be right{(other.Length == 0 ? "" : " for a pet" + other)}.{hint}",
-                kg is not null ? WeightLimits.Default.SourceOf("slip-times") : at.Note.Tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range) ? range.Source : RuleBook.NoteFormat,
+                kg is not null ? WeightLimits.Default.SourceOf("slip-times") : ClinicalTables.Default.Plausible.TryGetValue(reading.What, out NormalRange? range) ? range.Source : RuleBook.NoteFormat,
                 line is { } evidence ? [evidence] : []);
         }
     }
-
-    /// <summary>True when the reading lies within what the table holds to be possible, or the table has no row for it.</summary>
-    public static bool IsPlausible(NoteReading reading, Ranges.ClinicalTables tables) =>
-        Fits(reading.Value.Unit, reading.Value.Number)
-        && (!tables.Plausible.TryGetValue(reading.What, out Ranges.NormalRange? range)
-            || range.Unit != reading.Value.Unit
-            || ((range.Low is null || reading.Value.Number >= range.Low) && (range.High is null || reading.Value.Number <= range.High)));
-
-    /// <summary>A score cannot be past the end of its scale.</summary>
-    private static bool Fits(string unit, decimal number) =>
-        !unit.StartsWith('/') || !decimal.TryParse(unit.AsSpan(1), out decimal scale) || number <= scale;
 }

@@ -1,6 +1,7 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -8,12 +9,12 @@ namespace HealthNotes.Analysis.Rules;
 internal static class OwnLimits
 {
     /// <summary>The latest <c>usual</c> that holds for a reading's vital, state and day; null when there is none.</summary>
-    public static DatedFact<UsualFact>? UsualFor(RuleContext context, NoteReading reading) =>
+    public static DatedFact<UsualFact>? UsualFor(PetFacts context, NoteReading reading) =>
         context.Usuals
             .LastOrDefault(usual => Holds(usual.Day, reading.Day) && Concerns(reading, usual.Fact.Vital, usual.Fact.State, usual.Fact.Place));
 
     /// <summary>The <c>call-if</c> lines that hold for a reading's vital, state and day.</summary>
-    public static IEnumerable<DrawnLine> CallIfFor(RuleContext context, NoteReading reading) =>
+    public static IEnumerable<DrawnLine> CallIfFor(PetFacts context, NoteReading reading) =>
         context.CallIfs
             .Where(call => Holds(call.Fact.Day, reading.Day) && Concerns(reading, call.Fact.Fact.Vital, call.Fact.Fact.State, call.Fact.Fact.Place));
 

@@ -1,7 +1,11 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -15,15 +19,15 @@ internal sealed record Reason(string Text, int? Line, bool OnlySeen = false)
     public FindingLevel Quieted(FindingLevel level) => OnlySeen && level == FindingLevel.Call ? level : FindingLevel.Info;
 
     /// <summary>The first that holds for a sign; null when there is none.</summary>
-    public static Reason? Of(EntryContext at, NoteItem item, Described sign, int line)
+    public static Reason? Of(PetRecord at, PetEntry entry, NoteItem item, Described sign, int line)
     {
         // what is worse than it was, or sudden, is more than anyone knows of
         if (item.Words.Any(word => word.Word is { Part: "any", Word: "worse" or "sudden" }))
         {
-            return at.Entry.Head.Kind == "visit" ? new Reason("Noted at the visit.", null) : null;
+            return entry.Entry.Head.Kind == "visit" ? new Reason("Noted at the visit.", null) : null;
         }
 
-        if (Expected(at.Note, item, sign.Word.Word, at.Entry.Head.Date) is { } expected)
+        if (Expected(at.Facts, item, sign.Word.Word, entry.Entry.Head.Date) is { } expected)
         {
             return expected;
         }
@@ -33,29 +37,33 @@ internal sealed record Reason(string Text, int? Line, bool OnlySeen = false)
             return new Reason("The vet knows of it.", null);
         }
 
-        foreach (DatedFact<TextFact> fact in at.Note.Conditions)
+        foreach (DatedFact<TextFact> fact in at.Facts.Conditions)
         {
             string text = fact.Fact.Text.Text;
-            if (!(fact.Day > at.Entry.Head.Date) && !NamedSite.NamesElsewhere(text, item.Site) && (NamesSign(text, item, sign.Word) || KnownSigns.Explain(text, item, sign.Word)))
+            if (!(fact.Day > entry.Entry.Head.Date) && !NamedSite.NamesElsewhere(text, item.Site) && (NamesSign(text, item, sign.Word) || KnownSigns.Explain(text, item, sign.Word)))
             {
                 return new Reason($"{(fact.Fact.Word.Word == "known" ? "Known" : "Surgery")}: {text} (line {fact.Line + 1}).", fact.Line);
             }
         }
 
-        if (at.Entry.Head.Kind == "visit")
+        if (entry.Entry.Head.Kind == "visit")
         {
             return new Reason("Noted at the visit.", null);
         }
 
-        if (KnownSigns.ExplainedIn(at.Entry, item, sign.Word) is { } explained)
+        if (KnownSigns.ExplainedIn(entry.Entry, item, sign.Word) is { } explained)
         {
             return new Reason($"Beside it: {explained}.", null);
         }
 
-        return at.Entry.Head.Date is { } day && at.Earlier.SeenAtVisit(item.Word.Word, item.Site?.Name, sign.Word.Word, day) is { } seen
+        return SeenAtVisit(at, item, sign.Word.Word, entry.Day) is [var seen]
             ? new Reason($"Also noted at the visit of {seen.Day:yyyy-MM-dd}.", seen.Line, OnlySeen: true)
             : null;
     }
+
+    /// <summary>The last line of a visit before a day that has the word, about the same part at the same place.</summary>
+    private static ImmutableArray<Noted> SeenAtVisit(PetRecord at, NoteItem item, string word, DateOnly? day) =>
+        at.Before(CourseKey.AtVisits(item), day, null, 0, 1, noted => LumpWords.Has(noted.Item, word));
 
     /// <summary>The word by which an owner says that the vet has seen it.</summary>
     public const string VetKnows = "vet-knows";
@@ -65,7 +73,7 @@ internal sealed record Reason(string Text, int? Line, bool OnlySeen = false)
     /// <param name="item">What is written.</param>
     /// <param name="sign">The sign; null where the finding rests on all that the line says.</param>
     /// <param name="day">The day of the entry.</param>
-    public static Reason? Expected(RuleContext note, NoteItem item, string? sign, DateOnly? day)
+    public static Reason? Expected(PetFacts note, NoteItem item, string? sign, DateOnly? day)
     {
         DatedFact<ExpectFact>? expect = note.Expects.FirstOrDefault(fact => !(fact.Day > day) && !(day > fact.Fact.Until.Latest) && fact.Fact.Item == item.Word
             && (fact.Fact.Site is null || fact.Fact.Site.Name == item.Site?.Name) && (fact.Fact.Tag is null || fact.Fact.Tag.Name == item.Tag?.Name)

@@ -1,6 +1,8 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,24 +14,22 @@ public sealed class SeizureRule : IEntryRule
     private static readonly string[] Names = ["epilep", "seizure", "convulsion"];
 
     /// <inheritdoc/>
-    public string Name => "seizure";
+    public RuleKind Kind { get; } = new("seizure", "seen", 10);
 
     /// <inheritdoc/>
-    public string Topic => "seen";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach ((int line, NoteItem item) in at.Entry.Items)
+        foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
             if (item is CareEvent { Word.Word: "seizure", Times: not 0 } seizure)
             {
-                yield return Judge(at, line, seizure, History.MomentOf(at.Entry, seizure), at.Earlier.SeizureBefore(line, History.MinuteOf(seizure)));
+                var now = new Noted(entry.Entry.Head, line, seizure, null);
+                yield return Judge(at, now, seizure, at.Before(CourseKey.Of(seizure), entry.Day, now.Time, line, 1, noted => noted.Item is CareEvent { Times: not 0 }) is [var before] ? before : null);
             }
         }
     }
 
-    private NoteFinding Judge(EntryContext at, int line, CareEvent seizure, DateTime? when, NotedSeizure? before)
+    private NoteFinding Judge(PetRecord at, Noted now, CareEvent seizure, Noted? before)
     {
         if (seizure.Duration is { Bound: not Bound.Below } duration && UnitConversion.ToCanonical(duration) >= LongSeconds)
         {
@@ -41,25 +41,25 @@ public sealed class SeizureRule : IEntryRule
             return At(FindingLevel.Urgent, $"{seizure.Times} seizures written in one line: two or more in a day.", Definitions);
         }
 
-        if (before is { When: { } earlier } && when is { } now && now - earlier <= TimeSpan.FromHours(24))
+        if (before is not null && now.Moment - before.Moment <= TimeSpan.FromHours(24))
         {
-            return RuleContext.At(Name, FindingLevel.Urgent, line, seizure.Head.Span,
-                $"Second seizure within 24 hours (line {before.Line + 1}). {Wording.Advice(FindingLevel.Urgent)}", Definitions, before.Line);
+            return this.At(FindingLevel.Urgent, now.Line, seizure.Head.Span,
+                $"Second seizure within 24 hours (line {before.Line + 1}).", Definitions, before.Line);
         }
 
         // the vet knows of them: the first one written here is not the first
-        if (before is null && at.Note.Knowns.FirstOrDefault(fact => !(fact.Day > at.Entry.Head.Date) && Names.Any(name => fact.Fact.Text.Text.Contains(name, StringComparison.OrdinalIgnoreCase))) is { } known)
+        if (before is null && at.Facts.Knowns.FirstOrDefault(fact => !(fact.Day > now.Head.Date) && Names.Any(name => fact.Fact.Text.Text.Contains(name, StringComparison.OrdinalIgnoreCase))) is { } known)
         {
-            return RuleContext.At(Name, FindingLevel.Watch, line, seizure.Head.Span,
-                $"Seizure. Known: {known.Fact.Text.Text} (line {known.Line + 1}). {Wording.Advice(FindingLevel.Watch)}", "common practice, no source", known.Line);
+            return this.At(FindingLevel.Watch, now.Line, seizure.Head.Span,
+                $"Seizure. Known: {known.Fact.Text.Text} (line {known.Line + 1}).", "common practice, no source", known.Line);
         }
 
         return before is null
             ? At(FindingLevel.Call, "First seizure in these notes.", "common practice, no source")
-            : RuleContext.At(Name, FindingLevel.Watch, line, seizure.Head.Span,
-                $"Seizure; the one before is in line {before.Line + 1}. {Wording.Advice(FindingLevel.Watch)}", "common practice, no source", before.Line);
+            : this.At(FindingLevel.Watch, now.Line, seizure.Head.Span,
+                $"Seizure; the one before is in line {before.Line + 1}.", "common practice, no source", before.Line);
 
         NoteFinding At(FindingLevel level, string message, string source) =>
-            RuleContext.At(Name, level, line, seizure.Head.Span, $"{message} {Wording.Advice(level)}", source);
+            this.At(level, now.Line, seizure.Head.Span, message, source);
     }
 }

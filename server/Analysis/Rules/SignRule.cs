@@ -1,6 +1,7 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -8,29 +9,26 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class SignRule : IEntryRule
 {
     /// <inheritdoc/>
-    public string Name => "sign";
+    public RuleKind Kind { get; } = new("sign", "seen", 16);
 
     /// <inheritdoc/>
-    public string Topic => "seen";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach ((int line, NoteItem item) in at.Entry.Items)
+        foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
             if (item is Examined { Word.Word: "gums" })
             {
                 continue;
             }
 
-            if (WorryingWords.In(at, Name, line, item) is { } finding)
+            if (WorryingWords.In(at, entry, this, line, item) is { } finding)
             {
                 yield return finding;
             }
-            else if (item is Finding { Word.Word: "pain-site" } pain && LumpWords.End(pain) is null && pain.Words.All(word => word.Word.Word != Reason.VetKnows) && Reason.Expected(at.Note, pain, null, at.Entry.Head.Date) is null && !pain.Absent.Any(sign => sign.Word.Part != "any"))
+            else if (item is Finding { Word.Word: "pain-site" } pain && LumpWords.End(pain) is null && pain.Words.All(word => word.Word.Word != Reason.VetKnows) && Reason.Expected(at.Facts, pain, null, entry.Entry.Head.Date) is null && !pain.Absent.Any(sign => sign.Word.Part != "any"))
             {
-                yield return RuleContext.At(Name, FindingLevel.Watch, line, pain.Site.Span,
-                    $"A place the pet minds being touched: {pain.Site.Name}. {Wording.Advice(FindingLevel.Watch)}", "common practice, no source");
+                yield return this.At(FindingLevel.Watch, line, pain.Site.Span,
+                    $"A place the pet minds being touched: {pain.Site.Name}.", "common practice, no source");
             }
         }
     }

@@ -1,5 +1,7 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
+using HealthNotes.Record;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -7,17 +9,14 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class UsualRangeRule : IEntryRule
 {
     /// <inheritdoc/>
-    public string Name => "usual-range";
+    public RuleKind Kind { get; } = new("usual-range", "reading", 3);
 
     /// <inheritdoc/>
-    public string Topic => "reading";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach (NoteReading reading in at.Readings)
+        foreach (NoteReading reading in entry.Readings)
         {
-            if (!NotPlausibleRule.IsPlausible(reading, at.Note.Tables) || OwnLimits.UsualFor(at.Note, reading) is not { } usual)
+            if (OwnLimits.UsualFor(at.Facts, reading) is not { } usual)
             {
                 continue;
             }
@@ -27,11 +26,11 @@ public sealed class UsualRangeRule : IEntryRule
             bool above = LineCrossing.Crosses(reading.Value, above: true, high, inclusive: false);
             if (above || LineCrossing.Crosses(reading.Value, above: false, low, inclusive: false))
             {
-                string shown = at.Note.KeyOf(reading) is { } key && at.Note.Tables.NormalFor(key) is { } normal ? $" Shown as normal: {Wording.Show(normal, at.Note.Pet.ShowUsUnits)}." : "";
-                FindingLevel level = at.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
-                yield return RuleContext.At(Name, level, reading.Line, reading.Span,
-                    $"{Wording.Describe(reading, at.Note.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Note.Pet.ShowUsUnits)} (line {usual.Line + 1}).{(level > FindingLevel.Info ? $" {Wording.Advice(level)} Take it again when the pet is calm." : "")}{shown}",
-                    "the usual range written for this pet", usual.Line);
+                string shown = at.Facts.Pet.KeyOf(reading) is { } key && ClinicalTables.Default.NormalFor(key) is { } normal ? $" Shown as normal: {Wording.Show(normal, at.Facts.Pet.ShowUsUnits)}." : "";
+                FindingLevel level = entry.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
+                yield return this.At(level, reading.Line, reading.Span,
+                    $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)} (line {usual.Line + 1}).",
+                    "the usual range written for this pet", usual.Line).And($"{(level > FindingLevel.Info ? "Take it again when the pet is calm." : "")}{shown}");
             }
         }
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -11,38 +12,38 @@ internal static class WorryingWords
     private const int FirstMilkTooth = 501;
 
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
-    public static NoteFinding? In(EntryContext at, string rule, int line, NoteItem item)
+    public static NoteFinding? In(PetRecord at, PetEntry entry, IRule rule, int line, NoteItem item)
     {
         ImmutableArray<Described> words = item is NotSeen or ExpectFact ? [] : item.Words;
         if (words.IsEmpty)
         {
-            return Missing(at, rule, line, item);
+            return Missing(at, entry, rule, line, item);
         }
 
         List<(Described Word, Meaning Meaning)> worrying = [.. words
-            .Select(word => (word, Meaning: MilkToothMeaning(item, word) ?? word.Word.For(at.Note.Pet.Species, MayBeMale(at))))
+            .Select(word => (word, Meaning: MilkToothMeaning(item, word) ?? word.Word.For(at.Facts.Pet.Species, MayBeMale(at))))
             .Where(pair => pair.Meaning is { Level: > Level.Expected })
             .Select(pair => (pair.word, pair.Meaning!))];
         if (worrying.Count == 0)
         {
-            return Missing(at, rule, line, item);
+            return Missing(at, entry, rule, line, item);
         }
 
         // of several the one that is not explained speaks
         ((Described worst, Meaning meaning), FindingLevel level, Reason? reason) = worrying
             .Select(pair => (Pair: pair, Level: LevelOf(pair.Meaning, pair.Word, words, worrying.Count)))
-            .Select(sign => (sign.Pair, sign.Level, Reason: sign.Level < FindingLevel.Urgent ? Reason.Of(at, item, sign.Pair.Word, line) : null))
+            .Select(sign => (sign.Pair, sign.Level, Reason: sign.Level < FindingLevel.Urgent ? Reason.Of(at, entry, item, sign.Pair.Word, line) : null))
             .MaxBy(sign => (sign.Reason?.Quieted(sign.Level) ?? sign.Level, sign.Reason is null, sign.Level));
         IEnumerable<string> others = worrying.Where(pair => pair.Word != worst).Select(pair => pair.Word.Word.Word);
         string more = string.Join(", ", others) is { Length: > 0 } list ? $" Also written: {list}." : "";
         string where = item.Site is { } site ? $" {site.Name}" : "";
         level = reason?.Quieted(level) ?? level;
-        string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({Wording.InBrackets(meaning.Definition)}).{more}{(reason is null ? "" : " " + reason.Text)} {Wording.Advice(level)}";
-        return RuleContext.At(rule, level, line, worst.Span, message.TrimEnd(), meaning.LevelSource, reason?.Line is { } evidence ? [evidence] : []);
+        string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({Wording.InBrackets(meaning.Definition)}).{more}{(reason is null ? "" : " " + reason.Text)}";
+        return rule.At(level, line, worst.Span, message, meaning.LevelSource, reason?.Line is { } evidence ? [evidence] : []);
     }
 
     /// <summary>In a cat that is not said to be female, what cannot wait in a male cannot wait.</summary>
-    private static bool MayBeMale(EntryContext at) => at.Note.Pet.Male != false;
+    private static bool MayBeMale(PetRecord at) => at.Facts.Pet.Male != false;
 
     /// <summary>
     /// A sign worth watching becomes a reason to phone when it came suddenly, grows worse or is severe; one that is slight, or
@@ -60,7 +61,7 @@ internal static class WorryingWords
     private static bool Has(ImmutableArray<Described> words, string general) => words.Any(word => word.Word.Part == "any" && word.Word.Word == general);
 
     /// <summary>A good sign that is not there: gums that are not pink, a pet that does not eat well.</summary>
-    private static NoteFinding? Missing(EntryContext at, string rule, int line, NoteItem item)
+    private static NoteFinding? Missing(PetRecord at, PetEntry entry, IRule rule, int line, NoteItem item)
     {
         if (item is not (Examined or Reading or CareEvent) || item.Word.Kind == WordKind.Scan)
         {
@@ -69,24 +70,17 @@ internal static class WorryingWords
 
         foreach (Described sign in item.Absent)
         {
-            if (sign.Word.Part != "any" && sign.Word.For(at.Note.Pet.Species, MayBeMale(at)) is { Level: Level.Expected } && !NeutralWords.Contains(item.Word.Word, sign.Word.Word))
+            if (sign.Word.Part != "any" && sign.Word.For(at.Facts.Pet.Species, MayBeMale(at)) is { Level: Level.Expected } && !NeutralWords.Contains(item.Word.Word, sign.Word.Word))
             {
                 string where = item.Site is { } site ? $" {site.Name}" : "";
-                FindingLevel level = at.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
-                return RuleContext.At(rule, level, line, sign.Span,
-                    $"{Wording.NameOf(item.Word.Word)}{where}: {(sign.Sense == Sense.Ended ? "no longer" : "not")} {sign.Word.Word.Replace('-', ' ')}. {Wording.Advice(level)}".TrimEnd(), "common practice, no source");
+                FindingLevel level = entry.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
+                return rule.At(level, line, sign.Span,
+                    $"{Wording.NameOf(item.Word.Word)}{where}: {(sign.Sense == Sense.Ended ? "no longer" : "not")} {sign.Word.Word.Replace('-', ' ')}.", "common practice, no source");
             }
         }
 
         return null;
     }
-
-    /// <summary>Every describing word of an entry with the part and place it is about.</summary>
-    public static IEnumerable<NotedSign> SignsOf(Entry entry) =>
-        from placed in entry.Items
-        where placed.Value is not (NotSeen or ExpectFact)
-        from word in placed.Value.Words
-        select new NotedSign(placed.Value.Word.Word, placed.Value.Site?.Name, word.Word.Word, placed.Line, entry.Head.Date!.Value);
 
     /// <summary>Milk teeth (501 and above) come loose and fall out: the vocabulary has rows of their own for them.</summary>
     private static Meaning? MilkToothMeaning(NoteItem item, Described word) =>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Trends;
 

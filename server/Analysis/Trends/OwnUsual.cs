@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Trends;
 
@@ -21,7 +21,7 @@ public sealed record OwnUsual(decimal Median, decimal Low, decimal High, decimal
     /// <summary>The usual value before a day; null when there are too few readings, or no row of the table is for the course.</summary>
     /// <param name="course">The course; pulses are best taken together first (<see cref="SameVital"/>).</param>
     /// <param name="before">Readings of the days before this one count.</param>
-    /// <param name="grown">The day from which the pet is grown (<see cref="Pet.PetProfile.GrownOn"/>); earlier readings are left out. Null when all count.</param>
+    /// <param name="grown">The day from which the pet is grown (<see cref="HealthNotes.Record.Pet.PetProfile.GrownOn"/>); earlier readings are left out. Null when all count.</param>
     public static OwnUsual? For(Course course, DateOnly before, DateOnly? grown = null) =>
         UsualRow.For(course.Key) is { } row ? UsualBasis.Of(course, row, before, grown)?.ToUsual() : null;
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Readings;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Trends;
 
@@ -59,7 +59,7 @@ public sealed record Trend(
     /// <summary>The trend of a course as it stood on <paramref name="today"/>; null when there are too few values or too little time, or none is looked for.</summary>
     /// <param name="course">The course; pulses are best taken together first (<see cref="SameVital"/>). For water see <see cref="WaterPerDay"/>.</param>
     /// <param name="today">The last day that counts.</param>
-    /// <param name="grown">The day from which the pet is grown (<see cref="Pet.PetProfile.GrownOn"/>): earlier values are left out. Null when all count.</param>
+    /// <param name="grown">The day from which the pet is grown (<see cref="HealthNotes.Record.Pet.PetProfile.GrownOn"/>): earlier values are left out. Null when all count.</param>
     public static Trend? Of(Course course, DateOnly today, DateOnly? grown = null) =>
         TrendRow.For(course.Key.Word) is { } row ? Of(row, DayValue.Of(course, today, row.Days, row.Last, row.AtVisits), grown) : null;
 

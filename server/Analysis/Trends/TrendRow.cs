@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Reflection;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Trends;
 
@@ -37,7 +37,7 @@ public sealed record TrendRow(
     string Source)
 {
     private static readonly Lazy<ImmutableArray<TrendRow>> Rows = new(() =>
-        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "trends.tsv").Rows.Select(Read)]);
+        [.. ClinicalData.Rows("trends.tsv").Select(Read)]);
 
     /// <summary>All rows, in file order.</summary>
     public static ImmutableArray<TrendRow> All => Rows.Value;

@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Trends;
 

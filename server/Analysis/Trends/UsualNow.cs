@@ -1,6 +1,8 @@
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Checks;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Trends;
 
@@ -13,23 +15,26 @@ namespace HealthNotes.Analysis.Trends;
 public sealed record UsualNow(decimal Low, decimal High, string Unit, DateOnly? Since, int? Readings)
 {
     /// <summary>The range of a vital as it was taken, by all that is noted up to today; null when nothing is known.</summary>
-    public static UsualNow? Of(NoteAnalysis analysis, Course course) =>
-        On(analysis, course, analysis.Today, analysis.Today < DateOnly.MaxValue ? analysis.Today.AddDays(1) : analysis.Today);
+    public static UsualNow? Of(PetRecord record, Course course) =>
+        On(record, course, record.Today, record.Today < DateOnly.MaxValue ? record.Today.AddDays(1) : record.Today);
+
+    /// <summary>The range of a vital as a check takes it; null for a part, and when nothing is known.</summary>
+    public static UsualNow? Of(PetRecord record, CheckStep step) => step.Same.Select(course => Of(record, course)).FirstOrDefault(usual => usual is not null);
 
     /// <summary>The range that a reading of <paramref name="day"/> is held against: by the readings of the days before.</summary>
-    public static UsualNow? On(NoteAnalysis analysis, Course course, DateOnly day) => On(analysis, course, day, day);
+    public static UsualNow? On(PetRecord record, Course course, DateOnly day) => On(record, course, day, day);
 
-    private static UsualNow? On(NoteAnalysis analysis, Course course, DateOnly day, DateOnly before)
+    private static UsualNow? On(PetRecord record, Course course, DateOnly day, DateOnly before)
     {
         string state = course.Key.Detail.Split(' ')[0];
-        DatedFact<UsualFact>? fact = analysis.Note.Facts<UsualFact>(day)
+        DatedFact<UsualFact>? fact = record.Note.Facts<UsualFact>(day)
             .LastOrDefault(usual => usual.Fact.Vital.Word == course.Key.Word && (usual.Fact.State is null || usual.Fact.State.Comparable == state) && usual.Fact.Place is null);
         if (fact is { Fact.Range: var range })
         {
             return new UsualNow(Canonical(range.Low, range), Canonical(range.High, range), range.Unit?.Canonical ?? "", fact.Fact.Per?.When?.Earliest ?? fact.Day, null);
         }
 
-        return UsualRow.For(course.Key) is { } row && OwnUsual.For(course, before, analysis.Pet.GrownOn(row.GrownMonths)) is { } own
+        return UsualRow.For(course.Key) is { } row && OwnUsual.For(course, before, record.Pet.GrownOn(row.GrownMonths)) is { } own
             ? new UsualNow(own.Low, own.High, own.Unit, own.Since, own.Count)
             : null;
     }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Reflection;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Data;
 
 namespace HealthNotes.Analysis.Trends;
 
@@ -54,7 +54,7 @@ public sealed record UsualRow(
     string Source)
 {
     private static readonly Lazy<ImmutableArray<UsualRow>> Rows = new(() =>
-        [.. TsvTable.Load(Assembly.GetExecutingAssembly(), "usual-values.tsv").Rows.Select(Read)]);
+        [.. ClinicalData.Rows("usual-values.tsv").Select(Read)]);
 
     private readonly double[] weights = [.. Enumerable.Range(0, Days + 1).Select(days => Math.Pow(0.5, days / HalfLife))];
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Trends;
 

@@ -2,12 +2,12 @@ using System.CommandLine;
 using System.Text;
 using System.Text.Json;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Due;
 
 namespace HealthNotes.Cli.Commands;
 

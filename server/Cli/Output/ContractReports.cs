@@ -1,13 +1,13 @@
 using System.Globalization;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Cli.Output;
 
@@ -22,9 +22,9 @@ internal static class ContractReports
 
     public static ReadReport Read(string path, IEnumerable<LineReading> lines) => new(path, [.. lines.Select(Line)]);
 
-    public static ValuesReport Values(NoteAnalysis analysis) => new(Pet(analysis), [.. analysis.Readings.Select(Value)]);
+    public static ValuesReport Values(NoteAnalysis analysis) => new(Pet(analysis), [.. analysis.Record.Readings.Select(Value)]);
 
-    public static DaysReport Days(NoteAnalysis analysis) => new(Pet(analysis), [.. CareDay.Of(analysis).Select(Day)]);
+    public static DaysReport Days(NoteAnalysis analysis) => new(Pet(analysis), [.. CareDay.Of(analysis.Record).Select(Day)]);
 
     private static DayReport Day(CareDay day) => new(
         day.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), day.Given, day.Missed, Plain(day.Eaten), Plain(day.WaterMl), Plain(day.WaterPerKg),
@@ -68,8 +68,8 @@ internal static class ContractReports
             pet.Born?.ToString(),
             age?.Days,
             age?.About,
-            pet.StageOn(analysis.Today, ClinicalTables.Default)?.Name,
-            pet.SizeOn(analysis.Today, ClinicalTables.Default),
+            pet.StageOn(analysis.Today)?.Name,
+            pet.SizeOn(analysis.Today),
             Plain(pet.AdultWeightKg));
     }
 

@@ -1,5 +1,5 @@
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Due;
+using HealthNotes.Record.Due;
 using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Output;
@@ -18,6 +18,6 @@ internal sealed record DueOfPet(string Path, NoteAnalysis Analysis, DueItem Due)
 
     /// <summary>All that is due in notes, by day, what has no day last.</summary>
     public static IReadOnlyList<DueOfPet> Of(IEnumerable<(string Path, NoteAnalysis Analysis)> notes) =>
-        [.. notes.SelectMany(note => note.Analysis.Due, (note, due) => new DueOfPet(note.Path, note.Analysis, due))
+        [.. notes.SelectMany(note => DueList.Of(note.Analysis.Record), (note, due) => new DueOfPet(note.Path, note.Analysis, due))
             .OrderBy(due => due.Due.On is null).ThenBy(due => due.Due.On).ThenBy(due => due.Path, StringComparer.Ordinal).ThenBy(due => due.Due.Line)];
 }

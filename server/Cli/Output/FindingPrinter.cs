@@ -14,7 +14,7 @@ internal static class FindingPrinter
     public static void Print(TextWriter output, NoteAnalysis analysis, NoteFinding finding)
     {
         string label = Wording.ForOwner(finding.Level);
-        string day = analysis.EntryAt(finding.Line)?.Head.Date is { } date ? $", {Wording.Day(date, analysis.Today)}" : "";
+        string day = analysis.Note.EntryAt(finding.Line)?.Head.Date is { } date ? $", {Wording.Day(date, analysis.Today)}" : "";
         string[] sentence = [.. Terminal.Wrap($"{label}{day}: {Clean(finding.Message)}", Indent)];
         output.WriteLine($"  {Terminal.InColour(label, finding.Level)}{sentence[0][label.Length..]}");
         foreach (string more in sentence.Skip(1))

@@ -1,8 +1,8 @@
 using System.Globalization;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Cli.Output;
 
@@ -17,7 +17,7 @@ internal static class ValuesPrinter
     {
         output.WriteLine(Who(analysis));
         output.WriteLine();
-        Table(output, Titles, analysis.Readings.Select(reading => Row(analysis, reading)));
+        Table(output, Titles, analysis.Record.Readings.Select(reading => Row(analysis, reading)));
     }
 
     /// <summary>Writes the days of home care, added up.</summary>
@@ -25,7 +25,7 @@ internal static class ValuesPrinter
     {
         output.WriteLine(Who(analysis));
         output.WriteLine();
-        Table(output, DayTitles, CareDay.Of(analysis).Select(Row));
+        Table(output, DayTitles, CareDay.Of(analysis.Record).Select(Row));
     }
 
     private static void Table(TextWriter output, string[] titles, IEnumerable<string[]> lines)
@@ -83,7 +83,7 @@ internal static class ValuesPrinter
             reading.State ?? "",
             FindingPrinter.Clean(reading.Written),
             bound + Wording.Show(value.Number, value.Unit) + spread,
-            analysis.NormalFor(reading) is { } normal ? Wording.Show(normal) : "",
+            analysis.Record.NormalFor(reading) is { } normal ? Wording.Show(normal) : "",
         ];
     }
 }

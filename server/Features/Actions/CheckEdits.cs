@@ -1,8 +1,8 @@
 using System.Globalization;
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Actions;
 
@@ -28,7 +28,7 @@ public static class CheckEdits
         }
 
         string head = document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " check";
-        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, $"{new string(' ', Indent)}{FillIn.HowTo}", .. CheckPlan.Of(document.Analysis).LineStarts.Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
+        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, $"{new string(' ', Indent)}{FillIn.HowTo}", .. CheckPlan.Of(document.Analysis.Record).LineStarts.Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
         return new CheckEdit(edit, new Place(first + 2, Indent));
     }
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Checks;
 

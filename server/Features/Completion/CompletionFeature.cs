@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using HealthNotes.Features.Completion.Offers;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Features.Completion;
 
@@ -20,14 +22,14 @@ public static class CompletionFeature
         }
 
         var note = new NoteAround(document, at.Line, settings);
-        var plan = new Lazy<CarePlan>(() => CarePlan.For(note));
+        var plan = new Lazy<ImmutableArray<MedicineOrder>>(() => MedicineOrder.On(note.Day, note.Document.Record));
         return Offers(at, note, () => plan.Value) is { } offers ? OfferMatcher.Match(at, offers) : CompletionList.Nothing;
     }
 
     /// <summary>The explanation, in Markdown, of the offer with this key; null for a key that is not known. It needs no document.</summary>
     public static string? Resolve(string key) => Explanations.Of(key);
 
-    private static IEnumerable<Offer>? Offers(LinePlace at, NoteAround note, Func<CarePlan> plan)
+    private static IEnumerable<Offer>? Offers(LinePlace at, NoteAround note, Func<ImmutableArray<MedicineOrder>> plan)
     {
         if (at.IsAtLineWord())
         {
@@ -40,7 +42,7 @@ public static class CompletionFeature
             : null;
     }
 
-    private static IEnumerable<Offer> LineStart(LinePlace at, NoteAround note, Func<CarePlan> plan)
+    private static IEnumerable<Offer> LineStart(LinePlace at, NoteAround note, Func<ImmutableArray<MedicineOrder>> plan)
     {
         bool timed = !string.IsNullOrWhiteSpace(at.Before);
         bool dated = at.Typed.Length > 0 && char.IsAsciiDigit(at.Typed[0]);
@@ -57,6 +59,6 @@ public static class CompletionFeature
 
         // in an entry at column 0 a new entry is likelier than another line of this one
         int group = opening ? 80 : -10;
-        return EntryOffers.NewEntries(at, note, group).Concat(alone ? WholeEntry.For(note, plan, group + 2) : []).Concat(words);
+        return EntryOffers.NewEntries(at, note, group).Concat(alone ? WholeEntry.For(note, group + 2) : []).Concat(words);
     }
 }

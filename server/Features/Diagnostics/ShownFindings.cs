@@ -34,7 +34,7 @@ public sealed record ShownFindings(ImmutableArray<NoteFinding> Findings, int Lef
 
         NoteFinding[] kept = [.. all
             .OrderBy(finding => finding.Level == FindingLevel.Error ? 0 : analysis.IsCurrent(finding) ? 1 : 2)
-            .ThenByDescending(finding => analysis.EntryAt(finding.Line)?.Head.Date ?? DateOnly.MaxValue)
+            .ThenByDescending(finding => analysis.Note.EntryAt(finding.Line)?.Head.Date ?? DateOnly.MaxValue)
             .Take(Most)
             .OrderBy(finding => finding.Line).ThenBy(finding => finding.Span.Start)];
         return new ShownFindings([.. kept], all.Length - Most);

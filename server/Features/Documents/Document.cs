@@ -2,6 +2,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
 
 namespace HealthNotes.Features.Documents;
 
@@ -11,15 +12,19 @@ namespace HealthNotes.Features.Documents;
 /// </summary>
 public sealed class Document
 {
-    private readonly DeferredAnalysis analysis;
+    private readonly Deferred<PetRecord> record;
+    private readonly Deferred<NoteAnalysis> analysis;
 
-    private Document(string uri, int version, Note note, DateOnly today, DeferredAnalysis analysis)
+    private Document(string uri, int version, Note note, DateOnly today, Document? before, EntryChange change)
     {
         Uri = uri;
         Version = version;
         Note = note;
         Today = today;
-        this.analysis = analysis;
+        PetRecord MakeRecord(PetRecord? old, EntryChange since, CancellationToken stop) => old?.After(note, since) ?? PetRecord.Of(note, today);
+        NoteAnalysis Analyse(NoteAnalysis? old, EntryChange since, CancellationToken stop) => NoteAnalysis.Of(Record, old, since, stop);
+        record = before?.record.After(change, MakeRecord) ?? new(MakeRecord);
+        analysis = before?.analysis.After(change, Analyse) ?? new(Analyse);
     }
 
     /// <summary>The name its editor knows it by.</summary>
@@ -37,11 +42,14 @@ public sealed class Document
     /// <summary>Its tree: the lines.</summary>
     public NoteSyntax Syntax => Note.Syntax;
 
+    /// <summary>What it tells of the pet. It does not wait for the rules.</summary>
+    public PetRecord Record => record.Get(CancellationToken.None);
+
     /// <summary>What has been worked out from it.</summary>
     public NoteAnalysis Analysis => analysis.Get(CancellationToken.None);
 
     /// <summary>Reads a text.</summary>
-    public static Document Open(string uri, int version, string text, DateOnly today) => Of(uri, version, Note.Read(text), today);
+    public static Document Open(string uri, int version, string text, DateOnly today) => new(uri, version, Note.Read(text), today, null, default);
 
     /// <summary>The document after an edit. A place past the end of its line or of the text counts as that end.</summary>
     public Document Edit(DocumentEdit edit, int version)
@@ -64,11 +72,11 @@ public sealed class Document
         }
 
         (Note note, EntryChange change) = Note.WithLines(first, end.Line - first + 1, text, NoteVocabulary.Default);
-        return new Document(Uri, version, note, Today, analysis.After(note, change));
+        return new Document(Uri, version, note, Today, this, change);
     }
 
     /// <summary>The same document, read on another day.</summary>
-    public Document On(DateOnly today) => today == Today ? this : Of(Uri, Version, Note, today);
+    public Document On(DateOnly today) => today == Today ? this : new(Uri, Version, Note, today, null, default);
 
     /// <summary>What has been worked out from it; gives up when told to.</summary>
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
@@ -81,6 +89,4 @@ public sealed class Document
         int length = Syntax.Lines[line].Text.Length;
         return new Place(line, place.Line > line ? length : place.Line < 0 ? 0 : Math.Clamp(place.Character, 0, length));
     }
-
-    private static Document Of(string uri, int version, Note note, DateOnly today) => new(uri, version, note, today, DeferredAnalysis.Of(note, today));
 }

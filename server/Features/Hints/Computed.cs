@@ -1,8 +1,8 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hints;
 

@@ -1,8 +1,8 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hints;
 

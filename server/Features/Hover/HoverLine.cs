@@ -1,10 +1,11 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hover;
 
@@ -28,20 +29,17 @@ internal sealed record HoverLine(Document Document, int Index, Token Token, bool
     public string Text => Token.Span.In(Line.Text).ToString();
 
     /// <summary>Its entry; null in the opening.</summary>
-    public Entry? Entry => Document.Analysis.EntryAt(Index);
+    public Entry? Entry => Document.Note.EntryAt(Index);
 
     /// <summary>The day of its entry; the day of reading in the opening.</summary>
     public DateOnly Day => Entry?.Head.Date ?? Document.Today;
 
     /// <summary>The value of the line; null where it has none.</summary>
-    public NoteReading? Reading
-    {
-        get
-        {
-            int at = Earlier.IndexOf(Document.Analysis.Readings, Index);
-            return at >= 0 ? Document.Analysis.Readings[at] : null;
-        }
-    }
+    public NoteReading? Reading => Sorted.Between(Document.Record.Readings, reading => reading.Line, Index, Index).FirstOrDefault();
+
+    /// <summary>What was noted of the same thing before the line, the latest first.</summary>
+    public IEnumerable<Noted> Before => Item is { } item && CourseKey.Of(item, Reading) is { } key && Entry?.Head is { Date: { } day } head
+        ? Document.Record.Of(key).Before(day, item.Head.Time ?? head.Time, Index) : [];
 
     /// <summary>True when a span holds what is under the pointer.</summary>
     public bool IsIn(TextSpan span) => span.Start <= Token.Span.Start && Token.Span.End <= span.End;

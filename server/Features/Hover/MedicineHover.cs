@@ -1,7 +1,7 @@
-using System.Collections.Immutable;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Features.Hover;
 
@@ -15,7 +15,7 @@ internal static class MedicineHover
     {
         string name = at.Item!.Name!.Text;
         yield return $"**{Md.Escape(name)}**";
-        foreach (DatedFact<MedicinePlan> plan in at.Document.Note.Facts<MedicinePlan>(at.Day).Where(plan => Same(plan.Fact.Medicine.Text, name) && plan.Line != at.Index).TakeLast(2))
+        foreach (DatedFact<MedicinePlan> plan in at.Document.Record.Facts.Plans.Where(plan => !(plan.Day > at.Day) && CourseKey.MedicineName(plan.Fact.Medicine.Text) == CourseKey.MedicineName(name) && plan.Line != at.Index).TakeLast(2))
         {
             yield return $"**Plan** (line {plan.Line + 1}): {Md.Escape(at.Document.Syntax.Lines[plan.Line].Text.Trim())}";
         }
@@ -30,25 +30,13 @@ internal static class MedicineHover
 
     private static string LastGiven(HoverLine at, string name)
     {
-        ImmutableArray<Entry> entries = at.Document.Note.Entries;
-        int from = at.Entry is { } own ? EntriesBefore.FirstFrom(entries, own.Line) : entries.Length - 1;
-        for (int i = from; i >= 0; i--)
+        Course doses = at.Document.Record.Of(CourseKey.Doses("gave", name));
+        if ((at.Entry is { Head.Date: { } on } entry ? doses.Before(on, at.Item!.Head.Time ?? entry.Head.Time, at.Index).FirstOrDefault() : doses.Last) is not { Item: DoseEvent given } last)
         {
-            for (int j = entries[i].Items.Length - 1; j >= 0; j--)
-            {
-                Placed<NoteItem> item = entries[i].Items[j];
-                bool before = at.Entry is null || item.Line < at.Index;
-                if (before && item.Value is DoseEvent { Word.Word: "gave" } given && Same(given.Medicine.Text, name))
-                {
-                    string dose = given.Dose is null ? "" : ValuePrinter.Print(given.Dose);
-                    string day = entries[i].Head.Date is { } date ? $"{DayWords.Iso(date)}{(given.Head.Time is { } time ? $" {time:HH\\:mm}" : "")}, {DayWords.From(at.Document.Today, date)}" : "on a day that is not written";
-                    return $"**{(at.Entry is null ? "Last given" : "Given before this line")}:** {dose} {day} (line {item.Line + 1}).".Replace("  ", " ", StringComparison.Ordinal);
-                }
-            }
+            return at.Entry is null ? "Not noted as given." : "Not noted as given before this line.";
         }
 
-        return at.Entry is null ? "Not noted as given." : "Not noted as given before this line.";
+        string dose = given.Dose is null ? "" : ValuePrinter.Print(given.Dose) + " ";
+        return $"**{(at.Entry is null ? "Last given" : "Given before this line")}:** {dose}{DayWords.Iso(last.Day)}{(given.Head.Time is { } time ? $" {time:HH\\:mm}" : "")}, {DayWords.From(at.Document.Today, last.Day)} (line {last.Line + 1}).";
     }
-
-    private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.OrdinalIgnoreCase);
 }

@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Features.Hover;
 
@@ -19,36 +19,17 @@ internal static class TagHover
     /// <summary>When something at a place was first noted, and its sizes up to this line.</summary>
     public static IEnumerable<string> History(HoverLine at, string what, string site, string? tag)
     {
-        if (FirstSeen(at, what, site, tag) is { } first)
+        Course course = at.Document.Record.Of(new CourseKey(what, tag is null ? site : $"{site} @{tag}"));
+        if (course.Lines.FirstOrDefault(line => line.Item is Finding) is { } first)
         {
-            yield return first;
+            yield return first.Line == at.Index ? "First noted here." : $"**First noted:** {DayWords.Iso(first.Day)}, {DayWords.From(at.Document.Today, first.Day)} (line {first.Line + 1}).";
         }
 
-        NoteReading[] sizes = [.. at.Document.Analysis.Readings.Where(reading =>
-            reading.Line < at.Index && reading.Day is not null && reading.What == what && reading.Site == site && Same(reading.Tag, tag))];
+        Noted[] sizes = [.. course.Lines.Where(line => line.Reading is not null && line.Line < at.Index)];
         if (sizes.Length > 0)
         {
             string cut = sizes.Length > Most ? "… " : "";
-            yield return $"**Sizes so far:** {cut}{string.Join(" · ", sizes.TakeLast(Most).Select(size => $"{DayWords.Iso(size.Day!.Value)} {Earlier.Show(size.Value, at.Us)}"))}.";
+            yield return $"**Sizes so far:** {cut}{string.Join(" · ", sizes.TakeLast(Most).Select(size => $"{DayWords.Iso(size.Day)} {ValuesBefore.Show(size.Reading!.Value, at.Us)}"))}.";
         }
     }
-
-    private static string? FirstSeen(HoverLine at, string what, string site, string? tag)
-    {
-        foreach (Entry entry in at.Document.Note.Entries)
-        {
-            foreach (Placed<NoteItem> item in entry.Items)
-            {
-                if (item.Value is Finding finding && finding.Word.Word == what && finding.Site.Name == site && Same(finding.Tag?.Name, tag))
-                {
-                    string when = entry.Head.Date is { } day ? $"{DayWords.Iso(day)}, {DayWords.From(at.Document.Today, day)}" : "on a day that is not written";
-                    return item.Line == at.Index ? "First noted here." : $"**First noted:** {when} (line {item.Line + 1}).";
-                }
-            }
-        }
-
-        return null;
-    }
-
-    private static bool Same(string? left, string? right) => string.Equals(left, right, StringComparison.OrdinalIgnoreCase);
 }

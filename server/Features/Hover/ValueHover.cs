@@ -1,8 +1,8 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hover;
 
@@ -23,7 +23,7 @@ internal static class ValueHover
 
     /// <summary>What a reading says, with how it was worked out.</summary>
     public static string Here(HoverLine at, NoteReading reading) =>
-        $"**Here:** {(Computed.Of(at.Item?.Value, at.Us) is { } computed ? computed.How : Earlier.Show(reading.Value, at.Us) + ".")}";
+        $"**Here:** {(Computed.Of(at.Item?.Value, at.Us) is { } computed ? computed.How : ValuesBefore.Show(reading.Value, at.Us) + ".")}";
 
     private static string? OfValue(HoverLine at, NoteValue value) => value switch
     {

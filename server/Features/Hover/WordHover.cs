@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Hover;
 
@@ -61,13 +61,13 @@ internal static class WordHover
             if (at.Reading is { } size)
             {
                 yield return ValueHover.Here(at, size);
-                yield return Earlier.Change(at, size);
+                yield return ValuesBefore.Change(at, size);
             }
         }
         else if (at.Reading is { } reading)
         {
             yield return ValueHover.Here(at, reading);
-            yield return Earlier.Of(at, reading);
+            yield return ValuesBefore.Of(at, reading);
         }
         else if (DateHover.Due(at) is { } due)
         {

@@ -1,5 +1,5 @@
 using System.Numerics;
-using HealthNotes.Analysis.Checks;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Lenses;
 

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Checks;
-using HealthNotes.Analysis.Due;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Record.Checks;
+using HealthNotes.Record.Due;
 
 namespace HealthNotes.Features.Lenses;
 
@@ -19,7 +19,7 @@ public static class LensFeature
     {
         var lenses = new List<LensText>();
         Checks(document, lenses);
-        ImmutableArray<DueItem> due = document.Analysis.Due;
+        ImmutableArray<DueItem> due = DueList.Of(document.Analysis.Record);
         List<(DueItem Task, DateOnly On)> left = [.. due.Where(item => item is { Task: not null, On: not null }).Select(item => (item, item.On!.Value))];
         lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Task.Line), Due(document.Today, task.On))));
         if (Next(document, left, due) is { } next)
@@ -35,7 +35,7 @@ public static class LensFeature
     {
         var coverage = new CheckCoverage(CheckItems.For(document.Analysis.Pet));
         ImmutableArray<Entry> entries = document.Note.Entries;
-        DateOnly? current = document.Analysis.CurrentFrom;
+        DateOnly? current = document.Analysis.Record.CurrentFrom;
         int at = 0;
         while (at < entries.Length)
         {

@@ -1,6 +1,7 @@
 using System.Text;
-using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Danger;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Text;
 
@@ -27,7 +28,7 @@ public static class NoteCard
         }
 
         body.Append("</div>\n<div class=\"advice\">\n");
-        Advice(body, "now", PageWords.SheetPhoneNow, ClinicalTables.Default.PhoneNow(species, male: null));
+        Advice(body, "now", PageWords.SheetPhoneNow, PhoneNow.Printed(species, male: null));
         Advice(body, "care", PageWords.Cautions, ClinicalTables.Default.Cautions);
         body.Append("</div>\n<p class=\"clinic\">").Append(HtmlText.Escape(PageWords.CardClinic)).Append(" <span></span></p>\n</main>\n");
         return HtmlDocument.Of(PageWords.CardTitle, Style(paper), body.ToString());

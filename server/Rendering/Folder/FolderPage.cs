@@ -1,6 +1,6 @@
 using System.Text;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Ranges;
+using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
@@ -75,7 +75,7 @@ public static class FolderPage
 
         string[] about =
         [
-            PageWords.NameOf(analysis.Pet.Species), analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? "", analysis.Pet.StageOn(analysis.Today, ClinicalTables.Default)?.Name ?? "",
+            PageWords.NameOf(analysis.Pet.Species), analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? "", analysis.Pet.StageOn(analysis.Today)?.Name ?? "",
             PageWords.FolderLast(analysis.Note.Entries.Select(entry => entry.Head.Date).Where(day => day <= analysis.Today).Max()), NoteText.Field(note.Name),
         ];
         return Md.Small(string.Join(", ", about.Where(part => part.Length > 0))) + "\n";
@@ -90,7 +90,7 @@ public static class FolderPage
 
         var context = new PageContext(analysis, PageOptions.Default);
         yield return (PageWords.Attention, Attention(AttentionBuilder.Build(context), context));
-        Analysis.Due.DueItem[] due = [.. analysis.Due.Where(item => !(item.On > today.AddDays(DueDays)))];
+        Record.Due.DueItem[] due = [.. DueList.Of(analysis.Record).Where(item => !(item.On > today.AddDays(DueDays)))];
         if (due.Length > 0)
         {
             yield return (PageWords.FolderDue, string.Concat(due.Take(DueShown).Select(item => $"- {DueText.When(item.On, today)}: {Md.Text(DueText.Of(item))}\n")) + More(due.Length - DueShown));

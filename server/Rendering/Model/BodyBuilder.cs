@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Lumps;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Text;
 
@@ -18,7 +18,7 @@ internal static class BodyBuilder
 
     public static Shown<BodyFinding> Build(PageContext context)
     {
-        List<LumpLife> lives = [.. Words.SelectMany(word => context.Analysis.CoursesOf(word)).SelectMany(course => LumpLife.AllOf(course)).Where(life => life.Key.Word != "node" || !life.Sizes.IsEmpty)];
+        List<LumpLife> lives = [.. Words.SelectMany(word => context.Analysis.Record.All(word)).SelectMany(course => LumpLife.AllOf(course)).Where(life => life.Key.Word != "node" || !life.Sizes.IsEmpty)];
         var known = lives.SelectMany(life => life.Lines).Select(line => line.Line).ToHashSet();
         List<BodyFinding> rows = [.. lives
             .OrderBy(life => life.Ended is not null).ThenByDescending(life => context.IsCurrent(life.Last.Line)).ThenBy(life => life.Last.Item!.Word.Order).ThenByDescending(life => life.Last.Day).ThenBy(life => life.Last.Line)

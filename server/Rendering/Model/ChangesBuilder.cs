@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Changes;
-using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -11,7 +11,7 @@ internal static class ChangesBuilder
 {
     public static Changes? Build(PageContext context)
     {
-        if (ChangeList.Of(context.Analysis, context.Options.Since) is not { } changes || changes is { IsEmpty: true, From: SinceWhat.FirstEntry })
+        if (ChangeList.Of(context.Analysis.Record, context.Options.Since) is not { } changes || changes is { IsEmpty: true, From: SinceWhat.FirstEntry })
         {
             return null;
         }

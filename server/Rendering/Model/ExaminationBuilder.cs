@@ -1,8 +1,8 @@
-using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;

@@ -64,7 +64,7 @@ internal static class LogBuilder
         return string.Join(", ", parts.Where(part => part.Length > 0));
     }
 
-    private static Analysis.Readings.NoteReading? WeightThen(PageContext context, CurrentItem item) =>
+    private static Record.Readings.NoteReading? WeightThen(PageContext context, CurrentItem item) =>
         item.Entry.Day is { } day ? context.Analysis.Pet.WeightOn(day) : null;
 
     private static string Note(FreeWords? note) => note is null ? "" : NoteText.Field(note.Text);

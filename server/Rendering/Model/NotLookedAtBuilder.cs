@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Rendering.Model;
 

@@ -72,10 +72,10 @@ internal sealed class PageContext
     public WrittenLine Written(int line) => new(line + 1, DayOf(line), NoteText.Line(Analysis.Note.Syntax.Lines[line].Text));
 
     /// <summary>True for lines of the current period, and of the opening, which always holds.</summary>
-    public bool IsCurrent(int line) => Analysis.EntryAt(line) is not { } entry || currentEntries.Contains(entry.Line);
+    public bool IsCurrent(int line) => Analysis.Note.EntryAt(line) is not { } entry || currentEntries.Contains(entry.Line);
 
     /// <summary>The day of the entry that a line stands in; null in the opening.</summary>
-    public DateOnly? DayOf(int line) => Analysis.EntryAt(line) is { } entry ? days[entry.Line] : null;
+    public DateOnly? DayOf(int line) => Analysis.Note.EntryAt(line) is { } entry ? days[entry.Line] : null;
 
     /// <summary>What a line is about: its word and its site. Empty for heads of entries and for lines before the current period.</summary>
     public string ThingAt(int line) => things.GetValueOrDefault(line, "");

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Changes;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Drawing.Charts;
 using HealthNotes.Rendering.Drawing.Days;

@@ -27,7 +27,7 @@ internal sealed record Period(DatedEntry? Check, DateOnly? From, ImmutableArray<
     /// <summary>Splits the entries of a note at the day where its current period starts.</summary>
     public static Period Of(NoteAnalysis analysis)
     {
-        DateOnly? from = analysis.CurrentFrom;
+        DateOnly? from = analysis.Record.CurrentFrom;
         ILookup<bool, DatedEntry> split = Dated(analysis.Note.Entries)
             .OrderBy(e => e.Day).ThenBy(e => e.Entry.Line)
             .ToLookup(e => e.Entry.Head.Date is not { } date || date >= from);

@@ -1,9 +1,8 @@
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -44,7 +43,7 @@ internal static class PetCardBuilder
             : "";
 
     private static string? AgeAndStage(PetProfile pet, DateOnly today) => pet.AgeOn(today) is not { } age ? null
-        : pet.StageOn(today, ClinicalTables.Default) is { } stage ? PageWords.AgeAndStage(age.ToString(), stage.Name, $"{pet.Born}") : PageWords.AgeAndStage(age.ToString(), null, $"{pet.Born}");
+        : pet.StageOn(today) is { } stage ? PageWords.AgeAndStage(age.ToString(), stage.Name, $"{pet.Born}") : PageWords.AgeAndStage(age.ToString(), null, $"{pet.Born}");
 
     private static List<string> Texts(PageContext context, string word) => Listed(
         context.Analysis.Note.Facts<TextFact>(context.Analysis.Today)
@@ -53,11 +52,7 @@ internal static class PetCardBuilder
 
     /// <summary>The plans that hold today: the latest of each medicine, unless it was stopped or has run out.</summary>
     private static IEnumerable<string> Medicines(PageContext context, NoteReading? weight) =>
-        context.Analysis.Orders
-            .Where(order => order.From <= context.Analysis.Today && !(order.EndDay < context.Analysis.Today))
-            .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text), (_, orders) => orders.MaxBy(order => order.From)!)
-            .OrderBy(order => order.Line)
-            .Select(order => NoteText.Field(Plan(order.Plan)) + PerKilogram(context, order.Plan.Dose, weight));
+        MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => NoteText.Field(Plan(order.Plan)) + PerKilogram(context, order.Plan.Dose, weight));
 
     /// <summary>A plan as it is shown, without its first word.</summary>
     public static string Plan(MedicinePlan plan) => ItemPrinter.Print(plan)[(plan.Word.Word.Length + 1)..];

@@ -1,5 +1,5 @@
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Lumps;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;

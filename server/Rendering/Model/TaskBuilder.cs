@@ -1,4 +1,5 @@
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Due;
 
 namespace HealthNotes.Rendering.Model;
 
@@ -12,6 +13,6 @@ internal static class TaskBuilder
 
     /// <summary>What is due, as the analysis says.</summary>
     public static Shown<DueItem> Due(PageContext context) => Shown<DueItem>.First(
-        [.. context.Analysis.Due.Select(due => new DueItem(due.On, due.On is { } on ? on.DayNumber - context.Analysis.Today.DayNumber : null, DueText.Of(due)))],
+        [.. DueList.Of(context.Analysis.Record).Select(due => new DueItem(due.On, due.On is { } on ? on.DayNumber - context.Analysis.Today.DayNumber : null, DueText.Of(due)))],
         PageLimits.ListItems);
 }

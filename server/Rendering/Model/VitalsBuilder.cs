@@ -1,11 +1,11 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
@@ -15,7 +15,7 @@ internal static class VitalsBuilder
 {
     public static VitalsTable Build(PageContext context)
     {
-        Dictionary<(int, TextSpan), NoteReading> readings = context.Analysis.Readings.Where(r => context.IsCurrent(r.Line)).ToDictionary(r => (r.Line, r.Span));
+        Dictionary<(int, TextSpan), NoteReading> readings = context.Analysis.Record.Readings.Where(r => context.IsCurrent(r.Line)).ToDictionary(r => (r.Line, r.Span));
         List<DatedFact<UsualFact>> usual = [.. context.Analysis.Note.Facts<UsualFact>()];
         int leftOut = 0;
         List<VitalRow> rows = [];
@@ -27,7 +27,7 @@ internal static class VitalsBuilder
             foreach (CurrentItem item in shown.Items)
             {
                 NoteReading? reading = readings.GetValueOrDefault((item.Line, ((Reading)item.Item).Value.Span));
-                NormalRange? normal = reading is null ? null : context.Analysis.NormalFor(reading);
+                NormalRange? normal = reading is null ? null : context.Analysis.Record.NormalFor(reading);
                 rows.Add(Row(context, item, reading, normal, usual));
                 if (normal is not null)
                 {
@@ -79,7 +79,7 @@ internal static class VitalsBuilder
     private static string Whose(PageContext context, NoteReading reading, NormalRange normal)
     {
         PetProfile pet = context.Analysis.Pet;
-        string stage = normal.For.Stages is ["any"] || reading.Day is not { } day ? "" : pet.StageOn(day, ClinicalTables.Default)?.Name ?? PageWords.Grown;
+        string stage = normal.For.Stages is ["any"] || reading.Day is not { } day ? "" : pet.StageOn(day)?.Name ?? PageWords.Grown;
         string animal = stage.Contains("puppy", StringComparison.Ordinal) || stage.Contains("kitten", StringComparison.Ordinal) ? "" : PageWords.NameOf(pet.Species).ToLowerInvariant();
         string[] whose =
         [

@@ -1,6 +1,6 @@
 using System.Text;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Checks;
+using HealthNotes.Record.Checks;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
@@ -17,7 +17,7 @@ public static class CheckSheet
     public static string Html(NoteAnalysis analysis, Paper paper)
     {
         var context = new PageContext(analysis, PageOptions.Default);
-        var plan = CheckPlan.Of(analysis);
+        var plan = CheckPlan.Of(analysis.Record);
         string name = analysis.Pet.Name is { Length: > 0 } given ? SheetLimits.Cut(NoteText.Field(given), SheetLimits.NameLength) : PageWords.PetWithoutName;
         var body = new StringBuilder("<main>\n<section class=\"side front\" aria-labelledby=\"front\">\n");
         SheetHead.Write(body, context, name);

@@ -1,8 +1,8 @@
 using System.Text;
 using System.Xml.Linq;
-using HealthNotes.Analysis.Checks;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Record.Checks;
+using HealthNotes.Record.Lumps;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;

@@ -1,6 +1,7 @@
 using System.Text;
-using HealthNotes.Analysis.Pet;
-using HealthNotes.Analysis.Ranges;
+using HealthNotes.Analysis.Danger;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
@@ -14,7 +15,7 @@ internal static class SheetCautions
     {
         PetProfile pet = context.Analysis.Pet;
         html.Append("<div class=\"words\">\n<div>\n");
-        List(html, PageWords.SheetPhoneNow, [.. ClinicalTables.Default.PhoneNow(pet.Species, pet.Male)]);
+        List(html, PageWords.SheetPhoneNow, [.. PhoneNow.Printed(pet.Species, pet.Male)]);
         html.Append("</div>\n<div>\n");
         List(html, PageWords.Cautions, [.. ClinicalTables.Default.Cautions]);
         html.Append("</div>\n</div>\n<p class=\"typing\"><strong>").Append(HtmlText.Escape(PageWords.SheetTypingLead)).Append("</strong> ").Append(HtmlText.Escape(PageWords.SheetTyping)).Append(" <code>hnote new check FILE</code></p>\n");

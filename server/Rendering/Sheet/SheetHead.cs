@@ -1,5 +1,4 @@
 using System.Text;
-using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
@@ -12,7 +11,7 @@ internal static class SheetHead
 {
     public static void Write(StringBuilder html, PageContext context, string name)
     {
-        string stage = context.Analysis.Pet.StageOn(context.Analysis.Today, ClinicalTables.Default)?.Name ?? "";
+        string stage = context.Analysis.Pet.StageOn(context.Analysis.Today)?.Name ?? "";
         string[] about = [PageWords.NameOf(context.Analysis.Pet.Species), context.Analysis.Pet.AgeOn(context.Analysis.Today)?.ToString() ?? "", stage];
         string known = string.Join("; ", Texts(context, "known"));
         string phone = string.Join(", ", Texts(context, "clinic").Concat(Texts(context, "phone")));

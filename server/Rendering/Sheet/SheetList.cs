@@ -1,6 +1,7 @@
 using System.Text;
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Checks;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
@@ -44,7 +45,7 @@ internal static class SheetList
     private static string Ranges(PageContext context, CheckStep step)
     {
         string normal = step.Normal is { } range ? PageWords.SheetNormal(context.Units.Show(range)) : "";
-        string usual = step.Usual is { } own && step.Last?.Reading is { } reading
+        string usual = UsualNow.Of(context.Analysis.Record, step) is { } own && step.Last?.Reading is { } reading
             ? PageWords.SheetUsual(context.Units.Show(own.Low, own.High, reading.Value.OnScaleOfNine().Unit), own.Readings is null) : "";
         return string.Join("; ", new[] { usual, normal }.Where(part => part.Length > 0));
     }

@@ -1,5 +1,5 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Tests.Analysis;
 
@@ -39,7 +39,7 @@ public class AbsentSignTests
     [Fact]
     public void What_did_not_happen_counts_as_none()
     {
-        CareDay day = Assert.Single(CareDay.Of(MarkedFindings.Read("pet Marlow\nspecies dog\n2026-11-01 log\n  vomit none\n  no cough\n  seizure none\n  sneeze none\n  no stool\n")));
+        CareDay day = Assert.Single(CareDay.Of(MarkedFindings.Read("pet Marlow\nspecies dog\n2026-11-01 log\n  vomit none\n  no cough\n  seizure none\n  sneeze none\n  no stool\n").Record));
         Assert.Equal((0, 0, 0, 0, 0), (day.Vomit, day.Cough, day.Seizures, day.Sneeze, day.Stools));
     }
 

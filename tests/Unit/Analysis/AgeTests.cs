@@ -1,6 +1,6 @@
 using CsCheck;
-using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Ranges;
 using NodaTime;
 
 namespace HealthNotes.Tests.Analysis;

@@ -18,7 +18,7 @@ public class BegunCheckTests
     [InlineData("  > Looked him over, nothing to note.\n", 25)]
     [InlineData("  skip anus refused\n", 25)]
     public void The_current_period_starts_with_the_last_check_that_says_something(string written, int day) =>
-        Assert.Equal(new DateOnly(2026, 11, day), NoteAnalysis.Of(Note.Read(Before + written), Today).CurrentFrom);
+        Assert.Equal(new DateOnly(2026, 11, day), NoteAnalysis.Of(Note.Read(Before + written), Today).Record.CurrentFrom);
 
     [Fact]
     public void What_is_urgent_stays_in_front_until_something_new_is_written()

@@ -1,16 +1,16 @@
 using System.Reflection;
-using HealthNotes.Analysis;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Tests.Analysis;
 
 /// <summary>The data files themselves: complete, ordered, sourced, and in step with the publications they name.</summary>
 public class ClinicalDataTests
 {
-    private static readonly Assembly Data = typeof(NoteAnalysis).Assembly;
+    private static readonly Assembly Data = typeof(ClinicalTables).Assembly;
     private static readonly string[] Stages = ["newborn", "growing", "young-adult", "mature", "senior"];
     private static readonly string?[] Sizes = [null, "small", "medium", "large", "giant"];
     private static readonly string[] States = ["asleep", "rest", "any", "on-insulin", "before-food", "after-food"];
@@ -28,12 +28,12 @@ public class ClinicalDataTests
     [Theory]
     [MemberData(nameof(Tables))]
     public void Every_table_is_told_of_in_the_readme(string table) =>
-        Assert.Contains($"| `{table}` |", File.ReadAllText(Support.Repository.PathOf("server/Analysis/Data/README.md")), StringComparison.Ordinal);
+        Assert.Contains($"| `{table}` |", File.ReadAllText(Support.Repository.PathOf("server/Record/Data/README.md")), StringComparison.Ordinal);
 
-    public static TheoryData<string> AloneUrgent => [.. ClinicalTables.Default.AllPhoneNow.Where(row => row.With.Length == 0)
+    public static TheoryData<string> AloneUrgent => [.. PhoneNow.All.Where(row => row.With.Length == 0)
         .SelectMany(row => (row.Animal == "both" ? ["dog", "cat"] : new[] { row.Animal[^3..] }).SelectMany(animal => row.Signs.Select(sign => $"{animal}: {LineOf(sign)}")))];
 
-    public static TheoryData<string> UrgentTogether => [.. ClinicalTables.Default.AllPhoneNow.Where(row => row.With.Length > 0).Select(row => row.What)];
+    public static TheoryData<string> UrgentTogether => [.. PhoneNow.All.Where(row => row.With.Length > 0).Select(row => row.What)];
 
     /// <summary>The sheet, the card and the rules agree on what cannot wait.</summary>
     [Theory]
@@ -45,7 +45,7 @@ public class ClinicalDataTests
     [MemberData(nameof(UrgentTogether))]
     public void Signs_together_are_urgent(string what)
     {
-        PhoneNow row = ClinicalTables.Default.AllPhoneNow.Single(one => one.What == what);
+        PhoneNow row = PhoneNow.All.Single(one => one.What == what);
         string born = row.Animal == "young" ? "2026-08-20" : "2020-05-01";
         string lines = string.Concat(row.With.Select(one => one[0]).Prepend(row.Signs[0]).Select(sign => $"12:00 {LineOf(sign)}\n"));
         Assert.Contains(MarkedFindings.Read($"pet Marlow\nspecies dog\nborn {born}\nadult-weight 15kg\n2026-11-20 log\n{lines}").Findings, finding => finding is { Rule: "together", Level: FindingLevel.Urgent });
@@ -58,7 +58,7 @@ public class ClinicalDataTests
     {
         foreach (ReadingKey key in AllKeys())
         {
-            Assert.True(ClinicalTables.Default.LinesFor(key).Select(line => Cells(line.For)).Distinct().Count() <= 1, key.ToString());
+            Assert.True(LevelLine.Of(key).Select(line => Cells(line.For)).Distinct().Count() <= 1, key.ToString());
         }
     }
 
@@ -67,7 +67,7 @@ public class ClinicalDataTests
     {
         foreach (ReadingKey key in AllKeys())
         {
-            foreach (IGrouping<bool, LevelLine> side in ClinicalTables.Default.LinesFor(key).Where(line => line.Repeat == 1).GroupBy(line => line.Above))
+            foreach (IGrouping<bool, LevelLine> side in LevelLine.Of(key).Where(line => line.Repeat == 1).GroupBy(line => line.Above))
             {
                 decimal[] values = [.. side.OrderBy(line => line.Level).Select(line => line.Value)];
                 Assert.Equal(side.Key ? values.Order() : values.OrderDescending(), values);
@@ -85,7 +85,7 @@ public class ClinicalDataTests
                 continue;
             }
 
-            foreach (LevelLine line in ClinicalTables.Default.LinesFor(key))
+            foreach (LevelLine line in LevelLine.Of(key))
             {
                 Assert.True(line.Above ? normal.High is null || normal.High <= line.Value : normal.Low is null || normal.Low >= line.Value, $"{key}: {line}");
             }
@@ -118,7 +118,7 @@ public class ClinicalDataTests
     public void Upper_lines_are_where_the_publication_draws_them(string what, string species, string stage, string state, string? place, double value, FindingLevel level, int repeat)
     {
         var key = new ReadingKey(what, Enum.Parse<Species>(species, ignoreCase: true), stage, null, state, place);
-        Assert.Contains(ClinicalTables.Default.LinesFor(key), line => line.Above && line.Level == level && line.Repeat == repeat && line.Value == (decimal)value);
+        Assert.Contains(LevelLine.Of(key), line => line.Above && line.Level == level && line.Repeat == repeat && line.Value == (decimal)value);
     }
 
     [Fact]

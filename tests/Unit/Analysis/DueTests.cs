@@ -1,7 +1,7 @@
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Due;
 
 namespace HealthNotes.Tests.Analysis;
 
@@ -46,7 +46,7 @@ public class DueTests
     [InlineData("dog", "2012-05-01", "2026-11-01", 182)] // AAHA Senior Care Guidelines 2023 (from memory)
     public void Visits_are_due_by_life_stage(string species, string born, string today, int days)
     {
-        DueItem visit = Assert.Single(On(DateOnly.Parse(today), $"pet X\nspecies {species}\nborn {born}\n2026-10-01 visit\n").Due);
+        DueItem visit = Assert.Single(DueList.Of(On(DateOnly.Parse(today), $"pet X\nspecies {species}\nborn {born}\n2026-10-01 visit\n").Record));
         Assert.Equal((DueKind.Visit, days, new DateOnly(2026, 10, 1).AddDays(days)), (visit.Kind, visit.Every, visit.On));
     }
 
@@ -67,7 +67,7 @@ public class DueTests
             """);
         Assert.Equal(
             ["recheck lump L-flank @low 2026-10-15", "booster 2026-11-10", "chip check 2026-12-01"],
-            On(new DateOnly(2026, 11, 25), note).Due.Select(item => $"{(item.Kind == DueKind.Recheck ? "recheck " : "")}{item.What} {item.On:yyyy-MM-dd}"));
+            DueList.Of(On(new DateOnly(2026, 11, 25), note).Record).Select(item => $"{(item.Kind == DueKind.Recheck ? "recheck " : "")}{item.What} {item.On:yyyy-MM-dd}"));
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public class FindingPropertyTests
         {
             string note = "pet X\nspecies dog\nborn 2020-05-01\n" + string.Concat(days.Select(day => $"2026-11-0{day} log\n  rr {28 + day} asleep\n  lump L-flank {10 + day}mm\n"));
             NoteAnalysis analysis = MarkedFindings.Read(note);
-            return analysis.Findings.Select(f => $"{analysis.EntryAt(f.Line)?.Head.Date} {f.Rule} {f.Level}").Order(StringComparer.Ordinal);
+            return analysis.Findings.Select(f => $"{analysis.Note.EntryAt(f.Line)?.Head.Date} {f.Rule} {f.Level}").Order(StringComparer.Ordinal);
         }
 
         Assert.Equal(Findings([1, 2, 3, 4, 5, 6]), Findings(order));

@@ -1,5 +1,4 @@
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Ranges;
 
 namespace HealthNotes.Tests.Analysis;
 
@@ -7,7 +6,7 @@ public class LifeStageTests
 {
     private static string? Stage(string species, string born, string weight = "") =>
         MarkedFindings.Read($"pet X\nspecies {species}\nborn {born}\n{weight}\n") is var analysis
-            ? analysis.Pet.StageOn(MarkedFindings.Today, ClinicalTables.Default)?.Name
+            ? analysis.Pet.StageOn(MarkedFindings.Today)?.Name
             : null;
 
     /// <summary>AAHA/AAFP Feline Life Stage Guidelines 2021, table 1; AAHA press release 2021 for 10 years.</summary>
@@ -42,20 +41,20 @@ public class LifeStageTests
     public void Size_classes(string weight, string size)
     {
         NoteAnalysis analysis = MarkedFindings.Read($"pet X\nspecies dog\nadult-weight {weight}\n");
-        Assert.Equal(size, analysis.Pet.SizeOn(MarkedFindings.Today, ClinicalTables.Default));
+        Assert.Equal(size, analysis.Pet.SizeOn(MarkedFindings.Today));
     }
 
     [Fact]
     public void A_puppys_weight_says_nothing_about_its_size()
     {
         NoteAnalysis analysis = MarkedFindings.Read("pet X\nspecies dog\nborn 2026-08-01\n2026-11-01 check\n  weight 8kg\n");
-        Assert.Null(analysis.Pet.SizeOn(MarkedFindings.Today, ClinicalTables.Default));
+        Assert.Null(analysis.Pet.SizeOn(MarkedFindings.Today));
     }
 
     [Fact]
     public void A_grown_dogs_last_weighing_decides_where_no_adult_weight_is_written()
     {
         NoteAnalysis analysis = MarkedFindings.Read("pet X\nspecies dog\nborn 2020-08-01\n2026-11-01 check\n  weight 45kg\n");
-        Assert.Equal("giant", analysis.Pet.SizeOn(MarkedFindings.Today, ClinicalTables.Default));
+        Assert.Equal("giant", analysis.Pet.SizeOn(MarkedFindings.Today));
     }
 }

@@ -54,7 +54,7 @@ public class LongitudinalPropertyTests
     private static IEnumerable<string> Told(string text)
     {
         NoteAnalysis analysis = MarkedFindings.Read(text);
-        return analysis.Findings.Select(f => $"{analysis.EntryAt(f.Line)?.Head.Date:yyyy-MM-dd} {analysis.Note.Syntax.Lines[f.Line].Text} {f.Rule} {f.Level} {f.Evidence.Length}").Order(StringComparer.Ordinal);
+        return analysis.Findings.Select(f => $"{analysis.Note.EntryAt(f.Line)?.Head.Date:yyyy-MM-dd} {analysis.Note.Syntax.Lines[f.Line].Text} {f.Rule} {f.Level} {f.Evidence.Length}").Order(StringComparer.Ordinal);
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public class LongitudinalPropertyTests
         static IEnumerable<string> Told(CaseNote note)
         {
             NoteAnalysis analysis = note.Analyse();
-            return analysis.Findings.Select(f => $"{note.Name} {analysis.EntryAt(f.Line)?.Head.Date:yyyy-MM-dd} {analysis.Note.Syntax.Lines[f.Line].Text} {f.Rule} {f.Level}").Order(StringComparer.Ordinal);
+            return analysis.Findings.Select(f => $"{note.Name} {analysis.Note.EntryAt(f.Line)?.Head.Date:yyyy-MM-dd} {analysis.Note.Syntax.Lines[f.Line].Text} {f.Rule} {f.Level}").Order(StringComparer.Ordinal);
         }
     }
 

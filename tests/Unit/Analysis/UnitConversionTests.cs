@@ -1,7 +1,7 @@
 using CsCheck;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 using UnitsNet;
 
 namespace HealthNotes.Tests.Analysis;
@@ -9,7 +9,7 @@ namespace HealthNotes.Tests.Analysis;
 public class UnitConversionTests
 {
     private static decimal Canonical(string line) =>
-        MarkedFindings.Read("pet X\n2026-01-01\n" + line).Readings.Single().Value.Number;
+        MarkedFindings.Read("pet X\n2026-01-01\n" + line).Record.Readings.Single().Value.Number;
 
     private static Unit UnitNamed(string word) => NoteVocabulary.Default.Units.Find(word)!;
 

@@ -1,6 +1,8 @@
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Due;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Tests.Analysis;
 
@@ -20,9 +22,9 @@ public class WholeOrNothingTests
         NoteAnalysis analysis = MarkedFindings.Read($"{Dog}{before}2026-11-01 check\n  {line}\n");
         NoteFinding finding = Assert.Single(analysis.Findings, found => found.Rule == "not-plausible");
         Assert.Equal(FindingLevel.Error, finding.Level);
-        Assert.DoesNotContain(analysis.Readings, reading => reading.Line == finding.Line);
+        Assert.DoesNotContain(analysis.Record.Readings, reading => reading.Line == finding.Line);
         Assert.NotEqual(finding.Line, analysis.Pet.WeightOn(analysis.Today)?.Line);
-        Assert.DoesNotContain(analysis.CoursesOf("weight").SelectMany(course => course.Lines), noted => noted.Line == finding.Line && noted.Reading is not null);
+        Assert.DoesNotContain(analysis.Record.All("weight").SelectMany(course => course.Lines), noted => noted.Line == finding.Line && noted.Reading is not null);
     }
 
     [Theory]
@@ -38,7 +40,7 @@ public class WholeOrNothingTests
         string text = $"{Dog}2026-05-01 check\n  weight 20kg\n2026-06-01 check\n  weight 20.5kg\n2026-11-01 check\n  weight 0.9kg\n";
         NoteAnalysis before = MarkedFindings.Read(text);
         (Note note, EntryChange change) = before.Note.WithLines(8, 1, "  weight 19.9kg\n", HealthNotes.Grammar.Vocabulary.NoteVocabulary.Default);
-        NoteAnalysis after = before.After(note, change, CancellationToken.None);
+        NoteAnalysis after = NoteAnalysis.Of(before.Record.After(note, change), before, change, CancellationToken.None);
         Assert.DoesNotContain(after.Findings, found => found.Rule == "not-plausible");
         Assert.Equal(19.9m, after.Pet.WeightOn(after.Today)?.Value.Number);
         Assert.Equal(MarkedFindings.Read(text.Replace("0.9kg", "19.9kg", StringComparison.Ordinal)).Findings, after.Findings, EqualityComparer<NoteFinding>.Create((a, b) => a!.ToString() == b!.ToString()));
@@ -56,7 +58,7 @@ public class WholeOrNothingTests
     {
         NoteAnalysis analysis = MarkedFindings.Read($"{Dog}med cephalexin 500mg every 12h\n2026-11-01 log\n  gave cephalexin 500mg 08:00 20:00\n");
         Assert.DoesNotContain(analysis.Findings, found => found.Rule.StartsWith("dose", StringComparison.Ordinal));
-        Assert.Equal([new TimeOnly(8, 0), new TimeOnly(20, 0)], analysis.CoursesOf("gave").Single().Lines.Select(dose => dose.Time!.Value));
+        Assert.Equal([new TimeOnly(8, 0), new TimeOnly(20, 0)], analysis.Record.All("gave").Single().Lines.Select(dose => dose.Time!.Value));
     }
 
     [Fact]
@@ -64,7 +66,7 @@ public class WholeOrNothingTests
     {
         NoteAnalysis analysis = MarkedFindings.Read($"{Dog}2026-10-01 visit\n  med prednisone taper as on the sheet\n2026-11-01 log\n  08:00 gave prednisone 5mg\n  22:00 gave prednisone 5mg\n2026-11-02 log\n  missed prednisone\n2026-11-03 log\n  gave prednisone 5mg\n");
         Assert.DoesNotContain(analysis.Findings, found => found.Rule.StartsWith("dose", StringComparison.Ordinal));
-        Assert.True(Assert.Single(analysis.Orders).IsAsWritten);
+        Assert.True(Assert.Single(MedicineOrder.All(analysis.Record)).IsAsWritten);
     }
 
     [Fact]
@@ -88,5 +90,5 @@ public class WholeOrNothingTests
     }
 
     private static IEnumerable<string> Tasks(string text) =>
-        MarkedFindings.Read(text).Due.Where(due => due.Kind == HealthNotes.Analysis.Due.DueKind.Task).Select(due => $"{due.What} {due.On:yyyy-MM-dd}");
+        DueList.Of(MarkedFindings.Read(text).Record).Where(due => due.Kind == HealthNotes.Record.Due.DueKind.Task).Select(due => $"{due.What} {due.On:yyyy-MM-dd}");
 }

@@ -5,6 +5,7 @@ using HealthNotes.Features.Documents;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.LanguageServer.Host;
+using HealthNotes.Record.Pet;
 using HealthNotes.Rendering;
 using HealthNotes.Tests.Support;
 
@@ -19,9 +20,10 @@ public class LayerTests
     {
         // layer, the project's own assemblies it may use, libraries it may use
         { typeof(Note), [], ["Pidgin", "Quickenshtein"] },
-        { typeof(NoteAnalysis), ["HealthNotes.Grammar"], ["MathNet.Numerics"] },
-        { typeof(VisitPage), ["HealthNotes.Grammar", "HealthNotes.Analysis"], ["Markdig", "SkiaSharp"] },
-        { typeof(Document), ["HealthNotes.Grammar", "HealthNotes.Analysis"], [] },
+        { typeof(PetProfile), ["HealthNotes.Grammar"], [] },
+        { typeof(NoteAnalysis), ["HealthNotes.Grammar", "HealthNotes.Record"], ["MathNet.Numerics"] },
+        { typeof(VisitPage), ["HealthNotes.Grammar", "HealthNotes.Record", "HealthNotes.Analysis"], ["Markdig", "SkiaSharp"] },
+        { typeof(Document), ["HealthNotes.Grammar", "HealthNotes.Record", "HealthNotes.Analysis"], [] },
         { typeof(PhotoFolder), ["HealthNotes.Grammar", "HealthNotes.Rendering"], [] },
     };
 
@@ -41,7 +43,7 @@ public class LayerTests
     {
         string[] references = [.. typeof(LanguageServerHost).Assembly.GetReferencedAssemblies().Select(name => name.Name!)];
         Assert.Empty(references.Where(name => name.StartsWith("HealthNotes", StringComparison.Ordinal))
-            .Except(["HealthNotes.Grammar", "HealthNotes.Analysis", "HealthNotes.Rendering", "HealthNotes.Features", "HealthNotes.Files"]));
+            .Except(["HealthNotes.Grammar", "HealthNotes.Record", "HealthNotes.Analysis", "HealthNotes.Rendering", "HealthNotes.Features", "HealthNotes.Files"]));
         Assert.DoesNotContain("System.CommandLine", references);
         Assert.DoesNotContain("System.Net.Http", references);
         IEnumerable<string> handlers = Directory.EnumerateFiles(Repository.PathOf("server/LanguageServer/Handlers"), "*.cs", SearchOption.AllDirectories);
@@ -51,6 +53,7 @@ public class LayerTests
     /// <summary>No clock, no disk, no terminal inside: the day and the text come from outside.</summary>
     [Theory]
     [InlineData("grammar")]
+    [InlineData("server/Record")]
     [InlineData("server/Analysis")]
     [InlineData("server/Rendering")]
     [InlineData("server/Features")]
@@ -76,5 +79,5 @@ public class LayerTests
         where !field.IsInitOnly && !field.IsLiteral && !field.Name.StartsWith('<')
         select $"{type.Name}.{field.Name}");
 
-    public static TheoryData<Assembly> Assemblies => [typeof(Note).Assembly, typeof(NoteAnalysis).Assembly, typeof(VisitPage).Assembly, typeof(Document).Assembly];
+    public static TheoryData<Assembly> Assemblies => [typeof(Note).Assembly, typeof(PetProfile).Assembly, typeof(NoteAnalysis).Assembly, typeof(VisitPage).Assembly, typeof(Document).Assembly];
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Documents;
 using HealthNotes.Tests.Support;
@@ -27,6 +28,16 @@ public class EditedAnalysisTests
         Document calmer = Replace(document, 5, "  rr 24 asleep");
         Assert.Equal(FindingLevel.Watch, LevelAt(calmer, 8));
         Assert.Equal(FindingLevel.Call, LevelAt(Replace(calmer, 5, "  rr 33 asleep"), 8));
+    }
+
+    /// <summary>Answers are kept, not the record that gave them: a long session holds one record a note.</summary>
+    [Fact]
+    public void An_earlier_version_is_let_go()
+    {
+        (Document now, WeakReference before) = Edited();
+        GC.Collect();
+        Assert.False(before.IsAlive);
+        Assert.NotEmpty(now.Analysis.Findings);
     }
 
     [Fact]
@@ -72,6 +83,16 @@ public class EditedAnalysisTests
         Document document = Cursor.Note(TwoChecks);
         Assert.Throws<OperationCanceledException>(() => document.AnalysisUnless(new CancellationToken(canceled: true)));
         Assert.Equal(FindingLevel.Call, LevelAt(document, 8));
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static (Document Now, WeakReference Before) Edited()
+    {
+        Document first = Cursor.Note(TwoChecks);
+        Assert.NotEmpty(first.Analysis.Findings);
+        Document now = Replace(first, 7, "  lump L-flank 14mm");
+        Assert.NotEmpty(now.Analysis.Findings);
+        return (now, new WeakReference(first.Record));
     }
 
     private static Document Replace(Document document, int line, string text) =>

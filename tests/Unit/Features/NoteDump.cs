@@ -1,8 +1,8 @@
 using System.Text;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Readings;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features;
@@ -21,8 +21,8 @@ internal static class NoteDump
             text.AppendLine($"  facts {string.Join(' ', entry.Facts.Select(fact => fact.Line))}");
         }
 
-        text.AppendLine($"current from {document.Analysis.CurrentFrom}");
-        foreach (NoteReading reading in document.Analysis.Readings)
+        text.AppendLine($"current from {document.Analysis.Record.CurrentFrom}");
+        foreach (NoteReading reading in document.Analysis.Record.Readings)
         {
             text.AppendLine($"reading {reading}");
         }

@@ -81,7 +81,7 @@ public class SharedNoteTests
         Note note = HealthNotes.Grammar.Notes.Note.Read(File.ReadAllText(Support.Repository.PathOf(sample)));
         NoteAnalysis whole = NoteAnalysis.Of(note, new DateOnly(2026, 11, 25));
         NoteAnalysis shared = NoteAnalysis.Of(HealthNotes.Grammar.Notes.Note.Read(SharedNote.Of(note, [])), new DateOnly(2026, 11, 25));
-        Assert.Equal(whole.Readings.Select(reading => (reading.Line, reading.What, reading.Written)), shared.Readings.Select(reading => (reading.Line, reading.What, reading.Written)));
+        Assert.Equal(whole.Record.Readings.Select(reading => (reading.Line, reading.What, reading.Written)), shared.Record.Readings.Select(reading => (reading.Line, reading.What, reading.Written)));
         Assert.Equal(whole.Findings.Select(finding => (finding.Rule, finding.Line)), shared.Findings.Select(finding => (finding.Rule, finding.Line)));
     }
 }

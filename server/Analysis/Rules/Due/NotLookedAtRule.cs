@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Checks;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Record;
+using HealthNotes.Record.Checks;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,23 +13,20 @@ public sealed class NotLookedAtRule : ICourseRule
     private const int MostNamed = 6;
 
     /// <inheritdoc/>
-    public string Name => "not-looked-at";
-
-    /// <inheritdoc/>
-    public string Topic => "check";
+    public RuleKind Kind { get; } = new("not-looked-at", "check", 1);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.WholeChecks;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (CareLimits.One(Name, at) is not { } limit || CareLimits.One(Name + "-back", at) is not { } back)
+        if (CareLimits.One(Kind.Name, at) is not { } limit || CareLimits.One(Kind.Name + "-back", at) is not { } back)
         {
             yield break;
         }
 
-        var coverage = new CheckCoverage(CheckItems.For(at.Note.Pet));
+        var coverage = new CheckCoverage(CheckItems.For(at.Facts.Pet));
         var days = new List<(DateOnly Day, int Line, CheckCoverage.Seen Seen)>();
         for (int index = course.Lines.Length - 1; index >= 0; index--)
         {
@@ -58,7 +56,7 @@ public sealed class NotLookedAtRule : ICourseRule
         if (words.Length > 0)
         {
             string more = words.Length > MostNamed ? $" and {words.Length - MostNamed} more" : "";
-            yield return RuleContext.At(Name, FindingLevel.Info, course.Last!.Line, course.Last.Head.DateSpan,
+            yield return this.At(FindingLevel.Info, course.Last!.Line, course.Last.Head.DateSpan,
                 $"Not named in any of the last {days.Count} checks: {string.Join(", ", words.Take(MostNamed))}{more}. `skip` says that something was left out, and why.",
                 limit.Source, days.Select(day => day.Line).ToImmutableArray());
         }

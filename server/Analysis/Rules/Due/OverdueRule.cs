@@ -1,7 +1,8 @@
 using System.Globalization;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Due;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -10,9 +11,9 @@ public sealed class OverdueRule : ICourseRule
 {
     private readonly string what;
     private readonly string name;
-    private readonly Func<CourseContext, DueItem?> next;
+    private readonly Func<PetRecord, DueItem?> next;
 
-    private OverdueRule(string what, string name, Func<CourseContext, DueItem?> next)
+    private OverdueRule(string what, string name, Func<PetRecord, DueItem?> next)
     {
         this.what = what;
         this.name = name;
@@ -20,10 +21,7 @@ public sealed class OverdueRule : ICourseRule
     }
 
     /// <inheritdoc/>
-    public string Name => what + "-overdue";
-
-    /// <inheritdoc/>
-    public string Topic => "due " + what;
+    public RuleKind Kind => new(what + "-overdue", "due " + what, 1);
 
     /// <summary>The rule for checks, weighings and visits.</summary>
     public static IEnumerable<IRule> ForEach() =>
@@ -37,19 +35,19 @@ public sealed class OverdueRule : ICourseRule
     public bool Wants(CourseKey key) => key == CourseKey.Note;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (next(at) is not { Every: { } every, On: { } on } due || at.Note.Today.DayNumber - on.DayNumber <= DueList.Grace(at, what))
+        if (next(at) is not { Every: { } every, On: { } on } due || at.Facts.Today.DayNumber - on.DayNumber <= DueList.Grace(at, what))
         {
             yield break;
         }
 
-        int days = at.Note.Today.DayNumber - on.DayNumber;
+        int days = at.Facts.Today.DayNumber - on.DayNumber;
         string who = due.FactLine is null
-            ? $"about every {every} days is {(due.Source.StartsWith("common", StringComparison.Ordinal) ? "usual" : "advised")} {(at.Note.Pet.Born is null ? "" : "at this age")}".TrimEnd()
+            ? $"about every {every} days is {(due.Source.StartsWith("common", StringComparison.Ordinal) ? "usual" : "advised")} {(at.Facts.Pet.Born is null ? "" : "at this age")}".TrimEnd()
             : $"these notes say every {every} days";
         string last = on.AddDays(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        yield return RuleContext.At(Name, FindingLevel.Info, due.Line, due.Span,
+        yield return this.At(FindingLevel.Info, due.Line, due.Span,
             $"The last {name} in these notes is of {last}; {who}: {days} days overdue.", due.Source, due.FactLine is { } line ? [line] : []);
     }
 }

@@ -1,8 +1,9 @@
 using System.Globalization;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Due;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -13,26 +14,23 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class TaskOverdueRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "task-overdue";
-
-    /// <inheritdoc/>
-    public string Topic => "due task";
+    public RuleKind Kind { get; } = new("task-overdue", "due task", 1);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Note;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         DateOnly? lastCheck = at.Of(CourseKey.Checks).Last?.Day;
-        foreach (DueItem due in OpenTasks.In(at))
+        foreach (DueItem due in DueTasks.In(at))
         {
-            if (due.On is { } on && on < at.Note.Today && !(due.Kind == DueKind.Recheck && on < lastCheck))
+            if (due.On is { } on && on < at.Facts.Today && !(due.Kind == DueKind.Recheck && on < lastCheck))
             {
-                int days = at.Note.Today.DayNumber - on.DayNumber;
+                int days = at.Facts.Today.DayNumber - on.DayNumber;
                 string how = due.Kind == DueKind.Recheck ? "Look again and write what you see" : "Write a new day for it";
                 string done = due.Task is Act ? $"Once it is done again, write `{due.What}` with its day." : $"{how}, or `done {due.What}`.";
-                yield return RuleContext.At(Name, FindingLevel.Info, due.Line, due.Span,
+                yield return this.At(FindingLevel.Info, due.Line, due.Span,
                     $"`{(due.Kind == DueKind.Recheck ? "recheck " : "")}{due.What}` was due {on.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {days} {(days == 1 ? "day" : "days")} ago. {done}",
                     due.Source);
             }

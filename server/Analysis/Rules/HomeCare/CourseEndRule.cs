@@ -1,6 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -10,23 +12,20 @@ public sealed class CourseEndRule : ICourseRule
     private const int DaysAfter = 7;
 
     /// <inheritdoc/>
-    public string Name => "course-end";
-
-    /// <inheritdoc/>
-    public string Topic => "course";
+    public RuleKind Kind { get; } = new("course-end", "course", 1);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Note;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (CareLimits.One(Name, at) is not { } limit)
+        if (CareLimits.One(Kind.Name, at) is not { } limit)
         {
             yield break;
         }
 
-        foreach (string medicine in at.Note.Plans.Select(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text)).Distinct())
+        foreach (string medicine in at.Facts.Plans.Select(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text)).Distinct())
         {
             foreach (MedicineOrder order in MedicineOrder.Of(medicine, at))
             {
@@ -35,7 +34,7 @@ public sealed class CourseEndRule : ICourseRule
                     continue;
                 }
 
-                int left = end.DayNumber - at.Note.Today.DayNumber;
+                int left = end.DayNumber - at.Facts.Today.DayNumber;
                 int planned = (end.DayNumber - order.From.DayNumber + 1) * daily;
                 int given = at.Of(new CourseKey("gave", medicine)).Lines.Count(order.Holds);
                 bool ends = left >= 0 && left <= limit.Value;
@@ -43,7 +42,7 @@ public sealed class CourseEndRule : ICourseRule
                 if (ends || over)
                 {
                     string doses = given == 0 ? "" : given >= planned ? " All its doses are written as given." : $" {planned - given} of {planned} doses are not written as given yet.";
-                    yield return RuleContext.At(Name, limit.Level, order.Line, order.Plan.Medicine.Span,
+                    yield return this.At(limit.Level, order.Line, order.Plan.Medicine.Span,
                         $"The course of {order.Plan.Medicine.Text} {(over ? "ended" : "ends")} on {end:yyyy-MM-dd}.{doses}", "the plan in these notes");
                 }
             }

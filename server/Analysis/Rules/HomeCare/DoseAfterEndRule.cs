@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,16 +14,13 @@ public sealed class DoseAfterEndRule : ICourseRule
     private const int DaysOfARun = 7;
 
     /// <inheritdoc/>
-    public string Name => "dose-after-end";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-after-end", "dose", 3);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "gave";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         ImmutableArray<MedicineOrder> orders = MedicineOrder.Of(course.Key.Detail, at);
         if (orders.Length == 0)
@@ -37,8 +36,8 @@ public sealed class DoseAfterEndRule : ICourseRule
                 ? $"was stopped on {stopped:yyyy-MM-dd}"
                 : $"ended on {order.LastDay:yyyy-MM-dd}";
             string again = run.Count > 1 ? $", {run.Count} times since {run[0].Day:yyyy-MM-dd}" : "";
-            yield return RuleContext.At(Name, FindingLevel.Watch, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
-                $"{course.Key.Detail}: given{again} after its plan {end}. If it goes on, write the new `med` line. {Wording.Advice(FindingLevel.Watch)}",
+            yield return this.At(FindingLevel.Watch, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+                $"{course.Key.Detail}: given{again} after its plan {end}. If it goes on, write the new `med` line.",
                 "the plan in these notes", Runs.Evidence(run).Append(order.Line));
         }
     }

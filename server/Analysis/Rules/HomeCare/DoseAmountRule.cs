@@ -1,9 +1,11 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -13,23 +15,20 @@ public sealed class DoseAmountRule : ICourseRule
     private const int DaysOfARun = 7;
 
     /// <inheritdoc/>
-    public string Name => "dose-amount";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-amount", "dose", 4);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "gave";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (CareLimits.One(Name, at) is not { } limit || CareLimits.One("dose-doubled", at) is not { } close || CareLimits.One(Name + "-per-kg", at) is not { } rounding)
+        if (CareLimits.One(Kind.Name, at) is not { } limit || CareLimits.One("dose-doubled", at) is not { } close || CareLimits.One(Kind.Name + "-per-kg", at) is not { } rounding)
         {
             yield break;
         }
 
-        CareLimit[] grave = [.. CareLimits.For("dose-more", at, at.Note.Today), .. PetProfile.IsInsulin(course.Key.Detail) ? CareLimits.For("dose-more-insulin", at, at.Note.Today) : []];
+        CareLimit[] grave = [.. CareLimits.For("dose-more", at, at.Facts.Today), .. PetProfile.IsInsulin(course.Key.Detail) ? CareLimits.For("dose-more-insulin", at, at.Facts.Today) : []];
         var other = new List<Noted>();
         var of = new Dictionary<Noted, (MedicineOrder Order, CareLimit Limit)>(ReferenceEqualityComparer.Instance);
         foreach (DoseCluster cluster in DoseSeries.Clusters(course, MedicineOrder.Of(course.Key.Detail, at), close.Value))
@@ -59,8 +58,8 @@ public sealed class DoseAmountRule : ICourseRule
             string again = run.Count > 1 ? $" ({run.Count} times since {run[0].Day:yyyy-MM-dd})" : "";
             string times = crossed == limit ? "" : $", {Wording.Round(DoseCluster.AmountOf(last)!.Value.Amount / order.AmountOn(last.Day, at)!.Value.Amount, 1)} times as much";
             string slip = crossed == limit ? " If the plan was changed, write the new `med` line." : " If the line or the plan has a slip, correct it.";
-            yield return RuleContext.At(Name, crossed.Level, last.Line, dose.Dose!.Span,
-                $"{dose.Medicine.Text}: {ValuePrinter.Print(dose.Dose)} given{again}; the plan says {ValuePrinter.Print(order.Plan.Dose!)}{times}.{slip} {Wording.Advice(crossed.Level)}",
+            yield return this.At(crossed.Level, last.Line, dose.Dose!.Span,
+                $"{dose.Medicine.Text}: {ValuePrinter.Print(dose.Dose)} given{again}; the plan says {ValuePrinter.Print(order.Plan.Dose!)}{times}.{slip}",
                 crossed.Source, Runs.Evidence(run).Append(order.Line));
         }
     }

@@ -1,7 +1,9 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -9,18 +11,15 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class DoseDoubledRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "dose-doubled";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-doubled", "dose", 2);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "gave";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (CareLimits.One(Name, at) is not { } limit || CareLimits.One("dose-amount", at) is not { } amount)
+        if (CareLimits.One(Kind.Name, at) is not { } limit || CareLimits.One("dose-amount", at) is not { } amount)
         {
             yield break;
         }
@@ -31,8 +30,8 @@ public sealed class DoseDoubledRule : ICourseRule
             {
                 Noted last = cluster.Doses[^1];
                 string times = string.Join(" and ", cluster.Doses.Select(dose => dose.Time is { } time ? time.ToString("HH:mm", null) : "without a time"));
-                yield return RuleContext.At(Name, limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
-                    $"{course.Key.Detail}: written as given {cluster.Doses.Length} times within half of the time between two doses ({times} on {last.Day:yyyy-MM-dd}); the plan says one. If it was written twice, take one line away. {Wording.Advice(limit.Level)}",
+                yield return this.At(limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+                    $"{course.Key.Detail}: written as given {cluster.Doses.Length} times within half of the time between two doses ({times} on {last.Day:yyyy-MM-dd}); the plan says one. If it was written twice, take one line away.",
                     limit.Source, cluster.Doses.Select(dose => dose.Line).Append(cluster.Order.Line));
             }
         }
@@ -53,7 +52,7 @@ public sealed class DoseDoubledRule : ICourseRule
     private static bool InPairs(Grammar.Vocabulary.StateWord manner) => manner.Word is "in-eye" or "in-ear";
 
     /// <summary>Where no times are written: more doses in a day than the plan has.</summary>
-    private IEnumerable<NoteFinding> InADay(Course course, CourseContext at, CareLimit limit)
+    private IEnumerable<NoteFinding> InADay(Course course, PetRecord at, CareLimit limit)
     {
         var orders = MedicineOrder.Of(course.Key.Detail, at);
         foreach (IGrouping<DateOnly, Noted> day in course.Recent.ToArray().Where(dose => dose.Time is null).GroupBy(dose => dose.Day))
@@ -61,8 +60,8 @@ public sealed class DoseDoubledRule : ICourseRule
             Noted last = day.Last();
             if (orders.LastOrDefault(order => order.Holds(last)) is { DosesADay: > 1 and var planned } order && day.Count() > planned)
             {
-                yield return RuleContext.At(Name, limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
-                    $"{course.Key.Detail}: written as given {day.Count()} times on {last.Day:yyyy-MM-dd}; the plan says {planned}. If it was written twice, take one line away. {Wording.Advice(limit.Level)}",
+                yield return this.At(limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+                    $"{course.Key.Detail}: written as given {day.Count()} times on {last.Day:yyyy-MM-dd}; the plan says {planned}. If it was written twice, take one line away.",
                     limit.Source, day.Select(dose => dose.Line).Append(order.Line));
             }
         }

@@ -1,8 +1,10 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,23 +14,20 @@ public sealed class DoseDriftRule : ICourseRule
     private const decimal Percent = 100;
 
     /// <inheritdoc/>
-    public string Name => "dose-drift";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-drift", "dose", 9);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Weight;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (CareLimits.One(Name, at) is not { } limit || course.Lines.LastOrDefault(IsPoint) is not { } last)
+        if (CareLimits.One(Kind.Name, at) is not { } limit || course.Lines.LastOrDefault(IsPoint) is not { } last)
         {
             yield break;
         }
 
-        foreach (string medicine in at.Note.Plans.Select(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text)).Distinct())
+        foreach (string medicine in at.Facts.Plans.Select(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text)).Distinct())
         {
             if (MedicineOrder.Of(medicine, at).LastOrDefault(order => order.Holds(last)) is not { } order || order.From == DateOnly.MinValue
                 || at.WeightOn(order.From) is not { } before
@@ -41,7 +40,7 @@ public sealed class DoseDriftRule : ICourseRule
             decimal change = (now - then) / then * Percent;
             if (Math.Abs(change) >= limit.Value)
             {
-                yield return RuleContext.At(Name, limit.Level, last.Line, last.Reading.Span,
+                yield return this.At(limit.Level, last.Line, last.Reading.Span,
                     $"{order.Plan.Medicine.Text}: {Wording.Round(now, 2)} mg for each kilogram at this weight; {Wording.Round(then, 2)} when the plan began ({before.Day:yyyy-MM-dd}). For the vet to know.",
                     "worked out from these notes", before.Line, order.Line);
             }

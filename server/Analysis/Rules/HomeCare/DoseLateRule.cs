@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -13,18 +15,15 @@ public sealed class DoseLateRule : ICourseRule
     private const decimal AlmostTwo = 1.9m;
 
     /// <inheritdoc/>
-    public string Name => "dose-late";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-late", "dose", 8);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "gave";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (CareLimits.One(Name, at) is not { } limit)
+        if (CareLimits.One(Kind.Name, at) is not { } limit)
         {
             yield break;
         }
@@ -48,7 +47,7 @@ public sealed class DoseLateRule : ICourseRule
             Noted last = run[^1];
             string again = run.Count > 1 ? $" {run.Count} times since {run[0].Day:yyyy-MM-dd}" : "";
             string length = run.Count == 1 && last == late[^1] ? $", {Wording.Round(hours, 1)} hours after the one before" : "";
-            yield return RuleContext.At(Name, limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+            yield return this.At(limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
                 $"{course.Key.Detail}: given late{again}{length}, by the times that are written.", limit.Source, Runs.Evidence(run));
         }
     }

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,22 +14,19 @@ public sealed class DoseMissedRule : ICourseRule
     private static readonly CourseKey[] EntryKinds = [CourseKey.Logs, CourseKey.Checks, CourseKey.Visits];
 
     /// <inheritdoc/>
-    public string Name => "dose-missed";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-missed", "dose", 6);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word is "gave" or "missed";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         string medicine = course.Key.Detail;
         Course given = course.Key.Word == "gave" ? course : at.Of(new CourseKey("gave", medicine));
         Course missed = course.Key.Word == "missed" ? course : at.Of(new CourseKey("missed", medicine));
         // said once, from the doses that were given where there are any
-        if ((course.Key.Word == "missed" && given.Lines.Length > 0) || CareLimits.One(Name, at) is not { } limit || CareLimits.One("dose-logged", at) is not { } logged)
+        if ((course.Key.Word == "missed" && given.Lines.Length > 0) || CareLimits.One(Kind.Name, at) is not { } limit || CareLimits.One("dose-logged", at) is not { } logged)
         {
             yield break;
         }
@@ -64,8 +63,8 @@ public sealed class DoseMissedRule : ICourseRule
         string what = string.Join(" and ", new[] { Count(missed, "missed"), Count(silent, "not written") }.Where(text => text.Length > 0));
         string days = run.Count == 1 ? $"on {last.Day:yyyy-MM-dd}" : $"from {run[0].Day:yyyy-MM-dd} to {last.Day:yyyy-MM-dd}";
         string hint = silent > 0 ? " If it was given, write it; if not, `missed` says so." : "";
-        return RuleContext.At(Name, level, at.Line, span,
-            $"{medicine}: {what} {days}{(last.Order.FewestDosesADay is { } planned ? $"; the plan has {planned} a day" : "")}.{hint} {Wording.Advice(level)}".TrimEnd(),
+        return this.At(level, at.Line, span,
+            $"{medicine}: {what} {days}{(last.Order.FewestDosesADay is { } planned ? $"; the plan has {planned} a day" : "")}.{hint}",
             limit.Source, run.SelectMany(gap => gap.Missed.Select(one => one.Line).Append(gap.Entry?.Line ?? last.Order.Line)).Append(last.Order.Line).Distinct().TakeLast(Runs.MostEvidence));
     }
 

@@ -1,7 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,20 +13,17 @@ public sealed class DoseUnplannedRule : ICourseRule
     private static readonly string[] Own = ["supplement", "parasite treatment", "everyday name", "fluid"];
 
     /// <inheritdoc/>
-    public string Name => "dose-unplanned";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-unplanned", "dose", 5);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "gave";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         string medicine = course.Key.Detail;
         if (NoteVocabulary.Default.Medicines.Find(medicine) is not { } known || Own.Contains(known.Group)
-            || at.Note.Plans.Any(plan => Names(plan.Fact.Medicine.Text)))
+            || at.Facts.Plans.Any(plan => Names(plan.Fact.Medicine.Text)))
         {
             yield break;
         }
@@ -33,9 +31,9 @@ public sealed class DoseUnplannedRule : ICourseRule
         Noted[] given = [.. course.Recent.ToArray().Where(dose => !dose.AtVisit)];
         if (given is [.., var last] && !at.Of(CourseKey.WholeVisits).Lines.Any(visit => visit.Day <= last.Day && IsOrdered(visit.Entry!)))
         {
-            yield return RuleContext.At(Name, FindingLevel.Watch, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+            yield return this.At(FindingLevel.Watch, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
                 $"{medicine}: no plan (med) and no visit in these notes names it. If a vet ordered it, write the `med` line; if not, ask the clinic before the next dose.",
-                "common practice, no source", given.TakeLast(2).Select(dose => dose.Line));
+                "common practice, no source", given.TakeLast(2).Select(dose => dose.Line)).WithoutAdvice();
         }
 
         bool Names(string text) => known.Synonyms.Append(known.Word).Append(medicine).Any(name => CourseKey.MedicineName(text).Contains(CourseKey.MedicineName(name), StringComparison.Ordinal));

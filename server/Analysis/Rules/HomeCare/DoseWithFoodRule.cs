@@ -1,8 +1,10 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -14,16 +16,13 @@ public sealed class DoseWithFoodRule : ICourseRule
     private const int DaysOfARun = 7;
 
     /// <inheritdoc/>
-    public string Name => "dose-with-food";
-
-    /// <inheritdoc/>
-    public string Topic => "dose";
+    public RuleKind Kind { get; } = new("dose-with-food", "dose", 7);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "gave";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         var orders = MedicineOrder.Of(course.Key.Detail, at);
         var other = course.Recent.ToArray().Where(dose => orders.LastOrDefault(order => order.Holds(dose)) is { } order
@@ -32,7 +31,7 @@ public sealed class DoseWithFoodRule : ICourseRule
         {
             Noted last = run[^1];
             MedicineOrder order = orders.Last(one => one.Holds(last));
-            yield return RuleContext.At(Name, FindingLevel.Info, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
+            yield return this.At(FindingLevel.Info, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
                 $"{course.Key.Detail}: the plan says {(Says(order.Plan.Manner, With) ? "with food" : "without food")}; this line says otherwise.",
                 "the plan in these notes", Runs.Evidence(run).Append(order.Line));
         }
@@ -44,7 +43,7 @@ public sealed class DoseWithFoodRule : ICourseRule
     }
 
     /// <summary>Insulin near a meal that was left or came back.</summary>
-    private IEnumerable<NoteFinding> WithoutAMeal(Course insulin, CourseContext at)
+    private IEnumerable<NoteFinding> WithoutAMeal(Course insulin, PetRecord at)
     {
         if (CareLimits.One("insulin-fed", at) is not { } limit)
         {
@@ -58,8 +57,8 @@ public sealed class DoseWithFoodRule : ICourseRule
             Noted? left = meals.LastOrDefault(meal => IsNear(dose, meal) && meal.Moment <= dose.Moment) is { Item: CareEvent care } last && RefusalRule.IsRefused(care) == true ? last : null;
             if ((left ?? vomits.LastOrDefault(vomit => IsNear(dose, vomit))) is { } cause)
             {
-                yield return RuleContext.At(Name, limit.Level, dose.Line, ((DoseEvent)dose.Item!).Medicine.Span,
-                    $"{insulin.Key.Detail}: given {(left is null ? "near a meal that may have come back: it vomited" : "after a meal that was left")} (line {cause.Line + 1}). {Wording.Advice(limit.Level)}",
+                yield return this.At(limit.Level, dose.Line, ((DoseEvent)dose.Item!).Medicine.Span,
+                    $"{insulin.Key.Detail}: given {(left is null ? "near a meal that may have come back: it vomited" : "after a meal that was left")} (line {cause.Line + 1}).",
                     limit.Source, cause.Line);
             }
         }

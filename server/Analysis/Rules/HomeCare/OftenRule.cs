@@ -1,6 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -18,10 +20,7 @@ public sealed class OftenRule : ICourseRule
     }
 
     /// <inheritdoc/>
-    public string Name => word + "-often";
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind => new(word + "-often", "seen", 13);
 
     /// <summary>The rules for vomiting and for stools.</summary>
     public static IEnumerable<IRule> ForEach() => [new OftenRule("vomit", "Vomiting"), new OftenRule("stool", "Loose stools")];
@@ -30,7 +29,7 @@ public sealed class OftenRule : ICourseRule
     public bool Wants(CourseKey key) => key.Word == word;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         List<Noted> lines = [.. course.Recent.ToArray().Where(CareWords.Counts)];
         int first = 0;
@@ -46,7 +45,7 @@ public sealed class OftenRule : ICourseRule
                 times -= CareWords.Times(lines[first++]);
             }
 
-            if (CareLimits.For(Name, at, line.Day) is not [var limit, ..] || times <= limit.Value)
+            if (CareLimits.For(Kind.Name, at, line.Day) is not [var limit, ..] || times <= limit.Value)
             {
                 continue;
             }
@@ -58,8 +57,8 @@ public sealed class OftenRule : ICourseRule
             }
 
             told = line;
-            finding = RuleContext.At(Name, limit.Level, line.Line, line.Item!.Head.Span,
-                $"{what} {times} times in 24 hours: more than {Wording.Round(limit.Value, 0)}. {Wording.Advice(limit.Level)}",
+            finding = this.At(limit.Level, line.Line, line.Item!.Head.Span,
+                $"{what} {times} times in 24 hours: more than {Wording.Round(limit.Value, 0)}.",
                 limit.Source, Runs.Evidence(lines[first..(index + 1)]));
         }
 

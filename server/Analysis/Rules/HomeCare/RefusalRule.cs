@@ -1,7 +1,9 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -17,16 +19,13 @@ public sealed class RefusalRule : ICourseRule
 
     private RefusalRule(string name, string word, string what)
     {
-        Name = name;
+        Kind = new(name, "seen", 12);
         this.word = word;
         this.what = what;
     }
 
     /// <inheritdoc/>
-    public string Name { get; }
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind { get; }
 
     /// <summary>The rules for food and water.</summary>
     public static IEnumerable<IRule> ForEach() =>
@@ -39,13 +38,13 @@ public sealed class RefusalRule : ICourseRule
     public bool Wants(CourseKey key) => key.Word == word;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         decimal gap = CareLimits.One("refusal-gap", at)?.Value ?? 0;
         foreach (Refusal refusal in Refusal.In(course.Recent, gap, IsRefused))
         {
             Noted last = refusal.Lines[^1];
-            CareLimit? crossed = CareLimits.For(Name, at, last.Day).LastOrDefault(limit => refusal.Hours >= limit.Value);
+            CareLimit? crossed = CareLimits.For(Kind.Name, at, last.Day).LastOrDefault(limit => refusal.Hours >= limit.Value);
             if (crossed is null)
             {
                 continue;
@@ -59,8 +58,8 @@ public sealed class RefusalRule : ICourseRule
             string since = refusal.Since == refusal.Lines[0] ? "first refused" : "last taken";
             string with = vomiting is null ? "" : " It vomited as well.";
             string over = refusal.Over ? " It has taken some since." : "";
-            yield return RuleContext.At(Name, level, last.Line, last.Item!.Head.Span,
-                $"Nothing {what} for about {Wording.Round(refusal.Hours, 0)} hours ({since} {refusal.Since.Day:yyyy-MM-dd}{(refusal.Since.Time is { } time ? time.ToString(" HH:mm", null) : "")}): {Wording.Round(crossed.Value, 0)} or more.{with}{over} {Wording.Advice(level)}",
+            yield return this.At(level, last.Line, last.Item!.Head.Span,
+                $"Nothing {what} for about {Wording.Round(refusal.Hours, 0)} hours ({since} {refusal.Since.Day:yyyy-MM-dd}{(refusal.Since.Time is { } time ? time.ToString(" HH:mm", null) : "")}): {Wording.Round(crossed.Value, 0)} or more.{with}{over}",
                 crossed.Source, Runs.Evidence(refusal.Lines).Append(refusal.SinceLine).Concat(vomiting is null ? [] : [vomiting.Line]));
         }
     }

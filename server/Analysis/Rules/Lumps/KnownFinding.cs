@@ -1,5 +1,6 @@
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -7,7 +8,7 @@ namespace HealthNotes.Analysis.Rules;
 internal static class KnownFinding
 {
     /// <summary>The last <c>known</c> that names it and holds on <paramref name="day"/>; null when none does.</summary>
-    public static DatedFact<TextFact>? For(RuleContext note, NoteItem? item, DateOnly day)
+    public static DatedFact<TextFact>? For(PetFacts note, NoteItem? item, DateOnly day)
     {
         for (int index = note.Knowns.Length - 1; index >= 0; index--)
         {
@@ -22,7 +23,7 @@ internal static class KnownFinding
     }
 
     /// <summary>True when a <c>known</c> that holds on <paramref name="day"/> names the lump and the word.</summary>
-    public static bool KnowsWord(RuleContext note, Finding lump, string word, DateOnly day) =>
+    public static bool KnowsWord(PetFacts note, Finding lump, string word, DateOnly day) =>
         note.Knowns.Any(fact => !(fact.Day > day) && NamedSite.Says(fact.Fact.Text.Text, word) && NamedSite.Names(fact.Fact.Text.Text, lump.Word, lump.Site, lump.Tag?.Name));
 
     /// <summary>How it is said in a message.</summary>

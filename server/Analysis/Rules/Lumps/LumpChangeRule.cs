@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -14,16 +16,13 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class LumpChangeRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "lump-change";
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind { get; } = new("lump-change", "seen", 1);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "lump";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         var atVisits = new HashSet<string>();
         for (int index = 1; index < course.Lines.Length; index++)
@@ -40,20 +39,20 @@ public sealed class LumpChangeRule : ICourseRule
                 continue;
             }
 
-            if (NewWord(before, now, lump, atVisits, at.Note) is { } word)
+            if (NewWord(before, now, lump, atVisits, at.Facts) is { } word)
             {
                 yield return word;
             }
             else if (LumpWords.End(before.Item) is { } end && !now.AtVisit)
             {
-                yield return RuleContext.At(Name, FindingLevel.Watch, now.Line, lump.Site.Span,
-                    $"Lump {course.Key.Detail} is noted again; on {before.Day:yyyy-MM-dd} it was written as `{end}`. {Wording.Advice(FindingLevel.Watch)}",
+                yield return this.At(FindingLevel.Watch, now.Line, lump.Site.Span,
+                    $"Lump {course.Key.Detail} is noted again; on {before.Day:yyyy-MM-dd} it was written as `{end}`.",
                     "common practice, no source", before.Line);
             }
         }
     }
 
-    private NoteFinding? NewWord(Noted before, Noted now, Finding lump, HashSet<string> atVisits, RuleContext note)
+    private NoteFinding? NewWord(Noted before, Noted now, Finding lump, HashSet<string> atVisits, PetFacts note)
     {
         // "hard same" says in so many words that it is not new
         if (LumpWords.Has(lump, "same") || LumpWords.Has(lump, "old"))
@@ -81,8 +80,8 @@ public sealed class LumpChangeRule : ICourseRule
         string definition = Wording.InBrackets(found.Meaning.Definition);
         ImmutableArray<string> others = [.. lump.Words.Where(word => word != found.Word && word.Word.For(note.Pet.Species, note.Pet.Male == true) is { Level: > Level.Expected }).Select(word => word.Word.Word)];
         string more = others.IsEmpty ? "" : $" Also written: {string.Join(", ", others)}.";
-        return RuleContext.At(Name, level, now.Line, found.Word.Span,
-            $"Lump {CourseKey.Of(lump).Detail}: `{found.Word.Word.Word}` ({definition}), new since {before.Day:yyyy-MM-dd}.{more} {Wording.Advice(level)}",
+        return this.At(level, now.Line, found.Word.Span,
+            $"Lump {CourseKey.Of(lump).Detail}: `{found.Word.Word.Word}` ({definition}), new since {before.Day:yyyy-MM-dd}.{more}",
             found.Meaning.LevelSource, before.Line);
     }
 }

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -13,24 +15,21 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class LumpGrowthRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "lump-growth";
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind { get; } = new("lump-growth", "seen", 2);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "lump";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         if (LumpLife.Of(course) is not { Ended: null, Last.Item: Finding lump } life)
         {
             yield break;
         }
 
-        bool us = at.Note.Pet.ShowUsUnits;
-        (DateOnly Day, string How, int Line)? seen = SeenLast(life, at.Note);
+        bool us = at.Facts.Pet.ShowUsUnits;
+        (DateOnly Day, string How, int Line)? seen = SeenLast(life, at.Facts);
         ImmutableArray<LumpSize> sizes = life.SizeOfEachDay;
         int from = seen is null ? 0 : Math.Max(0, sizes.Count(size => size.Day <= seen.Value.Day) - 1);
         if (SizeGrowth.In(sizes[from..]) is { } growth)
@@ -38,13 +37,13 @@ public sealed class LumpGrowthRule : ICourseRule
             FindingLevel level = growth.Confirmed is null ? FindingLevel.Watch : FindingLevel.Call;
             string second = growth.Confirmed is null ? " One measurement: measure it again in the same way."
                 : $" Already {SizeWording.WithDay(growth.Confirmed, us)}.{SizeWording.Doubling(growth.Change)}";
-            yield return RuleContext.At(Name, level, life.Last.Line, lump.Site.Span,
-                $"{NameOf(life, lump)}: {Compared(growth.Change, us)}.{second} {Wording.Advice(level)}",
+            yield return this.At(level, life.Last.Line, lump.Site.Span,
+                $"{NameOf(life, lump)}: {Compared(growth.Change, us)}.{second}",
                 LumpNumbers.Default.SourceOf("growth-percent"), Evidence(growth));
         }
         else if (seen is { } look && SizeGrowth.In(sizes) is { } before)
         {
-            yield return RuleContext.At(Name, FindingLevel.Info, life.Last.Line, lump.Site.Span,
+            yield return this.At(FindingLevel.Info, life.Last.Line, lump.Site.Span,
                 $"{NameOf(life, lump)}: {Compared(before.Change, us)}. {look.How} No growth since then that measuring by hand can tell.",
                 LumpNumbers.Default.SourceOf("growth-percent"), [.. Evidence(before), look.Line]);
         }
@@ -59,7 +58,7 @@ public sealed class LumpGrowthRule : ICourseRule
         growth.Confirmed is { } second ? [growth.Change.Before.Noted.Line, second.Noted.Line, growth.Change.After.Noted.Line] : [growth.Change.Before.Noted.Line, growth.Change.After.Noted.Line];
 
     /// <summary>When a vet last looked at it, by its lines or by a fact written in an entry. A fact of the opening has no day to count from.</summary>
-    private static (DateOnly Day, string How, int Line)? SeenLast(LumpLife life, RuleContext note)
+    private static (DateOnly Day, string How, int Line)? SeenLast(LumpLife life, PetFacts note)
     {
         VetLook? look = life.Looks.IsEmpty ? null : life.Looks[^1];
         return KnownFinding.For(note, life.Last.Item, life.Last.Day) is { Day: { } day } known && !(look?.Day > day) && day >= life.First.Day

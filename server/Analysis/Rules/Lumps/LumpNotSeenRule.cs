@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Checks;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Pet;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Checks;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -14,19 +15,16 @@ public sealed class LumpNotSeenRule : ICourseRule
     private const int NamedAtMost = 6;
 
     /// <inheritdoc/>
-    public string Name => "lump-not-seen";
-
-    /// <inheritdoc/>
-    public string Topic => "lumps-left";
+    public RuleKind Kind { get; } = new("lump-not-seen", "lumps-left", 1);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Note;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         ImmutableArray<Course> lumps = at.All("lump");
-        if (lumps.IsEmpty || LastFull(at.Of(CourseKey.WholeChecks), at.Note.Pet) is not { } check)
+        if (lumps.IsEmpty || LastFull(at.Of(CourseKey.WholeChecks), at.Facts.Pet) is not { } check)
         {
             yield break;
         }
@@ -43,8 +41,8 @@ public sealed class LumpNotSeenRule : ICourseRule
         }
 
         string more = left.Length > NamedAtMost ? $" and {left.Length - NamedAtMost} more" : "";
-        string names = string.Join(", ", left.Take(NamedAtMost).Select(life => Describe(life, at.Note.Pet.ShowUsUnits))) + more;
-        yield return RuleContext.At(Name, FindingLevel.Info, check.Line, check.Head.DateSpan,
+        string names = string.Join(", ", left.Take(NamedAtMost).Select(life => Describe(life, at.Facts.Pet.ShowUsUnits))) + more;
+        yield return this.At(FindingLevel.Info, check.Line, check.Head.DateSpan,
             $"Noted before, but not in this check: {(left.Length == 1 ? "lump" : "lumps")} {names}. If it is no longer there, write it with `gone`; if it was not looked at, with `skip`.",
             "common practice, no source", left.Select(life => life.Last.Line));
     }

@@ -1,6 +1,8 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -8,15 +10,12 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class LumpRule : IEntryRule
 {
     /// <inheritdoc/>
-    public string Name => "lump";
+    public RuleKind Kind { get; } = new("lump", "seen", 6);
 
     /// <inheritdoc/>
-    public string Topic => "seen";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
-        foreach ((int line, NoteItem item) in at.Entry.Items)
+        foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
             if (item is not Finding { Word.Word: "lump" } lump || MammaryLumpRule.IsMammary(lump))
             {
@@ -25,34 +24,34 @@ public sealed class LumpRule : IEntryRule
 
             string name = lump.Site.Name + (lump.Tag is null ? "" : $" @{lump.Tag.Name}");
             string? end = LumpWords.End(lump);
-            if (at.Earlier.FirstLump(lump.Site.Name, lump.Tag?.Name) is { } first && first.Line != line)
+            if (at.First(CourseKey.Of(lump)) is { } first && first.Line != line)
             {
-                string then = first.Size is { } size ? $": {size} then" : "";
-                yield return RuleContext.At(Name, FindingLevel.Info, line, lump.Site.Span,
-                    $"Lump {name}, first noted {(first.Day is { } date ? date.ToString("yyyy-MM-dd") : "earlier")} (line {first.Line + 1}){then}{(end is null ? "" : $"; written as `{end}`")}.", "the notes themselves", first.Line);
+                string then = first.Reading is { } size ? $": {size.Written} then" : "";
+                yield return this.At(FindingLevel.Info, line, lump.Site.Span,
+                    $"Lump {name}, first noted {first.Day:yyyy-MM-dd} (line {first.Line + 1}){then}{(end is null ? "" : $"; written as `{end}`")}.", "the notes themselves", first.Line);
             }
             else if (end is not null)
             {
-                yield return RuleContext.At(Name, FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, written as `{end}` and not noted before.", "the notes themselves");
+                yield return this.At(FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, written as `{end}` and not noted before.", "the notes themselves");
             }
-            else if (SeenBy(at, lump) is { } seen)
+            else if (SeenBy(at, entry, lump) is { } seen)
             {
-                yield return RuleContext.At(Name, FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, noted here for the first time. {seen.How}", "the notes themselves", seen.Line is { } other ? [other] : []);
+                yield return this.At(FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, noted here for the first time. {seen.How}", "the notes themselves", seen.Line is { } other ? [other] : []);
             }
             else
             {
-                yield return RuleContext.At(Name, FindingLevel.Watch, line, lump.Site.Span,
+                yield return this.At(FindingLevel.Watch, line, lump.Site.Span,
                     $"Lump {name}, noted here for the first time. Worth watching and measuring again; published advice is to have any lump of 1 cm or more that is there for a month sampled by a vet.",
-                    LumpNumbers.Default.SourceOf("sample-mm"));
+                    LumpNumbers.Default.SourceOf("sample-mm")).WithoutAdvice();
             }
         }
     }
 
     /// <summary>How a vet knows of it already; null when the entry and the facts say nothing of that.</summary>
-    private static (string How, int? Line)? SeenBy(EntryContext at, Finding lump) =>
+    private static (string How, int? Line)? SeenBy(PetRecord at, PetEntry entry, Finding lump) =>
         LumpWords.Has(lump, "sampled") ? ("It is written as sampled.", null)
         : LumpWords.Has(lump, "vet-knows") ? ("The vet knows of it.", null)
-        : at.Entry.Head.Kind == "visit" ? ("Noted at the visit.", null)
-        : KnownFinding.For(at.Note, lump, at.Entry.Head.Date ?? DateOnly.MinValue) is { } known ? (KnownFinding.Say(known), known.Line)
+        : entry.Entry.Head.Kind == "visit" ? ("Noted at the visit.", null)
+        : KnownFinding.For(at.Facts, lump, entry.Entry.Head.Date ?? DateOnly.MinValue) is { } known ? (KnownFinding.Say(known), known.Line)
         : null;
 }

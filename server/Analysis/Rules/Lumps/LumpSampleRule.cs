@@ -1,7 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,16 +13,13 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class LumpSampleRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "lump-sample";
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind { get; } = new("lump-sample", "seen", 4);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "lump";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         if (LumpLife.Of(course) is not { Ended: null, Last.Item: Finding lump, LastSize: { } size } life || MammaryLumpRule.IsMammary(lump)
             || !IsLarge(size) || life.Last.Day.DayNumber - life.First.Day.DayNumber < LumpNumbers.Default["sample-days"])
@@ -29,12 +27,12 @@ public sealed class LumpSampleRule : ICourseRule
             yield break;
         }
 
-        bool us = at.Note.Pet.ShowUsUnits;
-        (string How, int Line)? seen = SeenBy(life) ?? (KnownFinding.For(at.Note, lump, life.Last.Day) is { } known ? (KnownFinding.Say(known), known.Line) : null);
+        bool us = at.Facts.Pet.ShowUsUnits;
+        (string How, int Line)? seen = SeenBy(life) ?? (KnownFinding.For(at.Facts, lump, life.Last.Day) is { } known ? (KnownFinding.Say(known), known.Line) : null);
         FindingLevel level = seen is null ? FindingLevel.Call : FindingLevel.Info;
         string message = $"Lump {life.Name}: {SizeWording.WithDay(size, us)}, there since {life.First.Day:yyyy-MM-dd} at least. "
-            + (seen is { } how ? how.How : $"Published advice is to have a lump of 1 cm or more that is there for a month sampled by a vet. {Wording.Advice(level)}");
-        yield return RuleContext.At(Name, level, life.Last.Line, lump.Site.Span, message, LumpNumbers.Default.SourceOf("sample-mm"),
+            + (seen is { } how ? how.How : $"Published advice is to have a lump of 1 cm or more that is there for a month sampled by a vet.");
+        yield return this.At(level, life.Last.Line, lump.Site.Span, message, LumpNumbers.Default.SourceOf("sample-mm"),
             [life.First.Line, size.Noted.Line, .. seen is { } line ? [line.Line] : Array.Empty<int>()]);
     }
 

@@ -1,8 +1,9 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -10,16 +11,13 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class LumpSidesRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "lump-sides";
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind { get; } = new("lump-sides", "seen", 5);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Note;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         var there = new Dictionary<(Region, Side), LumpLife>();
         foreach (Course lump in at.All("lump"))
@@ -31,14 +29,14 @@ public sealed class LumpSidesRule : ICourseRule
             }
         }
 
-        bool us = at.Note.Pet.ShowUsUnits;
+        bool us = at.Facts.Pet.ShowUsUnits;
         foreach (((Region region, Side side), LumpLife left) in there)
         {
             if (side is Side.L or Side.LF or Side.LH && there.TryGetValue((region, OtherSide.Of(side)!.Value), out LumpLife? right)
                 && Math.Abs(left.Last.Day.DayNumber - right.Last.Day.DayNumber) <= LumpNumbers.Default["sides-days"])
             {
                 LumpLife later = left.Last.Moment > right.Last.Moment || (left.Last.Moment == right.Last.Moment && left.Last.Line > right.Last.Line) ? left : right;
-                yield return RuleContext.At(Name, FindingLevel.Info, later.Last.Line, ((Finding)later.Last.Item!).Site.Span,
+                yield return this.At(FindingLevel.Info, later.Last.Line, ((Finding)later.Last.Item!).Site.Span,
                     $"Lumps at the same place on both sides: {Describe(left, us)} and {Describe(right, us)}. Worth telling the vet at the next visit.",
                     LumpNumbers.Default.SourceOf("sides-days"), left.Last.Line, right.Last.Line);
             }

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -10,18 +11,15 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class LumpTargetRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "lump-target";
-
-    /// <inheritdoc/>
-    public string Topic => "target";
+    public RuleKind Kind { get; } = new("lump-target", "target", 1);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Note;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        ImmutableArray<DatedFact<TextFact>> facts = [.. at.Note.Knowns.Where(NamesTargets)];
+        ImmutableArray<DatedFact<TextFact>> facts = [.. at.Facts.Knowns.Where(NamesTargets)];
         if (facts.IsEmpty)
         {
             yield break;
@@ -37,7 +35,7 @@ public sealed class LumpTargetRule : ICourseRule
             yield break;
         }
 
-        bool us = at.Note.Pet.ShowUsUnits;
+        bool us = at.Facts.Pet.ShowUsUnits;
         TargetSum start = sums[0];
         TargetSum now = sums[^1];
         TargetSum smallest = sums.AsSpan()[..^1].ToArray().MinBy(sum => sum.Millimetres)!;
@@ -49,7 +47,7 @@ public sealed class LumpTargetRule : ICourseRule
             _ => "stable",
         };
         string least = smallest == start ? "" : $", {Wording.Show(smallest.Millimetres, "mm", us)} at its smallest ({smallest.Day:yyyy-MM-dd})";
-        yield return RuleContext.At(Name, FindingLevel.Info, now.Line, SpanAt(targets, now.Line),
+        yield return this.At(FindingLevel.Info, now.Line, SpanAt(targets, now.Line),
             $"{(targets.Length == 1 ? "Target" : "Targets")} {string.Join(", ", targets.Select(life => life.Name))}: longest diameters together {Wording.Show(now.Millimetres, "mm", us)}; "
             + $"{Wording.Show(start.Millimetres, "mm", us)} at the start ({start.Day:yyyy-MM-dd}){least}. The published criteria call that `{category}`. A vet decides what it means.",
             LumpNumbers.Default.SourceOf("partial-percent"), [start.Line, smallest.Line, .. facts.Select(fact => fact.Line)]);

@@ -1,7 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -11,10 +12,7 @@ public sealed class MammaryLumpRule : ICourseRule, IEntryRule
     private const string Practice = "common practice, no source";
 
     /// <inheritdoc/>
-    public string Name => "mammary-lump";
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind { get; } = new("mammary-lump", "seen", 3);
 
     /// <summary>True for a lump whose site is a mammary gland.</summary>
     public static bool IsMammary(Finding lump) => lump.Site.Region?.Word == "gland";
@@ -23,7 +21,7 @@ public sealed class MammaryLumpRule : ICourseRule, IEntryRule
     public bool Wants(CourseKey key) => key.Word == "lump";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         if (course.Last?.Item is not Finding last || !IsMammary(last))
         {
@@ -39,7 +37,7 @@ public sealed class MammaryLumpRule : ICourseRule, IEntryRule
                 if (LumpWords.End(noted.Item) is null && noted.Item is Finding lump)
                 {
                     yield return seen is not null ? Seen(noted.Line, lump, seen.How + ".", seen.Noted.Line)
-                        : KnownFinding.For(at.Note, lump, noted.Day) is { } known ? Seen(noted.Line, lump, KnownFinding.Say(known), known.Line)
+                        : KnownFinding.For(at.Facts, lump, noted.Day) is { } known ? Seen(noted.Line, lump, KnownFinding.Say(known), known.Line)
                         : Call(noted.Line, lump);
                 }
             }
@@ -47,16 +45,16 @@ public sealed class MammaryLumpRule : ICourseRule, IEntryRule
     }
 
     /// <summary>Entries without a day, or after today, are in no course.</summary>
-    public IEnumerable<NoteFinding> Find(EntryContext at) =>
-        at.Entry.Head.Date <= at.Note.Today ? []
-            : from placed in at.Entry.Items
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry) =>
+        entry.Entry.Head.Date <= at.Facts.Today ? []
+            : from placed in entry.Entry.Items
               where placed.Value is Finding { Word.Word: "lump" } lump && IsMammary(lump) && LumpWords.End(lump) is null
               select Call(placed.Line, (Finding)placed.Value);
 
-    private NoteFinding Call(int line, Finding lump) => RuleContext.At(Name, FindingLevel.Call, line, lump.Site.Span,
-        $"A lump at a mammary gland ({lump.Site.Name}). A vet should feel any lump there without waiting to see whether it grows. {Wording.Advice(FindingLevel.Call)}",
+    private NoteFinding Call(int line, Finding lump) => this.At(FindingLevel.Call, line, lump.Site.Span,
+        $"A lump at a mammary gland ({lump.Site.Name}). A vet should feel any lump there without waiting to see whether it grows.",
         Practice);
 
-    private NoteFinding Seen(int line, Finding lump, string how, int evidence) => RuleContext.At(Name, FindingLevel.Info, line, lump.Site.Span,
+    private NoteFinding Seen(int line, Finding lump, string how, int evidence) => this.At(FindingLevel.Info, line, lump.Site.Span,
         $"A lump at a mammary gland ({lump.Site.Name}). {how}", Practice, evidence);
 }

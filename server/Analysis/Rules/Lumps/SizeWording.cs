@@ -1,4 +1,4 @@
-using HealthNotes.Analysis.Lumps;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 

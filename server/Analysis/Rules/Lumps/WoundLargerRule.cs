@@ -1,7 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -9,23 +10,20 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class WoundLargerRule : ICourseRule
 {
     /// <inheritdoc/>
-    public string Name => "wound-larger";
-
-    /// <inheritdoc/>
-    public string Topic => "seen";
+    public RuleKind Kind { get; } = new("wound-larger", "seen", 7);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key.Word == "wound";
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         if (LumpLife.Of(course) is { Ended: null, SizeOfEachDay: [.., var before, var now] } life && !now.Noted.AtVisit
             && new SizeChange(before, now).Verdict == ChangeVerdict.Larger && now.Noted.Item is Finding wound)
         {
-            bool us = at.Note.Pet.ShowUsUnits;
-            yield return RuleContext.At(Name, FindingLevel.Watch, now.Noted.Line, wound.Size!.Span,
-                $"Wound {life.Name}: {SizeWording.WithDay(now, us)}, {SizeWording.WithDay(before, us)}: larger, by more than measuring by hand is off. Measure it again. {Wording.Advice(FindingLevel.Watch)}",
+            bool us = at.Facts.Pet.ShowUsUnits;
+            yield return this.At(FindingLevel.Watch, now.Noted.Line, wound.Size!.Span,
+                $"Wound {life.Name}: {SizeWording.WithDay(now, us)}, {SizeWording.WithDay(before, us)}: larger, by more than measuring by hand is off. Measure it again.",
                 LumpNumbers.Default.SourceOf("hand-percent"), before.Noted.Line);
         }
     }

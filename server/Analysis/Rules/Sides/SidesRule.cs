@@ -1,8 +1,9 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -10,19 +11,16 @@ namespace HealthNotes.Analysis.Rules;
 public sealed class SidesRule : IEntryRule
 {
     /// <inheritdoc/>
-    public string Name => "sides";
+    public RuleKind Kind { get; } = new("sides", "seen", 9);
 
     /// <inheritdoc/>
-    public string Topic => "seen";
-
-    /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(EntryContext at)
+    public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
         List<(Examined Part, LumpSize Size)>? sized = null;
-        foreach (NoteReading reading in at.Readings)
+        foreach (NoteReading reading in entry.Readings)
         {
-            if (reading.Value.Unit == "mm" && Observations.At(Observations.In(at.Entry, reading.Line), reading.Span) is Examined { Site: not null } part
-                && LumpSize.Of(new Noted(at.Entry.Head, reading.Line, part, reading)) is { } size)
+            if (reading.Value.Unit == "mm" && Observations.At(Observations.In(entry.Entry, reading.Line), reading.Span) is Examined { Site: not null } part
+                && LumpSize.Of(new Noted(entry.Entry.Head, reading.Line, part, reading)) is { } size)
             {
                 (sized ??= []).Add((part, size));
             }
@@ -34,9 +32,9 @@ public sealed class SidesRule : IEntryRule
             {
                 if (part.Word == other.Word && OtherSide.AreAcross(part.Site, other.Site) && Differs(otherSize, size))
                 {
-                    bool us = at.Note.Pet.ShowUsUnits;
-                    yield return RuleContext.At(Name, FindingLevel.Watch, size.Noted.Line, part.Size!.Span,
-                        $"{Wording.NameOf(part.Word.Word)} {part.Site!.Name}: {SizeWording.Show(size, us)}; {other.Site!.Name} is {SizeWording.Show(otherSize, us)}. The two sides differ by more than measuring by hand is off. {Wording.Advice(FindingLevel.Watch)}",
+                    bool us = at.Facts.Pet.ShowUsUnits;
+                    yield return this.At(FindingLevel.Watch, size.Noted.Line, part.Size!.Span,
+                        $"{Wording.NameOf(part.Word.Word)} {part.Site!.Name}: {SizeWording.Show(size, us)}; {other.Site!.Name} is {SizeWording.Show(otherSize, us)}. The two sides differ by more than measuring by hand is off.",
                         LumpNumbers.Default.SourceOf("sides-percent"), otherSize.Noted.Line);
                     break;
                 }

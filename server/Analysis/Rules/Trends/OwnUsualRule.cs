@@ -1,8 +1,11 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,20 +15,17 @@ public sealed class OwnUsualRule : ICourseRule
     private const int MostTogether = 7;
 
     /// <inheritdoc/>
-    public string Name => "own-usual";
-
-    /// <inheritdoc/>
-    public string Topic => "reading";
+    public RuleKind Kind { get; } = new("own-usual", "reading", 4);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => UsualRow.For(key) is not null;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         UsualRow row = UsualRow.For(course.Key)!;
         Course compared = SameVital.Of(course, at.All);
-        DateOnly? grown = at.Note.Pet.GrownOn(row.GrownMonths);
+        DateOnly? grown = at.Facts.Pet.GrownOn(row.GrownMonths);
         UsualBasis? basis = null;
         OwnUsual? usual = null;
         DateOnly? basisOf = null;
@@ -34,7 +34,7 @@ public sealed class OwnUsualRule : ICourseRule
         for (int index = course.Lines.Length - course.Recent.Length; index < course.Lines.Length; index++)
         {
             Noted line = course.Lines[index];
-            if (line.Reading is not { } reading || line.Day < grown || (line.AtVisit && !row.AtVisits) || OwnLimits.UsualFor(at.Note, reading) is not null)
+            if (line.Reading is not { } reading || line.Day < grown || (line.AtVisit && !row.AtVisits) || OwnLimits.UsualFor(at.Facts, reading) is not null)
             {
                 continue;
             }
@@ -122,16 +122,16 @@ public sealed class OwnUsualRule : ICourseRule
     }
 
     /// <summary>The range shown as normal. Weights are not looked at, so that it is left out where it hangs on the size of a dog.</summary>
-    private static string Normal(RuleContext note, NoteReading reading)
+    private static string Normal(PetFacts note, NoteReading reading)
     {
         bool hangsOnSize = reading.What == "hr" && note.Pet is { Species: not Species.Cat, AdultWeightKg: null };
-        return !hangsOnSize && RuleContext.KeyOf(reading, note.Pet.WithWeighings([]), note.Tables) is { } key && note.Tables.NormalFor(key) is { } normal
+        return !hangsOnSize && note.Pet.WithWeighings([]).KeyOf(reading) is { } key && ClinicalTables.Default.NormalFor(key) is { } normal
             ? $" Shown as normal: {Wording.Show(normal, note.Pet.ShowUsUnits)}." : "";
     }
 
-    private NoteFinding Speak(CourseContext at, NoteReading reading, OwnUsual usual, UsualRow row, bool above, int together)
+    private NoteFinding Speak(PetRecord at, NoteReading reading, OwnUsual usual, UsualRow row, bool above, int together)
     {
-        bool us = at.Note.Pet.ShowUsUnits;
+        bool us = at.Facts.Pet.ShowUsUnits;
         decimal distance = Math.Abs(reading.Value.Number - usual.Median);
         decimal line = above ? usual.High - usual.Median : usual.Median - usual.Low;
         FindingLevel level = together > 1 ? row.Again!.Value : distance >= line * row.ClearAt ? row.Clear : row.Mild;
@@ -140,9 +140,8 @@ public sealed class OwnUsualRule : ICourseRule
         string recount = together == 1 && row.Again is not null
             ? " Count again in 4 to 6 hours, in deep sleep: two high counts are a reason to phone the clinic."
             : together == 1 && level >= FindingLevel.Watch ? " Take it again when the pet is calm." : "";
-        string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
-        return RuleContext.At(Name, level, reading.Line, reading.Span,
-            $"{Wording.Describe(reading, us)}: {percent}{(above ? "above" : "below")} this pet's own usual of {Wording.Show(usual.Median, usual.Unit, us)} ({usual.Count} readings since {usual.Since:yyyy-MM-dd}).{repeated}{advice}{recount}{Normal(at.Note, reading)}",
-            row.Source, usual.Lines);
+        return this.At(level, reading.Line, reading.Span,
+            $"{Wording.Describe(reading, us)}: {percent}{(above ? "above" : "below")} this pet's own usual of {Wording.Show(usual.Median, usual.Unit, us)} ({usual.Count} readings since {usual.Since:yyyy-MM-dd}).{repeated}",
+            row.Source, usual.Lines).And($"{recount}{Normal(at.Facts, reading)}");
     }
 }

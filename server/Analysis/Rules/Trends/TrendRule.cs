@@ -1,7 +1,9 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -13,10 +15,7 @@ public sealed class TrendRule : ICourseRule
     private TrendRule(TrendRow row) => this.row = row;
 
     /// <inheritdoc/>
-    public string Name => row.What + "-trend";
-
-    /// <inheritdoc/>
-    public string Topic => row.What == "weight" ? "weight" : "reading";
+    public RuleKind Kind => new(row.What + "-trend", row.What == "weight" ? "weight" : "reading", 6);
 
     /// <summary>The rule for each row of the table.</summary>
     public static IEnumerable<IRule> ForEach() => TrendRow.All.Select(row => new TrendRule(row));
@@ -25,7 +24,7 @@ public sealed class TrendRule : ICourseRule
     public bool Wants(CourseKey key) => key.Word == row.What;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         Course compared = SameVital.Of(course, at.All);
         if (course.Last is not { } last || !ReferenceEquals(compared.Last, last) || TrendOf(compared, at) is not { IsClear: true } trend)
@@ -35,17 +34,16 @@ public sealed class TrendRule : ICourseRule
 
         NoteReading reading = trend.Last;
         FindingLevel level = trend.Rises ? row.Up : row.Down;
-        string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
-        bool us = at.Note.Pet.ShowUsUnits;
-        yield return RuleContext.At(Name, level, reading.Line, reading.Span,
-            $"{TrendWording.Name(reading)} has been {(trend.Rises ? "rising" : "falling")} since {trend.Since:yyyy-MM-dd}: about {TrendWording.Rate(trend, us)}, {trend.Count} days with readings, {TrendWording.FromTo(trend, us)}.{advice}",
+        bool us = at.Facts.Pet.ShowUsUnits;
+        yield return this.At(level, reading.Line, reading.Span,
+            $"{TrendWording.Name(reading)} has been {(trend.Rises ? "rising" : "falling")} since {trend.Since:yyyy-MM-dd}: about {TrendWording.Rate(trend, us)}, {trend.Count} days with readings, {TrendWording.FromTo(trend, us)}.",
             row.Source, trend.Lines);
     }
 
-    private Trend? TrendOf(Course course, CourseContext at) => row.What switch
+    private Trend? TrendOf(Course course, PetRecord at) => row.What switch
     {
-        "water" => Trend.Of(row, WaterPerDay.Of(course, at.Note.Today, at.WeightOn, row), at.Note.Pet.GrownOn(row.GrownMonths)),
-        "weight" => Trend.Of(course, at.Note.Today, WeightLimits.Default.GrownOn(at.Note.Pet, at.Note.Tables)),
-        _ => Trend.Of(course, at.Note.Today, at.Note.Pet.GrownOn(row.GrownMonths)),
+        "water" => Trend.Of(row, WaterPerDay.Of(course, at.Facts.Today, at.WeightOn, row), at.Facts.Pet.GrownOn(row.GrownMonths)),
+        "weight" => Trend.Of(course, at.Facts.Today, WeightLimits.Default.GrownOn(at.Facts.Pet)),
+        _ => Trend.Of(course, at.Facts.Today, at.Facts.Pet.GrownOn(row.GrownMonths)),
     };
 }

@@ -1,5 +1,5 @@
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 

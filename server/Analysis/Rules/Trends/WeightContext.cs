@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -22,14 +24,14 @@ internal sealed record WeightContext(ImmutableArray<DayValue> Weights, DayValue 
     }
 
     /// <summary>The life stage's key on the last day; the weight is asked for through the context, so that it is known what the finding rests on.</summary>
-    public string? StageKey(CourseContext at)
+    public string? StageKey(PetRecord at)
     {
-        if (at.Note.Pet.AgeOn(Last.Day) is not { Days: >= 0 } age)
+        if (at.Facts.Pet.AgeOn(Last.Day) is not { Days: >= 0 } age)
         {
             return null;
         }
 
-        string? size = at.Note.Tables.SizeOf(at.Note.Pet.Species, at.Note.Pet.AdultWeightKg ?? Last.Value);
-        return at.Note.Tables.StageOf(at.Note.Pet.Species, age.Years < 1 ? null : size, age)?.Key;
+        string? size = ClinicalTables.Default.SizeOf(at.Facts.Pet.Species, at.Facts.Pet.AdultWeightKg ?? Last.Value);
+        return ClinicalTables.Default.StageOf(at.Facts.Pet.Species, age.Years < 1 ? null : size, age)?.Key;
     }
 }

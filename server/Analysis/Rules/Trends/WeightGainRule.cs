@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -15,19 +17,16 @@ public sealed class WeightGainRule : ICourseRule
     private static WeightLimits Limits => WeightLimits.Default;
 
     /// <inheritdoc/>
-    public string Name => "weight-gain";
-
-    /// <inheritdoc/>
-    public string Topic => "weight";
+    public RuleKind Kind { get; } = new("weight-gain", "weight", 4);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Weight;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
         // without a birth nobody can tell a gain from growth
-        if (Limits.GrownOn(at.Note.Pet, at.Note.Tables) is not { } grown || WeightContext.Of(course, at.Note.Today, 0) is not { Last.Day: var lastDay })
+        if (Limits.GrownOn(at.Facts.Pet) is not { } grown || WeightContext.Of(course, at.Facts.Today, 0) is not { Last.Day: var lastDay })
         {
             yield break;
         }
@@ -35,7 +34,7 @@ public sealed class WeightGainRule : ICourseRule
         // after neutering weight comes slowly: the months back to it count as well
         (DateOnly Day, int Line)? neutered = NeuteredBefore(lastDay, at);
         int days = Math.Max(Limits.Days("window"), neutered is { } since ? lastDay.DayNumber - since.Day.DayNumber : 0);
-        if (WeightContext.Of(course, at.Note.Today, days, grown) is not { Weights.Length: > 2 } weighed
+        if (WeightContext.Of(course, at.Facts.Today, days, grown) is not { Weights.Length: > 2 } weighed
             || WeighedBefore.Lowest(weighed.Before, Limits["near"]) is not { } lowest)
         {
             yield break;
@@ -44,17 +43,16 @@ public sealed class WeightGainRule : ICourseRule
         decimal gained = WeightDrop.PercentChange(lowest.Value, weighed.Last.Value);
         DayValue before = weighed.Weights[^2];
         bool twice = before.Day > lowest.Day && WeightDrop.PercentChange(lowest.Value, before.Value) >= Limits["gain"];
-        if (gained < Limits["gain"] || !twice || HasComeBack(course, at.Note.Today, lowest, weighed.Last))
+        if (gained < Limits["gain"] || !twice || HasComeBack(course, at.Facts.Today, lowest, weighed.Last))
         {
             yield break;
         }
 
         FindingLevel level = gained >= Limits["gain-watch"] ? FindingLevel.Watch : FindingLevel.Info;
-        bool us = at.Note.Pet.ShowUsUnits;
+        bool us = at.Facts.Pet.ShowUsUnits;
         string after = neutered is { } on ? $" Neutered on {on.Day:yyyy-MM-dd}." : "";
-        string advice = Wording.Advice(level) is { Length: > 0 } words ? " " + words : "";
-        yield return RuleContext.At(Name, level, weighed.Last.At.Line, weighed.Last.At.Span,
-            $"Weight {Wording.Show(weighed.Last.Value, "kg", us)}: {Wording.Round(gained, 1)}% more than {Wording.Show(lowest.Value, "kg", us)} on {lowest.Day:yyyy-MM-dd}.{after}{advice}",
+        yield return this.At(level, weighed.Last.At.Line, weighed.Last.At.Span,
+            $"Weight {Wording.Show(weighed.Last.Value, "kg", us)}: {Wording.Round(gained, 1)}% more than {Wording.Show(lowest.Value, "kg", us)} on {lowest.Day:yyyy-MM-dd}.{after}",
             Limits.SourceOf(level == FindingLevel.Watch ? "gain-watch" : "gain"), neutered is { } line ? [lowest.At.Line, line.Line] : [lowest.At.Line]);
     }
 
@@ -66,7 +64,7 @@ public sealed class WeightGainRule : ICourseRule
     }
 
     /// <summary>The line that says that it was neutered, when that is not long ago.</summary>
-    private static (DateOnly Day, int Line)? NeuteredBefore(DateOnly day, CourseContext at)
+    private static (DateOnly Day, int Line)? NeuteredBefore(DateOnly day, PetRecord at)
     {
         DateOnly from = DayValue.Before(day, Limits.Days("after-neutering"));
         (DateOnly Day, int Line)? found = null;
@@ -75,7 +73,7 @@ public sealed class WeightGainRule : ICourseRule
             found = line.Item is TextTask done && Tells(done.Text.Text) ? (line.Day, line.Line) : found;
         }
 
-        foreach (DatedFact<TextFact> known in at.Note.Knowns)
+        foreach (DatedFact<TextFact> known in at.Facts.Knowns)
         {
             found = known.Day is { } since && since >= from && since <= day && Tells(known.Fact.Text.Text) ? (since, known.Line) : found;
         }

@@ -1,6 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,25 +14,22 @@ public sealed class WeightGrowthRule : ICourseRule
     private static WeightLimits Limits => WeightLimits.Default;
 
     /// <inheritdoc/>
-    public string Name => "weight-growth";
-
-    /// <inheritdoc/>
-    public string Topic => "weight";
+    public RuleKind Kind { get; } = new("weight-growth", "weight", 2);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Weight;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (WeightContext.Of(course, at.Note.Today, Limits.Days("grow-days")) is not { Weights.Length: > 1 } weighed
-            || at.Note.Pet.AgeOn(weighed.Last.Day) is not { Days: >= 0 } age)
+        if (WeightContext.Of(course, at.Facts.Today, Limits.Days("grow-days")) is not { Weights.Length: > 1 } weighed
+            || at.Facts.Pet.AgeOn(weighed.Last.Day) is not { Days: >= 0 } age)
         {
             yield break;
         }
 
         bool newborn = weighed.StageKey(at) == "newborn";
-        if (!newborn && age.Days > Limits.GrowsUntil(at.Note.Pet, at.Note.Tables))
+        if (!newborn && age.Days > Limits.GrowsUntil(at.Facts.Pet))
         {
             yield break;
         }
@@ -53,9 +52,9 @@ public sealed class WeightGrowthRule : ICourseRule
         }
 
         FindingLevel level = newborn || (span >= Limits["grow-call-span"] && weights.Length > 2) ? FindingLevel.Call : FindingLevel.Watch;
-        bool us = at.Note.Pet.ShowUsUnits;
-        yield return RuleContext.At(Name, level, weighed.Last.At.Line, weighed.Last.At.Span,
-            $"Weight {Wording.Show(weighed.Last.Value, "kg", us)}: hardly any gain in {span} days, from {Wording.Show(weights[0].Value, "kg", us)}. {(newborn ? "A newborn should gain every day." : "An animal of this age should gain every week.")} {Wording.Advice(level)}",
+        bool us = at.Facts.Pet.ShowUsUnits;
+        yield return this.At(level, weighed.Last.At.Line, weighed.Last.At.Span,
+            $"Weight {Wording.Show(weighed.Last.Value, "kg", us)}: hardly any gain in {span} days, from {Wording.Show(weights[0].Value, "kg", us)}. {(newborn ? "A newborn should gain every day." : "An animal of this age should gain every week.")}",
             Limits.SourceOf(newborn ? "newborn-gain" : "grow-gain"), weights.Select(weight => weight.At.Line));
     }
 }

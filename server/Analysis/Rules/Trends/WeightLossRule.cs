@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -17,19 +19,16 @@ public sealed class WeightLossRule : ICourseRule
     private static WeightLimits Limits => WeightLimits.Default;
 
     /// <inheritdoc/>
-    public string Name => "weight-loss";
-
-    /// <inheritdoc/>
-    public string Topic => "weight";
+    public RuleKind Kind { get; } = new("weight-loss", "weight", 1);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Weight;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (WeightContext.Of(course, at.Note.Today, LongestDays) is not { Weights.Length: > 1 } weighed
-            || PlannedLoss.On(weighed.Last.Day, at.Note.Knowns) is not null)
+        if (WeightContext.Of(course, at.Facts.Today, LongestDays) is not { Weights.Length: > 1 } weighed
+            || PlannedLoss.On(weighed.Last.Day, at.Facts.Knowns) is not null)
         {
             return [];
         }
@@ -43,10 +42,10 @@ public sealed class WeightLossRule : ICourseRule
         return found is null ? [] : [found];
     }
 
-    private NoteFinding? OfNewborn(WeightContext weighed, CourseContext at)
+    private NoteFinding? OfNewborn(WeightContext weighed, PetRecord at)
     {
         DayValue before = weighed.Weights[^2];
-        bool settled = at.Note.Pet.AgeOn(before.Day) is { } age && age.Days >= Limits["newborn-settled"];
+        bool settled = at.Facts.Pet.AgeOn(before.Day) is { } age && age.Days >= Limits["newborn-settled"];
         return settled && weighed.Last.Value < before.Value
             ? Speak(weighed.Last, before, "newborn-settled", at, "A newborn should gain every day.")
             : null;
@@ -56,7 +55,7 @@ public sealed class WeightLossRule : ICourseRule
     /// One weighing is enough: an animal that should gain has lost. It is held against the weighing before; against the highest
     /// where it has fallen twice since, as the highest alone may be a slip of the pen.
     /// </summary>
-    private NoteFinding? OfYoung(WeightContext weighed, CourseContext at)
+    private NoteFinding? OfYoung(WeightContext weighed, PetRecord at)
     {
         DayValue before = weighed.Weights[^2];
         DayValue highest = weighed.Before.Where(weight => weighed.Last.Day.DayNumber - weight.Day.DayNumber <= Limits["window"]).DefaultIfEmpty(before).MaxBy(weight => weight.Value);
@@ -67,9 +66,9 @@ public sealed class WeightLossRule : ICourseRule
     }
 
     /// <summary>The strongest that any of the comparisons asks for; of equal ones the one that is surest.</summary>
-    private NoteFinding? OfGrown(ImmutableArray<DayValue> weights, CourseContext at, bool senior)
+    private NoteFinding? OfGrown(ImmutableArray<DayValue> weights, PetRecord at, bool senior)
     {
-        bool careful = at.Note.Pet.Species == Species.Cat || senior || weights[0].Value < Limits["careful-below"];
+        bool careful = at.Facts.Pet.Species == Species.Cat || senior || weights[0].Value < Limits["careful-below"];
         (WeightDrop Drop, FindingLevel Level)? found = null;
         foreach (WeightDrop drop in WeightDrop.Of(weights))
         {
@@ -95,23 +94,23 @@ public sealed class WeightLossRule : ICourseRule
 
     private static decimal Lost(DayValue from, DayValue to) => -WeightDrop.PercentChange(from.Value, to.Value);
 
-    private NoteFinding Speak(DayValue last, WeightDrop drop, FindingLevel level, CourseContext at)
+    private NoteFinding Speak(DayValue last, WeightDrop drop, FindingLevel level, PetRecord at)
     {
-        bool us = at.Note.Pet.ShowUsUnits;
+        bool us = at.Facts.Pet.ShowUsUnits;
         DayValue then = drop.Stretch[drop.Stretch.Length / 2];
         int days = last.Day.DayNumber - then.Day.DayNumber;
         string ago = days < 2 * Month ? $"{days} days" : $"{(int)Math.Round(days / Month)} months";
         string again = drop.Weighings == 1 ? ". Weigh again in a few days, on the same scales." : $", by the last {drop.Weighings} weighings.";
-        return RuleContext.At(Name, level, last.At.Line, last.At.Span,
-            $"Weight {Wording.Show(last.Value, "kg", us)}: {Wording.Round(drop.LastPercent, 0)} % less than about {Wording.Show(drop.From, "kg", us)} {ago} before{again} {Wording.Advice(level)}",
+        return this.At(level, last.At.Line, last.At.Span,
+            $"Weight {Wording.Show(last.Value, "kg", us)}: {Wording.Round(drop.LastPercent, 0)} % less than about {Wording.Show(drop.From, "kg", us)} {ago} before{again}",
             Limits.SourceOf(drop.Percent >= Limits["loss-call"] ? "loss-call" : "loss"), drop.Stretch.Select(weight => weight.At.Line));
     }
 
-    private NoteFinding Speak(DayValue last, DayValue from, string row, CourseContext at, string more)
+    private NoteFinding Speak(DayValue last, DayValue from, string row, PetRecord at, string more)
     {
-        bool us = at.Note.Pet.ShowUsUnits;
-        return RuleContext.At(Name, FindingLevel.Call, last.At.Line, last.At.Span,
-            $"Weight {Wording.Show(last.Value, "kg", us)}: {Wording.Round(Lost(from, last), 0)} % less than {Wording.Show(from.Value, "kg", us)} on {Wording.Day(from.Day, at.Note.Today)}. {more} {Wording.Advice(FindingLevel.Call)}",
+        bool us = at.Facts.Pet.ShowUsUnits;
+        return this.At(FindingLevel.Call, last.At.Line, last.At.Span,
+            $"Weight {Wording.Show(last.Value, "kg", us)}: {Wording.Round(Lost(from, last), 0)} % less than {Wording.Show(from.Value, "kg", us)} on {Wording.Day(from.Day, at.Facts.Today)}. {more}",
             Limits.SourceOf(row), from.At.Line);
     }
 }

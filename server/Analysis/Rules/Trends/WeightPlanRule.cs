@@ -1,6 +1,8 @@
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -12,21 +14,18 @@ public sealed class WeightPlanRule : ICourseRule
     private static WeightLimits Limits => WeightLimits.Default;
 
     /// <inheritdoc/>
-    public string Name => "weight-plan";
-
-    /// <inheritdoc/>
-    public string Topic => "weight";
+    public RuleKind Kind { get; } = new("weight-plan", "weight", 3);
 
     /// <inheritdoc/>
     public bool Wants(CourseKey key) => key == CourseKey.Weight;
 
     /// <inheritdoc/>
-    public IEnumerable<NoteFinding> Find(Course course, CourseContext at)
+    public IEnumerable<NoteFinding> Find(Course course, PetRecord at)
     {
-        if (WeightContext.Of(course, at.Note.Today, Limits.Days("plan-window")) is not { } all
-            || PlannedLoss.On(all.Last.Day, at.Note.Knowns) is not { } plan
-            || Limits.SafeLoss(at.Note.Pet.Species) is not { } safe
-            || WeightContext.Of(course, at.Note.Today, Limits.Days("plan-window"), plan.Since) is not { } weighed)
+        if (WeightContext.Of(course, at.Facts.Today, Limits.Days("plan-window")) is not { } all
+            || PlannedLoss.On(all.Last.Day, at.Facts.Knowns) is not { } plan
+            || Limits.SafeLoss(at.Facts.Pet.Species) is not { } safe
+            || WeightContext.Of(course, at.Facts.Today, Limits.Days("plan-window"), plan.Since) is not { } weighed)
         {
             yield break;
         }
@@ -51,11 +50,11 @@ public sealed class WeightPlanRule : ICourseRule
         FindingLevel level = slow || noRate ? FindingLevel.Info : weighed.Weights.Length >= Limits["plan-sure"] ? FindingLevel.Call : FindingLevel.Watch;
         string rate = lost > 0 ? $"about {Wording.Round(lost, 1)}% a week lost" : "nothing lost";
         string against = fast
-            ? $"faster than the {Wording.Round(safe.PercentAWeek, 1)}% a week held to be safe. {Wording.Advice(level)}"
+            ? $"faster than the {Wording.Round(safe.PercentAWeek, 1)}% a week held to be safe."
             : noRate ? $"as wanted (line {plan.Line + 1}). Write the clinic's rate, and it is compared: known overweight, plan {Wording.Round(safe.PercentAWeek / 2, 1)}%/week"
             : $"less than half of the plan of {Wording.Round(plan.SlowestAWeek, 2)}% a week (line {plan.Line + 1}).";
-        yield return RuleContext.At(Name, level, weighed.Last.At.Line, weighed.Last.At.Span,
-            $"Weight {Wording.Show(weighed.Last.Value, "kg", at.Note.Pet.ShowUsUnits)}: {rate} since {first.Day:yyyy-MM-dd} ({weighed.Weights.Length} weighings), {against}",
+        yield return this.At(level, weighed.Last.At.Line, weighed.Last.At.Span,
+            $"Weight {Wording.Show(weighed.Last.Value, "kg", at.Facts.Pet.ShowUsUnits)}: {rate} since {first.Day:yyyy-MM-dd} ({weighed.Weights.Length} weighings), {against}",
             fast ? safe.Source : Limits.SourceOf("plan-slow"), weighed.Weights.Select(weight => weight.At.Line).Append(plan.Line));
     }
 }

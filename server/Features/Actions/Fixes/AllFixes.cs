@@ -29,7 +29,7 @@ internal static class AllFixes
                 species = Say(species, document.Syntax.Lines[done].Item);
             }
 
-            Entry? entry = document.Analysis.EntryAt(line);
+            Entry? entry = document.Analysis.Note.EntryAt(line);
             string before = document.Syntax.Lines[line].Text;
             LineSyntax after = Mended(document, line, new Trial(species, entry?.Head.Kind, document.Today));
             if (done == line && done < opening)

@@ -1,8 +1,8 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Actions.Fixes;
 
@@ -36,7 +36,7 @@ internal static class CountTimeFix
     /// <summary>The pet's normal range; where it is not known, what a living pet can have.</summary>
     private static NormalRange? Range(LineAt at, PerMinute rate)
     {
-        NoteReading? reading = Sorted.Between(at.Document.Analysis.Readings, r => r.Line, at.Index, at.Index).FirstOrDefault(r => r.Span == rate.Span);
-        return (reading is null ? null : at.Document.Analysis.NormalFor(reading)) ?? ClinicalTables.Default.Plausible.GetValueOrDefault(at.Word!.Word);
+        NoteReading? reading = Sorted.Between(at.Document.Analysis.Record.Readings, r => r.Line, at.Index, at.Index).FirstOrDefault(r => r.Span == rate.Span);
+        return (reading is null ? null : at.Document.Analysis.Record.NormalFor(reading)) ?? ClinicalTables.Default.Plausible.GetValueOrDefault(at.Word!.Word);
     }
 }

@@ -1,13 +1,14 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Actions.Fixes;
 
@@ -80,8 +81,8 @@ internal static class UnitFix
     /// <summary>The unit of a medicine as the plan for it says; null when there is none, or it has two: a dose's unit is for who ordered it to say.</summary>
     private static string? OfPlan(LineAt at, string medicine)
     {
-        string[] units = [.. at.Document.Note.Facts<MedicinePlan>()
-            .Where(plan => plan.Fact.Medicine.Text.Equals(medicine, StringComparison.OrdinalIgnoreCase))
+        string[] units = [.. at.Document.Record.Facts.Plans
+            .Where(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text) == CourseKey.MedicineName(medicine))
             .Select(plan => plan.Fact.Dose).OfType<Measure>()
             .Select(dose => dose.Amounts[0].Unit).Distinct()
             .Select(unit => unit.Quantity == Quantity.Dose ? " " + unit.Word : unit.Word)];

@@ -39,7 +39,7 @@ internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLi
     public DateOnly? Day => Entry?.Head.Date;
 
     /// <summary>Its entry; null in the opening.</summary>
-    public Entry? Entry => Document.Analysis.EntryAt(Index);
+    public Entry? Entry => Document.Analysis.Note.EntryAt(Index);
 
     /// <summary>Keeps the fixes that the line reads better with.</summary>
     public IEnumerable<LineFix> Better(NoteFinding finding, IEnumerable<LineFix> fixes) =>

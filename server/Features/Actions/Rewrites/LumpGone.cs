@@ -3,6 +3,8 @@ using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 
@@ -15,24 +17,24 @@ internal static class LumpGone
 {
     public static IEnumerable<ActionOffer> At(Document document, int line)
     {
-        if (document.Syntax.Lines[line].Items.OfType<Finding>().FirstOrDefault(found => found.Word.Word == "lump") is not { } lump || document.Analysis.EntryAt(line) is not { } here
+        if (document.Syntax.Lines[line].Items.OfType<Finding>().FirstOrDefault(found => found.Word.Word == "lump") is not { } lump || document.Analysis.Note.EntryAt(line) is not { } here
             || !(here.Head.Date <= document.Today))
         {
             yield break;
         }
 
-        string name = FoundLine.NameOf(lump.Site, lump.Tag);
-        string title = $"Record the lump {name} as gone";
-        FoundLine? last = KnownLumps.Lines(document, "lump").Where(other => other.Name == name).MaxBy(other => (other.Entry.Head.Date ?? DateOnly.MinValue, other.Line));
-        if (last is null || last.IsGone || !KnownLumps.CanBe(document, name))
+        CourseKey key = CourseKey.Of(lump);
+        string title = $"Record the lump {key.Detail} as gone";
+        Noted? last = document.Record.Of(key).Last;
+        if (last is null || LumpWords.End(last.Item) is not null || !LumpsAgain.CanBe(document, key.Detail))
         {
             yield break;
         }
 
-        if (last.Entry.Head.Date == document.Today)
+        if (last.Day == document.Today)
         {
             LineSyntax said = document.Syntax.Lines[last.Line];
-            if (last.Finding is { Size: null, Words.Length: 0, Ok: false } && said.Problems.Length == 0)
+            if (last.Item is Finding { Size: null, Words.Length: 0, Ok: false } && said.Problems.Length == 0)
             {
                 yield return Rewrite.Offer("record-gone", title, DocumentEdit.Insert(last.Line, LineAt.ContentEnd(said), " gone"));
             }
@@ -40,7 +42,7 @@ internal static class LumpGone
             yield break;
         }
 
-        yield return Rewrite.Offer("record-gone", title, Add(document, $"lump {name} gone"));
+        yield return Rewrite.Offer("record-gone", title, Add(document, $"lump {key.Detail} gone"));
     }
 
     private static DocumentEdit Add(Document document, string text)

@@ -36,7 +36,7 @@ internal static class RewriteBook
             }
         }
 
-        if (document.Analysis.EntryAt(line) is { Head.Kind: "check" } check)
+        if (document.Analysis.Note.EntryAt(line) is { Head.Kind: "check" } check)
         {
             foreach (ActionOffer offer in CompleteCheck.In(document, check).Concat(LumpsAgain.In(document, check, range.Start)))
             {

@@ -1,5 +1,6 @@
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 
@@ -27,19 +28,19 @@ internal static class TellApart
             yield break;
         }
 
-        List<FoundLine> place = [.. KnownLumps.Lines(document, here.Word.Word).Where(other => other.Finding.Site.Name == here.Site.Name)];
-        HashSet<string> used = [.. place.Select(other => other.Finding.Tag?.Name).OfType<string>()];
-        List<IGrouping<int, FoundLine>> entries = [.. place.Where(other => other.Finding.Tag is null && document.Syntax.Lines[other.Line].Problems.Length == 0).GroupBy(other => other.Entry.Line)];
+        List<Noted> place = [.. document.Record.All(here.Word.Word).SelectMany(course => course.Lines).Where(other => other.Item is Finding found && found.Site.Name == here.Site.Name).OrderBy(other => other.Line)];
+        HashSet<string> used = [.. place.Select(other => other.Item!.Tag?.Name).OfType<string>()];
+        List<IGrouping<int, Noted>> entries = [.. place.Where(other => other.Item!.Tag is null && document.Syntax.Lines[other.Line].Problems.Length == 0).GroupBy(other => document.Note.EntryIndexAt(other.Line))];
         foreach (ActionOffer offer in Several(entries, line, here, used).Concat(Remarked(document, entries, line, here, used)))
         {
             yield return offer;
         }
     }
 
-    private static IEnumerable<ActionOffer> Several(List<IGrouping<int, FoundLine>> entries, int line, Finding here, HashSet<string> used)
+    private static IEnumerable<ActionOffer> Several(List<IGrouping<int, Noted>> entries, int line, Finding here, HashSet<string> used)
     {
         if (entries.Find(entry => entry.Any(other => other.Line == line)) is not { } lines || lines.Count() is < 2 or > MostTold
-            || lines.Select(other => other.Finding.Head.Time).Distinct().Count() > 1)
+            || lines.Select(other => other.Item!.Head.Time).Distinct().Count() > 1)
         {
             yield break;
         }
@@ -47,7 +48,7 @@ internal static class TellApart
         string[] tags = [.. Enumerable.Range(0, 26).Select(index => ((char)('a' + index)).ToString()).Where(tag => !used.Contains(tag)).Take(lines.Count())];
         string named = string.Join(", ", tags.Select(tag => "@" + tag));
         yield return Rewrite.Offer("tell-apart", $"Tell {tags.Length} at {here.Site.Name} apart in this entry: {named}", [.. Tagged(lines, tags)]);
-        List<IGrouping<int, FoundLine>> alike = [.. entries.Where(entry => entry.Count() == tags.Length)];
+        List<IGrouping<int, Noted>> alike = [.. entries.Where(entry => entry.Count() == tags.Length)];
         if (alike.Count > 1)
         {
             yield return Rewrite.Offer("tell-apart", $"Tell {tags.Length} at {here.Site.Name} apart in {alike.Count} entries, in the order written: {named}",
@@ -55,26 +56,26 @@ internal static class TellApart
         }
     }
 
-    private static IEnumerable<ActionOffer> Remarked(Document document, List<IGrouping<int, FoundLine>> entries, int line, Finding here, HashSet<string> used)
+    private static IEnumerable<ActionOffer> Remarked(Document document, List<IGrouping<int, Noted>> entries, int line, Finding here, HashSet<string> used)
     {
         if (Remark.At(document, line) is not { } remark)
         {
             yield break;
         }
 
-        List<(FoundLine Line, string? Remark)> all = [.. entries.SelectMany(entry => entry).Select(other => (other, Remark.At(document, other.Line)))];
-        List<FoundLine> same = [.. all.Where(other => remark.Equals(other.Remark, StringComparison.OrdinalIgnoreCase)).Select(other => other.Line)];
-        if (same.Select(other => other.Entry.Line).Distinct().Count() < 2 || Remark.Tag(remark) is not { } tag || used.Contains(tag))
+        List<(Noted Line, string? Remark)> all = [.. entries.SelectMany(entry => entry).Select(other => (other, Remark.At(document, other.Line)))];
+        List<Noted> same = [.. all.Where(other => remark.Equals(other.Remark, StringComparison.OrdinalIgnoreCase)).Select(other => other.Line)];
+        if (same.Select(other => document.Note.EntryIndexAt(other.Line)).Distinct().Count() < 2 || Remark.Tag(remark) is not { } tag || used.Contains(tag))
         {
             yield break;
         }
 
         bool one = entries.TrueForAll(entry => entry.Count() == 1) && all.TrueForAll(other => other.Remark is null || remark.Equals(other.Remark, StringComparison.OrdinalIgnoreCase));
-        List<FoundLine> its = one ? [.. all.Select(other => other.Line)] : same;
+        List<Noted> its = one ? [.. all.Select(other => other.Line)] : same;
         yield return Rewrite.Offer("tag-remark", $"Tag this {here.Word.Word} `@{tag}` in its {its.Count} lines", [.. its.Select(other => Put(other, tag))]);
     }
 
-    private static IEnumerable<DocumentEdit> Tagged(IEnumerable<FoundLine> lines, string[] tags) => lines.Select((line, index) => Put(line, tags[index]));
+    private static IEnumerable<DocumentEdit> Tagged(IEnumerable<Noted> lines, string[] tags) => lines.Select((line, index) => Put(line, tags[index]));
 
-    private static DocumentEdit Put(FoundLine line, string tag) => DocumentEdit.Insert(line.Line, line.Finding.Site.Span.End, " @" + tag);
+    private static DocumentEdit Put(Noted line, string tag) => DocumentEdit.Insert(line.Line, line.Item!.Site!.Span.End, " @" + tag);
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 

@@ -1,4 +1,5 @@
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
@@ -61,7 +62,7 @@ internal static class EntryOffers
 
     private static Offer Head(DateOnly day, FixedWord kind, int group, string detail)
     {
-        string text = $"{DateOffers.Iso(day)} {kind.Word}";
+        string text = $"{DayWords.Iso(day)} {kind.Word}";
         return new Offer(text, CompletionKind.Entry, group, detail) { Spellings = [kind.Word], Key = $"fixed:entry:{kind.Word}" };
     }
 
@@ -71,7 +72,7 @@ internal static class EntryOffers
         for (int back = 0; back < 8 && today.DayNumber - back >= 0; back++)
         {
             DateOnly day = today.AddDays(-back);
-            yield return new Offer(DateOffers.Iso(day), CompletionKind.Date, group, back == 0 ? $"{day.DayOfWeek}, today" : $"{day.DayOfWeek}");
+            yield return new Offer(DayWords.Iso(day), CompletionKind.Date, group, back == 0 ? $"{day.DayOfWeek}, today" : $"{day.DayOfWeek}");
         }
     }
 

@@ -1,6 +1,7 @@
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Completion.Offers;
 
@@ -11,30 +12,15 @@ internal static class FoodOffers
 
     public static IEnumerable<Offer> For(LineState line, int group)
     {
-        if (line.Note.Entry is not { } here || line.Has(TokenKind.Name) || line.HasValue)
+        if (line.Note.Entry is null || line.Has(TokenKind.Name) || line.HasValue)
         {
             return [];
         }
 
-        var names = new List<string>();
-        int left = Lookback.Lines;
-        foreach (Entry entry in line.Note.EarlierEntries().Prepend(here))
-        {
-            if (names.Count >= MostNames || (left -= entry.Items.Length) < 0)
-            {
-                break;
-            }
-
-            for (int index = entry.Items.Length - 1; index >= 0; index--)
-            {
-                if (entry.Items[index] is { Value: CareEvent { Food.Text: var name } } item && item.Line != line.Note.Line
-                    && !names.Contains(name, StringComparer.OrdinalIgnoreCase))
-                {
-                    names.Add(name);
-                }
-            }
-        }
-
+        IEnumerable<string> names = NoteVocabulary.Default.LineWords.Terms.Where(word => word.Has(SlotKind.FoodName))
+            .SelectMany(word => line.Note.Document.Record.All(word.Word)).SelectMany(course => course.Before(line.Note.Day, TimeOnly.MaxValue))
+            .Where(noted => noted.Line != line.Note.Line).OrderByDescending(noted => noted.Moment).ThenByDescending(noted => noted.Line)
+            .Select(noted => (noted.Item as CareEvent)?.Food?.Text).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).Take(MostNames);
         return names.Select(name => new Offer(name, CompletionKind.Value, group, "in this note"));
     }
 }

@@ -1,6 +1,10 @@
+using System.Collections.Immutable;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Due;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Features.Completion.Offers;
 
@@ -10,6 +14,10 @@ internal static class LineStartOffers
     private const int Last = 90;
     private const int LeadGroup = 95;
     private const int ShortLead = 4;
+
+    /// <summary>What was asked for longer ago is another check's matter.</summary>
+    private const int MostDays = 400;
+
 
     private static NoteVocabulary Vocabulary => NoteVocabulary.Default;
 
@@ -33,18 +41,20 @@ internal static class LineStartOffers
     }
 
     /// <summary>In an entry: what it lacks first, what it holds already last.</summary>
-    public static IEnumerable<Offer> InEntry(NoteAround note, CarePlan plan, string kind)
+    public static IEnumerable<Offer> InEntry(NoteAround note, ImmutableArray<MedicineOrder> plan, string kind)
     {
         Dictionary<LineWord, string> recorded = Recorded(note);
-        foreach (OpenRecheck recheck in OpenTasks.RechecksDue(note))
+        foreach (DueItem due in DueTasks.In(note.Document.Record, note.Day).Where(due => due.On <= note.Day && due.On?.DayNumber >= note.Day.DayNumber - MostDays).Reverse())
         {
-            string text = recheck.Site is { } site ? $"{recheck.Item.Word} {site.Name}" : recheck.Item.Word;
-            yield return new Offer(text, KindOf(recheck.Item), kind == "log" ? 15 : 0, $"to be looked at again, due {DateOffers.Iso(recheck.Due)}")
+            if (due.Task is Recheck { Item: var item })
             {
-                Label = text + " (recheck)",
-                Spellings = recheck.Item.Synonyms,
-                Key = KeyOf(recheck.Item),
-            };
+                yield return new Offer(due.What, KindOf(item), kind == "log" ? 15 : 0, $"to be looked at again, due {DayWords.Iso(due.On!.Value)}")
+                {
+                    Label = due.What + " (recheck)",
+                    Spellings = item.Synonyms,
+                    Key = KeyOf(item),
+                };
+            }
         }
 
         foreach (Offer offer in MedicineOffers.GaveLines(note, plan, kind == "log" ? 5 : 40))

@@ -1,11 +1,14 @@
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Completion.Offers;
 
@@ -20,7 +23,7 @@ internal static class NumberOffers
     private const int OtherReaders = 10;
     private static readonly string[] UsUnits = ["F", "lb", "oz", "in", "floz", "cup", "mi", "mg/dL"];
 
-    public static IEnumerable<Offer> For(LineState line, CarePlan? plan)
+    public static IEnumerable<Offer> For(LineState line, ImmutableArray<MedicineOrder> plan)
     {
         if (NumberBefore(line) is not { } number)
         {
@@ -53,7 +56,7 @@ internal static class NumberOffers
                 continue;
             }
 
-            bool planned = plan is not null && IsPlanned(plan, read, unit);
+            bool planned = IsPlanned(plan, read, unit);
             string gap = apart && unit.Quantity == Quantity.Dose ? " " : "";
             yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Subject, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
             {
@@ -145,8 +148,8 @@ internal static class NumberOffers
     }
 
     /// <summary>True for the unit that a plan of this note has for the medicine of the line.</summary>
-    private static bool IsPlanned(CarePlan plan, LineSyntax read, Unit unit) => read.Item is DoseEvent { Medicine.Text: var name }
-        && plan.Current.Any(medicine => CarePlan.SameMedicine(medicine.Name, name) && medicine.Plan.Dose is Measure dose && ReferenceEquals(dose.Amounts[0].Unit, unit));
+    private static bool IsPlanned(ImmutableArray<MedicineOrder> plan, LineSyntax read, Unit unit) => read.Item is DoseEvent { Medicine.Text: var name }
+        && plan.Any(medicine => medicine.Medicine == CourseKey.MedicineName(name) && medicine.Plan.Dose is Measure dose && ReferenceEquals(dose.Amounts[0].Unit, unit));
 
     private static int Order(LineWord word, Unit unit, bool us) =>
         word.Has(SlotKind.Medicine) ? (unit.Word is "mg" or "ml" ? 0 : unit.Quantity is Quantity.Dose or Quantity.DoseRate ? 1 : 2)

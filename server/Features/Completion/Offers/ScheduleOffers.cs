@@ -1,4 +1,5 @@
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
@@ -109,6 +110,6 @@ internal static class ScheduleOffers
     {
         Unit unit = NoteVocabulary.Default.Units.Find(span.Span.AsSpan(1))!;
         DateOnly day = Schedule.Add(line.Note.Day, new Amount(span.Span[0] - '0', unit));
-        return new Offer(before + span.Span, CompletionKind.Value, group, $"{span.Detail}: {day.DayOfWeek} {DateOffers.Iso(day)}");
+        return new Offer(before + span.Span, CompletionKind.Value, group, $"{span.Detail}: {day.DayOfWeek} {DayWords.Iso(day)}");
     }
 }

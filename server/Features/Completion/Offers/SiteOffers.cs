@@ -41,19 +41,13 @@ internal static class SiteOffers
             yield break;
         }
 
-        HashSet<string> here = EarlierFindings.InThisEntry(line.Note, word);
-        foreach (EarlierFinding earlier in EarlierFindings.Of(line.Note, word))
+        foreach (EarlierPlace earlier in EarlierPlace.Of(line.Note, word))
         {
-            if (here.Contains(earlier.Name))
-            {
-                continue;
-            }
-
             bool tagged = earlier.Tag is not null && !line.Has(TokenKind.Tag);
-            yield return new Offer(tagged ? earlier.Name : earlier.Site, CompletionKind.Site, earlier.Gone ? group + 5 : group, earlier.Last)
+            yield return new Offer(tagged ? earlier.Name : earlier.Site.Name, CompletionKind.Site, earlier.Gone ? group + 5 : group, earlier.Last)
             {
-                Spellings = Spellings(earlier.Found.Region, earlier.Found.Side.ToString()),
-                Key = earlier.Found.Region is { } region ? $"site:{region.Word}" : null,
+                Spellings = Spellings(earlier.Site.Region, earlier.Site.Side.ToString()),
+                Key = earlier.Site.Region is { } region ? $"site:{region.Word}" : null,
             };
         }
     }

@@ -1,8 +1,13 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Due;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Features.Completion.Offers;
 
@@ -18,8 +23,9 @@ internal static class SlotOffers
     private const int Words = 50;
     private const int SitesLater = 60;
     private const int Attributions = 70;
+    private const int MostTopics = 20;
 
-    public static IEnumerable<Offer> For(LineState line, Func<CarePlan> plan)
+    public static IEnumerable<Offer> For(LineState line, Func<ImmutableArray<MedicineOrder>> plan)
     {
         if (line.Word.Has(SlotKind.Text) || line.Word.Has(SlotKind.File))
         {
@@ -28,7 +34,7 @@ internal static class SlotOffers
 
         if (ScheduleOffers.AfterKeyword(line) is { } after)
         {
-            return after.Concat(NumberOffers.For(line, null));
+            return after.Concat(NumberOffers.For(line, []));
         }
 
         if (line.Last.Kind == TokenKind.Keyword && NoteVocabulary.Default.Before.Find(line.LastText) is not null)
@@ -36,7 +42,7 @@ internal static class SlotOffers
             return line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : WordOffers.Signs(line, Words);
         }
 
-        IEnumerable<Offer> numbers = NumberOffers.For(line, line.Word.Has(SlotKind.Medicine) ? plan() : null);
+        IEnumerable<Offer> numbers = NumberOffers.For(line, line.Word.Has(SlotKind.Medicine) ? plan() : []);
         if (line.Last.Kind == TokenKind.Text)
         {
             // behind a remark every word is the writer's own; but what looks like one may be the rest of a medicine's name
@@ -63,7 +69,7 @@ internal static class SlotOffers
         return line.Word.Has(SlotKind.Vital) ? (NumberOffers.NumberBefore(line) is null ? Vitals() : []) : line.Word.Has(SlotKind.Item) ? (line.Has(TokenKind.Site) ? [] : Items(line)) : null;
     }
 
-    private static IEnumerable<Offer> OfSlot(LineState line, SlotKind slot, Func<CarePlan> plan) => slot switch
+    private static IEnumerable<Offer> OfSlot(LineState line, SlotKind slot, Func<ImmutableArray<MedicineOrder>> plan) => slot switch
     {
         SlotKind.Species when !line.Has(TokenKind.State) => ClosedOffers.OfList("species", 0),
         SlotKind.Sex => ClosedOffers.Sex(line, 0),
@@ -124,6 +130,7 @@ internal static class SlotOffers
     }
 
     private static IEnumerable<Offer> DueTopics(LineState line) => line.Last.Kind == TokenKind.LineWord
-        ? OpenTasks.DueTopics(line.Note).Select(topic => new Offer(topic.Topic, CompletionKind.Task, 0, topic.Day is { } day ? $"due {DateOffers.Iso(day)}" : "due"))
+        ? DueTasks.In(line.Note.Document.Record, line.Note.Day).Where(due => due.Task is DueTask).Reverse().Take(MostTopics)
+            .Select(due => new Offer(due.What, CompletionKind.Task, 0, due.On is { } day ? $"due {DayWords.Iso(day)}" : "due"))
         : [];
 }

@@ -15,15 +15,14 @@ internal static class TagOffers
         }
 
         string[] sites = [.. SiteNames(line)];
-        HashSet<string> here = EarlierFindings.InThisEntry(line.Note, word);
-        foreach (EarlierFinding earlier in EarlierFindings.Of(line.Note, word))
+        foreach (EarlierPlace earlier in EarlierPlace.Of(line.Note, word))
         {
-            if (earlier.Tag is null || here.Contains(earlier.Name) || (sites.Length > 0 && !sites.Contains(earlier.Site)))
+            if (earlier.Tag is null || (sites.Length > 0 && !sites.Contains(earlier.Site.Name)))
             {
                 continue;
             }
 
-            yield return new Offer("@" + earlier.Tag, CompletionKind.Tag, earlier.Gone ? group + 1 : group, sites.Length > 0 ? earlier.Last : $"{earlier.Site}, {earlier.Last}")
+            yield return new Offer("@" + earlier.Tag, CompletionKind.Tag, earlier.Gone ? group + 1 : group, sites.Length > 0 ? earlier.Last : $"{earlier.Site.Name}, {earlier.Last}")
             {
                 Spellings = [earlier.Tag],
             };

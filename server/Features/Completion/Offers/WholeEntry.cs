@@ -1,9 +1,10 @@
 using System.Globalization;
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Completion.Offers;
 
@@ -16,26 +17,18 @@ internal static class WholeEntry
     /// <summary>Home care of an ordinary day; what else happens is written when it happens.</summary>
     private static readonly string[] Daily = ["ate", "water", "pee", "stool", "walk", "mood"];
 
-    public static IEnumerable<Offer> For(NoteAround note, Func<CarePlan> plan, int group)
+    public static IEnumerable<Offer> For(NoteAround note, int group)
     {
-        string today = DateOffers.Iso(note.Document.Today);
-        yield return Whole(note, $"{today} check", "head to tail: every part, a line each", CheckLines(note, plan()), "check", group);
+        string today = DayWords.Iso(note.Document.Today);
+        yield return Whole(note, $"{today} check", "head to tail: every part, a line each", CheckLines(note), "check", group);
         yield return Whole(note, $"{today} log", "a day of home care, a line each", LogLines(note), "log", group);
     }
 
-    /// <summary>The parts and vitals of this pet's whole check, then each lump it is known to have.</summary>
-    private static IEnumerable<(string Text, string Ending)> CheckLines(NoteAround note, CarePlan plan)
+    /// <summary>The parts and vitals of this pet's whole check, then each lump and wound that is still there.</summary>
+    private static IEnumerable<(string Text, string Ending)> CheckLines(NoteAround note)
     {
-        foreach (CheckItem item in CheckItems.For(plan.OnInsulin))
-        {
-            yield return (item.Word.Word, EndingOf(item.Word, note.Us));
-        }
-
-        LineWord lump = NoteVocabulary.Default.LineWords.Find("lump")!;
-        foreach (EarlierFinding known in EarlierFindings.Of(note, lump, thisEntryToo: true).Where(known => !known.Gone).Reverse())
-        {
-            yield return ($"lump {known.Name}", "");
-        }
+        var plan = CheckPlan.Of(note.Document.Record);
+        return plan.Items.Select(step => (step.Item.Word.Word, EndingOf(step.Item.Word, note.Us))).Concat(plan.Places.Select(life => ($"{life.Key.Word} {life.Name}", "")));
     }
 
     private static IEnumerable<(string Text, string Ending)> LogLines(NoteAround note) =>

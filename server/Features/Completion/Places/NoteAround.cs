@@ -6,8 +6,8 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Features.Completion.Places;
 
 /// <summary>
-/// What the note says around a line: whose it is, which entry the line stands in, what came before. Taken from the note
-/// itself and not from its analysis, so that an offer never waits for rules.
+/// What the note says around a line: whose it is, which entry the line stands in, what came before. Taken from the note and
+/// its record, not from its analysis, so that an offer never waits for rules.
 /// </summary>
 internal sealed class NoteAround
 {

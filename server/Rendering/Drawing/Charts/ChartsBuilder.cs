@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Analysis.Lumps;
-using HealthNotes.Analysis.Ranges;
-using HealthNotes.Analysis.Readings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -38,7 +38,7 @@ internal sealed class ChartsBuilder
     /// <summary>The charts; null when nothing was measured twice.</summary>
     public static ChartSet? Build(PageContext context)
     {
-        DateOnly[] days = [.. context.Analysis.Readings.Select(reading => reading.Day).OfType<DateOnly>().Where(day => day <= context.Analysis.Today)];
+        DateOnly[] days = [.. context.Analysis.Record.Readings.Select(reading => reading.Day).OfType<DateOnly>().Where(day => day <= context.Analysis.Today)];
         if (days.Length == 0)
         {
             return null;
@@ -58,10 +58,10 @@ internal sealed class ChartsBuilder
             return null;
         }
 
-        MedicineOrder[] orders = [.. context.Analysis.Orders.Where(order => order.From > DateOnly.MinValue && order.From <= to && !(order.EndDay < from)).OrderBy(order => order.From)];
+        MedicineOrder[] orders = [.. MedicineOrder.All(context.Analysis.Record).Where(order => order.From > DateOnly.MinValue && order.From <= to && !(order.EndDay < from)).OrderBy(order => order.From)];
         return new ChartSet(
             Start, End, [.. charts.Take(MostCharts)], Math.Max(0, charts.Count - MostCharts),
-            [.. context.Analysis.CourseOf(CourseKey.Visits).Lines.Select(line => line.Day).Where(day => day >= from && day <= to).Distinct()],
+            [.. context.Analysis.Record.Of(CourseKey.Visits).Lines.Select(line => line.Day).Where(day => day >= from && day <= to).Distinct()],
             [.. orders.TakeLast(MostMedicines).Select((order, index) => new MedicineBar($"{(char)('A' + index)}", NoteText.Field(PetCardBuilder.Plan(order.Plan)), order.From < from ? from : order.From, order.EndDay))],
             Math.Max(0, orders.Length - MostMedicines), earlier);
     }
@@ -78,7 +78,7 @@ internal sealed class ChartsBuilder
         ];
         foreach ((string word, string? state, bool fromZero, double leastSpan) in wanted)
         {
-            foreach (Course course in context.Analysis.CoursesOf(word).Select(course => SameVital.Of(course, context.Analysis.CoursesOf)).DistinctBy(course => course.Key)
+            foreach (Course course in context.Analysis.Record.All(word).Select(course => SameVital.Of(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
                 .Where(course => state is null || course.Key.Detail.Split(' ')[0] == state))
             {
                 NoteReading[] readings = [.. course.Lines.Select(line => line.Reading).OfType<NoteReading>().Where(IsInTime)];
@@ -122,7 +122,7 @@ internal sealed class ChartsBuilder
         NormalRange? before = null;
         foreach (NoteReading reading in readings)
         {
-            NormalRange? range = context.Analysis.NormalFor(reading);
+            NormalRange? range = context.Analysis.Record.NormalFor(reading);
             DateTime at = bands.Count == 0 ? Start : reading.Day!.Value.ToDateTime(TimeOnly.MinValue);
             if ((range?.Low, range?.High) == (before?.Low, before?.High))
             {
@@ -144,7 +144,7 @@ internal sealed class ChartsBuilder
 
     /// <summary>What the vet calls usual; else what is usual by the earlier readings.</summary>
     private (Band? Band, string Says) Usual(Course course, string unit) =>
-        UsualNow.Of(context.Analysis, course) is { } usual && !(usual.Since > to)
+        UsualNow.Of(context.Analysis.Record, course) is { } usual && !(usual.Since > to)
             ? (Between(usual.Since ?? from, usual.Low, usual.High, unit), usual.Readings is { } count ? PageWords.UsualByReadings(count) : PageWords.UsualByVet)
             : (null, "");
 
@@ -153,7 +153,7 @@ internal sealed class ChartsBuilder
 
     private IEnumerable<Chart> Water()
     {
-        Course water = context.Analysis.CourseOf(new CourseKey("water", ""));
+        Course water = context.Analysis.Record.Of(new CourseKey("water", ""));
         if (TrendRow.For("water") is not { } row || water.Lines.IsEmpty)
         {
             yield break;
@@ -168,7 +168,7 @@ internal sealed class ChartsBuilder
     }
 
     private IEnumerable<Chart> Lumps() =>
-        Places.SelectMany(word => context.Analysis.CoursesOf(word)).Select(LumpLife.Of).OfType<LumpLife>()
+        Places.SelectMany(word => context.Analysis.Record.All(word)).Select(LumpLife.Of).OfType<LumpLife>()
             .Select(life => (Life: life, Sizes: life.Sizes.Where(size => size.Day >= from && size.Day <= to).ToArray()))
             .Where(lump => lump.Sizes.Length >= LeastMarks)
             .OrderBy(lump => lump.Life.Ended is not null).ThenByDescending(lump => lump.Life.Last.Day).ThenByDescending(lump => lump.Life.LastSize!.High ?? lump.Life.LastSize.Low)

@@ -1,6 +1,6 @@
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -17,15 +17,15 @@ internal static class DayGridBuilder
     /// <summary>The grid; null when fewer than two days tell of home care.</summary>
     public static DayGrid? Build(PageContext context)
     {
-        CareDay[] all = [.. CareDay.Of(context.Analysis).Where(day => !(day.Day < context.Period.From))];
+        CareDay[] all = [.. CareDay.Of(context.Analysis.Record).Where(day => !(day.Day < context.Period.From))];
         if (all.Length < LeastDays)
         {
             return null;
         }
 
         CareDay[] shown = all[Math.Max(0, all.Length - MostDays)..];
-        MedicineOrder[] orders = [.. context.Analysis.Orders];
-        ILookup<(string Word, DateOnly Day), Noted> lines = LinesWithWords.Concat(DoseWords).SelectMany(word => context.Analysis.CoursesOf(word)).SelectMany(course => course.Lines)
+        MedicineOrder[] orders = [.. MedicineOrder.All(context.Analysis.Record)];
+        ILookup<(string Word, DateOnly Day), Noted> lines = LinesWithWords.Concat(DoseWords).SelectMany(word => context.Analysis.Record.All(word)).SelectMany(course => course.Lines)
             .ToLookup(line => (line.Item!.Word.Word, line.Day));
         var rows = new List<DayRow>();
         DateOnly? before = null;
@@ -67,7 +67,7 @@ internal static class DayGridBuilder
     /// </summary>
     private static int NotNoted(CareDay day, MedicineOrder[] orders, ILookup<(string Word, DateOnly Day), Noted> lines, DateOnly today) => day.Day >= today ? 0
         : orders.Where(order => order.From < day.Day && !(order.EndDay < day.Day) && order.FewestDosesADay is not null)
-            .GroupBy(order => CourseKey.MedicineName(order.Plan.Medicine.Text))
+            .GroupBy(order => order.Medicine)
             .Sum(medicine => Math.Max(0, medicine.Max(order => order.FewestDosesADay!.Value) - DoseWords.Sum(word => lines[(word, day.Day)].Count(line => IsOf(line, medicine.Key)))));
 
     private static bool IsOf(Noted line, string medicine) => line.Item is DoseEvent dose && CourseKey.MedicineName(dose.Medicine.Text) == medicine;

@@ -88,7 +88,7 @@ internal sealed partial record CaseNote(
             }
         }
 
-        DateOnly? DateOf(NoteFinding finding) => analysis.EntryAt(finding.Line)?.Head.Date;
+        DateOnly? DateOf(NoteFinding finding) => analysis.Note.EntryAt(finding.Line)?.Head.Date;
     }
 
     [GeneratedRegex("^# (?<key>wanted|may|quiet|silence|today): (?<rest>.+)$")]

@@ -49,7 +49,7 @@ public partial class CasePropertyTests
     }
 
     private static IEnumerable<string> Said(NoteAnalysis analysis) =>
-        analysis.Findings.Select(f => $"{analysis.EntryAt(f.Line)?.Head.Date:yyyy-MM-dd} {f.Rule} {f.Level}").Order(StringComparer.Ordinal);
+        analysis.Findings.Select(f => $"{analysis.Note.EntryAt(f.Line)?.Head.Date:yyyy-MM-dd} {f.Rule} {f.Level}").Order(StringComparer.Ordinal);
 
     /// <summary>The strongest level of each line that has more than something to know.</summary>
     private static Dictionary<int, FindingLevel> Strongest(NoteAnalysis analysis) =>

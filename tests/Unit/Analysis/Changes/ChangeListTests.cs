@@ -1,6 +1,6 @@
-using HealthNotes.Analysis;
 using HealthNotes.Analysis.Changes;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 
 namespace HealthNotes.Tests.Analysis.Changes;
 
@@ -18,7 +18,7 @@ public class ChangeListTests
         Assert.Equal((new DateOnly(2026, 10, 1), SinceWhat.Visit), Since(Of(Entries)));
         Assert.Equal((new DateOnly(2026, 9, 15), SinceWhat.Asked), Since(Of(Entries, new DateOnly(2026, 9, 15))));
         Assert.Equal((new DateOnly(2026, 9, 1), SinceWhat.FirstEntry), Since(Of("2026-09-01 check\n  hr 18/15s\n2026-10-01 log\n  water 200ml\n")));
-        Assert.Null(ChangeList.Of(NoteAnalysis.Of(Note.Read(Start), Today), null));
+        Assert.Null(ChangeList.Of(PetRecord.Of(Note.Read(Start), Today), null));
     }
 
     [Fact]
@@ -137,7 +137,7 @@ public class ChangeListTests
         Assert.True(Of("2026-10-01 visit\n  hr 18/15s\n2027-01-01 check\n  hr 40/15s\n").IsEmpty);
     }
 
-    private static ChangeList Of(string entries, DateOnly? since = null) => ChangeList.Of(NoteAnalysis.Of(Note.Read(Start + entries), Today), since)!;
+    private static ChangeList Of(string entries, DateOnly? since = null) => ChangeList.Of(PetRecord.Of(Note.Read(Start + entries), Today), since)!;
 
     private static (DateOnly, SinceWhat) Since(ChangeList changes) => (changes.Since, changes.From);
 }

@@ -76,7 +76,7 @@ public class DangerWordsTests
     {
         HashSet<string> known = [.. NoteVocabulary.Default.LineWords.Terms.Select(word => word.Word)];
         known.UnionWith(NoteVocabulary.Default.LineWords.Terms.SelectMany(word => NoteVocabulary.Default.Describing(word.Word).Terms).Select(word => word.Word));
-        IEnumerable<string> named = Rows("server/Analysis/Data/danger-words.tsv").SelectMany(row => row[5].Split('|')).Where(word => word != "-");
+        IEnumerable<string> named = Rows("server/Record/Data/danger-words.tsv").SelectMany(row => row[5].Split('|')).Where(word => word != "-");
         Assert.Empty(named.Where(word => !known.Contains(word)).Distinct());
     }
 

@@ -1,6 +1,6 @@
-using HealthNotes.Analysis;
-using HealthNotes.Analysis.Due;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Due;
 
 namespace HealthNotes.Tests.Analysis.Due;
 
@@ -28,5 +28,5 @@ public class DueMedicineTests
     }
 
     private static IEnumerable<(DueKind, DateOnly?)> Of(string note) =>
-        NoteAnalysis.Of(Note.Read("pet A\nspecies dog\n" + note), Today).Due.Where(due => due.Kind is DueKind.Medicine or DueKind.CourseEnd).Select(due => (due.Kind, due.On));
+        DueList.Of(PetRecord.Of(Note.Read("pet A\nspecies dog\n" + note), Today)).Where(due => due.Kind is DueKind.Medicine or DueKind.CourseEnd).Select(due => (due.Kind, due.On));
 }

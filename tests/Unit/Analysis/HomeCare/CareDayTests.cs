@@ -1,4 +1,4 @@
-using HealthNotes.Analysis.HomeCare;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Tests.Analysis.HomeCare;
 
@@ -29,7 +29,7 @@ public class CareDayTests
               water 0.1l
               pee 3x
               stool firm
-            """));
+            """).Record);
         Assert.Equal(
             [
                 new CareDay(new DateOnly(2026, 11, 1), 1, 1, 1.25m, 200, 50, 3, 1, 2, 0, 0, 0, 8, 8),
@@ -41,5 +41,5 @@ public class CareDayTests
     }
 
     [Fact]
-    public void Without_home_care_there_are_no_days() => Assert.Empty(CareDay.Of(MarkedFindings.Read("pet X\nspecies dog\n2026-11-01 check\n  gums pink\n")));
+    public void Without_home_care_there_are_no_days() => Assert.Empty(CareDay.Of(MarkedFindings.Read("pet X\nspecies dog\n2026-11-01 check\n  gums pink\n").Record));
 }

@@ -1,6 +1,6 @@
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Tests.Analysis.HomeCare;
 
@@ -132,5 +132,5 @@ public class DoseTests
     [Fact]
     public void A_medicine_is_one_whatever_the_hyphen() =>
         Assert.Equal(3, NoteAnalysis.Of(Note.Read(Days("med ear-drops 2 drops every 24h", (1, ["gave ear-drops 2 drops"]), (2, ["gave Ear drops 2 drops", "gave EAR-DROPS 2 drops"]))), MarkedFindings.Today)
-            .CourseOf(CourseKey.Doses("gave", "Ear-Drops")).Lines.Length);
+            .Record.Of(CourseKey.Doses("gave", "Ear-Drops")).Lines.Length);
 }

@@ -1,6 +1,5 @@
-using HealthNotes.Analysis;
-using HealthNotes.Analysis.Lumps;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Tests.Analysis.Lumps;
 
@@ -24,7 +23,7 @@ public class LumpDataTests
     [Fact]
     public void Keys_are_said_once_and_notes_are_short()
     {
-        IReadOnlyList<TsvRow> rows = TsvTable.Load(typeof(NoteAnalysis).Assembly, "lumps.tsv").Rows;
+        IReadOnlyList<TsvRow> rows = TsvTable.Load(typeof(LumpNumbers).Assembly, "lumps.tsv").Rows;
         Assert.Equal(rows.Count, rows.Select(row => row["key"]).Distinct().Count());
         Assert.All(rows, row => Assert.InRange(row["note"].Length, 1, 120));
     }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Courses;
-using HealthNotes.Analysis.Lumps;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Tests.Analysis.Lumps;
 
@@ -175,6 +175,6 @@ public class LumpMeasureTests
     {
         NoteAnalysis analysis = MarkedFindings.Read(Head + lines);
         Assert.DoesNotContain(analysis.Findings, finding => finding.Level == HealthNotes.Analysis.Findings.FindingLevel.Error);
-        return Assert.Single(analysis.CoursesOf("lump"));
+        return Assert.Single(analysis.Record.All("lump"));
     }
 }

@@ -24,7 +24,7 @@ internal static class Drawn
         NoteAnalysis analysis = MarkedFindings.Read(note);
         Assert.DoesNotContain(analysis.Findings, finding => finding.Level == FindingLevel.Error);
         return [.. analysis.Findings.Where(finding => finding.Rule == rule)
-            .Select(finding => $"{analysis.EntryAt(finding.Line)!.Head.Date!.Value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} {finding.Level.ToString().ToLowerInvariant()}")
+            .Select(finding => $"{analysis.Note.EntryAt(finding.Line)!.Head.Date!.Value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} {finding.Level.ToString().ToLowerInvariant()}")
             .Order(StringComparer.Ordinal)];
     }
 

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Record.Courses;
 using static HealthNotes.Tests.Analysis.Trends.Drawn;
 
 namespace HealthNotes.Tests.Analysis.Trends;
@@ -145,12 +145,12 @@ public class OwnUsualTests
     public void The_usual_of_a_day_can_be_asked_for()
     {
         NoteAnalysis analysis = MarkedFindings.Read(Dog + Every(3, Slept(9, 9, 8, 9, 10, 9)));
-        OwnUsual usual = OwnUsual.For(analysis.CourseOf(Asleep), new DateOnly(2026, 11, 25))!;
+        OwnUsual usual = OwnUsual.For(analysis.Record.Of(Asleep), new DateOnly(2026, 11, 25))!;
         Assert.Equal((18m, 6, new DateOnly(2026, 11, 5)), (usual.Median, usual.Count, usual.Since));
         Assert.Equal(21.6m, usual.High);
-        Assert.Null(OwnUsual.For(analysis.CourseOf(Asleep), new DateOnly(2026, 11, 17)));
-        Assert.Null(OwnUsual.For(analysis.CourseOf(CourseKey.Weight), new DateOnly(2026, 11, 25)));
-        Assert.Null(OwnUsual.For(analysis.CourseOf(Asleep), DateOnly.MinValue));
+        Assert.Null(OwnUsual.For(analysis.Record.Of(Asleep), new DateOnly(2026, 11, 17)));
+        Assert.Null(OwnUsual.For(analysis.Record.Of(CourseKey.Weight), new DateOnly(2026, 11, 25)));
+        Assert.Null(OwnUsual.For(analysis.Record.Of(Asleep), DateOnly.MinValue));
     }
 
     [Fact]
@@ -158,6 +158,6 @@ public class OwnUsualTests
     {
         string old = string.Concat(Enumerable.Range(1, 9).Select(n => Day(new DateOnly(2025, 12, n), "rr 8/30s asleep")));
         string now = string.Concat(Enumerable.Range(1, 6).Select(n => Day(new DateOnly(2026, 11, n), "rr 9/30s asleep")));
-        Assert.Equal(18m, OwnUsual.For(MarkedFindings.Read(Dog + old + now).CourseOf(Asleep), new DateOnly(2026, 11, 25))!.Median);
+        Assert.Equal(18m, OwnUsual.For(MarkedFindings.Read(Dog + old + now).Record.Of(Asleep), new DateOnly(2026, 11, 25))!.Median);
     }
 }

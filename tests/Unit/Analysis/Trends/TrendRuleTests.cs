@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using CsCheck;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
 using HealthNotes.Tests.Support;
 using static HealthNotes.Tests.Analysis.Trends.Drawn;
 
@@ -104,7 +104,7 @@ public class TrendRuleTests
         Assert.Equal(["2026-11-20 watch"], By("water-trend", Cat + weight + Every(10, days)));
         Assert.Empty(By("water-trend", Cat + Every(10, days))); // never weighed
         NoteAnalysis analysis = MarkedFindings.Read(Cat + weight + Every(10, days));
-        ImmutableArray<DayValue> values = WaterPerDay.Of(analysis.CourseOf(new CourseKey("water", "")), MarkedFindings.Today, analysis.Pet.WeightOn, TrendRow.For("water")!);
+        ImmutableArray<DayValue> values = WaterPerDay.Of(analysis.Record.Of(new CourseKey("water", "")), MarkedFindings.Today, analysis.Pet.WeightOn, TrendRow.For("water")!);
         Assert.Equal([25m, 27.5m, 30m, 32.5m, 35m, 37.5m, 40m], values.Select(value => value.Value));
     }
 
@@ -135,13 +135,13 @@ public class TrendRuleTests
     public void A_trend_can_be_drawn()
     {
         NoteAnalysis analysis = MarkedFindings.Read(Dog + Every(30, Slept(Slow)));
-        Trend trend = Trend.Of(analysis.CourseOf(new CourseKey("rr", "asleep")), MarkedFindings.Today)!;
+        Trend trend = Trend.Of(analysis.Record.Of(new CourseKey("rr", "asleep")), MarkedFindings.Today)!;
         Assert.True(trend.IsClear);
         Assert.Equal(trend.Start, trend.At(trend.Since), 1e-9);
         Assert.Equal(trend.End, trend.At(trend.Until), 1e-9);
         Assert.InRange(trend.PerMonth, trend.LowPerMonth, trend.HighPerMonth);
-        Assert.Null(Trend.Of(analysis.CourseOf(CourseKey.Weight), MarkedFindings.Today));
-        Assert.Null(Trend.Of(analysis.CourseOf(CourseKey.Checks), MarkedFindings.Today));
+        Assert.Null(Trend.Of(analysis.Record.Of(CourseKey.Weight), MarkedFindings.Today));
+        Assert.Null(Trend.Of(analysis.Record.Of(CourseKey.Checks), MarkedFindings.Today));
     }
 
     [Theory]

@@ -1,7 +1,7 @@
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Checks;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features.Checks;

@@ -1,4 +1,4 @@
-using HealthNotes.Analysis.Checks;
+using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Tests.Features.Hover;
 

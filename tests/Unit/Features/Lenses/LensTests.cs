@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using CsCheck;
-using HealthNotes.Analysis.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Lenses;
+using HealthNotes.Record.Checks;
 using HealthNotes.Tests.Grammar.Properties;
 using HealthNotes.Tests.Support;
 
