@@ -48,7 +48,7 @@ internal sealed class ItemCheck(Cursor at)
             return null;
         }
 
-        bool open = at.First<Schedule>()?.Every is null || (note.Text.Any(char.IsAsciiDigit) && !BesideMeal(note.Text)) || ChangesPlan(note.Text.Split(' ', ','));
+        bool open = at.First<Schedule>()?.Every is null || note.Text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries).Any(word => at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose }) || (note.Text.Any(char.IsAsciiDigit) && !BesideMeal(note.Text)) || ChangesPlan(note.Text.Split(' ', ','));
         int start = Math.Min(at.End, name.Span.End);
         while (start < at.End && (Scanners.IsBlank(at.Line[start]) || Scanners.IsSeparator(at.Line[start])))
         {

@@ -83,13 +83,16 @@ internal sealed class ItemReader
     private Head? ReadOne(Head head)
     {
         at.StartItem(head.Word, head.Span);
-        if (head.Word.Word == "missed" && GivenLater())
+        if (head.Word.Word == "missed" && GivenLater() is { } given)
         {
             // "forgot insulin, gave it at 11am": it was given, and that it was late is kept as written
             head = head with { Word = at.Vocabulary.LineWords.Find("gave")!, Lead = null };
             at.StartItem(head.Word, head.Span);
             at.Remark.Add(head.Span);
             at.Mark(TokenKind.Text, head.Span);
+            int behind = given + 1 + (at.Is(given + 1, "it") || at.Is(given + 1, "them") ? 1 : 0);
+            at.Mark(TokenKind.Filler, at.SpanOf(given, behind - given));
+            at.StartParts((Part[])[.. at.Parts.Slice(at.At, given - at.At), .. at.Parts.Slice(behind)]);
         }
 
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);
@@ -146,18 +149,18 @@ internal sealed class ItemReader
         return atComma || index < at.Parts.Count ? index : null;
     }
 
-    /// <summary>True where the dose was given after all, at a time that stands behind it.</summary>
-    private bool GivenLater()
+    /// <summary>Where the word stands that a dose was given after all, with its time behind it; null where none does.</summary>
+    private int? GivenLater()
     {
         for (int index = at.At; index + 1 < at.Parts.Count && TimeReader.Within(at, index, out _) is null; index++)
         {
             if (index > at.At && at.Vocabulary.DoseEvents.Find(at.TextAt(index)) is { Word: "gave" } && at.Vocabulary.Before.Find(at.TextAt(index - 1)) is null)
             {
-                return TimeReader.Within(at, index + 1 + (at.Is(index + 1, "it") || at.Is(index + 1, "them") ? 1 : 0), out _) is not null;
+                return TimeReader.Within(at, index + 1 + (at.Is(index + 1, "it") || at.Is(index + 1, "them") ? 1 : 0), out _) is not null ? index : null;
             }
         }
 
-        return false;
+        return null;
     }
 
     private Head? Bind(Head head, ImmutableArray<SlotReader> slots, ref bool none)

@@ -409,6 +409,12 @@ internal sealed class LineReader
         List<Part> parts = [.. at.Parts];
         for (int index = name; index < parts.Count; index++)
         {
+            if (at.StartsSegment(index) && parts.Take(index).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null))
+            {
+                // "pimobendan 6.30am, spat out the evening one": another dose
+                break;
+            }
+
             if (parts[index].Kind != PartKind.Word)
             {
                 continue;

@@ -179,6 +179,12 @@ internal sealed class RemarkReader(Cursor at)
             return true;
         }
 
+        if (at.Word.Kind == WordKind.Fact && at.Word.Has(SlotKind.Medicine) && at.First<Schedule>()?.Every is null
+            && (IntervalWords.Short(at, index) is not null || IntervalWords.Daily(at, index, out _) is not null || IntervalWords.EveryAbbreviation(at.TextAt(index), out _)))
+        {
+            return true;
+        }
+
         if ((at.Word.Has(SlotKind.Times) && !at.Holds(SlotKind.Times) && at.Phrase(at.Vocabulary.TimesWords, index, out _) > 0)
             || (at.Word.Kind == WordKind.Scan && !at.Holds(SlotKind.Site) && Math.Max(at.Phrase(at.Vocabulary.Sides, index, out _), at.Phrase(at.Vocabulary.Regions, index, out _)) > 0))
         {

@@ -81,8 +81,9 @@ internal static class TimeReader
     /// <summary>A time without its colon among the parts of a line, as clinics write it: <c>0730</c>, <c>@0715</c>. Behind a medicine, and elsewhere with its 0 or mark.</summary>
     private static TimeOnly? Clinic(Cursor at, int index)
     {
-        if (index >= at.Parts.Count)
+        if (index >= at.Parts.Count || (at.IsWord(index - 1) && Dates.Month(at.TextAt(index - 1)) is not null))
         {
+            // the 2025 of "Aug 2025" is a year
             return null;
         }
 

@@ -212,7 +212,7 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
 
     public ReadOnlySpan<char> TextAt(int index) => Parts[index].Span.In(Plain);
 
-    public bool IsWord(int index) => index < Parts.Count && Parts[index].Kind == PartKind.Word;
+    public bool IsWord(int index) => (uint)index < (uint)Parts.Count && Parts[index].Kind == PartKind.Word;
 
     public bool Is(int index, ReadOnlySpan<char> word) => (uint)index < (uint)Parts.Count && Parts[index] is { Kind: PartKind.Word } part
         && part.Span.Length == word.Length && TextOf(part).Equals(word, StringComparison.OrdinalIgnoreCase);

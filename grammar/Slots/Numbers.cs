@@ -163,6 +163,13 @@ internal static class Numbers
             return false;
         }
 
+        if (held is not null && at.Word.Kind == WordKind.Care && at.Word.Has(SlotKind.Note) && !at.Word.Has(SlotKind.Medicine) && kind == SlotKind.Times && at.IsWord(at.At + 1))
+        {
+            // "soft poop 3x, 1 worm": what is counted is something else
+            at.At = start;
+            return false;
+        }
+
         TextSpan span = value is NoteValue { Span: var own } && own.Length > 0 ? own : form.Span;
         if (held is not null)
         {

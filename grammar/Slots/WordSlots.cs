@@ -204,7 +204,7 @@ internal static class WordSlots
                 (ok, count) = (at.Vocabulary.Ok.Find(plain), 1);
             }
 
-            bool before = at.At > 0 && (at.Is(at.At - 1, "was") || at.Is(at.At - 1, "were")) && at.PresentSign() is not null;
+            bool before = at.PresentSign() is { Word.Part: not "any" } sign && sign.Word.Meanings.Any(meaning => meaning.Level > Level.Expected);
             if (startsName || before || count == 0 || ok is null || at.Pending is not null || (at.Word.Has(SlotKind.Words) && at.Phrase(at.Vocabulary.Describing(at.Subject), at.At, out _) >= count))
             {
                 return false;
