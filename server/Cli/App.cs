@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 using HealthNotes.Cli.Commands;
 using HealthNotes.Files;
 
@@ -14,7 +15,12 @@ internal static class App
     {
         try
         {
-            ParseResult parsed = Root().Parse(args);
+            ParseResult parsed = Root().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (UnknownOption(parsed, args) is { } unknown)
+            {
+                throw new RefusedException($"unknown option {unknown}; {parsed.CommandResult.Command.Name} --help lists those that there are. For a file of that name write ./{unknown}");
+            }
+
             int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
             return parsed.Action is ParseErrorAction ? ExitCodes.Refused : code;
         }
@@ -33,6 +39,19 @@ internal static class App
             Console.Error.WriteLine($"hnote: an internal error in hnote ({fault.GetType().Name}: {fault.Message}). Your files are unchanged. Please report it with the note that caused it.");
             return ExitCodes.Fault;
         }
+    }
+
+    /// <summary>The library reads an option that it does not know as an argument: a misspelt one would name a file.</summary>
+    private static string? UnknownOption(ParseResult parsed, string[] args)
+    {
+        HashSet<string> known = [];
+        for (SymbolResult? result = parsed.CommandResult; result is not null; result = result.Parent)
+        {
+            known.UnionWith(result is CommandResult { Command: { } command } ? command.Options.SelectMany(option => option.Aliases.Append(option.Name)) : []);
+        }
+
+        return args.TakeWhile(arg => arg != "--").Where(arg => arg.Length > 1 && arg[0] == '-')
+            .Select(arg => arg.Split('=', ':')[0]).FirstOrDefault(name => !known.Contains(name));
     }
 
     private static RootCommand Root()

@@ -94,7 +94,7 @@ public class PageTests
         File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         Outcome outcome = Hnote.RunWith([.. Hnote.Command, "page", work.Note(Note), "--out", work.PathOf("v.pdf"), "--paper", "letter", "--today", Hnote.Today], null, ("HNOTE_CHROMIUM", browser));
         Assert.Equal("", outcome.Errors);
-        Assert.Equal("1\n%PDF-1.4 /CreationDate (D:20261125000000+00) /ModDate (D:20261125000000+00)", Encoding.ASCII.GetString(File.ReadAllBytes(work.PathOf("v.pdf"))));
+        Assert.Equal("1\n%PDF-1.4 /CreationDate (D:20261125000000+00) /ModDate (D:20261125000000+00)\n% made by hnote\n", Encoding.ASCII.GetString(File.ReadAllBytes(work.PathOf("v.pdf"))));
     }
 
     private static string Absolute(string command) =>

@@ -31,6 +31,7 @@ internal static class FormatCommand
         // all files are read before any is written: one unreadable file means that nothing changes
         List<NoteFile> notes = [.. NoteFinder.Find(paths).Select(NoteFile.Read)];
         int changed = 0;
+        bool refused = false;
         foreach (NoteFile note in notes)
         {
             string formatted = NoteFormatter.Format(NoteSyntax.Parse(note.Text));
@@ -46,8 +47,7 @@ internal static class FormatCommand
             }
             else if (changes)
             {
-                AtomicFile.Write(note.Path, formatted, note.Encoding);
-                output.WriteLine($"{note.Path}: formatted");
+                refused |= !Replaced(note, formatted, output);
             }
             else
             {
@@ -55,6 +55,22 @@ internal static class FormatCommand
             }
         }
 
-        return check && changed > 0 ? ExitCodes.Findings : ExitCodes.Fine;
+        return refused ? ExitCodes.Refused : check && changed > 0 ? ExitCodes.Findings : ExitCodes.Fine;
+    }
+
+    /// <summary>One note that can't be replaced is reported and does not keep the others.</summary>
+    private static bool Replaced(NoteFile note, string formatted, TextWriter output)
+    {
+        try
+        {
+            note.Replace(formatted);
+            output.WriteLine($"{note.Path}: formatted");
+            return true;
+        }
+        catch (RefusedException refused)
+        {
+            Console.Error.WriteLine($"hnote: {refused.Message}");
+            return false;
+        }
     }
 }

@@ -23,14 +23,15 @@ internal static class PageCommand
         Option<DateOnly?> since = SharedOptions.Day("--since", "Tell what changed since this day (the default is since the last visit)");
         Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, units, since, paper, today };
+        Option<bool> force = SharedOptions.Force();
+        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, units, since, paper, force, today };
         command.SetAction(parsed =>
         {
             string? to = parsed.GetValue(target);
             var request = new PageRequest(
                 parsed.DayOf(today), FormatOf(parsed.GetValue(format), to), parsed.GetValue(audience) == "share" ? Audience.Share : Audience.Vet,
                 parsed.GetValue(photos), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
-            return Run(parsed.GetValue(file)!, to, request, parsed.InvocationConfiguration.Output);
+            return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), request, parsed.InvocationConfiguration.Output);
         });
         return command;
     }
@@ -42,7 +43,7 @@ internal static class PageCommand
         _ => PageFormat.Html,
     };
 
-    private static int Run(string path, string? target, PageRequest request, TextWriter output)
+    private static int Run(string path, string? target, bool force, PageRequest request, TextWriter output)
     {
         if (request is { For: Audience.Vet, Photos.Count: > 0 })
         {
@@ -51,10 +52,10 @@ internal static class PageCommand
 
         if (Directory.Exists(path))
         {
-            return FolderPages.Write(path, target, request, output);
+            return FolderPages.Write(path, target, force, request, output);
         }
 
-        Destination destination = Destination.Of(path, target, (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format));
+        Destination destination = Destination.Of(path, target, (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format), force);
         MadePage page = PageMaker.Make(path, request);
         destination.Write(page.Bytes, output, Contents(page.Analysis));
         return ExitCodes.Fine;

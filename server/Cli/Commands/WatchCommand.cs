@@ -18,16 +18,17 @@ internal static class WatchCommand
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the page (the default is beside the note)", HelpName = "FILE" };
         Option<string?> units = SharedOptions.Units();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("watch", "Make the page, and again each time you save the note; Ctrl-C ends it") { file, target, units, today };
+        Option<bool> force = SharedOptions.Force();
+        var command = new Command("watch", "Make the page, and again each time you save the note; Ctrl-C ends it") { file, target, units, force, today };
         command.SetAction((parsed, stop) => RunAsync(
-            parsed.GetValue(file)!, parsed.GetValue(target), SharedOptions.UsUnits(parsed.GetValue(units)), () => parsed.DayOf(today), parsed.InvocationConfiguration.Output, stop));
+            parsed.GetValue(file)!, parsed.GetValue(target), parsed.GetValue(force), SharedOptions.UsUnits(parsed.GetValue(units)), () => parsed.DayOf(today), parsed.InvocationConfiguration.Output, stop));
         return command;
     }
 
-    private static async Task<int> RunAsync(string path, string? target, bool? usUnits, Func<DateOnly> today, TextWriter output, CancellationToken stop)
+    private static async Task<int> RunAsync(string path, string? target, bool force, bool? usUnits, Func<DateOnly> today, TextWriter output, CancellationToken stop)
     {
         string note = Path.GetFullPath(path);
-        Destination to = Destination.Of(path, target, PageMaker.EndingOf(PageFormat.Html));
+        Destination to = Destination.Of(path, target, PageMaker.EndingOf(PageFormat.Html), force);
         if (to.Path is null)
         {
             throw new RefusedException("a page that is kept up to date needs a file: name it with --out");

@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using HealthNotes.Files;
+using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Files;
 
@@ -30,7 +31,7 @@ internal static class PdfPrinter
             string pdf = Path.Combine(folder.FullName, "page.pdf");
             File.WriteAllText(page, html);
             Run(browser, folder.FullName, page, pdf);
-            return File.Exists(pdf) ? OnDay(File.ReadAllBytes(pdf), today) : throw new RefusedException($"{browser} did not print the page");
+            return File.Exists(pdf) ? [.. OnDay(File.ReadAllBytes(pdf), today), .. Encoding.ASCII.GetBytes(PageMark.Pdf)] : throw new RefusedException($"{browser} did not print the page");
         }
         finally
         {

@@ -11,6 +11,7 @@ public static class LanguageServerHost
     {
         ArgumentNullException.ThrowIfNull(options);
         var log = new ServerLog(options.Log);
+        log.Check();
         Transport transport;
         try
         {

@@ -1,4 +1,6 @@
 using System.Globalization;
+using HealthNotes.Files;
+using HealthNotes.Rendering;
 
 namespace HealthNotes.LanguageServer.Host;
 
@@ -13,6 +15,20 @@ internal sealed class ServerLog(string? path)
 
     /// <summary>True when there is a file, so that a line is worth putting together.</summary>
     public bool HasFile => path is not null;
+
+    /// <summary>Says before the session whether the file may be added to.</summary>
+    /// <exception cref="RefusedException">It is a note, somebody's own file, or no file at all.</exception>
+    public void Check()
+    {
+        if (path is not null)
+        {
+            OutputFile.Check(path, [], force: false);
+            if (RealFile.At(path) is { IsRegular: false })
+            {
+                throw new RefusedException($"{path} is not a file; name another one for the log");
+            }
+        }
+    }
 
     /// <summary>A line for the file.</summary>
     public void Note(string line)
@@ -52,6 +68,11 @@ internal sealed class ServerLog(string? path)
 
             try
             {
+                if (!File.Exists(path))
+                {
+                    File.AppendAllText(path!, PageMark.Log + Environment.NewLine);
+                }
+
                 File.AppendAllText(path!, string.Create(CultureInfo.InvariantCulture, $"{DateTime.Now:yyyy-MM-dd HH:mm:ss.fff} {line}{Environment.NewLine}"));
             }
             catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
