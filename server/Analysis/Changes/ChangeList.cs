@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -44,7 +45,7 @@ public sealed record ChangeList(
             return null;
         }
 
-        DateOnly? visit = analysis.CourseOf(Courses.CourseKey.Visits).LastUpTo(analysis.Today.AddDays(-1))?.Day;
+        DateOnly? visit = analysis.CourseOf(Courses.CourseKey.Visits).LastUpTo(analysis.Today.Plus(-1))?.Day;
         DateOnly since = asked ?? visit ?? first.Value;
         return new ChangeList(
             since,

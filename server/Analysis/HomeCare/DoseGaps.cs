@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Courses;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.HomeCare;
 
@@ -64,7 +65,7 @@ public static class DoseGaps
         int logged = 0;
         for (int before = 1; before <= DaysBefore && day.DayNumber > before; before++)
         {
-            logged += givenOn.ContainsKey(day.AddDays(-before)) ? 1 : 0;
+            logged += givenOn.ContainsKey(day.Plus(-before)) ? 1 : 0;
         }
 
         return logged >= loggedDays;

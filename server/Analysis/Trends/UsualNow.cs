@@ -14,7 +14,7 @@ public sealed record UsualNow(decimal Low, decimal High, string Unit, DateOnly? 
 {
     /// <summary>The range of a vital as it was taken, by all that is noted up to today; null when nothing is known.</summary>
     public static UsualNow? Of(NoteAnalysis analysis, Course course) =>
-        On(analysis, course, analysis.Today, analysis.Today < DateOnly.MaxValue ? analysis.Today.AddDays(1) : analysis.Today);
+        On(analysis, course, analysis.Today, analysis.Today < DateOnly.MaxValue ? analysis.Today.Plus(1) : analysis.Today);
 
     /// <summary>The range that a reading of <paramref name="day"/> is held against: by the readings of the days before.</summary>
     public static UsualNow? On(NoteAnalysis analysis, Course course, DateOnly day) => On(analysis, course, day, day);

@@ -1,6 +1,7 @@
 using System.Text;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Ranges;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
@@ -90,7 +91,7 @@ public static class FolderPage
 
         var context = new PageContext(analysis, PageOptions.Default);
         yield return (PageWords.Attention, Attention(AttentionBuilder.Build(context), context));
-        Analysis.Due.DueItem[] due = [.. analysis.Due.Where(item => !(item.On > today.AddDays(DueDays)))];
+        Analysis.Due.DueItem[] due = [.. analysis.Due.Where(item => !(item.On > today.Plus(DueDays)))];
         if (due.Length > 0)
         {
             yield return (PageWords.FolderDue, string.Concat(due.Take(DueShown).Select(item => $"- {DueText.When(item.On, today)}: {Md.Text(DueText.Of(item))}\n")) + More(due.Length - DueShown));

@@ -2,6 +2,7 @@ using System.Globalization;
 using HealthNotes.Analysis.Courses;
 using HealthNotes.Analysis.Due;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -48,7 +49,7 @@ public sealed class OverdueRule : ICourseRule
         string who = due.FactLine is null
             ? $"about every {every} days is {(due.Source.StartsWith("common", StringComparison.Ordinal) ? "usual" : "advised")} {(at.Note.Pet.Born is null ? "" : "at this age")}".TrimEnd()
             : $"these notes say every {every} days";
-        string last = on.AddDays(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        string last = on.Plus(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         yield return RuleContext.At(Name, FindingLevel.Info, due.Line, due.Span,
             $"The last {name} in these notes is of {last}; {who}: {days} days overdue.", due.Source, due.FactLine is { } line ? [line] : []);
     }

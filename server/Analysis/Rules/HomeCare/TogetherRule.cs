@@ -3,6 +3,7 @@ using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Ranges;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -44,7 +45,7 @@ public sealed class TogetherRule : ICourseRule
     /// <summary>The last line near in time that says one of them; of the same part, at the same place.</summary>
     private static Noted? Near(Noted one, SignPattern[] alternatives, decimal hours, CourseContext at) => alternatives
         .Select(sign => sign.Part).Distinct().SelectMany(part => at.All(part))
-        .SelectMany(course => course.Between(one.Day.AddDays(-(int)(hours / 24) - 1), one.Day.AddDays((int)(hours / 24) + 1)).ToArray())
+        .SelectMany(course => course.Between(one.Day.Plus(-(int)(hours / 24) - 1), one.Day.Plus((int)(hours / 24) + 1)).ToArray())
         .Where(line => AreTogether(one, line, hours) && (line.Item!.Word != one.Item!.Word || line.Item.Site?.Name == one.Item.Site?.Name) && Array.Exists(alternatives, sign => sign.Matches(line)))
         .MaxBy(line => line.Moment);
 

@@ -77,7 +77,7 @@ internal sealed record CarePlan(IReadOnlyList<PlannedMedicine> Current, bool OnI
         DateOnly? last = schedule.Until?.Latest;
         if (last is null && first is { } from && schedule.For is { } length)
         {
-            last = Schedule.Add(from, length).AddDays(-1);
+            last = Schedule.Add(from, length).Plus(-1);
         }
 
         return !(first > day) && !(last < day);
