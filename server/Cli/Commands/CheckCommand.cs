@@ -27,7 +27,7 @@ internal static class CheckCommand
         var notes = new ReadableNotes(paths);
         var reports = new List<FileReport>();
         bool anything = false;
-        foreach (NoteFile file in notes.Read())
+        notes.ForEach(file =>
         {
             var analysis = NoteAnalysis.Of(Note.Read(file.Text), today);
             anything |= analysis.Findings.Any(f => f.Level >= FindingLevel.Call);
@@ -37,10 +37,9 @@ internal static class CheckCommand
             }
             else
             {
-                notes.Clear();
                 CheckPrinter.Print(output, file.Path, analysis, all);
             }
-        }
+        });
 
         if (json)
         {
@@ -51,6 +50,6 @@ internal static class CheckCommand
             output.WriteLine("hnote compares and describes; it makes no diagnosis. A veterinarian decides.");
         }
 
-        return notes.Refused ? ExitCodes.Refused : anything ? ExitCodes.Findings : ExitCodes.Fine;
+        return notes.Problem ?? (anything ? ExitCodes.Findings : ExitCodes.Fine);
     }
 }

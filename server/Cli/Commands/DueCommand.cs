@@ -34,11 +34,17 @@ internal static class DueCommand
         }
 
         var notes = new ReadableNotes(paths);
-        List<(string, NoteAnalysis)> read = [.. notes.Read().Select(note => (note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)))];
-        IReadOnlyList<DueOfPet> due = DueOfPet.Of(read);
+        List<DueOfPet> all = [];
+        List<string> read = [];
+        notes.ForEach(note =>
+        {
+            all.AddRange(DueOfPet.Of(note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)));
+            read.Add(note.Path);
+        });
+        IReadOnlyList<DueOfPet> due = DueOfPet.InOrder(all);
         if (calendar is not null)
         {
-            OutputFile.Write(calendar, Encoding.UTF8.GetBytes(DueCalendar.Of(due, today)), [.. read.Select(note => note.Item1)], force);
+            OutputFile.Write(calendar, Encoding.UTF8.GetBytes(DueCalendar.Of(due, today)), read, force);
         }
 
         if (json)
@@ -47,7 +53,7 @@ internal static class DueCommand
         }
         else
         {
-            Print(output, due, today, several: read.Count > 1, nothing: read.Count > 0 && !notes.Refused);
+            Print(output, due, today, several: read.Count > 1, nothing: read.Count > 0 && notes.Problem is null);
             if (calendar is not null)
             {
                 int left = due.Count(one => one.Due.On is null);
@@ -55,7 +61,7 @@ internal static class DueCommand
             }
         }
 
-        return notes.Refused ? ExitCodes.Refused : ExitCodes.Fine;
+        return notes.Problem ?? ExitCodes.Fine;
     }
 
     /// <summary>That nothing is due is only said when every note was read.</summary>

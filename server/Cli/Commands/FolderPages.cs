@@ -44,24 +44,25 @@ internal static class FolderPages
 
         var progress = new Progress(notes.Count);
         var listed = new List<FolderNote>();
-        bool refused = false;
+        var each = new EachNote(message =>
+        {
+            progress.Clear();
+            Console.Error.WriteLine($"hnote: {message}");
+        });
         foreach (string note in notes)
         {
             progress.Next(note);
             string name = Path.GetRelativePath(folder, note);
-            try
+            string? problem = each.Do(note, () =>
             {
                 MadePage page = PageMaker.Make(note, request);
                 Create(Path.GetDirectoryName(pages[note])!);
                 OutputFile.Write(pages[note], page.Bytes, [note], force);
                 listed.Add(new FolderNote(name, Link(to, pages[note]), page.Analysis, null));
-            }
-            catch (RefusedException problem)
+            });
+            if (problem is not null)
             {
-                progress.Clear();
-                Console.Error.WriteLine($"hnote: {problem.Message}");
-                listed.Add(new FolderNote(name, null, null, problem.Message));
-                refused = true;
+                listed.Add(new FolderNote(name, null, null, problem));
             }
         }
 
@@ -69,7 +70,7 @@ internal static class FolderPages
         string text = request.Format == PageFormat.Markdown ? FolderPage.Markdown(listed, request.Today) : FolderPage.Html(listed, request.Today);
         OutputFile.Write(index, Encoding.UTF8.GetBytes(text), notes, force);
         output.WriteLine($"Wrote {index}, and {listed.Count(note => note.Link is not null)} pages.");
-        return refused ? ExitCodes.Refused : ExitCodes.Fine;
+        return each.Failed ? ExitCodes.Fault : each.Refused ? ExitCodes.Refused : ExitCodes.Fine;
     }
 
     private static void Create(string folder)

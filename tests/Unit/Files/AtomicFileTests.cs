@@ -47,3 +47,25 @@ public sealed class AtomicFileTests : IDisposable
         Assert.StartsWith("pet A", File.ReadAllText(note), StringComparison.Ordinal);
     }
 }
+
+/// <summary>Several notes at once.</summary>
+public class EachNoteTests
+{
+    [Fact]
+    public void A_fault_in_one_note_is_told_with_its_name_and_keeps_no_other()
+    {
+        List<string> done = [];
+        List<string> told = [];
+        var each = new EachNote(told.Add);
+        foreach (string path in (string[])["a", "b", "c", "d"])
+        {
+            string? why = each.Do(path, () => done.Add(path switch { "b" => throw new DivideByZeroException("by nothing"), "c" => throw new RefusedException("can't read c"), _ => path }));
+            Assert.Equal(path is "b" or "c", why is not null);
+        }
+
+        Assert.Equal(["a", "d"], done);
+        Assert.StartsWith("b: an internal error in hnote (DivideByZeroException: by nothing)", told[0], StringComparison.Ordinal);
+        Assert.Equal("can't read c", told[1]);
+        Assert.True(each is { Failed: true, Refused: true });
+    }
+}
