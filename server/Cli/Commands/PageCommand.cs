@@ -16,21 +16,23 @@ internal static class PageCommand
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the page; - prints it (the default is beside the note)", HelpName = "FILE" };
         var format = new Option<string?>("--format") { Description = "html, markdown or pdf (the default follows the ending of --out, else html)", HelpName = "FORMAT" };
         format.AcceptOnlyFromAmong("html", "markdown", "pdf");
-        var audience = new Option<string>("--for") { Description = "vet: everything; share: no contacts, no chip number, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
+        var audience = new Option<string>("--for") { Description = "vet: everything; share: values and known words only, no contacts, no free text, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
         audience.AcceptOnlyFromAmong("vet", "share");
         var photos = new Option<string[]>("--photo") { Description = "With --for share, a picture to show, as the note names it; may be given again", HelpName = "NAME" };
+        var text = new Option<bool>("--with-text") { Description = "With --for share, free text, remarks and questions too, with names and numbers masked; shows them and asks first" };
+        var yes = new Option<bool>("--yes") { Description = "With --with-text, does not ask" };
         Option<string?> units = SharedOptions.Units();
         Option<DateOnly?> since = SharedOptions.Day("--since", "Tell what changed since this day (the default is since the last visit)");
         Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
         Option<bool> force = SharedOptions.Force();
-        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, units, since, paper, force, today };
+        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, text, yes, units, since, paper, force, today };
         command.SetAction(parsed =>
         {
             string? to = parsed.GetValue(target);
             var request = new PageRequest(
                 parsed.DayOf(today), FormatOf(parsed.GetValue(format), to), parsed.GetValue(audience) == "share" ? Audience.Share : Audience.Vet,
-                parsed.GetValue(photos), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
+                parsed.GetValue(photos), parsed.GetValue(text), lines => Confirm(lines, parsed.GetValue(yes)), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
             return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), request, parsed.InvocationConfiguration.Output);
         });
         return command;
@@ -50,6 +52,11 @@ internal static class PageCommand
             throw new RefusedException("--photo goes with --for share; the page for the vet shows every picture");
         }
 
+        if (request is { For: Audience.Vet, WithText: true })
+        {
+            throw new RefusedException("--with-text goes with --for share; the page for the vet shows every text");
+        }
+
         if (Directory.Exists(path))
         {
             return FolderPages.Write(path, target, force, request, output);
@@ -59,6 +66,33 @@ internal static class PageCommand
         MadePage page = PageMaker.Make(path, request);
         destination.Write(page.Bytes, output, Contents(page.Analysis));
         return ExitCodes.Fine;
+    }
+
+    /// <summary>Shows what the owner wrote in words of their own, and asks whether it may go to anybody.</summary>
+    /// <exception cref="RefusedException">It may not, or there is nobody to ask.</exception>
+    private static void Confirm(IReadOnlyList<string> lines, bool yes)
+    {
+        Console.Error.WriteLine("These words of yours are on the page. hnote can't know every name in them:");
+        foreach (string line in lines)
+        {
+            Console.Error.WriteLine("  " + FindingPrinter.Clean(line));
+        }
+
+        if (yes)
+        {
+            return;
+        }
+
+        if (Console.IsInputRedirected || Console.IsErrorRedirected)
+        {
+            throw new RefusedException("read them, and make the page with --yes when anybody may read them");
+        }
+
+        Console.Error.Write("Make the page? (y/N) ");
+        if (Console.ReadLine()?.Trim() is not ("y" or "Y" or "yes"))
+        {
+            throw new RefusedException("no page was made");
+        }
     }
 
     private static string Contents(NoteAnalysis analysis)
