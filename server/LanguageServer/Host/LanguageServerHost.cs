@@ -30,12 +30,15 @@ public static class LanguageServerHost
     {
         var lifecycle = new Lifecycle();
         var state = new WorkspaceState(new Workspace(options.Today ?? DayWatch.Today));
-        using var connection = new Connection(new MessageHandler(transport, ProtocolFormatter.Create(), log), log);
+        var handler = new MessageHandler(transport, ProtocolFormatter.Create(), log);
+        using var connection = new Connection(handler, log);
         var publisher = new FindingsPublisher(state, connection);
         var client = new Client(connection, state);
         var scan = new FolderScan(state, client, connection, log);
         var events = new ServerEvents(state, lifecycle, connection, client, scan, publisher, log);
-        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IChanges>(), new Changes(state, lifecycle, publisher, events, options.Version), null);
+        var changes = new Changes(state, lifecycle, publisher, events, options.Version);
+        handler.Unread = () => changes.LoseTrack(null);
+        connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IChanges>(), changes, null);
         connection.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IReads>(), new Reads(state, lifecycle, new Commands(client, events)), null);
         if (options.Today is null)
         {

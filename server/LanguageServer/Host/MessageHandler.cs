@@ -21,6 +21,9 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
 
     private readonly ConcurrentDictionary<RequestId, bool> expected = new();
 
+    /// <summary>Called after a message that could not be read: it may have been a change of a text.</summary>
+    public Action Unread { get; set; } = () => { };
+
     /// <summary>An answer with this id will come. Answers that nobody waits for are passed over: the library would end the connection.</summary>
     public void Expect(RequestId id) => expected[id] = true;
 
@@ -61,6 +64,7 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
             }
 
             log.Fault($"a message of {body.Length} bytes can't be read: {refusal!.Error!.Message}");
+            Unread();
             await WriteAsync(refusal, cancellationToken).ConfigureAwait(false);
         }
     }
