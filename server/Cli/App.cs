@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using System.CommandLine.Parsing;
 using HealthNotes.Cli.Commands;
+using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 
 namespace HealthNotes.Cli;
@@ -21,12 +22,12 @@ internal static class App
                 throw new RefusedException($"unknown option {unknown}; {parsed.CommandResult.Command.Name} --help lists those that there are. For a file of that name write ./{unknown}");
             }
 
-            int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = Terminal.Output, Error = Terminal.Error });
             return parsed.Action is ParseErrorAction ? ExitCodes.Refused : code;
         }
         catch (RefusedException refused)
         {
-            Console.Error.WriteLine($"hnote: {refused.Message}");
+            Terminal.Error.WriteLine($"hnote: {refused.Message}");
             return ExitCodes.Refused;
         }
         catch (IOException broken) when (broken.Message.Contains("pipe", StringComparison.OrdinalIgnoreCase))
@@ -36,7 +37,7 @@ internal static class App
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            Console.Error.WriteLine($"hnote: an internal error in hnote ({fault.GetType().Name}: {fault.Message}). Your files are unchanged. Please report it with the note that caused it.");
+            Terminal.Error.WriteLine($"hnote: an internal error in hnote ({fault.GetType().Name}: {fault.Message}). Your files are unchanged. Please report it with the note that caused it.");
             return ExitCodes.Fault;
         }
     }

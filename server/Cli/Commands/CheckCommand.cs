@@ -43,7 +43,7 @@ internal static class CheckCommand
 
         if (json)
         {
-            output.WriteLine(JsonSerializer.Serialize(new CheckReport(reports), ContractJson.Readable.CheckReport));
+            Terminal.WriteJson(JsonSerializer.Serialize(new CheckReport(reports), ContractJson.Readable.CheckReport));
         }
         else
         {

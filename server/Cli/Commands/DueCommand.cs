@@ -49,7 +49,7 @@ internal static class DueCommand
 
         if (json)
         {
-            output.WriteLine(JsonSerializer.Serialize(Report(due, today), ContractJson.Readable.DueReport));
+            Terminal.WriteJson(JsonSerializer.Serialize(Report(due, today), ContractJson.Readable.DueReport));
         }
         else
         {

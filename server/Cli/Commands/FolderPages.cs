@@ -47,7 +47,7 @@ internal static class FolderPages
         var each = new EachNote(message =>
         {
             progress.Clear();
-            Console.Error.WriteLine($"hnote: {message}");
+            Terminal.Error.WriteLine($"hnote: {message}");
         });
         foreach (string note in notes)
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HealthNotes.Cli.Files;
+using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
@@ -43,7 +44,7 @@ internal static class FormatCommand
             }
             else if (!write || note.Path == "-")
             {
-                output.Write(notes.Count == 1 ? formatted : $"# {note.Path}\n{formatted}\n");
+                Terminal.WriteNote(notes.Count == 1 ? formatted : $"# {note.Path}\n{formatted}\n");
             }
             else if (changes)
             {
@@ -69,7 +70,7 @@ internal static class FormatCommand
         }
         catch (RefusedException refused)
         {
-            Console.Error.WriteLine($"hnote: {refused.Message}");
+            Terminal.Error.WriteLine($"hnote: {refused.Message}");
             return false;
         }
     }

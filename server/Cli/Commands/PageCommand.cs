@@ -72,10 +72,10 @@ internal static class PageCommand
     /// <exception cref="RefusedException">It may not, or there is nobody to ask.</exception>
     private static void Confirm(IReadOnlyList<string> lines, bool yes)
     {
-        Console.Error.WriteLine("These words of yours are on the page. hnote can't know every name in them:");
+        Terminal.Error.WriteLine("These words of yours are on the page. hnote can't know every name in them:");
         foreach (string line in lines)
         {
-            Console.Error.WriteLine("  " + FindingPrinter.Clean(line));
+            Terminal.Error.WriteLine("  " + line);
         }
 
         if (yes)
@@ -83,13 +83,13 @@ internal static class PageCommand
             return;
         }
 
-        if (Console.IsInputRedirected || Console.IsErrorRedirected)
+        if (!Terminal.CanAsk)
         {
             throw new RefusedException("read them, and make the page with --yes when anybody may read them");
         }
 
-        Console.Error.Write("Make the page? (y/N) ");
-        if (Console.ReadLine()?.Trim() is not ("y" or "Y" or "yes"))
+        Terminal.Error.Write("Make the page? (y/N) ");
+        if (Terminal.ReadLine()?.Trim() is not ("y" or "Y" or "yes"))
         {
             throw new RefusedException("no page was made");
         }

@@ -99,7 +99,7 @@ internal static class WatchCommand
         catch (RefusedException problem)
         {
             // the next time it is saved it may be well
-            Console.Error.WriteLine($"hnote: {problem.Message}");
+            Terminal.Error.WriteLine($"hnote: {problem.Message}");
         }
 
         output.Flush();

@@ -1,4 +1,5 @@
 using System.Text;
+using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 
 namespace HealthNotes.Cli.Files;
@@ -51,7 +52,7 @@ internal sealed record NoteFile(string Path, string Text, Encoding Encoding, byt
                 return RealFile.Read(path, MostBytes);
             }
 
-            using Stream input = Console.OpenStandardInput();
+            using Stream input = Terminal.OpenInput();
             return RealFile.Read(input, MostBytes);
         }
         catch (RefusedException refused)

@@ -21,7 +21,7 @@ internal sealed class ReadableNotes(IEnumerable<string> paths)
         each = new EachNote(message =>
         {
             progress.Clear();
-            Console.Error.WriteLine($"hnote: {message}");
+            Terminal.Error.WriteLine($"hnote: {message}");
         });
         foreach (string path in files)
         {

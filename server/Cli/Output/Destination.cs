@@ -36,9 +36,7 @@ internal sealed record Destination(string? Path, IReadOnlyCollection<string> Inp
     {
         if (Path is null)
         {
-            output.Flush();
-            using Stream standard = Console.OpenStandardOutput();
-            standard.Write(bytes);
+            Terminal.WriteResult(bytes);
             return;
         }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using HealthNotes.Files;
 using HealthNotes.Rendering;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -40,7 +41,7 @@ internal static class DueCalendar
         Uid = $"{name}@{Domain}",
         DtStamp = new CalDateTime(today.Year, today.Month, today.Day, 0, 0, 0, CalDateTime.UtcTzId),
         Start = new CalDateTime(one.Due.On!.Value),
-        Summary = $"{one.Pet}: {one.What}",
+        Summary = ShownText.Of($"{one.Pet}: {one.What}".Replace('\t', ' ')),
         Description = $"{Caution}",
         Transparency = Transparent,
     };

@@ -6,6 +6,8 @@ namespace HealthNotes.LanguageServer.Host;
 /// <summary>Puts the server together and runs it until the client is done.</summary>
 public static class LanguageServerHost
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
+
     /// <summary>Runs the server; the result is the exit code.</summary>
     public static async Task<int> RunAsync(ServerOptions options)
     {
@@ -62,6 +64,15 @@ public static class LanguageServerHost
                 lifecycle.End();
             },
             TaskScheduler.Default);
+        _ = EndAfterAsync(transport.Closed, lifecycle);
         return await lifecycle.Ended.ConfigureAwait(false);
+    }
+
+    /// <summary>A client that has gone away may have left an output that nobody reads: what is still to be said there is waited for, and not for ever.</summary>
+    private static async Task EndAfterAsync(Task closed, Lifecycle lifecycle)
+    {
+        await closed.ConfigureAwait(false);
+        await Task.Delay(Patience).ConfigureAwait(false);
+        lifecycle.End();
     }
 }

@@ -46,7 +46,7 @@ internal sealed class ServerLog(string? path)
         {
             try
             {
-                Console.Error.WriteLine("hnote lsp: " + line);
+                Console.Error.WriteLine("hnote lsp: " + string.Join(Environment.NewLine, line.ReplaceLineEndings("\n").Split('\n').Select(ShownText.Of)));
             }
             catch (IOException)
             {
@@ -78,7 +78,7 @@ internal sealed class ServerLog(string? path)
             catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
             {
                 broken = true;
-                Console.Error.WriteLine($"hnote lsp: can't write to the log {path}");
+                Console.Error.WriteLine(ShownText.Of($"hnote lsp: can't write to the log {path}"));
             }
         }
     }

@@ -7,6 +7,9 @@ namespace HealthNotes.LanguageServer.Host;
 /// <summary>The two ways between the client and us.</summary>
 internal sealed record Transport(PipeReader Input, PipeWriter Output)
 {
+    /// <summary>Done when the client has closed standard input.</summary>
+    public Task Closed { get; init; } = new TaskCompletionSource().Task;
+
     private const int Chunk = 16 * 1024;
 
     /// <summary>Opens what the options name.</summary>
@@ -36,9 +39,16 @@ internal sealed record Transport(PipeReader Input, PipeWriter Output)
     private static Transport Standard()
     {
         var pipe = new Pipe(new System.IO.Pipelines.PipeOptions(readerScheduler: PipeScheduler.Inline, writerScheduler: PipeScheduler.Inline, pauseWriterThreshold: 0, useSynchronizationContext: false));
-        var thread = new Thread(() => Copy(Console.OpenStandardInput(), pipe.Writer)) { IsBackground = true, Name = "standard input" };
+        var closed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        void Read()
+        {
+            Copy(Console.OpenStandardInput(), pipe.Writer);
+            closed.SetResult();
+        }
+
+        var thread = new Thread(Read) { IsBackground = true, Name = "standard input" };
         thread.Start();
-        return new Transport(pipe.Reader, PipeWriter.Create(new DirectStream(Console.OpenStandardOutput())));
+        return new Transport(pipe.Reader, PipeWriter.Create(new DirectStream(Console.OpenStandardOutput()))) { Closed = closed.Task };
     }
 
     private static void Copy(Stream input, PipeWriter writer)
