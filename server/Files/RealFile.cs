@@ -74,7 +74,7 @@ public sealed record RealFile(bool IsRegular, long Links, string Identity)
     }
 
     /// <summary>The path behind a link, also where nothing is there; else the full path.</summary>
-    internal static string Target(string path)
+    public static string Target(string path)
     {
         var file = new FileInfo(path);
         return file.LinkTarget is null ? file.FullName : file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? file.FullName;

@@ -106,10 +106,10 @@ public class LifecycleTests
         Stream input = process.StandardInput.BaseStream;
         input.Write(FrameReader.Frame("{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":\"initialize\",\"params\":{\"capabilities\":{}}}"));
         string text = string.Concat(Enumerable.Repeat("gumz pink\\n", 3_000));
-        input.Write(FrameReader.Frame($$$"""{"jsonrpc":"2.0","method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///a.hnote","languageId":"hnote","version":1,"text":"{{{text}}}"}}}"""));
+        input.Write(FrameReader.Frame($"{{\"jsonrpc\":\"2.0\",\"method\":\"textDocument/didOpen\",\"params\":{{\"textDocument\":{{\"uri\":\"file:///a.hnote\",\"languageId\":\"hnote\",\"version\":1,\"text\":\"{text}\"}}}}}}"));
         for (int id = 2; id < 30; id++)
         {
-            input.Write(FrameReader.Frame($$$"""{"jsonrpc":"2.0","id":{{{id}}},"method":"textDocument/semanticTokens/full","params":{"textDocument":{"uri":"file:///a.hnote"}}}"""));
+            input.Write(FrameReader.Frame($"{{\"jsonrpc\":\"2.0\",\"id\":{id},\"method\":\"textDocument/semanticTokens/full\",\"params\":{{\"textDocument\":{{\"uri\":\"file:///a.hnote\"}}}}}}"));
         }
 
         input.Flush();

@@ -9,6 +9,10 @@ public class PageContentTests
     private readonly IHtmlDocument page = Pages.Document(Pages.Check);
 
     [Fact]
+    public void What_was_done_is_in_the_log() =>
+        Assert.Contains("Done: rang the clinic", VisitPage.Markdown(Pages.Analyse("pet Marlow\nspecies dog\n2026-11-20 check\n  hr 18/15s\n2026-11-21 log\n  done rang the clinic\n")), StringComparison.Ordinal);
+
+    [Fact]
     public void The_pet_stands_first_with_age_weight_and_dose_by_weight()
     {
         string pet = page.Section("pet");
