@@ -160,7 +160,7 @@ public class SyncTests
         Assert.DoesNotContain(shown, one => one.Rule == "not-checked");
     });
 
-    /// <summary>After a change that can't be read the two texts differ: nothing is said of the note, until it comes whole.</summary>
+    /// <summary>After a change that can't be read the two texts differ: the note has no findings until it comes whole.</summary>
     [Theory]
     [InlineData("""{"textDocument":{"uri":"URI","version":2},"contentChanges":[{"range":{"start":{"line":"one","character":0},"end":{"line":0,"character":0}},"text":"x"}]}""")]
     [InlineData("""{"textDocument":{"uri":"URI","version":2},"contentChanges":[{"range":{"start":{"line":0.5,"character":0},"end":{"line":0,"character":0}},"text":"x"}]}""")]

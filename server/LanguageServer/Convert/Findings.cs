@@ -17,7 +17,7 @@ internal static class Findings
 
     private const int MostEvidence = 10;
 
-    /// <summary>What is said of a note whose text is not known any more: never that nothing was found.</summary>
+    /// <summary>The diagnostic of a note whose text is not known any more: never that nothing was found.</summary>
     private static Diagnostic NotChecked { get; } = new(
         default, DiagnosticSeverity.Warning, "not-checked", Source, "Not checked: hnote could not read a change of this note. Close it and open it again.")
     {

@@ -16,5 +16,9 @@ internal static class Uris
     }
 
     /// <summary>The name of a file. A percent sign in a path is one, and no escape of a name.</summary>
-    public static string Of(string path) => new Uri(Path.GetFullPath(path).Replace("%", "%25", StringComparison.Ordinal)).AbsoluteUri;
+    public static string Of(string path)
+    {
+        string full = Path.GetFullPath(path).Replace("%", "%25", StringComparison.Ordinal).Replace("#", "%23", StringComparison.Ordinal).Replace("?", "%3F", StringComparison.Ordinal);
+        return new Uri(full.StartsWith('/') ? "file://" + full : full).AbsoluteUri;
+    }
 }

@@ -90,7 +90,7 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
 
     /// <summary>
     /// A message about a text. When it can't be read, the client's text is no longer known: the note it names (any note, when it
-    /// names none) counts as not checked, and the client is told.
+    /// names none) counts as not checked, and the client is notified.
     /// </summary>
     private void Change<T>(string method, JsonElement parameters, JsonTypeInfo<T> type, Action<T> change)
         where T : class => Change(method, () =>
@@ -114,7 +114,7 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
         LoseTrack(UriIn(parameters));
     });
 
-    /// <summary>The client's text is no longer known: it is said of the note, and to the client, that nothing is checked.</summary>
+    /// <summary>The client's text is no longer known: the note counts as not checked, and the client is notified.</summary>
     /// <param name="uri">The note; null for every one that is open.</param>
     public void LoseTrack(string? uri)
     {
