@@ -10,7 +10,7 @@ public static class AtomicFile
 
     /// <summary>Writes a file that must not be there yet.</summary>
     /// <exception cref="RefusedException">It is there, or can't be written.</exception>
-    public static void WriteNew(string path, string text, Encoding encoding) => Put(path, encoding.GetBytes(text), null, isNew: true, []);
+    public static void Create(string path, string text, Encoding encoding) => Put(path, encoding.GetBytes(text), null, isNew: true, []);
 
     /// <summary>Replaces a file that was read before.</summary>
     /// <param name="path">The file, or a link to it: the file is replaced, the link stays.</param>

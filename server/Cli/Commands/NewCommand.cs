@@ -63,7 +63,7 @@ internal static class NewCommand
             throw new RefusedException($"{target} is there already; name another file, or add an entry to it in your editor");
         }
 
-        AtomicFile.WriteNew(target, StarterNote.Write(lines, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        AtomicFile.Create(target, StarterNote.Write(lines, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
         output.WriteLine($"Wrote {target}. Open it in any text editor, fill in what you see, then run: hnote check {target}");
         output.WriteLine();
         ShortCard(output);

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using HealthNotes.Files;
 
@@ -16,6 +17,7 @@ internal sealed class SafeWriter(TextWriter inner) : TextWriter
     public const char ColourEnd = '\uE002';
 
     private const int LongestCode = 10;
+    private static readonly SearchValues<char> OfCode = SearchValues.Create("0123456789;");
 
     public override Encoding Encoding => inner.Encoding;
 
@@ -53,6 +55,6 @@ internal sealed class SafeWriter(TextWriter inner) : TextWriter
     private static string? CodeAt(string value, int at)
     {
         int end = value.IndexOf(ColourEnd, at, Math.Min(LongestCode + 2, value.Length - at));
-        return end > at + 1 && value.AsSpan(at + 1, end - at - 1).IndexOfAnyExcept("0123456789;") < 0 && Terminal.HasColour ? value[(at + 1)..end] : null;
+        return end > at + 1 && !value.AsSpan(at + 1, end - at - 1).ContainsAnyExcept(OfCode) && Terminal.HasColour ? value[(at + 1)..end] : null;
     }
 }

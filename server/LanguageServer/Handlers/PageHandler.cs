@@ -13,17 +13,17 @@ internal sealed class PageHandler
     public const string Method = "healthNotes/page";
 
     private readonly PhotoCache photos = new();
-    private CancellationTokenSource latest = new();
+    private Action stopLatest = () => { };
 
     /// <summary>The page of a note as it stands in the editor.</summary>
     /// <exception cref="OperationCanceledException">The client, or a newer request, ended it.</exception>
     public PageResult? Of(Workspace workspace, PageParams parameters, CancellationToken token)
     {
         using var mine = CancellationTokenSource.CreateLinkedTokenSource(token);
-        CancellationTokenSource before = Interlocked.Exchange(ref latest, mine);
+        Action stop = Interlocked.Exchange(ref stopLatest, mine.Cancel);
         try
         {
-            before.Cancel();
+            stop();
         }
         catch (ObjectDisposedException)
         {

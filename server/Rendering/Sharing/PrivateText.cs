@@ -15,7 +15,7 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
     private const int LeastDigits = 6;
 
     /// <summary>Stands for the mark while the text is searched, so that no word of the mark is found.</summary>
-    private const string Taken = "\uE000";
+    private const char Taken = '\uE000';
 
     private const int MostMarksBetween = 3;
     private const int DateLength = 10;
@@ -35,10 +35,10 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
         string[] parts = text.Split(' ');
         for (int index = 0; index < parts.Length; index++)
         {
-            parts[index] = IsAddress(parts[index]) ? Taken : parts[index];
+            parts[index] = IsAddress(parts[index]) ? Taken.ToString() : parts[index];
         }
 
-        return string.Join(' ', WithoutNumbers(string.Join(' ', parts)).Split(' ').Select(WithoutNames)).Replace(Taken, Mark, StringComparison.Ordinal);
+        return string.Join(' ', WithoutNumbers(string.Join(' ', parts)).Split(' ').Select(WithoutNames)).Replace(Taken.ToString(), Mark, StringComparison.Ordinal);
     }
 
     private static bool IsName(string word) => !Small.Contains(word) && (word.Any(char.IsLetter) ? word.Length >= 2 : word.Length >= 3);
@@ -71,7 +71,7 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
     {
         if (names.Any(name => name.Length >= LongName && part.Contains(name, StringComparison.OrdinalIgnoreCase)))
         {
-            return Taken;
+            return Taken.ToString();
         }
 
         var text = new StringBuilder();
@@ -83,7 +83,7 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
                 end++;
             }
 
-            text.Append(end == at ? part[end..++end] : names.Contains(part[at..end]) ? Taken : part[at..end]);
+            text.Append(end == at ? part[end..++end] : names.Contains(part[at..end]) ? Taken.ToString() : part[at..end]);
             at = end;
         }
 

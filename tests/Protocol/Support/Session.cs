@@ -110,7 +110,7 @@ internal sealed class Session : IDisposable
         }
 
         string[] said = (await errors).Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Assert.Empty(said.Where(line => !(ExpectsFaults && OfMessages.Any(start => line.StartsWith(start, StringComparison.Ordinal)))));
+        Assert.DoesNotContain(said, line => !(ExpectsFaults && OfMessages.Any(start => line.StartsWith(start, StringComparison.Ordinal))));
     }
 
     /// <summary>Closes the pipe to the server.</summary>

@@ -42,8 +42,8 @@ public sealed class AtomicFileTests : IDisposable
     public void A_new_file_takes_no_place()
     {
         string note = Path.Combine(folder, "a.hnote");
-        AtomicFile.WriteNew(note, "pet A\n", Encoding.UTF8);
-        Assert.Contains("is there already", Assert.Throws<RefusedException>(() => AtomicFile.WriteNew(note, "pet B\n", Encoding.UTF8)).Message, StringComparison.Ordinal);
+        AtomicFile.Create(note, "pet A\n", Encoding.UTF8);
+        Assert.Contains("is there already", Assert.Throws<RefusedException>(() => AtomicFile.Create(note, "pet B\n", Encoding.UTF8)).Message, StringComparison.Ordinal);
         Assert.StartsWith("pet A", File.ReadAllText(note), StringComparison.Ordinal);
     }
 }
