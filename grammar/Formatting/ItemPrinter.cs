@@ -115,7 +115,7 @@ public static class ItemPrinter
 
         /// <summary>The amount; in a note with the strength and the count it follows from.</summary>
         public string Dose(NoteItem item) => Own && item.Value is Portion { Text: { } written } ? written : !Own || item.Body.Get<FreeWords>(SlotKind.Strength) is not { } strength ? Value(item.Value)
-            : item.Body.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && item.Value is Measure { Amounts: [var amount] }
+            : item.Body.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [{ Number: > 0 } one] } && item.Value is Measure { Amounts: [var amount] }
                 ? $"{strength.Text}, {ValuePrinter.Print(new Amount(amount.Number / one.Number, NoteVocabulary.Default.Units.Find("tablet")!, amount.Over))}"
                 : $"{strength.Text} {Value(item.Value)}".TrimEnd();
     }

@@ -33,7 +33,7 @@ public sealed record PartialDate(TextSpan Span, int Year, int? Month, int? Day, 
     public DateOnly Earliest => new(Year, Month ?? 1, Day ?? 1);
 
     /// <summary>The last day it can mean.</summary>
-    public DateOnly Latest => Exact ?? (Month is null ? new DateOnly(Year, 12, 31) : Earliest.AddMonths(1).AddDays(-1));
+    public DateOnly Latest => Exact ?? (Month is null ? new DateOnly(Year, 12, 31) : Earliest.PlusMonths(1).Plus(-1));
 
     /// <inheritdoc/>
     public override string ToString() =>

@@ -39,18 +39,11 @@ public sealed record Schedule(Amount? Every, Amount? For, Amount? In, PartialDat
     {
         bool whole = span.Value == decimal.Truncate(span.Value);
         int wholes = (int)Math.Clamp(span.Value, 0, 9_999);
-        try
+        return span.Unit.Word switch
         {
-            return span.Unit.Word switch
-            {
-                "y" when whole => day.AddYears(wholes),
-                "mo" when whole => day.AddMonths(wholes),
-                _ => day.AddDays((int)Math.Clamp(Math.Ceiling(span.Value * span.Unit.Factor / 86_400m), 0, 3_660_000)),
-            };
-        }
-        catch (ArgumentOutOfRangeException)
-        {
-            return DateOnly.MaxValue;
-        }
+            "y" when whole => day.PlusMonths(12 * wholes),
+            "mo" when whole => day.PlusMonths(wholes),
+            _ => day.Plus((int)Math.Clamp(Math.Ceiling(Math.Min(span.Value, 10_000_000) * span.Unit.Factor / 86_400m), 0, 3_660_000)),
+        };
     }
 }

@@ -55,7 +55,7 @@ internal sealed class ItemCheck(Cursor at)
             start++;
         }
 
-        int stop = note.Span.End;
+        int stop = at.End;
         return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
     }
 

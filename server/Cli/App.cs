@@ -1,7 +1,9 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 using HealthNotes.Cli.Commands;
+using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 
 namespace HealthNotes.Cli;
@@ -14,13 +16,18 @@ internal static class App
     {
         try
         {
-            ParseResult parsed = Root().Parse(args);
-            int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            ParseResult parsed = Root().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (UnknownOption(parsed, args) is { } unknown)
+            {
+                throw new RefusedException($"unknown option {unknown}; {parsed.CommandResult.Command.Name} --help lists those that there are. For a file of that name write ./{unknown}");
+            }
+
+            int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = Terminal.Output, Error = Terminal.Error });
             return parsed.Action is ParseErrorAction ? ExitCodes.Refused : code;
         }
         catch (RefusedException refused)
         {
-            Console.Error.WriteLine($"hnote: {refused.Message}");
+            Terminal.Error.WriteLine($"hnote: {refused.Message}");
             return ExitCodes.Refused;
         }
         catch (IOException broken) when (broken.Message.Contains("pipe", StringComparison.OrdinalIgnoreCase))
@@ -30,9 +37,22 @@ internal static class App
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            Console.Error.WriteLine($"hnote: an internal error in hnote ({fault.GetType().Name}: {fault.Message}). Your files are unchanged. Please report it with the note that caused it.");
+            Terminal.Error.WriteLine($"hnote: an internal error in hnote ({fault.GetType().Name}: {fault.Message}). Your files are unchanged. Please report it with the note that caused it.");
             return ExitCodes.Fault;
         }
+    }
+
+    /// <summary>The library reads an option that it does not know as an argument: a misspelt one would name a file.</summary>
+    private static string? UnknownOption(ParseResult parsed, string[] args)
+    {
+        HashSet<string> known = [];
+        for (SymbolResult? result = parsed.CommandResult; result is not null; result = result.Parent)
+        {
+            known.UnionWith(result is CommandResult { Command: { } command } ? command.Options.SelectMany(option => option.Aliases.Append(option.Name)) : []);
+        }
+
+        return args.TakeWhile(arg => arg != "--").Where(arg => arg.Length > 1 && arg[0] == '-')
+            .Select(arg => arg.Split('=', ':')[0]).FirstOrDefault(name => !known.Contains(name));
     }
 
     private static RootCommand Root()

@@ -36,9 +36,11 @@ public sealed class PhotoFolder(string folder)
                 return new PhotoBytes(null, "only pictures in the note's folder are shown");
             }
 
-            return new FileInfo(path).Length > MostBytes
-                ? new PhotoBytes(null, "the file is too large")
-                : new PhotoBytes(File.ReadAllBytes(path), null);
+            return new PhotoBytes(RealFile.Read(path, MostBytes), null);
+        }
+        catch (RefusedException refused)
+        {
+            return new PhotoBytes(null, refused.Message);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

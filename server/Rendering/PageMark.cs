@@ -8,4 +8,16 @@ public static class PageMark
 
     /// <summary>At the end of a Markdown file.</summary>
     public const string Markdown = "\n<!-- made by hnote -->\n";
+
+    /// <summary>Behind the end of a PDF, where a comment may stand.</summary>
+    public const string Pdf = "\n% made by hnote\n";
+
+    /// <summary>The product that a calendar names.</summary>
+    public const string Calendar = "-//Health Notes//hnote//EN";
+
+    /// <summary>The first line of a log.</summary>
+    public const string Log = "# log of hnote lsp";
+
+    /// <summary>Each of them.</summary>
+    public static IReadOnlyList<string> All { get; } = [Html, Markdown, Pdf, "PRODID:" + Calendar, Log];
 }

@@ -27,6 +27,12 @@ public sealed record PageOptions
 
     /// <summary>Where pictures come from; without it they are named, not shown.</summary>
     public PhotoSource? Photos { get; init; }
+
+    /// <summary>Keeps small pictures for the next page; null makes each anew.</summary>
+    public Photos.PhotoCache? Cache { get; init; }
+
+    /// <summary>Ends the work on pictures, which may take seconds.</summary>
+    public CancellationToken Stop { get; init; }
 }
 
 /// <summary>Gives the bytes of a picture by the name that the note calls it.</summary>

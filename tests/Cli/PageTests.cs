@@ -94,7 +94,40 @@ public class PageTests
         File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         Outcome outcome = Hnote.RunWith([.. Hnote.Command, "page", work.Note(Note), "--out", work.PathOf("v.pdf"), "--paper", "letter", "--today", Hnote.Today], null, ("HNOTE_CHROMIUM", browser));
         Assert.Equal("", outcome.Errors);
-        Assert.Equal("1\n%PDF-1.4 /CreationDate (D:20261125000000+00) /ModDate (D:20261125000000+00)", Encoding.ASCII.GetString(File.ReadAllBytes(work.PathOf("v.pdf"))));
+        Assert.Equal("1\n%PDF-1.4 /CreationDate (D:20261125000000+00) /ModDate (D:20261125000000+00)\n% made by hnote\n", Encoding.ASCII.GetString(File.ReadAllBytes(work.PathOf("v.pdf"))));
+    }
+
+    [Fact]
+    public void Text_of_the_owner_is_shared_only_after_it_was_shown()
+    {
+        using var work = new Workspace();
+        string note = work.Note(Note + "  > He rang Pat, 01632 960142.\n  hr 18/15s by the window\n");
+        string[] share = ["page", note, "--for", "share", "--out", "-", "--today", Hnote.Today];
+        Outcome plain = Hnote.Run(share);
+        Assert.Equal((0, ""), (plain.Code, plain.Errors));
+        Assert.DoesNotContain("window", plain.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("He rang", plain.Output, StringComparison.Ordinal);
+        Outcome asked = Hnote.Run([.. share, "--with-text"]);
+        Assert.Equal((2, ""), (asked.Code, asked.Output));
+        Assert.Contains("  > He rang Pat, [left out].", asked.Errors, StringComparison.Ordinal);
+        Assert.Contains("--yes", asked.Errors, StringComparison.Ordinal);
+        Outcome agreed = Hnote.Run([.. share, "--with-text", "--yes"]);
+        Assert.Equal(0, agreed.Code);
+        Assert.Contains("  hr 18/15s by the window", agreed.Errors, StringComparison.Ordinal);
+        Assert.Contains("He rang Pat, [left out].", agreed.Output, StringComparison.Ordinal);
+        Assert.Equal(2, Hnote.Run("page", note, "--with-text").Code);
+    }
+
+    [SkippableFact]
+    public void A_pdf_names_no_system_and_no_time_zone()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "the test's browser is a script");
+        using var work = new Workspace();
+        string browser = work.Note("#!/bin/sh\nfor a in \"$@\"; do case $a in --print-to-pdf=*) out=${a#*=};; esac; done\nprintf '%%PDF-1.4 /Creator (Mozilla \\\\(X11; Linux\\\\) x) /CreationDate (D:20990101010101+05'\"'30'\"')' > \"$out\"\n", "browser");
+        File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        Outcome outcome = Hnote.RunWith([.. Hnote.Command, "page", work.Note(Note), "--for", "share", "--out", work.PathOf("v.pdf"), "--today", Hnote.Today], null, ("HNOTE_CHROMIUM", browser));
+        Assert.Equal("", outcome.Errors);
+        Assert.Equal("%PDF-1.4 /Creator (hnote                   ) /CreationDate (D:20261125000000+00'00')\n% made by hnote\n", Encoding.ASCII.GetString(File.ReadAllBytes(work.PathOf("v.pdf"))));
     }
 
     private static string Absolute(string command) =>

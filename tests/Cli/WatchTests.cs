@@ -40,6 +40,31 @@ public sealed class WatchTests : IDisposable
         Assert.Single(said.Split('\n', StringSplitOptions.RemoveEmptyEntries));
     }
 
+    [SkippableFact]
+    public async Task A_renamed_folder_and_the_file_behind_a_link_are_followed()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "links need rights on Windows");
+        string real = folder.Note("pet Marlow\nspecies dog\n", "far/real.hnote");
+        Directory.CreateDirectory(folder.PathOf("near"));
+        File.CreateSymbolicLink(folder.PathOf("near/note.hnote"), real);
+        string page = folder.PathOf("page.html");
+        using Process watching = Start("watch", folder.PathOf("near/note.hnote"), "--out", page, "--today", Hnote.Today);
+        try
+        {
+            await Shows(page, "Marlow");
+            File.WriteAllText(real, "pet Tansy\nspecies cat\n");
+            await Shows(page, "Tansy");
+            Directory.Move(folder.PathOf("near"), folder.PathOf("old"));
+            await Task.Delay(500);
+            folder.Note("pet Hazel\nspecies dog\n", "near/note.hnote");
+            await Shows(page, "Hazel");
+        }
+        finally
+        {
+            watching.Kill();
+        }
+    }
+
     [Fact]
     public void The_note_itself_is_never_the_page()
     {

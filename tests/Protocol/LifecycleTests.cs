@@ -98,6 +98,26 @@ public class LifecycleTests
         Assert.Equal(1, await session.ExitCodeAsync());
     });
 
+    /// <summary>An editor that is stopped in the middle reads nothing any more, and closes what it writes to.</summary>
+    [Fact]
+    public async Task An_output_that_nobody_reads_does_not_keep_the_server()
+    {
+        using Process process = Hnote.Start("lsp", "--today", Hnote.Today);
+        Stream input = process.StandardInput.BaseStream;
+        input.Write(FrameReader.Frame("{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":\"initialize\",\"params\":{\"capabilities\":{}}}"));
+        string text = string.Concat(Enumerable.Repeat("gumz pink\\n", 3_000));
+        input.Write(FrameReader.Frame($"{{\"jsonrpc\":\"2.0\",\"method\":\"textDocument/didOpen\",\"params\":{{\"textDocument\":{{\"uri\":\"file:///a.hnote\",\"languageId\":\"hnote\",\"version\":1,\"text\":\"{text}\"}}}}}}"));
+        for (int id = 2; id < 30; id++)
+        {
+            input.Write(FrameReader.Frame($"{{\"jsonrpc\":\"2.0\",\"id\":{id},\"method\":\"textDocument/semanticTokens/full\",\"params\":{{\"textDocument\":{{\"uri\":\"file:///a.hnote\"}}}}}}"));
+        }
+
+        input.Flush();
+        process.StandardInput.Close();
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(60));
+        Assert.Equal(1, process.ExitCode);
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]

@@ -142,6 +142,58 @@ public class SyncTests
         Assert.DoesNotContain(await cat.PullAsync(), shown => shown.Rule is "hr-range" or "unknown-line");
     });
 
+    /// <summary>Every way in which JSON can say a number or a text is understood, even one that only an editor would say.</summary>
+    [Theory]
+    [InlineData("""{"start":{"line":1.0,"character":5},"end":{"line":1,"character":7e0}}""", "\"s\"", "\"pet Marlow\\nspecis dog\\n\"")]
+    [InlineData("""{"start":{"line":4294967295,"character":4294967295},"end":{"line":99999999999999999999,"character":0}}""", "\"gumz\"", "\"pet Marlow\\nspecies dog\\ngumz\"")]
+    [InlineData("""{"start":{"line":0,"character":4},"end":{"line":0,"character":10}}""", "\"\\ud83dMarlow \\n\\\"\\/\\udc36\"", "\"pet \\ud83dMarlow \\n\\\"/\\udc36\\nspecies dog\\n\"")]
+    public Task Whatever_JSON_allows_is_taken(string range, string text, string after) => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open("pet Marlow\nspecies dog\n");
+        session.Client.SendRaw(FrameReader.Frame($$$"""{"jsonrpc":"2.0","method":"textDocument/didChange","params":{"textDocument":{"uri":"{{{note.Uri}}}","version":2.0},"contentChanges":[{"range":{{{range}}},"text":{{{text}}}}]}}"""));
+        IReadOnlyList<Shown> shown = await note.PullAsync();
+        EditedNote fresh = session.Open("");
+        session.Client.SendRaw(FrameReader.Frame($$$"""{"jsonrpc":"2.0","method":"textDocument/didChange","params":{"textDocument":{"uri":"{{{fresh.Uri}}}","version":2},"contentChanges":[{"text":{{{after}}}}]}}"""));
+        session.Client.Tell("textDocument/didSave", new { textDocument = new { uri = fresh.Uri } });
+        session.Client.Tell("textDocument/didSave", new { textDocument = new { uri = note.Uri } });
+        Assert.Equal(await DiagnosticsAsync(fresh), await DiagnosticsAsync(note));
+        Assert.DoesNotContain(shown, one => one.Rule == "not-checked");
+    });
+
+    /// <summary>After a change that can't be read the two texts differ: the note has no findings until it comes whole.</summary>
+    [Theory]
+    [InlineData("""{"textDocument":{"uri":"URI","version":2},"contentChanges":[{"range":{"start":{"line":"one","character":0},"end":{"line":0,"character":0}},"text":"x"}]}""")]
+    [InlineData("""{"textDocument":{"uri":"URI","version":2},"contentChanges":[{"range":{"start":{"line":0.5,"character":0},"end":{"line":0,"character":0}},"text":"x"}]}""")]
+    [InlineData("""{"textDocument":{"uri":"URI","version":2},"contentChanges":[{"text":7}]}""")]
+    [InlineData("""{"textDocument":{"uri":"URI","version":2},"contentChanges":{}}""")]
+    [InlineData("""{"textDocument":{"version":2},"contentChanges":[]}""")]
+    [InlineData("""{"textDocument":{"uri":"file:///\ud83d","version":2},"contentChanges":[]}""")]
+    [InlineData("7")]
+    public Task A_change_that_cannot_be_read_is_told(string change) => Session.RunBareAsync(
+        async session =>
+        {
+            await session.InitializeAsync(Profiles.Rich);
+            EditedNote note = session.Open("pet Marlow\nspecis dog\n");
+            Assert.Contains(await note.PullAsync(), shown => shown.Rule == "unknown-line");
+            session.Client.SendRaw(FrameReader.Frame($$$"""{"jsonrpc":"2.0","method":"textDocument/didChange","params":{{{change.Replace("URI", note.Uri, StringComparison.Ordinal)}}}}"""));
+            await AssertNotCheckedAsync(note);
+            JsonNode told = (await session.Client.HearAsync("window/showMessage"))!;
+            Assert.Contains("not checked", (string)told["message"]!, StringComparison.Ordinal);
+
+            // a part of the text does not help, and no edit of the old text is offered
+            note.Edit(0, 0, "#");
+            await AssertNotCheckedAsync(note);
+            Assert.Empty((await note.AskAboutAsync("textDocument/formatting", new JsonObject { ["options"] = new JsonObject { ["tabSize"] = 2, ["insertSpaces"] = true } }))?.AsArray() ?? []);
+            note.ReplaceAll("pet Marlow\ngumz dog\n");
+            Assert.Contains(await note.PullAsync(), shown => shown.Rule == "unknown-line");
+            note.Save();
+            await AssertSameAsFreshAsync(session, note);
+            await session.LeaveAsync();
+        },
+        faults: change == "7");
+
+    private static async Task AssertNotCheckedAsync(EditedNote note) => Assert.Equal("not-checked", Assert.Single(await note.PullAsync()).Rule);
+
     private static async Task AssertSameAsFreshAsync(Session session, EditedNote note)
     {
         EditedNote fresh = session.Open(note.Text);

@@ -1,13 +1,11 @@
 using System.Diagnostics;
-using System.Globalization;
-using System.Net;
 using System.Net.Sockets;
 using System.Text.Json.Nodes;
 using HealthNotes.Protocol.Tests.Support;
 
 namespace HealthNotes.Protocol.Tests;
 
-/// <summary>The other ways to the server: a socket file and a port of this machine, where the client waits for it.</summary>
+/// <summary>The other way to the server: a socket file that the client made, where it waits.</summary>
 public class TransportTests
 {
     [Fact]
@@ -27,11 +25,42 @@ public class TransportTests
     }
 
     [Fact]
-    public async Task Over_a_port()
+    public async Task There_is_no_port()
     {
-        using var listener = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
-        listener.Bind(new IPEndPoint(IPAddress.Loopback, 0));
-        await TalkAsync(listener, "--port", ((IPEndPoint)listener.LocalEndPoint!).Port.ToString(CultureInfo.InvariantCulture));
+        using Process process = Hnote.Start("lsp", "--port", "50001");
+        process.StandardInput.Close();
+        Assert.Contains("--port", await process.StandardError.ReadToEndAsync(), StringComparison.Ordinal);
+        await process.WaitForExitAsync();
+        Assert.Equal(2, process.ExitCode);
+    }
+
+    [SkippableTheory]
+    [InlineData(true, "other users may connect")]
+    [InlineData(false, "can't reach the client")]
+    public async Task A_socket_file_of_everybody_or_of_nobody_is_refused(bool there, string why)
+    {
+        Skip.If(OperatingSystem.IsWindows(), "there are no socket files on Windows");
+        string path = Path.Combine(Path.GetTempPath(), $"hnote-{Guid.NewGuid():n}.sock");
+        using var listener = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
+        if (there)
+        {
+            listener.Bind(new UnixDomainSocketEndPoint(path));
+            listener.Listen(1);
+            File.SetUnixFileMode(path, (UnixFileMode)0b110_110_110);
+        }
+
+        try
+        {
+            using Process process = Hnote.Start("lsp", "--pipe", path);
+            Assert.Contains(why, await process.StandardError.ReadToEndAsync(), StringComparison.Ordinal);
+            await process.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(60));
+            Assert.Equal(1, process.ExitCode);
+            Assert.Equal(there, File.Exists(path));
+        }
+        finally
+        {
+            File.Delete(path);
+        }
     }
 
     private static async Task TalkAsync(Socket listener, params string[] options)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using HealthNotes.Record;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Changes;
 
@@ -46,7 +47,7 @@ public sealed record ChangeList(
             return null;
         }
 
-        DateOnly? visit = record.Of(CourseKey.Visits).LastUpTo(record.Today.AddDays(-1))?.Day;
+        DateOnly? visit = record.Of(CourseKey.Visits).LastUpTo(record.Today.Plus(-1))?.Day;
         DateOnly since = asked ?? visit ?? first.Value;
         return new ChangeList(
             since,

@@ -31,7 +31,7 @@ internal sealed class UsualBasis
         var readings = new List<(NoteReading, double)>(row.Last);
         int days = 0;
         DateOnly since = before;
-        for (int index = course.CountUpTo(before.AddDays(-1)) - 1; index >= 0 && readings.Count < row.Last; index--)
+        for (int index = course.CountUpTo(before.Plus(-1)) - 1; index >= 0 && readings.Count < row.Last; index--)
         {
             Noted line = course.Lines[index];
             DateOnly day = line.Day;

@@ -16,7 +16,7 @@ public sealed record UsualNow(decimal Low, decimal High, string Unit, DateOnly? 
 {
     /// <summary>The range of a vital as it was taken, by all that is noted up to today; null when nothing is known.</summary>
     public static UsualNow? Of(PetRecord record, Course course) =>
-        On(record, course, record.Today, record.Today < DateOnly.MaxValue ? record.Today.AddDays(1) : record.Today);
+        On(record, course, record.Today, record.Today < DateOnly.MaxValue ? record.Today.Plus(1) : record.Today);
 
     /// <summary>The range of a vital as a check takes it; null for a part, and when nothing is known.</summary>
     public static UsualNow? Of(PetRecord record, CheckStep step) => step.Same.Select(course => Of(record, course)).FirstOrDefault(usual => usual is not null);

@@ -57,7 +57,7 @@ public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch,
     }
 
     /// <summary>The change from one weight to another in percent of the first; a loss is below nothing.</summary>
-    public static decimal PercentChange(decimal from, decimal to) => (to - from) * 100 / from;
+    public static decimal PercentChange(decimal from, decimal to) => from == 0 ? 0 : (to - from) * 100 / from;
 
     /// <summary>The first weighings of the last months: those before the window when few lie in it.</summary>
     private static ImmutableArray<DayValue> Lately(ImmutableArray<DayValue> before, DateOnly last)

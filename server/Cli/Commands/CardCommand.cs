@@ -20,9 +20,11 @@ internal static class CardCommand
         species.AcceptOnlyFromAmong("dog", "cat");
         Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command(Name, "Make a one-page card: what to type, how to say no, gone or missed, and when to phone") { target, species, paper, today };
+        Option<bool> force = SharedOptions.Force();
+        var command = new Command(Name, "Make a one-page card: what to type, how to say no, gone or missed, and when to phone") { target, species, paper, force, today };
         command.SetAction(parsed => Run(
             parsed.GetValue(target),
+            parsed.GetValue(force),
             parsed.GetValue(species) switch { "dog" => Species.Dog, "cat" => Species.Cat, _ => Species.Unknown },
             parsed.GetValue(paper),
             parsed.DayOf(today),
@@ -30,11 +32,11 @@ internal static class CardCommand
         return command;
     }
 
-    private static int Run(string? target, Species species, Paper paper, DateOnly today, TextWriter output)
+    private static int Run(string? target, bool force, Species species, Paper paper, DateOnly today, TextWriter output)
     {
         string card = NoteCard.Html(species, paper);
         bool pdf = Path.GetExtension(target ?? "").Equals(".pdf", StringComparison.OrdinalIgnoreCase);
-        Destination.Of(Name, target, ".html").Write(pdf ? PdfPrinter.Print(card, today) : Encoding.UTF8.GetBytes(card), output, $"one page of {paper}");
+        Destination.Of(Name, target, ".html", force).Write(pdf ? PdfPrinter.Print(card, today) : Encoding.UTF8.GetBytes(card), output, $"one page of {paper}");
         return ExitCodes.Fine;
     }
 }

@@ -27,7 +27,7 @@ internal static class CheckCommand
         var notes = new ReadableNotes(paths);
         var reports = new List<FileReport>();
         bool anything = false;
-        foreach (NoteFile file in notes.Read())
+        notes.ForEach(file =>
         {
             var analysis = NoteAnalysis.Of(Note.Read(file.Text), today);
             anything |= analysis.Findings.Any(f => f.Level >= FindingLevel.Call);
@@ -37,20 +37,19 @@ internal static class CheckCommand
             }
             else
             {
-                notes.Clear();
                 CheckPrinter.Print(output, file.Path, analysis, all);
             }
-        }
+        });
 
         if (json)
         {
-            output.WriteLine(JsonSerializer.Serialize(new CheckReport(reports), ContractJson.Readable.CheckReport));
+            Terminal.WriteJson(JsonSerializer.Serialize(new CheckReport(reports), ContractJson.Readable.CheckReport));
         }
         else
         {
             output.WriteLine("hnote compares and describes; it makes no diagnosis. A veterinarian decides.");
         }
 
-        return notes.Refused ? ExitCodes.Refused : anything ? ExitCodes.Findings : ExitCodes.Fine;
+        return notes.Problem ?? (anything ? ExitCodes.Findings : ExitCodes.Fine);
     }
 }

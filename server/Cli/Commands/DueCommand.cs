@@ -20,28 +20,40 @@ internal static class DueCommand
         var calendar = new Option<string?>("--calendar") { Description = "Write a calendar file as well, to be imported", HelpName = "FILE.ics" };
         Option<bool> json = SharedOptions.Json();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("due", "List what is due: checks, weighings, visits, things to look at again, medicines, vaccines") { paths, calendar, json, today };
-        command.SetAction(parsed => Run(parsed.GetValue(paths)!, parsed.GetValue(calendar), parsed.GetValue(json), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
+        Option<bool> force = SharedOptions.Force();
+        var command = new Command("due", "List what is due: checks, weighings, visits, things to look at again, medicines, vaccines") { paths, calendar, json, force, today };
+        command.SetAction(parsed => Run(parsed.GetValue(paths)!, parsed.GetValue(calendar), parsed.GetValue(force), parsed.GetValue(json), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
         return command;
     }
 
-    private static int Run(string[] paths, string? calendar, bool json, DateOnly today, TextWriter output)
+    private static int Run(string[] paths, string? calendar, bool force, bool json, DateOnly today, TextWriter output)
     {
-        var notes = new ReadableNotes(paths);
-        List<(string, NoteAnalysis)> read = [.. notes.Read().Select(note => (note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)))];
-        IReadOnlyList<DueOfPet> due = DueOfPet.Of(read);
         if (calendar is not null)
         {
-            AtomicFile.Write(calendar, DueCalendar.Of(due, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            OutputFile.Check(calendar, paths, force);
+        }
+
+        var notes = new ReadableNotes(paths);
+        List<DueOfPet> all = [];
+        List<string> read = [];
+        notes.ForEach(note =>
+        {
+            all.AddRange(DueOfPet.Of(note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)));
+            read.Add(note.Path);
+        });
+        IReadOnlyList<DueOfPet> due = DueOfPet.InOrder(all);
+        if (calendar is not null)
+        {
+            OutputFile.Write(calendar, Encoding.UTF8.GetBytes(DueCalendar.Of(due, today)), read, force);
         }
 
         if (json)
         {
-            output.WriteLine(JsonSerializer.Serialize(Report(due, today), ContractJson.Readable.DueReport));
+            Terminal.WriteJson(JsonSerializer.Serialize(Report(due, today), ContractJson.Readable.DueReport));
         }
         else
         {
-            Print(output, due, today, several: read.Count > 1, nothing: read.Count > 0 && !notes.Refused);
+            Print(output, due, today, several: read.Count > 1, nothing: read.Count > 0 && notes.Problem is null);
             if (calendar is not null)
             {
                 int left = due.Count(one => one.Due.On is null);
@@ -49,7 +61,7 @@ internal static class DueCommand
             }
         }
 
-        return notes.Refused ? ExitCodes.Refused : ExitCodes.Fine;
+        return notes.Problem ?? ExitCodes.Fine;
     }
 
     /// <summary>That nothing is due is only said when every note was read.</summary>

@@ -10,7 +10,7 @@ namespace HealthNotes.Cli.Commands;
 /// <summary><c>hnote page FOLDER</c>: a page for every note, and an index that leads to them.</summary>
 internal static class FolderPages
 {
-    public static int Write(string folder, string? target, PageRequest request, TextWriter output)
+    public static int Write(string folder, string? target, bool force, PageRequest request, TextWriter output)
     {
         if (request.Format == PageFormat.Pdf)
         {
@@ -39,54 +39,38 @@ internal static class FolderPages
 
         foreach (string page in pages.Values.Append(index))
         {
-            Refuse(page);
+            OutputFile.Check(page, notes, force);
         }
 
         var progress = new Progress(notes.Count);
         var listed = new List<FolderNote>();
-        bool refused = false;
+        var each = new EachNote(message =>
+        {
+            progress.Clear();
+            Terminal.Error.WriteLine($"hnote: {message}");
+        });
         foreach (string note in notes)
         {
             progress.Next(note);
             string name = Path.GetRelativePath(folder, note);
-            try
+            string? problem = each.Do(note, () =>
             {
                 MadePage page = PageMaker.Make(note, request);
                 Create(Path.GetDirectoryName(pages[note])!);
-                AtomicFile.Write(pages[note], page.Bytes);
+                OutputFile.Write(pages[note], page.Bytes, [note], force);
                 listed.Add(new FolderNote(name, Link(to, pages[note]), page.Analysis, null));
-            }
-            catch (RefusedException problem)
+            });
+            if (problem is not null)
             {
-                progress.Clear();
-                Console.Error.WriteLine($"hnote: {problem.Message}");
-                listed.Add(new FolderNote(name, null, null, problem.Message));
-                refused = true;
+                listed.Add(new FolderNote(name, null, null, problem));
             }
         }
 
         progress.Clear();
         string text = request.Format == PageFormat.Markdown ? FolderPage.Markdown(listed, request.Today) : FolderPage.Html(listed, request.Today);
-        AtomicFile.Write(index, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        OutputFile.Write(index, Encoding.UTF8.GetBytes(text), notes, force);
         output.WriteLine($"Wrote {index}, and {listed.Count(note => note.Link is not null)} pages.");
-        return refused ? ExitCodes.Refused : ExitCodes.Fine;
-    }
-
-    /// <summary>A file that was not made here is somebody's own, and is not written over.</summary>
-    private static void Refuse(string page)
-    {
-        try
-        {
-            string there = File.Exists(page) ? File.ReadAllText(page) : PageMark.Html;
-            if (!there.Contains(PageMark.Html, StringComparison.Ordinal) && !there.Contains(PageMark.Markdown.Trim(), StringComparison.Ordinal))
-            {
-                throw new RefusedException($"{page} is there already and was not made by hnote; name another folder with --out");
-            }
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            throw new RefusedException($"can't read {page}, which is there already; name another folder with --out");
-        }
+        return each.Failed ? ExitCodes.Fault : each.Refused ? ExitCodes.Refused : ExitCodes.Fine;
     }
 
     private static void Create(string folder)

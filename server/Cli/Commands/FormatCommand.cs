@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HealthNotes.Cli.Files;
+using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
@@ -31,6 +32,7 @@ internal static class FormatCommand
         // all files are read before any is written: one unreadable file means that nothing changes
         List<NoteFile> notes = [.. NoteFinder.Find(paths).Select(NoteFile.Read)];
         int changed = 0;
+        bool refused = false;
         foreach (NoteFile note in notes)
         {
             string formatted = NoteFormatter.Format(NoteSyntax.Parse(note.Text));
@@ -42,12 +44,11 @@ internal static class FormatCommand
             }
             else if (!write || note.Path == "-")
             {
-                output.Write(notes.Count == 1 ? formatted : $"# {note.Path}\n{formatted}\n");
+                Terminal.WriteNote(notes.Count == 1 ? formatted : $"# {note.Path}\n{formatted}\n");
             }
             else if (changes)
             {
-                AtomicFile.Write(note.Path, formatted, note.Encoding);
-                output.WriteLine($"{note.Path}: formatted");
+                refused |= !Replaced(note, formatted, output);
             }
             else
             {
@@ -55,6 +56,22 @@ internal static class FormatCommand
             }
         }
 
-        return check && changed > 0 ? ExitCodes.Findings : ExitCodes.Fine;
+        return refused ? ExitCodes.Refused : check && changed > 0 ? ExitCodes.Findings : ExitCodes.Fine;
+    }
+
+    /// <summary>One note that can't be replaced is reported and does not keep the others.</summary>
+    private static bool Replaced(NoteFile note, string formatted, TextWriter output)
+    {
+        try
+        {
+            note.Replace(formatted);
+            output.WriteLine($"{note.Path}: formatted");
+            return true;
+        }
+        catch (RefusedException refused)
+        {
+            Terminal.Error.WriteLine($"hnote: {refused.Message}");
+            return false;
+        }
     }
 }

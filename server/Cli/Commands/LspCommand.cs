@@ -10,23 +10,14 @@ internal static class LspCommand
     public static Command Create()
     {
         var standard = new Option<bool>("--stdio") { Description = "Speak over standard input and output (this is the default)" };
-        var pipe = new Option<string?>("--pipe") { Description = "Speak over a named pipe or socket file", HelpName = "NAME" };
-        var port = new Option<int?>("--port") { Description = "Speak over a port of this machine", HelpName = "NUMBER" };
+        var pipe = new Option<string?>("--pipe") { Description = "Speak over a named pipe or socket file that the editor made", HelpName = "NAME" };
         var log = new Option<string?>("--log") { Description = "Add lines about what the server does to a file", HelpName = "FILE" };
         var client = new Option<int?>("--clientProcessId") { Description = "End when this process ends", HelpName = "ID" };
         Option<DateOnly?> today = SharedOptions.Today();
-        port.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int?>() is < 1 or > 65535)
-            {
-                result.AddError("a port is a number from 1 to 65535");
-            }
-        });
-        var command = new Command("lsp", "The language server: an editor starts it, and it reads along") { standard, pipe, port, log, client, today };
+        var command = new Command("lsp", "The language server: an editor starts it, and it reads along") { standard, pipe, log, client, today };
         command.SetAction((parsed, _) => LanguageServerHost.RunAsync(new ServerOptions
         {
             Pipe = parsed.GetValue(pipe),
-            Port = parsed.GetValue(port),
             Log = parsed.GetValue(log),
             ClientProcessId = parsed.GetValue(client),
             Today = parsed.GetValue(today) ?? SharedOptions.TodayOfTests(),

@@ -33,7 +33,7 @@ internal static class NewCheckCommand
             throw new RefusedException($"{path} has a check of {today:yyyy-MM-dd} already, in line {check.Cursor.Line + 1}; add to it in your editor");
         }
 
-        AtomicFile.Write(path, document.Edit(edit, 1).Syntax.Print(), note.Encoding);
+        note.Replace(document.Edit(edit, 1).Syntax.Print());
         output.WriteLine($"Added a check of {today:yyyy-MM-dd} to {path}. Open it in your editor at line {check.Cursor.Line + 1}: take the # away from a line and write what you saw.");
         return ExitCodes.Fine;
     }

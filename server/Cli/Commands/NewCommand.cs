@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
+using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Rendering.Card;
@@ -43,7 +44,7 @@ internal static class NewCommand
 
     private static int Run(string? path, Dictionary<Question, string?> given, DateOnly today, TextWriter output)
     {
-        bool ask = given.Values.All(value => value is null) && !Console.IsInputRedirected;
+        bool ask = given.Values.All(value => value is null) && !Terminal.IsInputRedirected;
         var lines = new List<string>();
         string name = "";
         foreach (Question question in Questions)
@@ -62,7 +63,7 @@ internal static class NewCommand
             throw new RefusedException($"{target} is there already; name another file, or add an entry to it in your editor");
         }
 
-        AtomicFile.Write(target, StarterNote.Write(lines, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        AtomicFile.Create(target, StarterNote.Write(lines, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
         output.WriteLine($"Wrote {target}. Open it in any text editor, fill in what you see, then run: hnote check {target}");
         output.WriteLine();
         ShortCard(output);
@@ -96,7 +97,7 @@ internal static class NewCommand
         while (true)
         {
             output.Write(question.Text + (question.Needed ? " " : " (Enter to leave out) "));
-            string? answer = Console.ReadLine();
+            string? answer = Terminal.ReadLine();
             if (answer is null)
             {
                 throw new RefusedException("the questions ended early; nothing was written");

@@ -16,21 +16,24 @@ internal static class PageCommand
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the page; - prints it (the default is beside the note)", HelpName = "FILE" };
         var format = new Option<string?>("--format") { Description = "html, markdown or pdf (the default follows the ending of --out, else html)", HelpName = "FORMAT" };
         format.AcceptOnlyFromAmong("html", "markdown", "pdf");
-        var audience = new Option<string>("--for") { Description = "vet: everything; share: no contacts, no chip number, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
+        var audience = new Option<string>("--for") { Description = "vet: everything; share: values and known words only, no contacts, no free text, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
         audience.AcceptOnlyFromAmong("vet", "share");
         var photos = new Option<string[]>("--photo") { Description = "With --for share, a picture to show, as the note names it; may be given again", HelpName = "NAME" };
+        var text = new Option<bool>("--with-text") { Description = "With --for share, free text, remarks and questions too, with names and numbers masked; shows them and asks first" };
+        var yes = new Option<bool>("--yes") { Description = "With --with-text, does not ask" };
         Option<string?> units = SharedOptions.Units();
         Option<DateOnly?> since = SharedOptions.Day("--since", "Tell what changed since this day (the default is since the last visit)");
         Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, units, since, paper, today };
+        Option<bool> force = SharedOptions.Force();
+        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, text, yes, units, since, paper, force, today };
         command.SetAction(parsed =>
         {
             string? to = parsed.GetValue(target);
             var request = new PageRequest(
                 parsed.DayOf(today), FormatOf(parsed.GetValue(format), to), parsed.GetValue(audience) == "share" ? Audience.Share : Audience.Vet,
-                parsed.GetValue(photos), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
-            return Run(parsed.GetValue(file)!, to, request, parsed.InvocationConfiguration.Output);
+                parsed.GetValue(photos), parsed.GetValue(text), lines => Confirm(lines, parsed.GetValue(yes)), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
+            return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), request, parsed.InvocationConfiguration.Output);
         });
         return command;
     }
@@ -42,22 +45,54 @@ internal static class PageCommand
         _ => PageFormat.Html,
     };
 
-    private static int Run(string path, string? target, PageRequest request, TextWriter output)
+    private static int Run(string path, string? target, bool force, PageRequest request, TextWriter output)
     {
         if (request is { For: Audience.Vet, Photos.Count: > 0 })
         {
             throw new RefusedException("--photo goes with --for share; the page for the vet shows every picture");
         }
 
-        if (Directory.Exists(path))
+        if (request is { For: Audience.Vet, WithText: true })
         {
-            return FolderPages.Write(path, target, request, output);
+            throw new RefusedException("--with-text goes with --for share; the page for the vet shows every text");
         }
 
-        Destination destination = Destination.Of(path, target, (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format));
+        if (Directory.Exists(path))
+        {
+            return FolderPages.Write(path, target, force, request, output);
+        }
+
+        Destination destination = Destination.Of(path, target, (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format), force);
         MadePage page = PageMaker.Make(path, request);
         destination.Write(page.Bytes, output, Contents(page.Analysis));
         return ExitCodes.Fine;
+    }
+
+    /// <summary>Shows what the owner wrote in words of their own, and asks whether it may go to anybody.</summary>
+    /// <exception cref="RefusedException">It may not, or there is nobody to ask.</exception>
+    private static void Confirm(IReadOnlyList<string> lines, bool yes)
+    {
+        Terminal.Error.WriteLine("These words of yours are on the page. hnote can't know every name in them:");
+        foreach (string line in lines)
+        {
+            Terminal.Error.WriteLine("  " + line);
+        }
+
+        if (yes)
+        {
+            return;
+        }
+
+        if (!Terminal.CanAsk)
+        {
+            throw new RefusedException("read them, and make the page with --yes when anybody may read them");
+        }
+
+        Terminal.Error.Write("Make the page? (y/N) ");
+        if (Terminal.ReadLine()?.Trim() is not ("y" or "Y" or "yes"))
+        {
+            throw new RefusedException("no page was made");
+        }
     }
 
     private static string Contents(NoteAnalysis analysis)

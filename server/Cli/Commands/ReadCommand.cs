@@ -23,7 +23,7 @@ internal static class ReadCommand
         LineReading[] lines = [.. LineReading.Of(Note.Read(NoteFile.Read(path).Text))];
         if (json)
         {
-            output.WriteLine(JsonSerializer.Serialize(ContractReports.Read(path, lines), ContractJson.Readable.ReadReport));
+            Terminal.WriteJson(JsonSerializer.Serialize(ContractReports.Read(path, lines), ContractJson.Readable.ReadReport));
         }
         else
         {

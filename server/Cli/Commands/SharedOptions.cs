@@ -30,6 +30,9 @@ internal static class SharedOptions
     /// <summary><c>--paper a4|letter</c>.</summary>
     public static Option<Paper> OnPaper() => new("--paper") { Description = "The paper of a PDF: a4 or letter (the default is a4)", HelpName = "PAPER", CustomParser = ParsePaper, DefaultValueFactory = _ => Paper.A4 };
 
+    /// <summary><c>--force</c>.</summary>
+    public static Option<bool> Force() => new("--force") { Description = "Replace a file that was not made by hnote (a note is never replaced)" };
+
     /// <summary><c>--json</c>.</summary>
     public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs" };
 

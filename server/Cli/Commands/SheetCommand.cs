@@ -20,19 +20,20 @@ internal static class SheetCommand
         format.AcceptOnlyFromAmong("html", "pdf");
         Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("sheet", "Make this pet's blank check sheet, to be filled in by hand beside the animal") { file, target, format, paper, today };
+        Option<bool> force = SharedOptions.Force();
+        var command = new Command("sheet", "Make this pet's blank check sheet, to be filled in by hand beside the animal") { file, target, format, paper, force, today };
         command.SetAction(parsed =>
         {
             string? to = parsed.GetValue(target);
             bool pdf = (parsed.GetValue(format) ?? Path.GetExtension(to ?? "").TrimStart('.')).Equals("pdf", StringComparison.OrdinalIgnoreCase);
-            return Run(parsed.GetValue(file)!, to, pdf, parsed.GetValue(paper), parsed.DayOf(today), parsed.InvocationConfiguration.Output);
+            return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), pdf, parsed.GetValue(paper), parsed.DayOf(today), parsed.InvocationConfiguration.Output);
         });
         return command;
     }
 
-    private static int Run(string path, string? target, bool pdf, Paper paper, DateOnly today, TextWriter output)
+    private static int Run(string path, string? target, bool force, bool pdf, Paper paper, DateOnly today, TextWriter output)
     {
-        Destination destination = Destination.Of(path, target, "-sheet" + (pdf ? ".pdf" : ".html"));
+        Destination destination = Destination.Of(path, target, "-sheet" + (pdf ? ".pdf" : ".html"), force);
         string sheet = CheckSheet.Html(NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today), paper);
         destination.Write(
             pdf ? PdfPrinter.Print(sheet, today) : Encoding.UTF8.GetBytes(sheet), output,

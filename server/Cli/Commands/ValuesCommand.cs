@@ -26,7 +26,7 @@ internal static class ValuesCommand
         var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
         if (json && days)
         {
-            output.WriteLine(JsonSerializer.Serialize(ContractReports.Days(analysis), ContractJson.Readable.DaysReport));
+            Terminal.WriteJson(JsonSerializer.Serialize(ContractReports.Days(analysis), ContractJson.Readable.DaysReport));
         }
         else if (days)
         {
@@ -34,7 +34,7 @@ internal static class ValuesCommand
         }
         else if (json)
         {
-            output.WriteLine(JsonSerializer.Serialize(ContractReports.Values(analysis), ContractJson.Readable.ValuesReport));
+            Terminal.WriteJson(JsonSerializer.Serialize(ContractReports.Values(analysis), ContractJson.Readable.ValuesReport));
         }
         else
         {

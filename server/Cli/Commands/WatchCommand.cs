@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
-using System.Threading.Channels;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 
@@ -9,8 +8,8 @@ namespace HealthNotes.Cli.Commands;
 /// <summary><c>hnote watch FILE</c>: keeps the page up to date while any editor saves the note.</summary>
 internal static class WatchCommand
 {
-    /// <summary>An editor saves in several steps; this long after the last of them the page is made.</summary>
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(150);
+    /// <summary>How often the note is looked at. An editor saves in several steps: the page is made when nothing has changed for so long.</summary>
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(200);
 
     public static Command Create()
     {
@@ -18,16 +17,17 @@ internal static class WatchCommand
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the page (the default is beside the note)", HelpName = "FILE" };
         Option<string?> units = SharedOptions.Units();
         Option<DateOnly?> today = SharedOptions.Today();
-        var command = new Command("watch", "Make the page, and again each time you save the note; Ctrl-C ends it") { file, target, units, today };
+        Option<bool> force = SharedOptions.Force();
+        var command = new Command("watch", "Make the page, and again each time you save the note; Ctrl-C ends it") { file, target, units, force, today };
         command.SetAction((parsed, stop) => RunAsync(
-            parsed.GetValue(file)!, parsed.GetValue(target), SharedOptions.UsUnits(parsed.GetValue(units)), () => parsed.DayOf(today), parsed.InvocationConfiguration.Output, stop));
+            parsed.GetValue(file)!, parsed.GetValue(target), parsed.GetValue(force), SharedOptions.UsUnits(parsed.GetValue(units)), () => parsed.DayOf(today), parsed.InvocationConfiguration.Output, stop));
         return command;
     }
 
-    private static async Task<int> RunAsync(string path, string? target, bool? usUnits, Func<DateOnly> today, TextWriter output, CancellationToken stop)
+    private static async Task<int> RunAsync(string path, string? target, bool force, bool? usUnits, Func<DateOnly> today, TextWriter output, CancellationToken stop)
     {
         string note = Path.GetFullPath(path);
-        Destination to = Destination.Of(path, target, PageMaker.EndingOf(PageFormat.Html));
+        Destination to = Destination.Of(path, target, PageMaker.EndingOf(PageFormat.Html), force);
         if (to.Path is null)
         {
             throw new RefusedException("a page that is kept up to date needs a file: name it with --out");
@@ -36,21 +36,36 @@ internal static class WatchCommand
         using var ended = CancellationTokenSource.CreateLinkedTokenSource(stop);
         using PosixSignalRegistration interrupt = OnSignal(PosixSignal.SIGINT, ended);
         using PosixSignalRegistration terminate = OnSignal(PosixSignal.SIGTERM, ended);
-        // One place is enough: however often the note is saved meanwhile, the page is made once after it.
-        var saved = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
-        using FileSystemWatcher watcher = Watch(note, () => saved.Writer.TryWrite(true));
+        string folder = Path.GetDirectoryName(note)!;
+        if (!Directory.Exists(folder))
+        {
+            throw new RefusedException($"can't watch {note}: there is no such folder");
+        }
+
+        string? made = State(note);
         Make(path, to, usUnits, today(), output);
         try
         {
             while (true)
             {
-                await saved.Reader.ReadAsync(ended.Token).ConfigureAwait(false);
+                await Task.Delay(Pause, ended.Token).ConfigureAwait(false);
+                string? now = State(note);
+                if (now is null || now == made)
+                {
+                    continue;
+                }
+
                 do
                 {
+                    made = now;
                     await Task.Delay(Pause, ended.Token).ConfigureAwait(false);
+                    now = State(note);
                 }
-                while (saved.Reader.TryRead(out _));
-                Make(path, to, usUnits, today(), output);
+                while (now != made);
+                if (now is not null)
+                {
+                    Make(path, to, usUnits, today(), output);
+                }
             }
         }
         catch (OperationCanceledException)
@@ -59,32 +74,20 @@ internal static class WatchCommand
         }
     }
 
-    /// <summary>Watches the folder, not the file: many editors write a new file and give it the old one's name.</summary>
-    private static FileSystemWatcher Watch(string note, Action saved)
+    /// <summary>
+    /// What a save changes, at the end of all links; null while there is no file. It is looked at again and again, since what the
+    /// system tells of a folder stops when the folder is renamed, and says nothing of a file that a link leads to.
+    /// </summary>
+    private static string? State(string note)
     {
-        string folder = Path.GetDirectoryName(note)!;
-        if (!Directory.Exists(folder))
+        try
         {
-            throw new RefusedException($"can't watch {note}: there is no such folder");
+            var file = new FileInfo(RealFile.Target(note));
+            return file.Exists ? $"{RealFile.At(file.FullName)?.Identity} {file.LastWriteTimeUtc.Ticks} {file.Length}" : null;
         }
-
-        string name = Path.GetFileName(note);
-        var watcher = new FileSystemWatcher(folder) { NotifyFilter = NotifyFilters.FileName | NotifyFilters.LastWrite | NotifyFilters.Size };
-        FileSystemEventHandler one = (_, change) => SayIf(change.Name == name, saved);
-        watcher.Changed += one;
-        watcher.Created += one;
-        watcher.Renamed += (_, change) => SayIf(change.Name == name, saved);
-        // Too many changes at once to be told one by one: the note may be among them.
-        watcher.Error += (_, _) => saved();
-        watcher.EnableRaisingEvents = true;
-        return watcher;
-    }
-
-    private static void SayIf(bool isNote, Action saved)
-    {
-        if (isNote)
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            saved();
+            return null;
         }
     }
 
@@ -98,7 +101,7 @@ internal static class WatchCommand
         catch (RefusedException problem)
         {
             // the next time it is saved it may be well
-            Console.Error.WriteLine($"hnote: {problem.Message}");
+            Terminal.Error.WriteLine($"hnote: {problem.Message}");
         }
 
         output.Flush();

@@ -1,4 +1,5 @@
 using System.Text;
+using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 
 namespace HealthNotes.Cli.Files;
@@ -7,8 +8,12 @@ namespace HealthNotes.Cli.Files;
 /// <param name="Path">The path as it was given.</param>
 /// <param name="Text">The whole text; a UTF-8 byte-order mark is its first character.</param>
 /// <param name="Encoding">How to write it back.</param>
-internal sealed record NoteFile(string Path, string Text, Encoding Encoding)
+/// <param name="Bytes">What the file held when it was read.</param>
+internal sealed record NoteFile(string Path, string Text, Encoding Encoding, byte[] Bytes)
 {
+    /// <summary>No note is larger: a life of daily checks is below one megabyte.</summary>
+    private const long MostBytes = 32L * 1024 * 1024;
+
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads a note. A single dash reads standard input.</summary>
@@ -25,7 +30,7 @@ internal sealed record NoteFile(string Path, string Text, Encoding Encoding)
                 throw new RefusedException($"{path} is not a text file, so it is not a note");
             }
 
-            return new NoteFile(path, text, encoding);
+            return new NoteFile(path, text, encoding, bytes);
         }
         catch (DecoderFallbackException)
         {
@@ -34,24 +39,29 @@ internal sealed record NoteFile(string Path, string Text, Encoding Encoding)
         }
     }
 
+    /// <summary>Writes another text in its place.</summary>
+    /// <exception cref="RefusedException">It was saved meanwhile, or can't be written; the file is as it was.</exception>
+    public void Replace(string text) => AtomicFile.Replace(Path, Encoding.GetBytes(text), Bytes);
+
     private static byte[] ReadBytes(string path)
     {
-        if (path == "-")
-        {
-            using var memory = new MemoryStream();
-            using Stream input = Console.OpenStandardInput();
-            input.CopyTo(memory);
-            return memory.ToArray();
-        }
-
         try
         {
-            return File.ReadAllBytes(path);
+            if (path != "-")
+            {
+                return RealFile.Read(path, MostBytes);
+            }
+
+            using Stream input = Terminal.OpenInput();
+            return RealFile.Read(input, MostBytes);
+        }
+        catch (RefusedException refused)
+        {
+            throw new RefusedException($"can't read {path}: {refused.Message}");
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            string why = Directory.Exists(path) ? "it is a folder"
-                : problem is FileNotFoundException or DirectoryNotFoundException ? "there is no such file"
+            string why = problem is FileNotFoundException or DirectoryNotFoundException ? "there is no such file"
                 : problem is UnauthorizedAccessException ? "you are not allowed to read it"
                 : "the system refused it";
             throw new RefusedException($"can't read {path}: {why}");

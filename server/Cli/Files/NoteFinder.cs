@@ -7,16 +7,20 @@ internal static class NoteFinder
 {
     private const string Ending = ".hnote";
 
-    /// <summary>Files as they are; of folders, every note in them and below, in the order of their names.</summary>
+    /// <summary>
+    /// Files as they are; of folders, every note in them and below, in the order of their names. A file that several names lead to is
+    /// there once; a link to a folder is followed once.
+    /// </summary>
     /// <exception cref="RefusedException">A folder holds no note, or can't be read.</exception>
     public static IReadOnlyList<string> Find(IEnumerable<string> paths)
     {
         var found = new List<string>();
+        HashSet<string> seen = [];
         foreach (string path in paths)
         {
             if (!Directory.Exists(path))
             {
-                found.Add(path);
+                AddOnce(path, seen, found);
                 continue;
             }
 
@@ -26,22 +30,45 @@ internal static class NoteFinder
                 throw new RefusedException($"the folder {path} holds no note; notes end in {Ending}");
             }
 
-            found.AddRange(notes);
+            notes.ForEach(note => AddOnce(note, seen, found));
         }
 
-        return [.. found.Distinct()];
+        return found;
     }
 
-    private static string[] InFolder(string folder)
+    private static void AddOnce(string path, HashSet<string> seen, List<string> found)
+    {
+        if (seen.Add(RealFile.At(path)?.Identity ?? path))
+        {
+            found.Add(path);
+        }
+    }
+
+    private static List<string> InFolder(string top)
     {
         try
         {
-            var options = new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System };
-            return Directory.GetFiles(folder, "*" + Ending, options);
+            var options = new EnumerationOptions { IgnoreInaccessible = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System };
+            List<string> notes = [];
+            HashSet<string> seen = [];
+            var left = new Queue<string>([top]);
+            while (left.TryDequeue(out string? folder))
+            {
+                if (seen.Add(RealFile.At(folder)?.Identity ?? folder))
+                {
+                    notes.AddRange(Directory.GetFiles(folder, "*" + Ending, options).Where(file => RealFile.At(file) is null or { IsRegular: true }));
+                    foreach (string inner in Directory.GetDirectories(folder, "*", options))
+                    {
+                        left.Enqueue(inner);
+                    }
+                }
+            }
+
+            return notes;
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            throw new RefusedException($"can't read the folder {folder}");
+            throw new RefusedException($"can't read the folder {top}");
         }
     }
 }

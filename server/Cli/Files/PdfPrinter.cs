@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using HealthNotes.Files;
+using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Files;
 
@@ -30,7 +31,7 @@ internal static class PdfPrinter
             string pdf = Path.Combine(folder.FullName, "page.pdf");
             File.WriteAllText(page, html);
             Run(browser, folder.FullName, page, pdf);
-            return File.Exists(pdf) ? OnDay(File.ReadAllBytes(pdf), today) : throw new RefusedException($"{browser} did not print the page");
+            return File.Exists(pdf) ? [.. OnDay(File.ReadAllBytes(pdf), today), .. Encoding.ASCII.GetBytes(PageMark.Pdf)] : throw new RefusedException($"{browser} did not print the page");
         }
         finally
         {
@@ -88,20 +89,42 @@ internal static class PdfPrinter
         }
     }
 
-    /// <summary>The two moments that a PDF names, set to the start of the day; the lengths stay, so that every offset in the file holds.</summary>
+    /// <summary>
+    /// The two moments that a PDF names, set to the start of the day with no time zone, and the name of the program and system that
+    /// printed it, blanked; the lengths stay, so that every offset in the file holds.
+    /// </summary>
     private static byte[] OnDay(byte[] pdf, DateOnly today)
     {
-        byte[] moment = Encoding.ASCII.GetBytes(today.ToString("yyyyMMdd", CultureInfo.InvariantCulture) + "000000");
+        string moment = today.ToString("yyyyMMdd", CultureInfo.InvariantCulture) + "000000+00'00'";
         foreach (string name in new[] { "/CreationDate (D:", "/ModDate (D:" })
         {
-            int at = pdf.AsSpan().IndexOf(Encoding.ASCII.GetBytes(name));
-            if (at >= 0 && at + name.Length + moment.Length <= pdf.Length)
-            {
-                moment.CopyTo(pdf.AsSpan(at + name.Length));
-            }
+            Overwrite(pdf, name, length => moment.Length >= length ? moment[..length] : moment.PadRight(length));
         }
 
+        Overwrite(pdf, "/Creator (", length => "hnote".PadRight(length)[..length]);
         return pdf;
+    }
+
+    /// <summary>Overwrites the string behind a name, up to its bracket.</summary>
+    private static void Overwrite(byte[] pdf, string name, Func<int, string> text)
+    {
+        int start = pdf.AsSpan().IndexOf(Encoding.ASCII.GetBytes(name));
+        if (start < 0)
+        {
+            return;
+        }
+
+        start += name.Length;
+        int end = start;
+        while (end < pdf.Length && pdf[end] != (byte)')')
+        {
+            end += pdf[end] == (byte)'\\' ? 2 : 1;
+        }
+
+        if (end < pdf.Length)
+        {
+            Encoding.ASCII.GetBytes(text(end - start)).CopyTo(pdf.AsSpan(start));
+        }
     }
 
     private static void TryDelete(DirectoryInfo folder)

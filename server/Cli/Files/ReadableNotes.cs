@@ -7,44 +7,33 @@ namespace HealthNotes.Cli.Files;
 /// <param name="paths">Notes, and folders of notes.</param>
 internal sealed class ReadableNotes(IEnumerable<string> paths)
 {
-    private Progress? progress;
+    private EachNote? each;
 
-    /// <summary>True once a note could not be read.</summary>
-    public bool Refused { get; private set; }
+    /// <summary>The exit code where something went wrong with a note; null when nothing did.</summary>
+    public int? Problem => each switch { { Failed: true } => ExitCodes.Fault, { Refused: true } => ExitCodes.Refused, _ => null };
 
-    /// <summary>Reads them.</summary>
+    /// <summary>Reads them, and works on each.</summary>
     /// <exception cref="RefusedException">A folder holds no note.</exception>
-    public IEnumerable<NoteFile> Read()
+    public void ForEach(Action<NoteFile> work)
     {
         IReadOnlyList<string> files = NoteFinder.Find(paths);
-        progress = new Progress(files.Count);
+        var progress = new Progress(files.Count);
+        each = new EachNote(message =>
+        {
+            progress.Clear();
+            Terminal.Error.WriteLine($"hnote: {message}");
+        });
         foreach (string path in files)
         {
             progress.Next(path);
-            if (ReadOrReport(path) is { } note)
+            each.Do(path, () =>
             {
-                yield return note;
-            }
+                NoteFile note = NoteFile.Read(path);
+                progress.Clear();
+                work(note);
+            });
         }
 
-        Clear();
-    }
-
-    /// <summary>Takes the word on how far it is from the terminal, before something is printed there.</summary>
-    public void Clear() => progress?.Clear();
-
-    private NoteFile? ReadOrReport(string path)
-    {
-        try
-        {
-            return NoteFile.Read(path);
-        }
-        catch (RefusedException refused)
-        {
-            Clear();
-            Console.Error.WriteLine($"hnote: {refused.Message}");
-            Refused = true;
-            return null;
-        }
+        progress.Clear();
     }
 }

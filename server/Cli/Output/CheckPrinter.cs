@@ -10,7 +10,7 @@ internal static class CheckPrinter
 {
     public static void Print(TextWriter output, string path, NoteAnalysis analysis, bool all)
     {
-        output.WriteLine(Terminal.Strong(FindingPrinter.Clean(path)) + (analysis.Pet.Name is { } name ? $" ({FindingPrinter.Clean(name)})" : ""));
+        output.WriteLine(Terminal.Strong(path) + (analysis.Pet.Name is { } name ? $" ({name})" : ""));
         output.WriteLine();
         var shown = PlainFindings.Of(analysis, all);
         foreach (NoteFinding finding in shown.Findings)

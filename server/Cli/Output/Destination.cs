@@ -4,7 +4,9 @@ namespace HealthNotes.Cli.Output;
 
 /// <summary>Where what is made of a note goes: to a file, or to standard output.</summary>
 /// <param name="Path">The file; null for standard output.</param>
-internal sealed record Destination(string? Path)
+/// <param name="Inputs">The notes that it is made of.</param>
+/// <param name="Force">True to replace a file that was not made by hnote.</param>
+internal sealed record Destination(string? Path, IReadOnlyCollection<string> Inputs, bool Force)
 {
     private const string Standard = "-";
 
@@ -12,18 +14,18 @@ internal sealed record Destination(string? Path)
     /// <param name="note">The note, or a dash.</param>
     /// <param name="asked">What <c>--out</c> named; null when nothing was asked for.</param>
     /// <param name="ending">What stands after the note's name, in place of its own ending.</param>
-    /// <exception cref="RefusedException">It is the note itself.</exception>
-    public static Destination Of(string note, string? asked, string ending)
+    /// <param name="force">True to replace a file that was not made by hnote.</param>
+    /// <exception cref="RefusedException">It is a note, or a file that was not made by hnote.</exception>
+    public static Destination Of(string note, string? asked, string ending, bool force)
     {
         if (asked == Standard || (asked is null && note == Standard))
         {
-            return new Destination((string?)null);
+            return new Destination(null, [], force);
         }
 
         string path = asked ?? System.IO.Path.ChangeExtension(note, null) + ending;
-        return System.IO.Path.GetFullPath(path) == System.IO.Path.GetFullPath(note)
-            ? throw new RefusedException($"{path} is the note itself; name another file with --out")
-            : new Destination(path);
+        OutputFile.Check(path, [note], force);
+        return new Destination(path, [note], force);
     }
 
     /// <summary>Writes it; when it went to a file, reports where.</summary>
@@ -34,13 +36,11 @@ internal sealed record Destination(string? Path)
     {
         if (Path is null)
         {
-            output.Flush();
-            using Stream standard = Console.OpenStandardOutput();
-            standard.Write(bytes);
+            Terminal.WriteResult(bytes);
             return;
         }
 
-        AtomicFile.Write(Path, bytes);
+        OutputFile.Write(Path, bytes, Inputs, Force);
         output.WriteLine($"Wrote {Path}: {about}");
     }
 }

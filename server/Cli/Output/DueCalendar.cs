@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using HealthNotes.Files;
+using HealthNotes.Rendering;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
 using Ical.Net.Serialization;
@@ -13,7 +15,6 @@ namespace HealthNotes.Cli.Output;
 /// </summary>
 internal static class DueCalendar
 {
-    private const string Product = "-//Health Notes//hnote//EN";
     private const string Transparent = "TRANSPARENT";
     private const string Domain = "hnote.invalid";
     private const string Caution = "From the notes kept at home, which describe and compare. A veterinarian decides.";
@@ -21,7 +22,7 @@ internal static class DueCalendar
     /// <summary>The file. What has no day is left out.</summary>
     public static string Of(IEnumerable<DueOfPet> due, DateOnly today)
     {
-        var calendar = new Ical.Net.Calendar { ProductId = Product, Method = Ical.Net.CalendarMethods.Publish };
+        var calendar = new Ical.Net.Calendar { ProductId = PageMark.Calendar, Method = Ical.Net.CalendarMethods.Publish };
         foreach (IGrouping<string, DueOfPet> same in due.Where(one => one.Due.On is not null).GroupBy(NameOf))
         {
             int number = 0;
@@ -40,7 +41,7 @@ internal static class DueCalendar
         Uid = $"{name}@{Domain}",
         DtStamp = new CalDateTime(today.Year, today.Month, today.Day, 0, 0, 0, CalDateTime.UtcTzId),
         Start = new CalDateTime(one.Due.On!.Value),
-        Summary = $"{one.Pet}: {one.What}",
+        Summary = ShownText.Of($"{one.Pet}: {one.What}".Replace('\t', ' ')),
         Description = $"{Caution}",
         Transparency = Transparent,
     };

@@ -16,8 +16,10 @@ internal sealed record DueOfPet(string Path, NoteAnalysis Analysis, DueItem Due)
     /// <summary>When, in words.</summary>
     public string When => DueText.When(Due.On, Analysis.Today);
 
-    /// <summary>All that is due in notes, by day, what has no day last.</summary>
-    public static IReadOnlyList<DueOfPet> Of(IEnumerable<(string Path, NoteAnalysis Analysis)> notes) =>
-        [.. notes.SelectMany(note => DueList.Of(note.Analysis.Record), (note, due) => new DueOfPet(note.Path, note.Analysis, due))
-            .OrderBy(due => due.Due.On is null).ThenBy(due => due.Due.On).ThenBy(due => due.Path, StringComparer.Ordinal).ThenBy(due => due.Due.Line)];
+    /// <summary>All that is due in a note.</summary>
+    public static IEnumerable<DueOfPet> Of(string path, NoteAnalysis analysis) => DueList.Of(analysis.Record).Select(due => new DueOfPet(path, analysis, due));
+
+    /// <summary>By day, what has no day last.</summary>
+    public static IReadOnlyList<DueOfPet> InOrder(IEnumerable<DueOfPet> due) =>
+        [.. due.OrderBy(due => due.Due.On is null).ThenBy(due => due.Due.On).ThenBy(due => due.Path, StringComparer.Ordinal).ThenBy(due => due.Due.Line)];
 }

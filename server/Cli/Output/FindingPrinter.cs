@@ -15,7 +15,7 @@ internal static class FindingPrinter
     {
         string label = Wording.ForOwner(finding.Level);
         string day = analysis.Note.EntryAt(finding.Line)?.Head.Date is { } date ? $", {Wording.Day(date, analysis.Today)}" : "";
-        string[] sentence = [.. Terminal.Wrap($"{label}{day}: {Clean(finding.Message)}", Indent)];
+        string[] sentence = [.. Terminal.Wrap($"{label}{day}: {finding.Message}", Indent)];
         output.WriteLine($"  {Terminal.InColour(label, finding.Level)}{sentence[0][label.Length..]}");
         foreach (string more in sentence.Skip(1))
         {
@@ -25,12 +25,12 @@ internal static class FindingPrinter
         output.WriteLine(new string(' ', Deeper) + Quoted(analysis, finding));
         foreach (int other in finding.Evidence.Where(other => other != finding.Line).TakeLast(3))
         {
-            Quiet(output, $"see line {other + 1}: \"{Clean(TextOf(analysis, other).Trim())}\"");
+            Quiet(output, $"see line {other + 1}: \"{TextOf(analysis, other).Trim()}\"");
         }
 
         if (finding.Corrected is { } corrected)
         {
-            output.WriteLine($"{new string(' ', Deeper)}write: {Terminal.Strong(Clean(corrected.Trim()))}");
+            output.WriteLine($"{new string(' ', Deeper)}write: {Terminal.Strong(corrected.Trim())}");
         }
 
         if (finding.Source != RuleBook.NoteFormat)
@@ -41,15 +41,6 @@ internal static class FindingPrinter
         Quiet(output, "about: " + finding.Rule);
         output.WriteLine();
     }
-
-    /// <summary>The text with control and direction characters as dots, so that a note can't drive the terminal.</summary>
-    public static string Clean(string text) => string.Create(text.Length, text, (buffer, source) =>
-    {
-        for (int i = 0; i < source.Length; i++)
-        {
-            buffer[i] = source[i] == '\t' || !(char.IsControl(source[i]) || IsBidiControl(source[i])) ? source[i] : '·';
-        }
-    });
 
     private static void Quiet(TextWriter output, string text)
     {
@@ -88,10 +79,8 @@ internal static class FindingPrinter
         string after = text[end..to];
         bool cutBefore = text.AsSpan(0, from).Trim().Length > 0;
         bool cutAfter = text.AsSpan(to).Trim().Length > 0;
-        return (Clean((cutBefore ? "…" : "") + before), Clean(text[start..end]), Clean(after + (cutAfter ? "…" : "")));
+        return ((cutBefore ? "…" : "") + before, text[start..end], after + (cutAfter ? "…" : ""));
     }
 
     private static string TextOf(NoteAnalysis analysis, int line) => analysis.Note.Syntax.Lines[line].Text;
-
-    private static bool IsBidiControl(char c) => c is (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') or '\u200e' or '\u200f';
 }

@@ -27,11 +27,13 @@ internal enum PageFormat
 /// <param name="Format">The kind of file.</param>
 /// <param name="For">Who it is for.</param>
 /// <param name="Photos">For sharing, the pictures that were chosen.</param>
+/// <param name="WithText">For sharing, whether free text and remarks are on the page, masked.</param>
+/// <param name="Confirm">Is shown that text, and throws when the page is not to be made.</param>
 /// <param name="UsUnits">True for US units, false for metric, null for what the note asks for.</param>
 /// <param name="Since">Since when changes are told; null for since the last visit.</param>
 /// <param name="Paper">The paper of a PDF.</param>
 internal sealed record PageRequest(
-    DateOnly Today, PageFormat Format = PageFormat.Html, Audience For = Audience.Vet, IReadOnlyList<string>? Photos = null, bool? UsUnits = null, DateOnly? Since = null, Paper Paper = Paper.A4);
+    DateOnly Today, PageFormat Format = PageFormat.Html, Audience For = Audience.Vet, IReadOnlyList<string>? Photos = null, bool WithText = false, Action<IReadOnlyList<string>>? Confirm = null, bool? UsUnits = null, DateOnly? Since = null, Paper Paper = Paper.A4);
 
 /// <summary>A page that was made.</summary>
 /// <param name="Bytes">What to write.</param>
@@ -55,7 +57,13 @@ internal static class PageMaker
         Note note = Note.Read(NoteFile.Read(path).Text);
         if (request.For == Audience.Share)
         {
-            note = Note.Read(SharedNote.Of(note, Chosen(note, request.Photos ?? [])));
+            string shared = SharedNote.Of(note, Chosen(note, request.Photos ?? []), request.WithText);
+            if (request.WithText)
+            {
+                request.Confirm?.Invoke([.. SharedNote.FreeLines(shared)]);
+            }
+
+            note = Note.Read(shared);
         }
 
         var analysis = NoteAnalysis.Of(note, request.Today, request.UsUnits);

@@ -4,7 +4,7 @@ namespace HealthNotes.Cli.Output;
 internal sealed class Progress(int total)
 {
     private const int WorthShowing = 5;
-    private readonly bool shown = total >= WorthShowing && !Console.IsErrorRedirected;
+    private readonly bool shown = total >= WorthShowing;
     private int done;
 
     public void Next(string path)
@@ -12,7 +12,7 @@ internal sealed class Progress(int total)
         done++;
         if (shown)
         {
-            Console.Error.Write($"\r\u001b[2Kreading {done} of {total}: {path}");
+            Terminal.ReplaceLine($"reading {done} of {total}: {path}");
         }
     }
 
@@ -20,7 +20,7 @@ internal sealed class Progress(int total)
     {
         if (shown)
         {
-            Console.Error.Write("\r\u001b[2K");
+            Terminal.ReplaceLine("");
         }
     }
 }

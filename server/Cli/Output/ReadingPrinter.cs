@@ -18,7 +18,7 @@ internal static class ReadingPrinter
         int rightFrom = numbers + 2 + left + Between.Length;
         foreach (LineReading line in lines.Where(line => line.Line.Ending.Length > 0 || line.Line.Text.Length > 0))
         {
-            string text = FindingPrinter.Clean(Left(line.Line, two ? left : int.MaxValue));
+            string text = Left(line.Line, two ? left : int.MaxValue);
             string[] reading = [.. Right(line).SelectMany(part => Terminal.Wrap(part, two ? rightFrom : numbers + 4))];
             string start = $"{Terminal.Faint($"{line.Index + 1}".PadLeft(numbers))}  {text}";
             bool beside = two && text.Length <= left && reading.Length > 0;
@@ -41,11 +41,11 @@ internal static class ReadingPrinter
     {
         if (line.Problem is not { } problem)
         {
-            return line.Reading.Length == 0 ? [] : ["= " + FindingPrinter.Clean(line.Reading)];
+            return line.Reading.Length == 0 ? [] : ["= " + line.Reading];
         }
 
-        string message = "not understood: " + FindingPrinter.Clean(problem.Message);
-        return problem.Corrected is { } corrected ? [message, "write: " + FindingPrinter.Clean(corrected.Trim())] : [message];
+        string message = "not understood: " + problem.Message;
+        return problem.Corrected is { } corrected ? [message, "write: " + corrected.Trim()] : [message];
     }
 
     private static string Shown(LineReading line, string text) => line.Problem is null ? text : Terminal.InColour(text, FindingLevel.Error);

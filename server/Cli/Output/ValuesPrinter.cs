@@ -65,7 +65,7 @@ internal static class ValuesPrinter
     private static string Who(NoteAnalysis analysis)
     {
         string age = analysis.Pet.AgeOn(analysis.Today) is { } known ? $", {known} on {analysis.Today:yyyy-MM-dd}" : "";
-        return FindingPrinter.Clean(analysis.Pet.Name ?? "A pet without a name") + age;
+        return analysis.Pet.Name ?? "A pet without a name" + age;
     }
 
     private static string[] Row(NoteAnalysis analysis, NoteReading reading)
@@ -81,7 +81,7 @@ internal static class ValuesPrinter
             reading.What,
             reading.Site + (reading.Tag is null ? "" : $" @{reading.Tag}"),
             reading.State ?? "",
-            FindingPrinter.Clean(reading.Written),
+            reading.Written,
             bound + Wording.Show(value.Number, value.Unit) + spread,
             analysis.Record.NormalFor(reading) is { } normal ? Wording.Show(normal) : "",
         ];

@@ -12,7 +12,9 @@ internal static class ContentChanges
     /// <summary>The document after the changes, in their order, and where the last one ended.</summary>
     public static OpenNote Apply(OpenNote note, TextDocumentContentChangeEvent[] changes, int version, PositionEncoding encoding)
     {
-        foreach (TextDocumentContentChangeEvent change in changes)
+        // a part of a text that is not known says nothing; the whole text does
+        int from = note.IsLost ? Array.FindLastIndex(changes, change => change.Range is null) : 0;
+        foreach (TextDocumentContentChangeEvent change in from < 0 ? [] : changes[from..])
         {
             note = Apply(note.Document, change, version, encoding);
         }

@@ -17,8 +17,16 @@ internal static class Findings
 
     private const int MostEvidence = 10;
 
+    /// <summary>The diagnostic of a note whose text is not known any more: never that nothing was found.</summary>
+    private static Diagnostic NotChecked { get; } = new(
+        default, DiagnosticSeverity.Warning, "not-checked", Source, "Not checked: hnote could not read a change of this note. Close it and open it again.")
+    {
+        Data = new DiagnosticData("info"),
+    };
+
     /// <summary>The diagnostics of an open document.</summary>
-    public static Diagnostic[] Of(OpenNote note, Workspace workspace, CancellationToken stop = default) => Of(note.Document, note.Caret, workspace, stop);
+    public static Diagnostic[] Of(OpenNote note, Workspace workspace, CancellationToken stop = default) =>
+        note.IsLost ? [NotChecked] : Of(note.Document, note.Caret, workspace, stop);
 
     /// <summary>
     /// The diagnostics of a document, by line, the gravest of a line last: an editor that has room for one beside a line shows

@@ -15,6 +15,10 @@ internal static class Uris
         return path.Length > 2 && path[0] == '/' && char.IsAsciiLetter(path[1]) && path[2] == ':' ? path[1..] : path;
     }
 
-    /// <summary>The name of a file.</summary>
-    public static string Of(string path) => new Uri(Path.GetFullPath(path)).AbsoluteUri;
+    /// <summary>The name of a file. A percent sign in a path is one, and no escape of a name.</summary>
+    public static string Of(string path)
+    {
+        string full = Path.GetFullPath(path).Replace("%", "%25", StringComparison.Ordinal).Replace("#", "%23", StringComparison.Ordinal).Replace("?", "%3F", StringComparison.Ordinal);
+        return new Uri(full.StartsWith('/') ? "file://" + full : full).AbsoluteUri;
+    }
 }

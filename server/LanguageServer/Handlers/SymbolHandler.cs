@@ -28,7 +28,7 @@ internal static class SymbolHandler
     public static SymbolInformation[] Find(Workspace workspace, WorkspaceSymbolParams parameters, IEnumerable<Document> others, CancellationToken token)
     {
         var documents = new Dictionary<string, Document>();
-        foreach (Document document in workspace.Open.Values.Select(note => note.Document).Concat(others))
+        foreach (Document document in workspace.Open.Values.Where(note => !note.IsLost).Select(note => note.Document).Concat(others))
         {
             token.ThrowIfCancellationRequested();
             documents[document.Uri] = document;

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Handlers;
@@ -29,9 +32,9 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
 
     public void SetTrace(SetTraceParams parameters) => Change("$/setTrace", () => events.SetTrace(parameters.Value));
 
-    public void DidOpen(DidOpenTextDocumentParams parameters) => Change("textDocument/didOpen", () =>
+    public void DidOpen(JsonElement parameters) => Change("textDocument/didOpen", parameters, ProtocolJson.Default.DidOpenTextDocumentParams, opened =>
     {
-        TextDocumentItem item = parameters.TextDocument;
+        TextDocumentItem item = opened.TextDocument;
         state.Swap(current => current with
         {
             Open = current.Open.SetItem(item.Uri, new OpenNote(Document.Open(item.Uri, item.Version, item.Text ?? "", current.Today), null)),
@@ -39,9 +42,9 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
         publisher.Look(item.Uri);
     });
 
-    public void DidChange(DidChangeTextDocumentParams parameters) => Change("textDocument/didChange", () =>
+    public void DidChange(JsonElement parameters) => Change("textDocument/didChange", parameters, ProtocolJson.Default.DidChangeTextDocumentParams, changed =>
     {
-        string uri = parameters.TextDocument.Uri;
+        string uri = changed.TextDocument.Uri;
         Workspace before = state.Current;
         if (!before.Open.TryGetValue(uri, out OpenNote? note))
         {
@@ -49,24 +52,24 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
             return;
         }
 
-        int version = parameters.TextDocument.Version ?? note.Document.Version + 1;
-        OpenNote edited = ContentChanges.Apply(note, parameters.ContentChanges ?? [], version, before.Client.Encoding);
+        int version = changed.TextDocument.Version ?? note.Document.Version + 1;
+        OpenNote edited = ContentChanges.Apply(note, changed.ContentChanges ?? [], version, before.Client.Encoding);
         state.Swap(current => current with { Open = current.Open.SetItem(uri, edited with { Document = edited.Document.On(current.Today) }) });
         publisher.Look(uri);
     });
 
-    public void DidSave(DidSaveTextDocumentParams parameters) => Change("textDocument/didSave", () =>
+    public void DidSave(JsonElement parameters) => Change("textDocument/didSave", parameters, ProtocolJson.Default.DidSaveTextDocumentParams, saved =>
     {
-        string uri = parameters.TextDocument.Uri;
+        string uri = saved.TextDocument.Uri;
         state.Swap(current => current.Open.TryGetValue(uri, out OpenNote? note)
             ? current with { Open = current.Open.SetItem(uri, note with { Caret = null }) }
             : current);
         publisher.Look(uri);
     });
 
-    public void DidClose(DidCloseTextDocumentParams parameters) => Change("textDocument/didClose", () =>
+    public void DidClose(JsonElement parameters) => Change("textDocument/didClose", parameters, ProtocolJson.Default.DidCloseTextDocumentParams, closed =>
     {
-        string uri = parameters.TextDocument.Uri;
+        string uri = closed.TextDocument.Uri;
         state.Swap(current => current with { Open = current.Open.Remove(uri) });
         publisher.Look(uri);
     });
@@ -84,6 +87,64 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
     });
 
     public void CancelWorkDoneProgress(WorkDoneProgressCancelParams parameters) => Change("window/workDoneProgress/cancel", events.ProgressCancelled);
+
+    /// <summary>
+    /// A message about a text. When it can't be read, the client's text is no longer known: the note it names (any note, when it
+    /// names none) counts as not checked, and the client is notified.
+    /// </summary>
+    private void Change<T>(string method, JsonElement parameters, JsonTypeInfo<T> type, Action<T> change)
+        where T : class => Change(method, () =>
+    {
+        T? read = null;
+        try
+        {
+            read = parameters.Deserialize(type);
+        }
+        catch (Exception problem) when (problem is JsonException or InvalidOperationException or FormatException or NotSupportedException)
+        {
+            events.Note($"{method} can't be read: {problem.Message}");
+        }
+
+        if (read is not null)
+        {
+            change(read);
+            return;
+        }
+
+        LoseTrack(UriIn(parameters));
+    });
+
+    /// <summary>The client's text is no longer known: the note counts as not checked, and the client is notified.</summary>
+    /// <param name="uri">The note; null for every one that is open.</param>
+    public void LoseTrack(string? uri)
+    {
+        if (!lifecycle.IsRunning || (uri is null && state.Current.Open.IsEmpty))
+        {
+            return;
+        }
+
+        state.Swap(current => current with
+        {
+            Open = uri is not null
+                ? current.Open.SetItem(uri, (current.Open.GetValueOrDefault(uri) ?? new OpenNote(Document.Open(uri, 0, "", current.Today), null)) with { IsLost = true })
+                : current.Open.ToImmutableDictionary(pair => pair.Key, pair => pair.Value with { IsLost = true }),
+        });
+        events.Lost(uri);
+        publisher.LookAtAll();
+    }
+
+    private static string? UriIn(JsonElement parameters)
+    {
+        try
+        {
+            return parameters.ValueKind == JsonValueKind.Object && parameters.TryGetProperty("textDocument", out JsonElement document)
+                && document.ValueKind == JsonValueKind.Object && document.TryGetProperty("uri", out JsonElement uri) && uri.ValueKind == JsonValueKind.String ? uri.GetString() : null;
+        }
+        catch (InvalidOperationException)
+        {
+            return null; // half of a surrogate pair
+        }
+    }
 
     /// <summary>
     /// Outside of the session a change is dropped. One that fails ends the session: from then on the client's text and ours

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using HealthNotes.LanguageServer.Protocol;
 using PolyType;
 using StreamJsonRpc;
@@ -6,7 +7,8 @@ namespace HealthNotes.LanguageServer.Host;
 
 /// <summary>
 /// The messages that change something. They run one at a time, in the order they came in, to their end: none of them may
-/// wait for anything. Every message is declared here or in <see cref="IReads"/>; there is no third way to be registered.
+/// wait for anything. What they say of a text is read by <see cref="Changes"/> itself: a change that can't be read must not be lost
+/// in silence. Every message is declared here or in <see cref="IReads"/>; there is no third way to be registered.
 /// </summary>
 [JsonRpcContract]
 [GenerateShape(IncludeMethods = MethodShapeFlags.PublicInstance)]
@@ -28,16 +30,16 @@ internal partial interface IChanges
     void SetTrace(SetTraceParams parameters);
 
     [JsonRpcMethod("textDocument/didOpen", UseSingleObjectParameterDeserialization = true)]
-    void DidOpen(DidOpenTextDocumentParams parameters);
+    void DidOpen(JsonElement parameters);
 
     [JsonRpcMethod("textDocument/didChange", UseSingleObjectParameterDeserialization = true)]
-    void DidChange(DidChangeTextDocumentParams parameters);
+    void DidChange(JsonElement parameters);
 
     [JsonRpcMethod("textDocument/didSave", UseSingleObjectParameterDeserialization = true)]
-    void DidSave(DidSaveTextDocumentParams parameters);
+    void DidSave(JsonElement parameters);
 
     [JsonRpcMethod("textDocument/didClose", UseSingleObjectParameterDeserialization = true)]
-    void DidClose(DidCloseTextDocumentParams parameters);
+    void DidClose(JsonElement parameters);
 
     [JsonRpcMethod("workspace/didChangeConfiguration", UseSingleObjectParameterDeserialization = true)]
     void DidChangeConfiguration(DidChangeConfigurationParams? parameters = null);

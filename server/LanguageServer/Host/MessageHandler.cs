@@ -10,14 +10,19 @@ namespace HealthNotes.LanguageServer.Host;
 
 /// <summary>
 /// The base protocol's frames. Writing is the library's; reading is ours, because the library ends the connection at the
-/// first message that is broken: here the client gets an error, and reading continues at the next header.
+/// first message that is broken: here the client gets an error, and reading continues behind it. A broken header ends the session.
 /// </summary>
 internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatter formatter, ServerLog log)
     : HeaderDelimitedMessageHandler(transport.Output, transport.Input, formatter)
 {
     private const int LongestHeader = 4 * 1024;
     private const int LargestMessage = 512 * 1024 * 1024;
+    private static readonly SearchValues<byte> NameCharacters = SearchValues.Create("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-"u8);
+
     private readonly ConcurrentDictionary<RequestId, bool> expected = new();
+
+    /// <summary>Called after a message that could not be read: it may have been a change of a text.</summary>
+    public Action Unread { get; set; } = () => { };
 
     /// <summary>An answer with this id will come. Answers that nobody waits for are passed over: the library would end the connection.</summary>
     public void Expect(RequestId id) => expected[id] = true;
@@ -49,13 +54,25 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
                     continue;
                 }
 
+                if (message is JsonRpcRequest { IsResponseExpected: false, Method: { } method } && !MayGoWithoutAnswer(method))
+                {
+                    log.Note($"{method} came as a notification, and is a request");
+                    continue;
+                }
+
                 return message;
             }
 
             log.Fault($"a message of {body.Length} bytes can't be read: {refusal!.Error!.Message}");
+            Unread();
             await WriteAsync(refusal, cancellationToken).ConfigureAwait(false);
         }
     }
+
+    /// <summary>True for what the specification sends as a notification. A request without an id would act and tell nobody what it did.</summary>
+    private static bool MayGoWithoutAnswer(string method) =>
+        method is "initialized" or "exit" or "window/workDoneProgress/cancel" || method.StartsWith("$/", StringComparison.Ordinal)
+        || method.StartsWith("textDocument/did", StringComparison.Ordinal) || method.StartsWith("workspace/did", StringComparison.Ordinal);
 
     private (JsonRpcMessage? Message, JsonRpcError? Refusal) Read(byte[] body)
     {
@@ -94,21 +111,19 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
     }
 
     /// <summary>
-    /// Reads lines up to the blank one; anything that is not a header is skipped with a line in the log. Null at the end of input.
+    /// The length that a header gives. Null at the end of input, and at the first line that is not a header: what follows it is
+    /// another protocol's (a web page can send a request to any place), and no message may be found inside it.
     /// </summary>
     private async ValueTask<int?> ReadHeaderAsync(CancellationToken token)
     {
         int? length = null;
-        bool strange = false;
         while (true)
         {
             ReadResult result = await Reader!.ReadAsync(token).ConfigureAwait(false);
             SequencePosition? end = result.Buffer.PositionOf((byte)'\n');
-            if (end is null)
+            if (end is null && result.Buffer.Length <= LongestHeader)
             {
-                bool tooLong = result.Buffer.Length > LongestHeader;
-                strange = strange || (tooLong && Strange());
-                Reader.AdvanceTo(tooLong ? result.Buffer.End : result.Buffer.Start, result.Buffer.End);
+                Reader.AdvanceTo(result.Buffer.Start, result.Buffer.End);
                 if (result.IsCompleted)
                 {
                     return null;
@@ -117,26 +132,22 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
                 continue;
             }
 
-            ReadOnlySequence<byte> line = result.Buffer.Slice(0, end.Value);
+            ReadOnlySequence<byte> line = end is null ? result.Buffer : result.Buffer.Slice(0, end.Value);
             Line kind = Classify(line, ref length);
-            Reader.AdvanceTo(result.Buffer.GetPosition(1, end.Value));
-            strange = strange || (kind == Line.Strange && Strange());
+            Reader.AdvanceTo(end is null ? result.Buffer.End : result.Buffer.GetPosition(1, end.Value));
+            if (kind == Line.Strange || (kind == Line.Blank && length is null))
+            {
+                log.Fault("expected a header with its Content-Length; the session ends");
+                return null;
+            }
 
-            if (kind == Line.Blank && length is not null)
+            if (kind == Line.Blank)
             {
                 return length;
             }
         }
     }
 
-    /// <summary>Said once, however much of it comes.</summary>
-    private bool Strange()
-    {
-        log.Fault("expected a header; looking for the next Content-Length");
-        return true;
-    }
-
-    /// <summary>The length may stand behind bytes that were left over from a message whose length was too small.</summary>
     private static Line Classify(ReadOnlySequence<byte> line, ref int? length)
     {
         if (line.Length > LongestHeader)
@@ -145,35 +156,27 @@ internal sealed class MessageHandler(Transport transport, IJsonRpcMessageFormatt
         }
 
         ReadOnlySpan<byte> text = line.IsSingleSegment ? line.FirstSpan : line.ToArray();
-        text = text.TrimEnd("\r \t"u8);
+        text = text.TrimEnd("\r"u8);
         if (text.IsEmpty)
         {
             return Line.Blank;
         }
 
-        int at = IndexOfName(text, "content-length:"u8);
-        if (at >= 0)
+        int colon = text.IndexOf((byte)':');
+        if (colon <= 0 || text[..colon].ContainsAnyExcept(NameCharacters))
         {
-            ReadOnlySpan<byte> number = text[(at + "content-length:"u8.Length)..].Trim(" \t"u8);
-            bool good = Utf8Parser.TryParse(number, out int value, out int used) && used == number.Length && value is > 0 and <= LargestMessage;
-            length = good ? value : null;
-            return good && at == 0 ? Line.Header : Line.Strange;
+            return Line.Strange;
         }
 
-        return IndexOfName(text, "content-type:"u8) == 0 ? Line.Header : Line.Strange;
-    }
-
-    private static int IndexOfName(ReadOnlySpan<byte> text, ReadOnlySpan<byte> name)
-    {
-        for (int i = 0; i + name.Length <= text.Length; i++)
+        if (!System.Text.Ascii.EqualsIgnoreCase(text[..colon], "content-length"u8))
         {
-            if (System.Text.Ascii.EqualsIgnoreCase(text.Slice(i, name.Length), name))
-            {
-                return i;
-            }
+            return Line.Header;
         }
 
-        return -1;
+        ReadOnlySpan<byte> number = text[(colon + 1)..].Trim(" \t"u8);
+        bool good = Utf8Parser.TryParse(number, out int value, out int used) && used == number.Length && value is > 0 and <= LargestMessage && length is null;
+        length = good ? value : null;
+        return good ? Line.Header : Line.Strange;
     }
 
     private async ValueTask<byte[]?> ReadBodyAsync(int length, CancellationToken token)

@@ -1,3 +1,4 @@
+using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
 
 namespace HealthNotes.LanguageServer.Host;
@@ -43,10 +44,10 @@ internal static class NoteFiles
     {
         try
         {
-            var file = new FileInfo(Uris.PathOf(uri) ?? "");
-            return file.Exists && file.Length <= LargestFile ? File.ReadAllText(file.FullName) : null;
+            using var text = new StreamReader(new MemoryStream(RealFile.Read(Uris.PathOf(uri) ?? "", LargestFile)));
+            return text.ReadToEnd();
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception problem) when (problem is RefusedException or IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             return null;
         }

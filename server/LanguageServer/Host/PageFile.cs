@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
@@ -10,36 +9,35 @@ namespace HealthNotes.LanguageServer.Host;
 internal static class PageFile
 {
     private const string Ending = ".html";
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>A page with the pictures beside the note; one that is on no disk has none.</summary>
     public static PageOptions OptionsFor(string uri) =>
         Uris.PathOf(uri) is { } note ? PageOptions.Default with { Photos = PhotoFolder.Beside(note).Read } : PageOptions.Default;
 
-    /// <summary>Writes the page beside the note, or where that can't be, among the temporary files; the result is its path.</summary>
+    /// <summary>
+    /// Writes the page beside the note; where that can't be, or a file of the user's own has its name, in a new folder that only this
+    /// user can open. The result is its path.
+    /// </summary>
     public static string Write(string uri, string page)
     {
-        if (Uris.PathOf(uri) is { } note)
+        byte[] bytes = Encoding.UTF8.GetBytes(page);
+        string[] notes = Uris.PathOf(uri) is { } note ? [note] : [];
+        try
         {
-            try
+            if (notes.Length > 0)
             {
-                string beside = Path.ChangeExtension(note, Ending);
-                AtomicFile.Write(beside, page, Utf8);
+                string beside = Path.ChangeExtension(notes[0], Ending);
+                OutputFile.Write(beside, bytes, notes, force: false);
                 return beside;
             }
-            catch (RefusedException)
-            {
-                // a folder that is not ours: the page goes elsewhere
-            }
+        }
+        catch (RefusedException)
+        {
+            // a folder or a file that is not ours: the page goes elsewhere
         }
 
-        // Health data: for the eyes of this user alone, and the same file for the same note.
-        string folder = Path.Combine(Path.GetTempPath(), "hnote-" + Environment.UserName);
-        _ = OperatingSystem.IsWindows()
-            ? Directory.CreateDirectory(folder)
-            : Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        string path = Path.Combine(folder, System.Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(uri)).AsSpan(0, 8)) + Ending);
-        AtomicFile.Write(path, page, Utf8);
+        string path = Path.Combine(Directory.CreateTempSubdirectory("hnote-").FullName, "page" + Ending);
+        AtomicFile.Write(path, bytes, notes);
         return path;
     }
 }

@@ -8,6 +8,7 @@ namespace HealthNotes.LanguageServer.Host;
 /// <summary>Gives each question its snapshot and a thread.</summary>
 internal sealed class Reads(WorkspaceState state, Lifecycle lifecycle, Commands commands) : IReads
 {
+    private readonly PageHandler pages = new();
     private readonly TokenHandler tokens = new(new TokenCache());
 
     public Task<DocumentDiagnosticReport> Diagnostic(DocumentDiagnosticParams parameters, CancellationToken token) => Answer(parameters, DiagnosticHandler.Report, token);
@@ -61,7 +62,7 @@ internal sealed class Reads(WorkspaceState state, Lifecycle lifecycle, Commands 
 
     public Task<DocumentLink[]> DocumentLink(TextDocumentParams parameters, CancellationToken token) => Answer(parameters, DocumentLinkHandler.In, token);
 
-    public Task<PageResult?> Page(PageParams parameters, CancellationToken token) => Answer(parameters, PageHandler.Of, token);
+    public Task<PageResult?> Page(PageParams parameters, CancellationToken token) => Answer(parameters, pages.Of, token);
 
     public Task<string?> ExecuteCommand(ExecuteCommandParams parameters, CancellationToken token)
     {

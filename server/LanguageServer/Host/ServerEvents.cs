@@ -88,6 +88,15 @@ internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Co
     /// <summary>Something to know when there is trouble.</summary>
     public void Note(string line) => log.Note(line);
 
+    /// <summary>A change could not be read: until the note is opened again, what its editor shows is not what is checked here.</summary>
+    /// <param name="uri">The note; null for any.</param>
+    public void Lost(string? uri) => Run("telling of a lost change", async () =>
+    {
+        string note = uri is null ? "a note" : Path.GetFileName(Uri.UnescapeDataString(uri));
+        await client.SayAsync(MessageType.Warning, $"hnote could not read a change of {note}, so it is not checked now. Close it and open it again.").ConfigureAwait(false);
+        await client.RefreshAsync().ConfigureAwait(false);
+    });
+
     /// <summary>A change that failed.</summary>
     public void Failed(string method, Exception fault) => log.Fault($"internal error in {method}, the session ends: {fault}");
 

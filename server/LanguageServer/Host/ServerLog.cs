@@ -1,4 +1,6 @@
 using System.Globalization;
+using HealthNotes.Files;
+using HealthNotes.Rendering;
 
 namespace HealthNotes.LanguageServer.Host;
 
@@ -13,6 +15,20 @@ internal sealed class ServerLog(string? path)
 
     /// <summary>True when there is a file, so that a line is worth putting together.</summary>
     public bool HasFile => path is not null;
+
+    /// <summary>Says before the session whether the file may be added to.</summary>
+    /// <exception cref="RefusedException">It is a note, somebody's own file, or no file at all.</exception>
+    public void Check()
+    {
+        if (path is not null)
+        {
+            OutputFile.Check(path, [], force: false);
+            if (RealFile.At(path) is { IsRegular: false })
+            {
+                throw new RefusedException($"{path} is not a file; name another one for the log");
+            }
+        }
+    }
 
     /// <summary>A line for the file.</summary>
     public void Note(string line)
@@ -30,7 +46,7 @@ internal sealed class ServerLog(string? path)
         {
             try
             {
-                Console.Error.WriteLine("hnote lsp: " + line);
+                Console.Error.WriteLine("hnote lsp: " + string.Join(Environment.NewLine, line.ReplaceLineEndings("\n").Split('\n').Select(ShownText.Of)));
             }
             catch (IOException)
             {
@@ -52,12 +68,17 @@ internal sealed class ServerLog(string? path)
 
             try
             {
+                if (!File.Exists(path))
+                {
+                    File.AppendAllText(path!, PageMark.Log + Environment.NewLine);
+                }
+
                 File.AppendAllText(path!, string.Create(CultureInfo.InvariantCulture, $"{DateTime.Now:yyyy-MM-dd HH:mm:ss.fff} {line}{Environment.NewLine}"));
             }
             catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
             {
                 broken = true;
-                Console.Error.WriteLine($"hnote lsp: can't write to the log {path}");
+                Console.Error.WriteLine(ShownText.Of($"hnote lsp: can't write to the log {path}"));
             }
         }
     }

@@ -3,11 +3,8 @@ namespace HealthNotes.LanguageServer.Host;
 /// <summary>How <c>hnote lsp</c> was started.</summary>
 public sealed record ServerOptions
 {
-    /// <summary>The named pipe or socket file to speak over; standard input and output where it is null and <see cref="Port"/> too.</summary>
+    /// <summary>The named pipe or socket file to speak over, which the client made; standard input and output where it is null.</summary>
     public string? Pipe { get; init; }
-
-    /// <summary>The port on this machine to speak over.</summary>
-    public int? Port { get; init; }
 
     /// <summary>A file to which lines about what the server does are added.</summary>
     public string? Log { get; init; }

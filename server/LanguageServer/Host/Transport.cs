@@ -1,6 +1,5 @@
 using System.IO.Pipelines;
 using System.IO.Pipes;
-using System.Net;
 using System.Net.Sockets;
 
 namespace HealthNotes.LanguageServer.Host;
@@ -8,6 +7,9 @@ namespace HealthNotes.LanguageServer.Host;
 /// <summary>The two ways between the client and us.</summary>
 internal sealed record Transport(PipeReader Input, PipeWriter Output)
 {
+    /// <summary>Done when the client has closed standard input.</summary>
+    public Task Closed { get; init; } = new TaskCompletionSource().Task;
+
     private const int Chunk = 16 * 1024;
 
     /// <summary>Opens what the options name.</summary>
@@ -19,7 +21,6 @@ internal sealed record Transport(PipeReader Input, PipeWriter Output)
             return options switch
             {
                 { Pipe: { } name } => Over(await OpenPipeAsync(name).ConfigureAwait(false)),
-                { Port: { } port } => Over(await OpenSocketAsync(new IPEndPoint(IPAddress.Loopback, port)).ConfigureAwait(false)),
                 _ => Standard(),
             };
         }
@@ -38,9 +39,16 @@ internal sealed record Transport(PipeReader Input, PipeWriter Output)
     private static Transport Standard()
     {
         var pipe = new Pipe(new System.IO.Pipelines.PipeOptions(readerScheduler: PipeScheduler.Inline, writerScheduler: PipeScheduler.Inline, pauseWriterThreshold: 0, useSynchronizationContext: false));
-        var thread = new Thread(() => Copy(Console.OpenStandardInput(), pipe.Writer)) { IsBackground = true, Name = "standard input" };
+        var closed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        void Read()
+        {
+            Copy(Console.OpenStandardInput(), pipe.Writer);
+            closed.SetResult();
+        }
+
+        var thread = new Thread(Read) { IsBackground = true, Name = "standard input" };
         thread.Start();
-        return new Transport(pipe.Reader, PipeWriter.Create(new DirectStream(Console.OpenStandardOutput())));
+        return new Transport(pipe.Reader, PipeWriter.Create(new DirectStream(Console.OpenStandardOutput()))) { Closed = closed.Task };
     }
 
     private static void Copy(Stream input, PipeWriter writer)
@@ -72,50 +80,34 @@ internal sealed record Transport(PipeReader Input, PipeWriter Output)
         writer.Complete(problem);
     }
 
-    /// <summary>Some clients wait for us at the socket, others expect us to wait for them: whoever is there first waits.</summary>
-    private static async Task<Stream> OpenSocketAsync(EndPoint place)
-    {
-        var socket = NewSocket(place);
-        try
-        {
-            await socket.ConnectAsync(place).ConfigureAwait(false);
-            if (place is IPEndPoint && Equals(socket.LocalEndPoint, socket.RemoteEndPoint))
-            {
-                // where nobody listens, a port of the passing kind can end up connected to itself
-                throw new SocketException((int)SocketError.ConnectionRefused);
-            }
-        }
-        catch (SocketException)
-        {
-            socket.Dispose();
-            using Socket waiting = NewSocket(place);
-            waiting.Bind(place);
-            waiting.Listen(1);
-            socket = await waiting.AcceptAsync().ConfigureAwait(false);
-        }
-
-        if (place is IPEndPoint)
-        {
-            socket.NoDelay = true;
-        }
-
-        return new NetworkStream(socket, ownsSocket: true);
-    }
-
-    private static Socket NewSocket(EndPoint place) =>
-        new(place.AddressFamily, SocketType.Stream, place is IPEndPoint ? ProtocolType.Tcp : ProtocolType.Unspecified);
-
+    /// <summary>The client waits for us at a pipe that it made; nobody is ever let in here.</summary>
     private static async Task<Stream> OpenPipeAsync(string name)
     {
-        if (!OperatingSystem.IsWindows())
+        if (OperatingSystem.IsWindows())
         {
-            return await OpenSocketAsync(new UnixDomainSocketEndPoint(name)).ConfigureAwait(false);
+            const string Prefix = @"\\.\pipe\";
+            string shortName = name.StartsWith(Prefix, StringComparison.OrdinalIgnoreCase) ? name[Prefix.Length..] : name;
+            var pipe = new NamedPipeClientStream(".", shortName, PipeDirection.InOut, System.IO.Pipes.PipeOptions.Asynchronous | System.IO.Pipes.PipeOptions.CurrentUserOnly);
+            await pipe.ConnectAsync(10_000).ConfigureAwait(false);
+            return pipe;
         }
 
-        const string Prefix = @"\\.\pipe\";
-        string shortName = name.StartsWith(Prefix, StringComparison.OrdinalIgnoreCase) ? name[Prefix.Length..] : name;
-        var pipe = new NamedPipeClientStream(".", shortName, PipeDirection.InOut, System.IO.Pipes.PipeOptions.Asynchronous);
-        await pipe.ConnectAsync(10_000).ConfigureAwait(false);
-        return pipe;
+        const UnixFileMode Others = UnixFileMode.GroupWrite | UnixFileMode.OtherWrite;
+        if ((File.GetUnixFileMode(name) & Others) != 0)
+        {
+            throw new IOException($"other users may connect to {name}; make the socket file with mode 0600");
+        }
+
+        var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
+        try
+        {
+            await socket.ConnectAsync(new UnixDomainSocketEndPoint(name)).ConfigureAwait(false);
+            return new NetworkStream(socket, ownsSocket: true);
+        }
+        catch
+        {
+            socket.Dispose();
+            throw;
+        }
     }
 }

@@ -13,7 +13,7 @@ internal readonly record struct Range(Position Start, Position End);
 internal sealed record Location(string Uri, Range Range);
 
 /// <summary>3.17, Basic JSON Structures, TextDocumentItem.</summary>
-internal sealed record TextDocumentItem(string Uri, string? LanguageId = null, int Version = 0, string Text = "");
+internal sealed record TextDocumentItem(string Uri, string? LanguageId = null, int Version = 0, [property: System.Text.Json.Serialization.JsonConverter(typeof(LooseText))] string Text = "");
 
 /// <summary>3.17, Basic JSON Structures, TextDocumentIdentifier.</summary>
 internal sealed record TextDocumentIdentifier(string Uri);

@@ -14,6 +14,7 @@ namespace HealthNotes.LanguageServer.Protocol;
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     RespectNullableAnnotations = true,
     RespectRequiredConstructorParameters = true,
+    Converters = [typeof(LooseInt)],
     GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(RequestId))]
 [JsonSerializable(typeof(CommonErrorData))]

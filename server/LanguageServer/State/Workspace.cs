@@ -20,8 +20,8 @@ internal sealed record Workspace(DateOnly Today)
     /// <summary>What is known of the notes in those folders, open or not, by their names.</summary>
     public ImmutableDictionary<string, FolderNote> Notes { get; init; } = ImmutableDictionary<string, FolderNote>.Empty;
 
-    /// <summary>The document, or null when the client has not opened it.</summary>
-    public Document? Find(string uri) => Open.GetValueOrDefault(uri)?.Document;
+    /// <summary>The document, or null when the client has not opened it, or its text is not known any more.</summary>
+    public Document? Find(string uri) => Open.GetValueOrDefault(uri) is { IsLost: false } note ? note.Document : null;
 
     /// <summary>The same, read on another day.</summary>
     public Workspace On(DateOnly today) => this with
@@ -34,4 +34,8 @@ internal sealed record Workspace(DateOnly Today)
 /// <summary>A document that the client has open.</summary>
 /// <param name="Document">Its last version.</param>
 /// <param name="Caret">Where the last edit ended, as long as it has not been saved since; null when nothing is being typed.</param>
-internal sealed record OpenNote(Document Document, Place? Caret);
+internal sealed record OpenNote(Document Document, Place? Caret)
+{
+    /// <summary>True after a change that could not be read: the client's text is another one, until it is sent whole again.</summary>
+    public bool IsLost { get; init; }
+}

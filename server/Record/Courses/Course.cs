@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Record.Courses;
 
@@ -49,7 +50,7 @@ public sealed class Course(CourseKey key, ImmutableArray<Noted> lines)
     /// <summary>The lines from one day to another, both included.</summary>
     public ReadOnlySpan<Noted> Between(DateOnly from, DateOnly to)
     {
-        int start = from == DateOnly.MinValue ? 0 : CountUpTo(from.AddDays(-1));
+        int start = from == DateOnly.MinValue ? 0 : CountUpTo(from.Plus(-1));
         int end = CountUpTo(to);
         return end <= start ? [] : lines.AsSpan()[start..end];
     }

@@ -45,6 +45,6 @@ public static class DueList
 
     private static DueItem? Next(PetRecord at, DueKind kind, string what, Noted last) =>
         Cadence.For(what, at.Facts.Pet.Species, at.Facts.StageToday) is { } row
-            ? new DueItem(kind, "", last.Day.AddDays(row.Days), last.Line, SpanOf(last), row.Days, row.Source)
+            ? new DueItem(kind, "", last.Day.Plus(row.Days), last.Line, SpanOf(last), row.Days, row.Source)
             : null;
 }

@@ -54,7 +54,7 @@ public sealed record CareDay(
             lines["missed"].Count(),
             Sum(lines["ate"].Select(line => line.Item).OfType<CareEvent>().Select(care => care.Quantity).OfType<Portion>().Select(portion => portion.Part / portion.Whole)),
             water,
-            water / weight,
+            weight > 0 ? water / weight : null,
             Times(lines["pee"]),
             Times(lines["stool"]),
             Times(lines["vomit"].Where(CareWords.Counts)),

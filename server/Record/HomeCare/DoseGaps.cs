@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Record.HomeCare;
@@ -64,7 +65,7 @@ public static class DoseGaps
         int logged = 0;
         for (int before = 1; before <= DaysBefore && day.DayNumber > before; before++)
         {
-            logged += givenOn.ContainsKey(day.AddDays(-before)) ? 1 : 0;
+            logged += givenOn.ContainsKey(day.Plus(-before)) ? 1 : 0;
         }
 
         return logged >= loggedDays;

@@ -95,7 +95,7 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
         DateOnly? last = schedule.Until?.Latest;
         if (last is null && schedule.For is { } length && from > DateOnly.MinValue)
         {
-            last = Schedule.Add(from, length).AddDays(-1);
+            last = Schedule.Add(from, length).Plus(-1);
         }
 
         return new MedicineOrder(fact.Fact, fact.Line, from, last, null);

@@ -58,7 +58,7 @@ public sealed record PetProfile(
     /// <summary>The day it comes to so many months; null when no birth is written, or no months are given.</summary>
     public DateOnly? GrownOn(int? months) => months is not { } count || AgeOn(DateOnly.MinValue) is not { } age ? null
         : age.Born.Year > LastYear ? DateOnly.MaxValue
-        : age.Born.AddMonths(count);
+        : age.Born.PlusMonths(count);
 
     /// <summary>The last weighing up to <paramref name="day"/>, or null.</summary>
     public NoteReading? WeightOn(DateOnly day)

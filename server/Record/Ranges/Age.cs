@@ -28,7 +28,7 @@ public sealed record Age(DateOnly Born, DateOnly Day, bool About)
         {
             DateOnly birthday = Anniversary(Born, Years);
             int months = ((Day.Year - birthday.Year) * 12) + Day.Month - birthday.Month;
-            return Math.Min(11, Day < birthday.AddMonths(months) ? months - 1 : months);
+            return Math.Min(11, Day < birthday.PlusMonths(months) ? months - 1 : months);
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Text;
 using HealthNotes.Analysis;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Markdown;
@@ -90,7 +91,7 @@ public static class FolderPage
 
         var context = new PageContext(analysis, PageOptions.Default);
         yield return (PageWords.Attention, Attention(AttentionBuilder.Build(context), context));
-        Record.Due.DueItem[] due = [.. DueList.Of(analysis.Record).Where(item => !(item.On > today.AddDays(DueDays)))];
+        Record.Due.DueItem[] due = [.. DueList.Of(analysis.Record).Where(item => !(item.On > today.Plus(DueDays)))];
         if (due.Length > 0)
         {
             yield return (PageWords.FolderDue, string.Concat(due.Take(DueShown).Select(item => $"- {DueText.When(item.On, today)}: {Md.Text(DueText.Of(item))}\n")) + More(due.Length - DueShown));

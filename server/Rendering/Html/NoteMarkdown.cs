@@ -1,3 +1,4 @@
+using HealthNotes.Rendering.Model;
 using Markdig;
 using Markdig.Extensions.Tables;
 using Markdig.Parsers;
@@ -31,6 +32,11 @@ internal static class NoteMarkdown
     /// <summary>Free text of the note; when it is nested too deeply to be read, the text itself.</summary>
     public static string FreeToHtml(string markdown)
     {
+        if (MostCells(markdown) > PageLimits.FreeTextCells)
+        {
+            return Plain(markdown);
+        }
+
         try
         {
             MarkdownDocument document = MarkdownParser.Parse(markdown, Pipeline);
@@ -43,8 +49,25 @@ internal static class NoteMarkdown
         }
         catch (ArgumentException)
         {
-            return $"<pre>{HtmlText.Escape(markdown)}</pre>\n";
+            return Plain(markdown);
         }
+    }
+
+    private static string Plain(string markdown) => $"<pre>{HtmlText.Escape(markdown)}</pre>\n";
+
+    /// <summary>How many cells a table could have: every row is filled up to the longest, so that a few letters make millions.</summary>
+    private static long MostCells(string markdown)
+    {
+        long longest = 0;
+        long rows = 0;
+        foreach (ReadOnlySpan<char> line in markdown.AsSpan().EnumerateLines())
+        {
+            int marks = line.Count('|');
+            rows += marks > 0 ? 1 : 0;
+            longest = Math.Max(longest, marks + 1);
+        }
+
+        return rows * longest;
     }
 
     private static string Render(MarkdownDocument document, Action<HtmlRenderer> setUp)

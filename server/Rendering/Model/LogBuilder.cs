@@ -11,7 +11,7 @@ internal static class LogBuilder
     public static Shown<LogLine> Build(PageContext context)
     {
         Shown<CurrentItem> shown = Shown<CurrentItem>.Last(
-            [.. Timed(context.Items).Where(timed => timed.Item.Item.Word.Kind is WordKind.Care or WordKind.Act && timed.Item.Item is not LabResult)
+            [.. Timed(context.Items).Where(timed => (timed.Item.Item.Word.Kind is WordKind.Care or WordKind.Act && timed.Item.Item is not LabResult) || timed.Item.Item is TextTask { Word.Word: "done" })
                 .OrderBy(timed => timed.Item.Entry.Day).ThenBy(timed => timed.Time).ThenBy(timed => timed.Item.Line).Select(timed => timed.Item)],
             PageLimits.LogLines);
         return new Shown<LogLine>([.. shown.Items.Select(item => Line(context, item))], shown.LeftOut);
@@ -37,6 +37,7 @@ internal static class LogBuilder
     private static string What(NoteItem item) => item switch
     {
         DoseEvent dose => $"{PageWords.NameOfCare(item.Word.Word)} {NoteText.Field(dose.Medicine.Text)}",
+        TextTask done => $"{PageWords.NameOfCare(item.Word.Word)}: {NoteText.Field(done.Text.Text)}",
         Act { Name: { } name } => $"{PageWords.NameOfCare(item.Word.Word)}: {NoteText.Field(name.Text)}",
         CareEvent { Food: { } food } => $"{PageWords.NameOfCare(item.Word.Word)}: {NoteText.Field(food.Text)}",
         _ => PageWords.NameOfCare(item.Word.Word),

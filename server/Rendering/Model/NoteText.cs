@@ -74,7 +74,7 @@ internal static class NoteText
     {
         '\n' when keepLines => c,
         '\t' or '\n' or '\r' or '\u000B' or '\u000C' or '\u0085' or '\u2028' or '\u2029' => ' ',
-        _ when char.IsControl(c) || char.IsSurrogate(c) => Unshowable,
+        _ when char.IsControl(c) || char.IsSurrogate(c) || c is '\uFFFE' or '\uFFFF' => Unshowable,
         _ => c,
     };
 

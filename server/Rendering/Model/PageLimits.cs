@@ -39,6 +39,9 @@ internal static class PageLimits
     /// <summary>UTF-16 units of one block of free text.</summary>
     public const int FreeTextLength = 8_000;
 
+    /// <summary>Cells of a table in free text.</summary>
+    public const int FreeTextCells = 4_000;
+
     /// <summary>UTF-16 units of all free text together.</summary>
     public const int AllFreeTextLength = 40_000;
 }

@@ -17,7 +17,7 @@ internal static class PictureBuilder
         foreach (CurrentItem item in shown.Items.Reverse())
         {
             var photo = (Photo)item.Item;
-            (ShrunkPhoto? small, string? problem) = Read(context.Options.Photos, photo.File.Text);
+            (ShrunkPhoto? small, string? problem) = Read(context.Options, photo.File.Text);
             if (small is not null && (room -= small.Jpeg.Length) < 0)
             {
                 (small, problem) = (null, PageWords.NoRoomForPicture);
@@ -30,9 +30,10 @@ internal static class PictureBuilder
         return new Shown<Picture>(pictures, shown.LeftOut);
     }
 
-    private static (ShrunkPhoto? Photo, string? Problem) Read(PhotoSource? source, string name)
+    private static (ShrunkPhoto? Photo, string? Problem) Read(PageOptions options, string name)
     {
-        PhotoBytes? file = source?.Invoke(name);
-        return file?.Bytes is { } bytes ? PhotoShrinker.Shrink(bytes) : (null, file?.Problem);
+        options.Stop.ThrowIfCancellationRequested();
+        PhotoBytes? file = options.Photos?.Invoke(name);
+        return file?.Bytes is not { } bytes ? (null, file?.Problem) : options.Cache?.Shrink(bytes) ?? PhotoShrinker.Shrink(bytes);
     }
 }

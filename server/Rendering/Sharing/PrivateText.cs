@@ -3,33 +3,94 @@ using System.Text;
 
 namespace HealthNotes.Rendering.Sharing;
 
-/// <summary>Finds what reaches a person in free text: telephone numbers, mail addresses, and names given.</summary>
-internal static class PrivateText
+/// <summary>Finds what reaches a person in free words: names that the note gives, telephone numbers, and addresses of mail and pages.</summary>
+/// <param name="contacts">What the note says of people: names, places, numbers. Each word of it is private, in any case.</param>
+/// <param name="open">Words that may stay: the pet's own name.</param>
+internal sealed class PrivateText(IEnumerable<string> contacts, string open)
 {
-    /// <summary>A run of at least so many digits is a telephone or chip number, and no value of a note (common practice, no source).</summary>
-    private const int LeastDigits = 7;
+    /// <summary>What stands in the place of what was taken out.</summary>
+    public const string Mark = "[left out]";
 
+    /// <summary>So many digits, whatever stands between them, may be a telephone or chip number (common practice, no source).</summary>
+    private const int LeastDigits = 6;
+
+    /// <summary>Stands for the mark while the text is searched, so that no word of the mark is found.</summary>
+    private const char Taken = '\uE000';
+
+    private const int MostMarksBetween = 3;
     private const int DateLength = 10;
 
-    private const string Marks = " -()+\u00A0";
-    private const string MarksInWords = Marks + "./";
+    /// <summary>A longer name is also found inside another word; a shorter one would be found in half of all words.</summary>
+    private const int LongName = 5;
 
-    /// <summary>The line with every one of them replaced by <paramref name="mark"/>.</summary>
-    /// <param name="line">The line.</param>
-    /// <param name="names">Names, the longest first.</param>
-    /// <param name="mark">What stands in their place.</param>
-    /// <param name="isValue">True for a line with a measured value: points and strokes between digits belong to it (<c>111.4-102.1lb</c>).</param>
-    public static string Masked(string line, IEnumerable<string> names, string mark, bool isValue)
+    private static readonly HashSet<string> Small = new(
+        ["the", "a", "an", "of", "and", "at", "in", "on", "to", "for", "my", "our", "is", "no", "or", "by", "with", "from", "vet", "veterinarian", "clinic", "technician", "nurse", "owner", "dog", "cat"],
+        StringComparer.OrdinalIgnoreCase);
+
+    private readonly HashSet<string> names = new(contacts.SelectMany(Words).Where(IsName).Except(Words(open), StringComparer.OrdinalIgnoreCase), StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The text with every one of them replaced by <see cref="Mark"/>.</summary>
+    public string Masked(string text)
     {
-        foreach (string name in names)
+        string[] parts = text.Split(' ');
+        for (int index = 0; index < parts.Length; index++)
         {
-            line = line.Replace(name, mark, StringComparison.OrdinalIgnoreCase);
+            parts[index] = IsAddress(parts[index]) ? Taken.ToString() : parts[index];
         }
 
-        return WithoutMail(WithoutNumbers(line, mark, isValue ? Marks : MarksInWords), mark);
+        return string.Join(' ', WithoutNumbers(string.Join(' ', parts)).Split(' ').Select(WithoutNames)).Replace(Taken.ToString(), Mark, StringComparison.Ordinal);
     }
 
-    private static string WithoutNumbers(string line, string mark, string between)
+    private static bool IsName(string word) => !Small.Contains(word) && (word.Any(char.IsLetter) ? word.Length >= 2 : word.Length >= 3);
+
+    private static IEnumerable<string> Words(string text)
+    {
+        int start = -1;
+        for (int at = 0; at <= text.Length; at++)
+        {
+            bool inside = at < text.Length && IsOfWord(text[at]);
+            if (inside && start < 0)
+            {
+                start = at;
+            }
+            else if (!inside && start >= 0)
+            {
+                yield return text[start..at];
+                start = -1;
+            }
+        }
+    }
+
+    private static bool IsOfWord(char c) => char.IsLetterOrDigit(c) || char.IsSurrogate(c) || char.GetUnicodeCategory(c) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark;
+
+    /// <summary>An at-sign anywhere, with a dot or without; the address of a page.</summary>
+    private static bool IsAddress(string part) => part.Contains('@', StringComparison.Ordinal) || part.Contains('＠', StringComparison.Ordinal)
+        || part.Contains("://", StringComparison.Ordinal) || part.Contains("www.", StringComparison.OrdinalIgnoreCase);
+
+    private string WithoutNames(string part)
+    {
+        if (names.Any(name => name.Length >= LongName && part.Contains(name, StringComparison.OrdinalIgnoreCase)))
+        {
+            return Taken.ToString();
+        }
+
+        var text = new StringBuilder();
+        for (int at = 0; at < part.Length;)
+        {
+            int end = at;
+            while (end < part.Length && IsOfWord(part[end]))
+            {
+                end++;
+            }
+
+            text.Append(end == at ? part[end..++end] : names.Contains(part[at..end]) ? Taken.ToString() : part[at..end]);
+            at = end;
+        }
+
+        return text.ToString();
+    }
+
+    private static string WithoutNumbers(string line)
     {
         var text = new StringBuilder();
         int at = 0;
@@ -42,10 +103,10 @@ internal static class PrivateText
                 continue;
             }
 
-            (int end, int digits) = Run(line, at, between);
+            (int end, int digits) = Run(line, at);
             if (digits >= LeastDigits)
             {
-                text.Append(mark);
+                text.Append(Taken);
                 at = end;
             }
             else
@@ -59,25 +120,20 @@ internal static class PrivateText
         return text.ToString();
     }
 
-    /// <summary>Digits with the marks that stand between them in a telephone number; where they end, and how many there are.</summary>
-    private static (int End, int Digits) Run(string line, int from, string between)
+    /// <summary>Digits with whatever stands between them that is not a letter, such as any dash there is; where they end, and how many there are.</summary>
+    private static (int End, int Digits) Run(string line, int from)
     {
         int digits = 0;
         int end = from;
-        for (int at = from; at < line.Length && (char.IsDigit(line[at]) || between.Contains(line[at], StringComparison.Ordinal)) && !IsDate(line, at); at++)
+        for (int at = from; at < line.Length && !char.IsLetter(line[at]) && at - end < MostMarksBetween + 1 && !IsDate(line, at); at++)
         {
             if (char.IsDigit(line[at]))
             {
                 digits++;
                 end = at + 1;
             }
-            else if (digits == 0 && line[at] is not ('+' or '('))
+            else if (digits == 0)
             {
-                break;
-            }
-            else if (at > end && line[at] is not ('(' or ')') && line[at - 1] is not ('(' or ')'))
-            {
-                // two marks in a row end a number, unless one is a bracket
                 break;
             }
         }
@@ -85,18 +141,6 @@ internal static class PrivateText
         return (end, digits);
     }
 
-    private static bool IsDate(string line, int at) => at + DateLength <= line.Length
+    private static bool IsDate(string line, int at) => at + DateLength <= line.Length && (at + DateLength == line.Length || !char.IsDigit(line[at + DateLength]))
         && DateOnly.TryParseExact(line.AsSpan(at, DateLength), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
-
-    /// <summary>A word with an at-sign inside and a dot after it; a tag (<c>@lower</c>) starts with its at-sign.</summary>
-    private static string WithoutMail(string line, string mark)
-    {
-        if (!line.Contains('@', StringComparison.Ordinal))
-        {
-            return line;
-        }
-
-        string[] words = line.Split(' ');
-        return string.Join(' ', words.Select(word => word.IndexOf('@', StringComparison.Ordinal) is > 0 and int at && word.IndexOf('.', at) > at ? mark : word));
-    }
 }

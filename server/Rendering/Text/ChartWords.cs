@@ -54,7 +54,7 @@ internal static partial class PageWords
     }
 
     public static string ChartSpan(ChartSet set) =>
-        $"All on one time axis, {Iso(DateOnly.FromDateTime(set.From))} to {Iso(DateOnly.FromDateTime(set.To.AddDays(-1)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Points far apart in time are not joined: nothing is known of what lies between.";
+        $"All on one time axis, {Iso(DateOnly.FromDateTime(set.From))} to {Iso(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Points far apart in time are not joined: nothing is known of what lies between.";
 
     public static string MedicinesLeftOut(int count) => count == 1 ? "One earlier medicine is not drawn." : $"{count:N0} earlier medicines are not drawn.";
 

@@ -43,7 +43,7 @@ internal static class Hnote
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string output = await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync();
-        Assert.True(process.ExitCode < 3, $"hnote {string.Join(' ', arguments)}: {process.ExitCode} {await errors}");
+        Assert.True(process.ExitCode < 3 && (await errors).Length == 0, $"hnote {string.Join(' ', arguments)}: {process.ExitCode} {await errors}");
         return output;
     }
 

@@ -69,6 +69,22 @@ public class LayerTests
         Assert.Empty(hits);
     }
 
+    /// <summary>What prints to a terminal escapes what it prints, in one place; the server has its protocol's streams and its log.</summary>
+    [Fact]
+    public void One_place_knows_the_terminal() => Assert.Equal(
+        ["ServerLog.cs", "Terminal.cs", "Transport.cs"],
+        Directory.EnumerateFiles(Repository.PathOf("server"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => !file.Contains("/obj/", StringComparison.Ordinal) && Regex.IsMatch(File.ReadAllText(file), @"\bConsole\."))
+            .Select(Path.GetFileName).Order(StringComparer.Ordinal));
+
+    /// <summary>The library folds and escapes; what a note says is cleaned where it becomes an event.</summary>
+    [Fact]
+    public void One_place_writes_a_calendar() => Assert.Equal(
+        ["DueCalendar.cs"],
+        Directory.EnumerateFiles(Repository.PathOf("server"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => !file.Contains("/obj/", StringComparison.Ordinal) && Regex.IsMatch(File.ReadAllText(file), @"\bIcal\."))
+            .Select(Path.GetFileName));
+
     /// <summary>Static state that can change would let one note's reading disturb another's.</summary>
     [Theory]
     [MemberData(nameof(Assemblies))]

@@ -62,14 +62,7 @@ public sealed class ConnectionTests : IDisposable
     [InlineData("Content-Length: 2\r\n\r\n{}", -32600)]
     [InlineData("Content-Length: 2\r\n\r\n[]", -32600)]
     [InlineData("Content-Length: 41\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":null   }", -32600)]
-    [InlineData("Content-Length: 40\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":{},\"method\":\"ping\"}", -32700)] // one byte short
     [InlineData("Content-Length: 41\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":{},\"method\":\"ping\"}", -32600)]
-    [InlineData("Content-Length: -5\r\n\r\n", null)]
-    [InlineData("Content-Length: many\r\n\r\n", null)]
-    [InlineData("Content-Length: 0\r\n\r\n", null)]
-    [InlineData("Content-Length: 99999999999\r\n\r\n", null)]
-    [InlineData("garbage\r\n\r\n", null)]
-    [InlineData("\r\n\r\n\r\n", null)]
     [InlineData("Content-Length: 42\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":987,\"result\":\"none\"}", null)] // nobody asked
     public async Task A_broken_message_costs_itself_alone(string broken, int? code)
     {
@@ -85,12 +78,42 @@ public sealed class ConnectionTests : IDisposable
         Assert.Equal((7, "pong"), (answer.GetProperty("id").GetInt32(), answer.GetProperty("result").GetString()));
     }
 
-    [Fact]
-    public async Task A_length_too_large_swallows_the_next_message_and_no_more()
+    /// <summary>Behind a broken header nothing is read: a message found there may be what another protocol carries.</summary>
+    [Theory]
+    [InlineData("Content-Length: -5\r\n\r\n")]
+    [InlineData("Content-Length: many\r\n\r\n")]
+    [InlineData("Content-Length: 0\r\n\r\n")]
+    [InlineData("Content-Length: 99999999999\r\n\r\n")]
+    [InlineData("Content-Length: 2\r\nContent-Length: 3\r\n\r\n{}")]
+    [InlineData("X-Content-Length: 2\r\n\r\n{}")]
+    [InlineData("garbage\r\n\r\n")]
+    [InlineData("\r\n\r\n\r\n")]
+    [InlineData("POST / HTTP/1.1\r\nHost: here\r\nContent-Length: 2\r\n\r\n{}")]
+    [InlineData("{} ")]
+    public async Task A_broken_header_ends_the_session(string broken)
     {
-        await SendAsync(Frame(Ping(1), off: 10) + Frame(Ping(2)) + Frame(Ping(3)));
+        await SendAsync(broken + Frame(Ping(7)));
+        await Assert.ThrowsAsync<EndOfStreamException>(ReadAsync);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(10)]
+    public async Task A_length_too_large_ends_the_session(int off)
+    {
+        await SendAsync(Frame(Ping(1), off) + Frame(Ping(2)));
         Assert.Equal(-32700, (await ReadAsync()).GetProperty("error").GetProperty("code").GetInt32());
-        Assert.Equal(3, (await ReadAsync()).GetProperty("id").GetInt32());
+        await Assert.ThrowsAsync<EndOfStreamException>(ReadAsync);
+    }
+
+    [Fact]
+    public async Task A_request_without_an_id_is_passed_over()
+    {
+        int called = 0;
+        connection.AllowModificationWhileListening = true;
+        connection.AddLocalRpcMethod("count", () => Interlocked.Increment(ref called));
+        await SendAsync(Frame("""{"jsonrpc":"2.0","method":"count"}""") + Frame("""{"jsonrpc":"2.0","id":1,"method":"count"}"""));
+        Assert.Equal(1, (await ReadAsync()).GetProperty("result").GetInt32());
     }
 
     [Theory]

@@ -103,6 +103,8 @@ public class ConvertTests
 
     [Theory]
     [InlineData("/home/a/My pets/é #1.hnote")]
+    [InlineData("/home/a/%41.hnote")]
+    [InlineData("/home/a/100%/%2541?.hnote")]
     public void Names_of_paths_come_back(string path) => Assert.Equal(path, Uris.PathOf(Uris.Of(path)));
 
     [Theory]

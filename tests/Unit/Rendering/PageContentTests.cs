@@ -1,5 +1,6 @@
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
+using HealthNotes.Rendering;
 
 namespace HealthNotes.Tests.Rendering;
 
@@ -7,6 +8,10 @@ namespace HealthNotes.Tests.Rendering;
 public class PageContentTests
 {
     private readonly IHtmlDocument page = Pages.Document(Pages.Check);
+
+    [Fact]
+    public void What_was_done_is_in_the_log() =>
+        Assert.Contains("Done: rang the clinic", VisitPage.Markdown(Pages.Analyse("pet Marlow\nspecies dog\n2026-11-20 check\n  hr 18/15s\n2026-11-21 log\n  done rang the clinic\n")), StringComparison.Ordinal);
 
     [Fact]
     public void The_pet_stands_first_with_age_weight_and_dose_by_weight()
@@ -137,7 +142,7 @@ public class PageContentTests
 
     [Fact]
     public void What_is_done_is_no_longer_due() =>
-        Assert.DoesNotContain("rabies", Pages.Markdown("pet A\ndue rabies vaccination 2026-09-01\n2026-09-02 log\n  done rabies vaccination at the clinic\n"));
+        Assert.DoesNotContain("2026-09-01", Pages.Markdown("pet A\ndue rabies vaccination 2026-09-01\n2026-09-02 log\n  done rabies vaccination at the clinic\n"));
 
     [Fact]
     public void Lines_not_understood_stand_as_written_with_their_number() =>

@@ -16,6 +16,9 @@ export const unreadAttention = (reading: 'none' | 'begun'): Attention =>
 
 /** What the status bar says. Where nothing was found it says only that: a note holds no more than was written. */
 export function attentionOf(findings: readonly { readonly severity: number; readonly message: string }[]): Attention {
+  if (findings.some((f) => f.message.startsWith('Not checked: '))) {
+    return { text: '$(circle-slash) not checked', tooltip: 'hnote could not read a change of this note.\nClose it and open it again.', strongest: 'none' };
+  }
   const urgent = findings.filter((f) => f.severity === 0 && f.message.startsWith('Phone now: ')).length;
   const unread = findings.filter((f) => f.severity === 0).length - urgent;
   const call = findings.filter((f) => f.severity === 1).length;

@@ -63,6 +63,7 @@ test('the status bar tells what is urgent from what was not understood', () => {
 
 test('a note that is not read is never said to be free of findings', () => {
   for (const reading of ['none', 'begun']) assert.doesNotMatch(plain.unreadAttention(reading).text, /no findings|\d/);
+  assert.equal(plain.attentionOf([{ severity: 1, message: 'Not checked: x' }]).text, '$(circle-slash) not checked');
 });
 
 test('a file is named after the pet', () => {

@@ -1,8 +1,9 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Record;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Due;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -46,7 +47,7 @@ public sealed class OverdueRule : ICourseRule
         string who = due.FactLine is null
             ? $"about every {every} days is {(due.Source.StartsWith("common", StringComparison.Ordinal) ? "usual" : "advised")} {(at.Facts.Pet.Born is null ? "" : "at this age")}".TrimEnd()
             : $"these notes say every {every} days";
-        string last = on.AddDays(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        string last = on.Plus(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         yield return this.At(FindingLevel.Info, due.Line, due.Span,
             $"The last {name} in these notes is of {last}; {who}: {days} days overdue.", due.Source, due.FactLine is { } line ? [line] : []);
     }

@@ -1,8 +1,9 @@
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Record;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
+using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -41,7 +42,7 @@ public sealed class TogetherRule : ICourseRule
     /// <summary>The last line near in time that says one of them; of the same part, at the same place.</summary>
     private static Noted? Near(Noted one, SignPattern[] alternatives, decimal hours, PetRecord at) => alternatives
         .Select(sign => sign.Part).Distinct().SelectMany(part => at.All(part))
-        .SelectMany(course => course.Between(one.Day.AddDays(-(int)(hours / 24) - 1), one.Day.AddDays((int)(hours / 24) + 1)).ToArray())
+        .SelectMany(course => course.Between(one.Day.Plus(-(int)(hours / 24) - 1), one.Day.Plus((int)(hours / 24) + 1)).ToArray())
         .Where(line => AreTogether(one, line, hours) && (line.Item!.Word != one.Item!.Word || line.Item.Site?.Name == one.Item.Site?.Name) && Array.Exists(alternatives, sign => sign.Matches(line)))
         .MaxBy(line => line.Moment);
 

@@ -49,7 +49,7 @@ public sealed class WaterRangeRule : ICourseRule
         NoteReading reading = lines.Last().Reading!;
         // "less than", and what was spilt, say nothing of too much; "more than" is at least that much
         decimal drunk = lines.Where(line => line.Reading!.Value.Bound != Bound.Below && !IsSpilt(line)).Sum(line => line.Reading!.Value.Number);
-        if (at.WeightOn(lines.Key) is not { } weight || lines.Key.DayNumber - weight.Day!.Value.DayNumber > oldest || at.Facts.Pet.KeyOf(reading) is not { } key)
+        if (at.WeightOn(lines.Key) is not { Value.Number: > 0 } weight || lines.Key.DayNumber - weight.Day!.Value.DayNumber > oldest || at.Facts.Pet.KeyOf(reading) is not { } key)
         {
             return null;
         }

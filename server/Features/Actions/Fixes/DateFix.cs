@@ -1,6 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Actions.Fixes;
@@ -39,10 +40,10 @@ internal static class DateFix
         int back = written.Equals("today", StringComparison.OrdinalIgnoreCase) ? 0 : written.Equals("yesterday", StringComparison.OrdinalIgnoreCase) ? 1 : -1;
         for (int days = 0; back < 0 && days < 7 && written.Length >= ShortestDay && at.Line.Kind == LineKind.EntryHead; days++)
         {
-            back = at.Document.Today.AddDays(-days).DayOfWeek.ToString().StartsWith(written.ToString(), StringComparison.OrdinalIgnoreCase) ? days : back;
+            back = at.Document.Today.Plus(-days).DayOfWeek.ToString().StartsWith(written.ToString(), StringComparison.OrdinalIgnoreCase) ? days : back;
         }
 
-        return back < 0 ? null : [at.Document.Today.AddDays(-back)];
+        return back < 0 ? null : [at.Document.Today.Plus(-back)];
     }
 
     private static HashSet<DateOnly> Readings(ReadOnlySpan<char> written)
@@ -55,7 +56,7 @@ internal static class DateFix
                 // two figures of a year are of this century: a pet's notes are not older
                 if (DateOnly.TryParseExact(written, order, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
                 {
-                    days.Add(day.Year < 2000 && orders == Orders[^1] ? day.AddYears(100) : day);
+                    days.Add(day.Year < 2000 && orders == Orders[^1] ? day.PlusMonths(1_200) : day);
                 }
             }
 

@@ -41,7 +41,7 @@ internal static class EntryOffers
         if (today.DayNumber > 0)
         {
             FixedWord log = Kinds.Find("log")!;
-            yield return Head(today.AddDays(-1), log, group + 1, "yesterday; " + log.Definition);
+            yield return Head(today.Plus(-1), log, group + 1, "yesterday; " + log.Definition);
         }
     }
 
@@ -71,7 +71,7 @@ internal static class EntryOffers
         DateOnly today = at.Document.Today;
         for (int back = 0; back < 8 && today.DayNumber - back >= 0; back++)
         {
-            DateOnly day = today.AddDays(-back);
+            DateOnly day = today.Plus(-back);
             yield return new Offer(DayWords.Iso(day), CompletionKind.Date, group, back == 0 ? $"{day.DayOfWeek}, today" : $"{day.DayOfWeek}");
         }
     }

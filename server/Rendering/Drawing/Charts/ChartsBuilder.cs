@@ -68,7 +68,7 @@ internal sealed class ChartsBuilder
 
     private DateTime Start => from.ToDateTime(TimeOnly.MinValue);
 
-    private DateTime End => to.ToDateTime(TimeOnly.MinValue).AddDays(1);
+    private DateTime End => to == DateOnly.MaxValue ? DateTime.MaxValue : to.Plus(1).ToDateTime(TimeOnly.MinValue);
 
     private IEnumerable<Chart> Vitals()
     {

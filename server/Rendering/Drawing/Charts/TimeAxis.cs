@@ -13,7 +13,7 @@ internal sealed record TimeAxis(DateTime From, DateTime To)
     private static readonly int[] MonthSteps = [1, 2, 3, 6, 12, 24, 60, 120, 600];
 
     /// <summary>How far along a moment lies, from 0 to 1.</summary>
-    public double At(DateTime moment) => Math.Clamp((moment - From) / (To - From), 0, 1);
+    public double At(DateTime moment) => To <= From ? 0 : Math.Clamp((moment - From) / (To - From), 0, 1);
 
     /// <summary>The ticks and their words: the fewest parts of a date that tell them apart.</summary>
     public IEnumerable<(DateTime At, string Words)> Ticks()
@@ -23,8 +23,10 @@ internal sealed record TimeAxis(DateTime From, DateTime To)
         if (dayStep > 0)
         {
             // weeks from the start: which weekday it is says nothing about a pet
-            for (DateTime day = From.TimeOfDay == TimeSpan.Zero ? From : From.Date.AddDays(1); day <= To; day = day.AddDays(dayStep))
+            DateTime first = From.TimeOfDay == TimeSpan.Zero || From.Date == DateTime.MaxValue.Date ? From : From.Date.AddDays(1);
+            for (int step = 0; step <= (To - first).TotalDays / dayStep; step++)
             {
+                DateTime day = first.AddDays(step * dayStep);
                 yield return (day, day.ToString("MM-dd", CultureInfo.InvariantCulture));
             }
 
@@ -32,8 +34,8 @@ internal sealed record TimeAxis(DateTime From, DateTime To)
         }
 
         int months = MonthSteps.First(step => days / DaysInMonth / step <= MostTicks);
-        int first = (From.Year * 12) + From.Month - 1;
-        for (int month = (first + months) / months * months; month < 12 * DateTime.MaxValue.Year; month += months)
+        int firstMonth = (From.Year * 12) + From.Month - 1;
+        for (int month = (firstMonth + months) / months * months; month < 12 * DateTime.MaxValue.Year; month += months)
         {
             var at = new DateTime(month / 12, (month % 12) + 1, 1);
             if (at > To)

@@ -33,7 +33,7 @@ internal static class DayGridBuilder
         {
             if (before is { } last && day.Day.DayNumber - last.DayNumber > 1)
             {
-                rows.Add(Gap(last.AddDays(1), day.Day.AddDays(-1)));
+                rows.Add(Gap(last.Plus(1), day.Day.Plus(-1)));
             }
 
             rows.Add(Row(context, day, orders, lines));
