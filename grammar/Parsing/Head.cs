@@ -59,7 +59,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? AtWithNegation(Cursor at, int index, out int count, bool first = false)
     {
         Head? plain = At(at, index, out count, first);
-        if (Modifiers.At(at, index) is { } found && At(at, index + found.Count, out int behind, first && !at.Is(index + found.Count, "as")) is { } negated
+        if (Modifiers.At(at, index) is { } found && (index + found.Count >= at.Parts.Count || at.OnlyBlanks(index + found.Count - 1, 2)) && At(at, index + found.Count, out int behind, first && !at.Is(index + found.Count, "as")) is { } negated
             && !(plain is { Lead: not null } && count > 1 && count >= found.Count + behind))
         {
             // "not eating" is a phrase of its own, and "not eating well" denies "eating well"
@@ -74,6 +74,11 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? Measure(Cursor at, int index)
     {
         if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { Second.Exists: false } number)
+        {
+            return null;
+        }
+
+        if (number.Span.In(at.Line) is "1st" or "21st" or "31st")
         {
             return null;
         }

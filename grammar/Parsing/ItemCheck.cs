@@ -30,7 +30,7 @@ internal sealed class ItemCheck(Cursor at)
         }
 
         signs.RemoveAll(sign => sign.Word.Part == "any");
-        if (signs.Count > 1)
+        if (signs.Count > 1 || (signs.Count == 1 && signs[0].Span.Start > gone.Span.Start))
         {
             at.Report(new Problem(ProblemRules.OpenNegation, gone.Span, $"`{gone.Text}`: which of them is gone? Write it directly behind: {signs[0].Text} gone."));
         }
@@ -80,6 +80,12 @@ internal sealed class ItemCheck(Cursor at)
         if (!MeasureSlots.SubjectFits(at) && at.First<NoteValue>() is { } value && at.About is { } about)
         {
             at.Report(Refusals.Subject(at, value.Span, value.Span, (value as ValueRange)?.Unit ?? (value as Limit)?.Unit, about));
+        }
+
+        if (at.Word.Kind is WordKind.Care or WordKind.Scan && (none || at.HasNone()) && !at.Word.Has(SlotKind.Medicine)
+            && ((at.First<EventCount>() is { Number: > 0 } && at.Times.Count > 0) || Remark is { } since && since.Text.StartsWith("since", StringComparison.OrdinalIgnoreCase) && (at.Times.Count > 0 || (at.HeadSpan.Length > 0 && at.HeadSpan.End < at.End && at.Line[at.HeadSpan.End] == ','))))
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, at.HeadSpan.Length > 0 ? at.HeadSpan : at.Parts[0].Span, "Did it happen, or not? Write what happened with its time, and that there was none on a line of its own."));
         }
 
         if (none && at.First<NoteValue>() is { } counted)
@@ -198,7 +204,7 @@ internal sealed class ItemCheck(Cursor at)
     private FreeWords? NotDone()
     {
         bool dose = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care;
-        if (!dose && at.Word.Kind != WordKind.Act && at.Word.Word != "done")
+        if (!dose && at.Word.Kind != WordKind.Act && at.Word.Word is not ("done" or "surgery"))
         {
             return null;
         }

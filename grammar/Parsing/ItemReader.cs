@@ -137,6 +137,25 @@ internal sealed class ItemReader
         return next;
     }
 
+    /// <summary>True, with a report, for an exception from what is not so, is over or is fine: <c>no lumps except left flank</c>, <c>nothing but blood</c>.</summary>
+    private bool Excepted(Head head, bool none)
+    {
+        bool denied = none || head.Negation is not null || head.Lead?.Means == LeadMeans.None || at.Holds(SlotKind.Ok) || at.HasNone() || at.Pending is not null
+            || at.Filled.Any(slot => slot.Value is Described { Sense: not Sense.Present } || slot.Value is Described { Word: { Part: "any", Word: "gone" or "resolved" } } || slot.Value is Described sign && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected) && sign.Word.Part != "any");
+        int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
+        bool but = joined > 0 && small!.Word is "but" or "however" && (at.Pending is not null || head.Negation is not null || none)
+            && WordSlots.StartsSign(at, at.At + joined);
+        int count = but ? joined : denied ? at.Phrase(at.Vocabulary.Fixed("exception"), at.At, out _) : 0;
+        count = count > 0 ? count : at.Phrase(at.Vocabulary.Fixed("twist"), at.At, out _);
+        if (count == 0)
+        {
+            return false;
+        }
+
+        at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, count), $"`{at.SpanOf(at.At, count).In(at.Line)}`: write what is there on a line of its own, and what is not on another."));
+        return true;
+    }
+
     /// <summary>Where a breed among other facts of one line ends: at its comma, or before the next fact; null where it is the last.</summary>
     private int? BreedEnd(bool atComma)
     {
@@ -228,6 +247,11 @@ internal sealed class ItemReader
                     at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, sign),
                         $"`{at.SpanOf(at.At, sign).In(at.Line)}` can be read two ways here. Put a comma behind it if it is a sign of its own, or write what is gone: {at.TextAt(at.At + sign)} gone."));
                 }
+            }
+
+            if (!remarks.TakesRest() && Excepted(head, none))
+            {
+                return null;
             }
 
             if (remarks.Compares(at.At))
@@ -350,6 +374,7 @@ internal sealed class ItemReader
         if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || !at.Word.Has(SlotKind.Words) || at.Filled.Any(slot => slot.Value is not Site)
             || AfterHead(here, out ModifierWord? word) is not (> 0 and var count)
             || (here > 0 && word!.Kind == ModifierKind.EndedAfter)
+            || (here + count < at.Parts.Count && at.Line[at.Parts[here + count - 1].Span.End] == '.')
             || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count))
             || (at.Phrase(at.Vocabulary.Describing(at.Subject), here, out DescribingWord? sign) > 0 && sign!.Part != "any")
             || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, here) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(here)) is not null))))
@@ -358,6 +383,14 @@ internal sealed class ItemReader
         }
 
         at.Mark(TokenKind.Keyword, at.SpanOf(here, count));
+        if (word.Kind == ModifierKind.EndedAfter && word.Word.Contains("stopped", StringComparison.Ordinal) && WorryingNone() is { } nothing)
+        {
+            // "pee stopped" is no good news
+            at.Add(SlotKind.Words, new Described(nothing, at.SpanOf(here, count), nothing.Word));
+            at.At = here + count;
+            return true;
+        }
+
         if (word.Kind == ModifierKind.EndedAfter)
         {
             Over(at.SpanOf(here, count));
@@ -533,7 +566,7 @@ internal sealed class ItemReader
             at.Add(SlotKind.Note, written);
         }
 
-        bool zero = none ? at.Filled.All(slot => slot.Kind == SlotKind.Note) : at.Filled.Any(slot => slot.Value is EventCount { Number: 0, Bound: Bound.Exact }) && !at.Holds(SlotKind.Words);
+        bool zero = none ? at.Filled.All(slot => slot.Kind == SlotKind.Note || (slot.Value is Described { Sense: not Sense.Present } sign && sign.Span.Start >= at.HeadSpan.End)) : at.Filled.Any(slot => slot.Value is EventCount { Number: 0, Bound: Bound.Exact }) && !at.Holds(SlotKind.Words);
         if (zero && WorryingNone() is { } nothing)
         {
             // "pee 0" is a sign, as "pee none" is

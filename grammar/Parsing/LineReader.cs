@@ -420,6 +420,15 @@ internal sealed class LineReader
                 continue;
             }
 
+            if (vocabulary.Before.Find(at.TextOf(parts[index])) is not null && index + 1 < parts.Count && parts[index + 1].Kind == PartKind.Word && vocabulary.DoseEvents.Find(at.TextOf(parts[index + 1])) is { Word: "gave" })
+            {
+                // "carprofen not given"
+                word = "missed";
+                at.Mark(TokenKind.Filler, at.SpanOf(index, 2));
+                parts.RemoveRange(index, 2);
+                break;
+            }
+
             if (vocabulary.DoseEvents.Find(at.TextOf(parts[index])) is { } said)
             {
                 word = not ? word : said.Word;

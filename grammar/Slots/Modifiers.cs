@@ -66,8 +66,16 @@ internal static class Modifiers
     /// <summary>Takes a <c>gone</c> or <c>none</c> that belongs to the sign before it.</summary>
     public static bool BindAfter(Cursor at)
     {
-        if (at.BehindSign != at.At || at.StartsSegment(at.At) || at.Phrase(at.Vocabulary.After, at.At, out ModifierWord? word) is not (> 0 and var count)
-            || at.First<Described>() is null)
+        ModifierWord word = null!;
+        bool colon = at.At > 0 && at.BehindSign == at.At && TextSpan.Between(at.Parts[at.At - 1].Span.End, at.Part.Span.Start).In(at.Line).Trim() is ":";
+        int count = at.BehindSign != at.At || (at.StartsSegment(at.At) && !colon) || at.First<Described>() is null ? 0 : at.Phrase(at.Vocabulary.After, at.At, out word!);
+        if (count == 0 && colon && At(at, at.At) is { Word.Kind: ModifierKind.Absent } no)
+        {
+            // "ear red: no"
+            (word, count) = no;
+        }
+
+        if (count == 0)
         {
             return false;
         }
@@ -78,7 +86,7 @@ internal static class Modifiers
             return false;
         }
 
-        if (NeedsEnd(word!) && at.At + count < at.Parts.Count && !at.StartsSegment(at.At + count))
+        if (!colon && NeedsEnd(word) && at.At + count < at.Parts.Count && !at.StartsSegment(at.At + count))
         {
             // "soft no blood": the no belongs to what follows
             return false;
@@ -87,7 +95,7 @@ internal static class Modifiers
         TextSpan span = at.SpanOf(at.At, count);
         at.Mark(TokenKind.Keyword, span);
         at.At += count;
-        at.ReplaceLast(sign with { Span = TextSpan.Between(sign.Span.Start, span.End), Sense = word!.Kind == ModifierKind.EndedAfter ? Sense.Ended : Sense.Absent });
+        at.ReplaceLast(sign with { Span = TextSpan.Between(sign.Span.Start, span.End), Sense = word.Kind == ModifierKind.EndedAfter ? Sense.Ended : Sense.Absent });
         return true;
     }
 

@@ -35,7 +35,7 @@ internal static class SiteSlots
     public static string? RoleOf(SlotKind kind) => kind switch { SlotKind.Node => "node", SlotKind.Joint => "joint", SlotKind.Muscle => "muscle", _ => null };
 
     /// <summary>True where a place starts that the observation cannot hold any more, since it holds another.</summary>
-    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked
+    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked && !IsOtherWord(at)
         && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && !(kind == SlotKind.Tooth && next.Region is not null) && Merged(before, next) is null;
 
     /// <summary>True for the <c>dirty right</c> of <c>ear clean left, dirty right</c>: a stretch whose signs belong to another place than those before it.</summary>
@@ -73,6 +73,9 @@ internal static class SiteSlots
     public static bool IsTooth(Cursor at, NumberPart part) =>
         int.TryParse(part.First.Digits.In(at.Line), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && at.Vocabulary.IsTooth(number, Species.Unknown);
 
+    /// <summary>True for the right of <c>right now</c> and <c>right after food</c>.</summary>
+    private static bool IsOtherWord(Cursor at) => at.Phrase(at.Vocabulary.Small, at.At, out _) > at.Phrase(at.Vocabulary.Sides, at.At, out _) || at.Phrase(at.Vocabulary.Asides, at.At, out _) > 0;
+
     /// <summary>Both as one place: the side behind its region, a region behind its side, or the same again. Null where they are two.</summary>
     private static Site? Merged(Site before, Site next) =>
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
@@ -106,7 +109,7 @@ internal static class SiteSlots
         public override bool BindWord(Cursor at)
         {
             SlotKind? kind = Kind != SlotKind.AnySite ? Kind : at.About is null ? SlotKind.Site : KindOf(at.About);
-            if (kind is null || at.Blocked || at.InRemark)
+            if (kind is null || at.Blocked || at.InRemark || IsOtherWord(at))
             {
                 return false;
             }

@@ -73,6 +73,13 @@ internal static class WordSlots
             return true;
         }
 
+        bool deniedBefore = pending is { OfHead: true } ? at.At == count || at.StartsSegment(at.At - count) is false : at.BehindSign == at.At - count && at.Filled.Count > 0 && at.Filled[^1].Value is Described { Sense: Sense.Absent };
+        if (deniedBefore && !at.StartsSegment(at.At - count) && word.Part == "any" && (word.IsDegree || word.Word is "constant" or "on-off"))
+        {
+            // "not limping badly" says that it limps
+            at.Report(new Problem(ProblemRules.OpenNegation, span, $"`{span.In(at.Line)}` behind a negation can be read two ways. Write what you saw: `slightly red`, or `not red`."));
+        }
+
         if (pending is { OfHead: true } && at.Word.Kind is not WordKind.Exam && Enumerable.Range(0, Math.Min(at.At - count + 1, at.Parts.Count)).Any(at.StartsSegment))
         {
             // "no vomiting, now vomiting blood"

@@ -16,14 +16,14 @@ public sealed class HumanPainkillerRule : IEntryRule
     {
         foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
-            if (item is DoseEvent { Word.Word: "gave" } dose
-                && ClinicalTables.Default.HumanPainkillers.FirstOrDefault(one => one.IsIn(dose.Medicine.Text)) is { } painkiller)
+            FreeWords? medicine = item is DoseEvent { Word.Word: "gave" } dose ? dose.Medicine : (item as MedicinePlan)?.Medicine;
+            if (medicine is not null && ClinicalTables.Default.HumanPainkillers.FirstOrDefault(one => one.IsIn(medicine.Text)) is { } painkiller)
             {
                 bool never = painkiller.IsNeverSafe(at.Facts.Pet.Species);
-                if (never || !at.Facts.PlannedMedicines.Any(painkiller.IsIn))
+                if (never || (item is DoseEvent && !at.Facts.PlannedMedicines.Any(painkiller.IsIn)))
                 {
-                    yield return this.At(FindingLevel.Urgent, line, dose.Medicine.Span,
-                        $"`{dose.Medicine.Text}` is a painkiller made for people{(never ? "; a plan (med) does not make it safe" : ", and no plan (med) in these notes has it")}. Such medicines can poison pets.",
+                    yield return this.At(FindingLevel.Urgent, line, medicine.Span,
+                        $"`{medicine.Text}` is a painkiller made for people{(never ? "; a plan (med) does not make it safe" : ", and no plan (med) in these notes has it")}. Such medicines can poison pets.",
                         painkiller.Source);
                 }
             }
