@@ -383,9 +383,9 @@ internal sealed class ItemReader
         }
 
         at.Mark(TokenKind.Keyword, at.SpanOf(here, count));
-        if (word.Kind == ModifierKind.EndedAfter && word.Word.Contains("stopped", StringComparison.Ordinal) && WorryingNone() is { } nothing)
+        if (word.Kind == ModifierKind.EndedAfter && (here + count == at.Parts.Count || at.StartsSegment(here + count)) && word.Word.Contains("stopped", StringComparison.Ordinal) && WorryingNone() is { } nothing)
         {
-            // "pee stopped" is no good news
+            // "pee stopped" is a sign, not the end of one
             at.Add(SlotKind.Words, new Described(nothing, at.SpanOf(here, count), nothing.Word));
             at.At = here + count;
             return true;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Record.Courses;
 using HealthNotes.Record;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Changes;
 

@@ -1,9 +1,9 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Due;
-using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 

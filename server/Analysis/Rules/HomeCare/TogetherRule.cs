@@ -1,9 +1,9 @@
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
-using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Rules;
 
