@@ -19,6 +19,8 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
 
     private const int MostMarksBetween = 3;
     private const int DateLength = 10;
+    private const int MonthLength = 7;
+    private const int EarliestYear = 1980;
 
     /// <summary>A longer name is also found inside another word; a shorter one would be found in half of all words.</summary>
     private const int LongName = 5;
@@ -96,10 +98,10 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
         int at = 0;
         while (at < line.Length)
         {
-            if (IsDate(line, at))
+            if (DateAt(line, at) is > 0 and var length)
             {
-                text.Append(line, at, DateLength);
-                at += DateLength;
+                text.Append(line, at, length);
+                at += length;
                 continue;
             }
 
@@ -125,7 +127,7 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
     {
         int digits = 0;
         int end = from;
-        for (int at = from; at < line.Length && !char.IsLetter(line[at]) && at - end < MostMarksBetween + 1 && !IsDate(line, at); at++)
+        for (int at = from; at < line.Length && !char.IsLetter(line[at]) && at - end < MostMarksBetween + 1 && DateAt(line, at) == 0; at++)
         {
             if (char.IsDigit(line[at]))
             {
@@ -141,6 +143,21 @@ internal sealed class PrivateText(IEnumerable<string> contacts, string open)
         return (end, digits);
     }
 
-    private static bool IsDate(string line, int at) => at + DateLength <= line.Length && (at + DateLength == line.Length || !char.IsDigit(line[at + DateLength]))
-        && DateOnly.TryParseExact(line.AsSpan(at, DateLength), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
+    /// <summary>How long the date is that starts here, a day or a month; 0 where none does.</summary>
+    private static int DateAt(string line, int at)
+    {
+        foreach ((string form, int length) in (ReadOnlySpan<(string, int)>)[("yyyy-MM-dd", DateLength), ("yyyy-MM", MonthLength)])
+        {
+            int end = at + length;
+            if (end <= line.Length && (at == 0 || !IsOfNumber(line[at - 1])) && (end == line.Length || !IsOfNumber(line[end]))
+                && DateOnly.TryParseExact(line.AsSpan(at, length), form, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date) && date.Year >= EarliestYear)
+            {
+                return length;
+            }
+        }
+
+        return 0;
+    }
+
+    private static bool IsOfNumber(char c) => char.IsDigit(c) || c is '-' or '/';
 }

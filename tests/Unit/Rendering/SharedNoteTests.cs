@@ -18,7 +18,7 @@ public class SharedNoteTests
         phone 01632 960142 (invented)
         chip 900000000000001
         ownr Uma Neighbour 01632 960143
-        known heart murmur
+        known heart murmur since 2026-01
         call-if rr asleep >32 per Quill 2026-01-20
 
         2026-10-04 check by Jo Example
@@ -75,7 +75,7 @@ public class SharedNoteTests
     public void Lines_keep_their_numbers_and_values_their_digits()
     {
         string[] lines = SharedNote.Of(HealthNotes.Grammar.Notes.Note.Read(Note), []).Split('\n');
-        Assert.Equal(["", "pet Marlow", "species dog", "", "", "", "", "", "", "known heart murmur", "call-if rr asleep >32", "", "2026-10-04 check", "  weight 111.4-102.1lb", "  hr 18/15s", "  tooth 208 tartar", "", "", "", "", "  lump L-flank @lower 12mm"], lines[..21]);
+        Assert.Equal(["", "pet Marlow", "species dog", "", "", "", "", "", "", "known heart murmur since 2026-01", "call-if rr asleep >32", "", "2026-10-04 check", "  weight 111.4-102.1lb", "  hr 18/15s", "  tooth 208 tartar", "", "", "", "", "  lump L-flank @lower 12mm"], lines[..21]);
         string[] withText = SharedNote.Of(HealthNotes.Grammar.Notes.Note.Read(Note), [], withText: true).Split('\n');
         Assert.Equal("  ask may I write to [left out] or +[left out]?", withText[16]);
         Assert.Equal("  > [left out] [left out] rang [left out] on 2026-10-03 at 12 [left out] [left out].", withText[19]);
