@@ -5,8 +5,11 @@ using HealthNotes.Record;
 
 namespace HealthNotes.Analysis;
 
-/// <summary>What was found in one entry. Kept while the entry, the facts and what was asked of the record stay as they are.</summary>
-internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch asked)
+/// <summary>What was found in one entry. Kept while the entry, the facts and what was asked of the record stay as they are, in whichever lines they stand.</summary>
+/// <param name="findings">What was found in it.</param>
+/// <param name="asked">What was asked of the record.</param>
+/// <param name="askedIn">The line in which the entry stood then.</param>
+internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch asked, int askedIn)
 {
     /// <summary>What was found in it.</summary>
     public ImmutableArray<NoteFinding> Findings => findings;
@@ -18,7 +21,7 @@ internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch 
     public static EntryFindings Of(PetRecord record, PetEntry entry)
     {
         var asked = new Watch();
-        return new EntryFindings(RuleBook.FindIn(record.For(asked), entry), asked);
+        return new EntryFindings(RuleBook.FindIn(record.For(asked), entry), asked, entry.Entry.Line);
     }
 
     /// <summary>The same for another version of the note; null when the rules have to be applied again.</summary>
@@ -28,27 +31,27 @@ internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch 
     /// <param name="factsMoved">True when facts stand in other lines than before.</param>
     public EntryFindings? For(PetRecord now, PetEntry was, PetEntry entry, bool factsMoved)
     {
-        if (factsMoved && findings.Any(finding => finding.Evidence.Length > 1))
+        bool isThere = ReferenceEquals(was, entry);
+        bool namesLines = findings.Any(finding => finding.Evidence.Length > 1);
+
+        // a weight that does not go with the others names the line of another
+        if ((factsMoved && namesLines)
+            || !(isThere || (was.Slips.IsEmpty && entry.Slips.IsEmpty))
+            || !asked.Holds(now, entry.Entry.Line - askedIn, inPlace: namesLines))
         {
             return null;
         }
 
-        if (ReferenceEquals(was, entry))
-        {
-            return asked.IsEmpty || asked.Holds(now) ? this : null;
-        }
-
-        // a weight that does not go with the others, and answers to questions, name other lines
         int by = entry.Entry.Line - was.Entry.Line;
-        return !asked.IsEmpty || !was.Slips.IsEmpty || !entry.Slips.IsEmpty ? null
-            : findings.IsEmpty ? this
-            : new EntryFindings([.. findings.Select(finding => Moved(finding, by))], asked);
-    }
+        return by == 0 || findings.IsEmpty ? this : new EntryFindings([.. findings.Select(Moved)], asked, askedIn);
 
-    /// <summary>What it rests on outside its own line is facts, and those have not moved.</summary>
-    private static NoteFinding Moved(NoteFinding finding, int by) => finding with
-    {
-        Line = finding.Line + by,
-        Evidence = finding.Evidence.Length == 1 ? [finding.Line + by] : [.. finding.Evidence.Select(line => line == finding.Line ? line + by : line).Order()],
-    };
+        NoteFinding Moved(NoteFinding finding) => finding with
+        {
+            Line = finding.Line + by,
+            Evidence = [.. finding.Evidence.Select(line => IsOwn(line) ? line + by : line).Order()],
+        };
+
+        // what it rests on outside the entry has not moved
+        bool IsOwn(int line) => line >= was.Entry.Line && ReferenceEquals(now.Note.EntryAt(line + by), entry.Entry);
+    }
 }

@@ -77,7 +77,7 @@ public sealed class PetRecord
     public Course Of(CourseKey key)
     {
         Course course = courses.Of(key);
-        watch?.Add(now => IsSame(course, now.courses.Of(key)));
+        watch?.Add((now, _, _) => IsSame(course, now.courses.Of(key)));
         return course;
     }
 
@@ -85,7 +85,7 @@ public sealed class PetRecord
     public ImmutableArray<Course> All(string word)
     {
         ImmutableArray<Course> all = courses.All(word);
-        watch?.Add(now => now.courses.All(word).AsSpan().SequenceEqual(all.AsSpan()));
+        watch?.Add((now, _, _) => now.courses.All(word).AsSpan().SequenceEqual(all.AsSpan()));
         return all;
     }
 
@@ -93,23 +93,23 @@ public sealed class PetRecord
     /// <param name="key">The course.</param>
     /// <param name="day">The day; nothing is before an entry without one.</param>
     /// <param name="time">The time; null for the start of the day.</param>
-    /// <param name="line">Of lines of one moment, those above this one.</param>
+    /// <param name="line">Of lines of one moment, those above this one; 0 for none of them.</param>
     /// <param name="count">How many at most.</param>
     /// <param name="wanted">Which lines are meant; null for all. It must not hold a record.</param>
     public ImmutableArray<Noted> Before(CourseKey key, DateOnly? day, TimeOnly? time, int line, int count, Func<Noted, bool>? wanted = null)
     {
-        ImmutableArray<Noted> before = Find(courses);
-        watch?.Add(now => Find(now.courses).SequenceEqual(before));
+        ImmutableArray<Noted> before = Find(courses, line);
+        watch?.Add((now, by, same) => Find(now.courses, line == 0 ? 0 : line + by).SequenceEqual(before, same));
         return before;
 
-        ImmutableArray<Noted> Find(CourseBook book) => day is { } on ? [.. book.Of(key).Before(on, time, line).Where(wanted ?? (_ => true)).Take(count)] : [];
+        ImmutableArray<Noted> Find(CourseBook book, int above) => day is { } on ? [.. book.Of(key).Before(on, time, above).Where(wanted ?? (_ => true)).Take(count)] : [];
     }
 
     /// <summary>The first line of a course that says that it is there; null when there is none.</summary>
     public Noted? First(CourseKey key)
     {
         Noted? first = Find(courses);
-        watch?.Add(now => Equals(Find(now.courses), first));
+        watch?.Add((now, _, same) => same.Equals(Find(now.courses), first));
         return first;
 
         Noted? Find(CourseBook book) => book.Of(key).Lines.FirstOrDefault(line => line.Item is not NotSeen);
@@ -192,13 +192,17 @@ public sealed class PetRecord
 /// <summary>What one reader asked of a record. It holds the answers, not the record.</summary>
 public sealed class Watch
 {
-    private readonly List<Func<PetRecord, bool>> questions = [];
+    private readonly List<Func<PetRecord, int, IEqualityComparer<Noted?>, bool>> questions = [];
 
     /// <summary>True when nothing was asked.</summary>
     public bool IsEmpty => questions.Count == 0;
 
     /// <summary>True when another version of the record answers every question the same.</summary>
-    public bool Holds(PetRecord now) => questions.TrueForAll(question => question(now));
+    /// <param name="now">That version.</param>
+    /// <param name="by">How many lines further down the reader stands there.</param>
+    /// <param name="inPlace">True when the answers must stand in the same lines, too.</param>
+    public bool Holds(PetRecord now, int by = 0, bool inPlace = true) =>
+        questions.TrueForAll(question => question(now, by, inPlace ? EqualityComparer<Noted?>.Default : Noted.ButForLines));
 
-    internal void Add(Func<PetRecord, bool> question) => questions.Add(question);
+    internal void Add(Func<PetRecord, int, IEqualityComparer<Noted?>, bool> question) => questions.Add(question);
 }

@@ -43,6 +43,7 @@ public class NoteBenchmarks
     [Benchmark]
     public string Page() => VisitPage.Html(analysis);
 
-    private static string Sample([CallerFilePath] string here = "") =>
+    /// <summary>The path of the sample.</summary>
+    internal static string Sample([CallerFilePath] string here = "") =>
         Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "samples", "marlow.hnote");
 }

@@ -15,7 +15,10 @@ public sealed class NormalRangeRule : IEntryRule
     private static readonly string[] Vitals = ["hr", "rr", "temp", "crt", "bcs", "mcs", "pain", "glucose"];
 
     /// <summary>So many standard deviations on one side hold all but one of two hundred values (normal distribution).</summary>
-    private const decimal OneInTwoHundred = 2.58m;
+    private const double OneInTwoHundred = 2.58;
+
+    /// <summary>So many earlier readings tell what is usual within the floor of the row, which is wider than a rate scatters.</summary>
+    private const int Twice = 2;
 
     private readonly string vital;
 
@@ -76,7 +79,16 @@ public sealed class NormalRangeRule : IEntryRule
         }
 
         (decimal Value, double Weight)[] own = [.. LineCrossing.Before(reading, at, row.Last).Where(before => day.DayNumber - before.Day!.Value.DayNumber <= row.Days).Select(before => (before.Value.Number, 1.0))];
-        return own.Length >= row.Least && Math.Abs(reading.Value.Number - Robust.Median(own)) <= Math.Max(row.Floor, OneInTwoHundred * Robust.WiderSpread(own));
+        if (own.Length < Twice)
+        {
+            return false;
+        }
+
+        decimal number = reading.Value.Number;
+        decimal median = Robust.Median(own);
+        return Math.Abs(number - median) <= row.Floor
+            || (own.Length >= row.Least
+                && Math.Abs(row.OnScale(number) - row.OnScale(median)) <= Scatter.Of(row, own, median, number - (reading.Value.Low ?? number)).Times(OneInTwoHundred));
     }
 
     private NoteFinding Tell(NoteReading reading, LineCrossing crossing, NormalRange? normal, bool us)

@@ -10,13 +10,13 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="Median">The usual value, in the canonical unit.</param>
 /// <param name="Low">From here down a reading is not as usual.</param>
 /// <param name="High">From here up a reading is not as usual.</param>
-/// <param name="Spread">How far one reading scatters: one standard deviation.</param>
+/// <param name="Scatter">How far one reading scatters.</param>
 /// <param name="Step">What one count more or less makes of such a reading; 0 for what is not counted.</param>
 /// <param name="Unit">The canonical unit.</param>
 /// <param name="Count">How many readings it is from.</param>
 /// <param name="Since">The day of the first of them.</param>
 /// <param name="Lines">Their lines.</param>
-public sealed record OwnUsual(decimal Median, decimal Low, decimal High, decimal Spread, decimal Step, string Unit, int Count, DateOnly Since, ImmutableArray<int> Lines)
+public sealed record OwnUsual(decimal Median, decimal Low, decimal High, Scatter Scatter, decimal Step, string Unit, int Count, DateOnly Since, ImmutableArray<int> Lines)
 {
     /// <summary>The usual value before a day; null when there are too few readings, or no row of the table is for the course.</summary>
     /// <param name="course">The course; pulses are best taken together first (<see cref="SameVital"/>).</param>

@@ -64,14 +64,24 @@ public static class Robust
     }
 
     /// <summary>
-    /// The wider of two estimates of the standard deviation: by the median distance, which may be half by chance where values
+    /// What a limit of so many standard deviations becomes where the deviation itself is worked out from a few values: the first
+    /// term by which Student's t differs from the normal distribution (Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.5, from memory).
+    /// </summary>
+    /// <param name="deviations">The limit for many values.</param>
+    /// <param name="count">From how many values the deviation is, at least two.</param>
+    public static double OfFew(double deviations, int count) => deviations * (1 + (((deviations * deviations) + 1) / (4 * (count - 1))));
+
+    /// <summary>
+    /// The wider of two estimates of the standard deviation: by the median distance, which may be nothing by chance where values
     /// are whole counts, and by the mean distance, to which no value counts for more than three usual ones.
     /// </summary>
-    public static decimal WiderSpread(IReadOnlyCollection<(decimal Value, double Weight)> values)
+    /// <param name="values">The values and their weights.</param>
+    /// <param name="least">A deviation that the values have at the least.</param>
+    public static decimal WiderSpread(IReadOnlyCollection<(decimal Value, double Weight)> values, decimal least)
     {
         decimal median = Median(values);
         decimal spread = Spread(values);
-        decimal most = 3 * spread / ToStandardDeviation;
+        decimal most = 3 * Math.Max(spread, least) / ToStandardDeviation;
         decimal mean = values.Sum(value => Math.Min(Math.Abs(value.Value - median), most) * (decimal)value.Weight) / (decimal)values.Sum(value => value.Weight);
         return Math.Max(spread, mean * OfMeanDistance);
     }

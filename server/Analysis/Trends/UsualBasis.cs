@@ -76,11 +76,12 @@ internal sealed class UsualBasis
         (decimal Value, double Weight)[] values = [.. readings.Select(one => (one.Reading.Value.Number, one.Weight))];
         decimal median = Robust.Median(values);
         decimal step = Robust.Median(readings.Select(one => one.Reading.Value.Number - (one.Reading.Value.Low ?? one.Reading.Value.Number)));
-        decimal spread = Robust.WiderSpread(values);
-        decimal away = Math.Max(row.Floor, Math.Max(row.Times * spread, row.Percent * median / 100));
-        decimal high = row.From is { } least ? Math.Max(least, median + away) : median + away;
+        var scatter = Scatter.Of(row, values, median, step);
+        decimal far = scatter.Times((double)row.Times);
+        decimal least = Math.Max(row.Floor, row.Percent * median / 100);
+        decimal high = Math.Max(row.From ?? 0, Math.Max(median + least, row.Away(median, far)));
         return new OwnUsual(
-            median, Math.Max(0, median - away), high, spread, step, readings[0].Reading.Value.Unit, readings.Count,
+            median, Math.Max(0, Math.Min(median - least, row.Away(median, -far))), high, scatter, step, readings[0].Reading.Value.Unit, readings.Count,
             readings[^1].Reading.Day!.Value, [.. readings.Select(one => one.Reading.Line)]);
     }
 }

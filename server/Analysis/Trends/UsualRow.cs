@@ -15,6 +15,7 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="Days">How many days back they may lie.</param>
 /// <param name="Last">How many are used at most, the latest.</param>
 /// <param name="HalfLife">In how many days a reading comes to weigh half as much.</param>
+/// <param name="IsCount">True for what is counted: the larger a count, the more it scatters by chance.</param>
 /// <param name="Times">How many spreads away a reading must be.</param>
 /// <param name="Percent">How many percent of the median away it must be.</param>
 /// <param name="Floor">How far away it must be at least, in the unit.</param>
@@ -38,6 +39,7 @@ public sealed record UsualRow(
     int Days,
     int Last,
     double HalfLife,
+    bool IsCount,
     decimal Times,
     decimal Percent,
     decimal Floor,
@@ -72,12 +74,22 @@ public sealed record UsualRow(
         return null;
     }
 
+    /// <summary>A value on the scale on which it scatters the same at any height: the root of a count (Bartlett, J R Stat Soc Suppl 1936;3:68-78, from memory).</summary>
+    public decimal OnScale(decimal value) => IsCount ? (decimal)Math.Sqrt((double)value) : value;
+
+    /// <summary>The value that lies so far from another on that scale; never below nothing.</summary>
+    public decimal Away(decimal value, decimal distance)
+    {
+        decimal there = OnScale(value) + distance;
+        return there <= 0 ? 0 : IsCount ? there * there : there;
+    }
+
     /// <summary>What a reading so many days earlier weighs.</summary>
     public double WeightAfter(int days) => weights[Math.Min(days, weights.Length - 1)];
 
     private static UsualRow Read(TsvRow row) => new(
         row["what"], row["state"], row["side"] == "both", (int)row.Number("least")!, (int)row.Number("on-days")!, (int)row.Number("days")!, (int)row.Number("last")!,
-        (double)row.Number("half-life")!, (decimal)row.Number("times")!, (decimal)row.Number("percent")!, (decimal)row.Number("floor")!, row.Number("from"),
+        (double)row.Number("half-life")!, row["scale"] == "root", (decimal)row.Number("times")!, (decimal)row.Number("percent")!, (decimal)row.Number("floor")!, row.Number("from"),
         (int?)row.Number("grown-months"), row["visits"] == "yes", Level(row["mild"]), Level(row["clear"]), (decimal)row.Number("clear-at")!,
         row["again"].Length == 0 ? null : Level(row["again"]), (decimal)(row.Number("again-times") ?? 0), (int)(row.Number("apart-hours") ?? 0), (int)(row.Number("apart-days") ?? 0), row["source"]);
 

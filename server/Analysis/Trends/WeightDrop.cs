@@ -10,8 +10,10 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="Percent">The mean loss of the latest weighings in percent of it.</param>
 /// <param name="LastPercent">The loss of the last weighing alone.</param>
 /// <param name="Sure">The mean loss in standard errors: what weighings of a steady animal scatter by.</param>
+/// <param name="SureOfPet">The same where the pet's own scatter and the ordinary one are taken together, each for as many steps between weighings as it is from.</param>
+/// <param name="Steps">From how many steps that is.</param>
 /// <param name="Days">How many days the latest weighings span.</param>
-public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch, decimal From, decimal Percent, decimal LastPercent, double Sure, int Days)
+public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch, decimal From, decimal Percent, decimal LastPercent, double Sure, double SureOfPet, int Steps, int Days)
 {
     private const int MostTogether = 3;
     private const int FewInStretch = 3;
@@ -27,7 +29,7 @@ public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch,
         for (int together = 1; together <= MostTogether && together < weights.Length; together++)
         {
             ImmutableArray<DayValue> before = weights[..^together];
-            double noise = Noise(before);
+            Scatter noise = Noise(before);
             WeightDrop lately = Against(Lately(before, weights[^1].Day), weights, together, noise);
             yield return lately;
             if (lately.LastPercent < Limits["long-still"])
@@ -46,13 +48,14 @@ public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch,
         }
     }
 
-    private static WeightDrop Against(ImmutableArray<DayValue> stretch, ImmutableArray<DayValue> weights, int together, double noise)
+    private static WeightDrop Against(ImmutableArray<DayValue> stretch, ImmutableArray<DayValue> weights, int together, Scatter noise)
     {
         decimal from = Robust.Median(stretch.Select(weight => weight.Value));
         decimal percent = -PercentChange(from, weights[^together..].Average(weight => weight.Value));
         double ofStretch = (stretch.Length < FewInStretch ? 1 : OfMedian) / stretch.Length;
+        double loss = (double)percent / Math.Sqrt((1.0 / together) + ofStretch);
         return new WeightDrop(
-            together, stretch, from, percent, -PercentChange(from, weights[^1].Value), (double)percent / (noise * Math.Sqrt((1.0 / together) + ofStretch)),
+            together, stretch, from, percent, -PercentChange(from, weights[^1].Value), loss / noise.Widest, loss / noise.Together, noise.Steps,
             weights[^1].Day.DayNumber - weights[^together].Day.DayNumber);
     }
 
@@ -81,8 +84,11 @@ public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch,
     private static ImmutableArray<DayValue> Around(ImmutableArray<DayValue> before, DateOnly day) =>
         before.RemoveAll(weight => Math.Abs(weight.Day.DayNumber - day.DayNumber) > Limits["year-around"]);
 
-    /// <summary>The scatter of one weighing in percent: this pet's own where it is wider, from the steps between weighings, which a slow change hardly moves.</summary>
-    private static double Noise(ImmutableArray<DayValue> weights)
+    /// <summary>
+    /// The scatter of one weighing in percent: this pet's own where it is wider, from the steps between weighings, which a slow
+    /// change hardly moves. The ordinary wobble counts as <c>noise-prior</c> steps, so that few steps already tell something.
+    /// </summary>
+    private static Scatter Noise(ImmutableArray<DayValue> weights)
     {
         var steps = new List<double>();
         for (int index = Math.Max(1, weights.Length - Limits.Days("noise-last")); index < weights.Length; index++)
@@ -93,13 +99,15 @@ public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch,
         // "74.2-69.6kg": the errors of two readings of a scale for people
         double person = weights[^1].At.Written.Contains('-', StringComparison.Ordinal) ? (double)(Limits["noise-person"] * 100 / weights[^1].Value) : 0;
         double least = Math.Sqrt(Math.Pow((double)Limits["noise"], 2) + (person * person));
-        if (steps.Count < Limits["noise-least"])
-        {
-            return least;
-        }
 
         // an odd weighing makes two long steps: none counts for more than three usual ones. Few steps are given some room.
-        double most = 3 * Robust.Median(steps);
-        return Math.Max(least, steps.Average(step => Math.Min(step, most)) * Math.Sqrt(Math.PI) / 2 * (1 + (1.0 / steps.Count)));
+        double most = steps.Count == 0 ? 0 : 3 * Robust.Median(steps);
+        double own = steps.Select(step => Math.Min(step, most)).DefaultIfEmpty().Average() * Math.Sqrt(Math.PI) / 2;
+        int prior = Limits.Days("noise-prior");
+        double both = Math.Sqrt(((prior * least * least) + (steps.Count * own * own)) / (prior + steps.Count));
+        return new Scatter(Math.Max(Math.Max(least, both), steps.Count < Limits["noise-least"] ? 0 : own * (1 + (1.0 / steps.Count))), both, prior + steps.Count);
     }
+
+    /// <summary>The scatter of one weighing in percent: the widest that it may be taken for; ordinary and own together; from how many steps that is.</summary>
+    private readonly record struct Scatter(double Widest, double Together, int Steps);
 }

@@ -12,6 +12,10 @@ namespace HealthNotes.Record.Courses;
 /// <param name="Entry">The whole entry, for <see cref="CourseKey.WholeChecks"/> only: it is another one after every edit in it.</param>
 public sealed record Noted(EntryHead Head, int Line, NoteItem? Item, NoteReading? Reading, Entry? Entry = null)
 {
+    /// <summary>Compares all but the lines that two stand in.</summary>
+    internal static IEqualityComparer<Noted?> ButForLines { get; } = EqualityComparer<Noted?>.Create((one, other) =>
+        one is null || other is null ? one == other : one == other with { Line = one.Line, Reading = one.Reading is { } reading && other.Reading is { } same ? same with { Line = reading.Line } : other.Reading });
+
     /// <summary>The day of its entry.</summary>
     public DateOnly Day => Head.Date!.Value;
 

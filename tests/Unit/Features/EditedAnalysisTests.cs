@@ -50,6 +50,25 @@ public class EditedAnalysisTests
     }
 
     [Fact]
+    public void A_line_put_in_above_moves_the_other_lines_of_an_entry_that_a_finding_rests_on()
+    {
+        Document document = Cursor.Note(TwoChecks.Replace("  lump L-flank 12mm", "  paw LF 60mm\n  paw RF 90mm", StringComparison.Ordinal));
+        _ = document.Analysis;
+        Document moved = document.Edit(DocumentEdit.Insert(5, 0, "  alert bright\n"), 2);
+        Assert.Equal<int>([8, 9], Assert.Single(moved.Analysis.Findings, f => f.Rule == "sides").Evidence.ToArray());
+    }
+
+    [Fact]
+    public void A_count_keeps_being_judged_by_the_one_before_wherever_both_stand()
+    {
+        Document document = Cursor.Note(TwoChecks);
+        _ = document.Analysis;
+        Document moved = document.Edit(DocumentEdit.Insert(4, 0, "2026-09-01 check\n  rr 20 asleep\n"), 2);
+        Assert.Equal(FindingLevel.Call, LevelAt(moved, 10));
+        Assert.Equal(FindingLevel.Watch, LevelAt(Replace(moved, 7, "  rr 24 asleep"), 10));
+    }
+
+    [Fact]
     public void An_earlier_lump_makes_a_later_one_known()
     {
         Document document = Cursor.Note(TwoChecks);

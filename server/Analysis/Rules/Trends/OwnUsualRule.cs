@@ -110,9 +110,10 @@ public sealed class OwnUsualRule : ICourseRule
             next = line;
             sum += reading.Value.Number;
             count++;
-            // a scatter from few readings may be too small by chance
-            decimal error = usual.Spread * (1 + (2m / usual.Count)) * (decimal)Math.Sqrt((1.0 / count) + (1.0 / usual.Count));
-            if (count is 2 or 3 or MostTogether && (sum / count) - usual.Median >= Math.Max(row.Percent * usual.Median / 100, row.AgainTimes * error) && sum / count >= row.From)
+            decimal mean = sum / count;
+            decimal error = usual.Scatter.Times((double)row.AgainTimes) * (decimal)Math.Sqrt((1.0 / count) + (1.0 / usual.Count));
+            if (count is 2 or 3 or MostTogether && mean >= row.From && mean - usual.Median >= row.Percent * usual.Median / 100
+                && row.OnScale(mean) - row.OnScale(usual.Median) >= error)
             {
                 return count;
             }

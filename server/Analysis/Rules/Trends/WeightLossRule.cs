@@ -87,9 +87,12 @@ public sealed class WeightLossRule : ICourseRule
         decimal call = once ? Limits["loss-call"] : !careful ? Limits[drop.Weighings == 2 ? "loss-twice" : "loss-thrice"] : drop.Days < Limits["loss-quick"] ? Limits["loss"] : Limits["loss-twice-careful"];
         decimal watch = once && !careful ? Limits["loss-call"] : Limits["loss"];
         return drop.LastPercent < Limits["loss-last"] ? null
-            : drop.Percent >= call && drop.Sure >= (double)Limits["sure-call"] && (careful || !once) ? FindingLevel.Call
-            : drop.Percent >= watch && drop.Sure >= (double)Limits["sure-watch"] ? FindingLevel.Watch
+            : drop.Percent >= call && IsSure("sure-call") && (careful || !once) ? FindingLevel.Call
+            : drop.Percent >= watch && IsSure("sure-watch") ? FindingLevel.Watch
             : null;
+
+        // where a loss need not be found early, a scatter that is known from few weighings asks for more
+        bool IsSure(string row) => drop.Sure >= (double)Limits[row] && (careful || drop.SureOfPet >= Robust.OfFew((double)Limits[row], drop.Steps));
     }
 
     private static decimal Lost(DayValue from, DayValue to) => -WeightDrop.PercentChange(from.Value, to.Value);

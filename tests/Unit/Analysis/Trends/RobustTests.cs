@@ -1,5 +1,6 @@
 using CsCheck;
 using HealthNotes.Analysis.Trends;
+using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 
 namespace HealthNotes.Tests.Analysis.Trends;
@@ -38,4 +39,15 @@ public class RobustTests
 
     [Fact]
     public void One_heavy_value_is_the_median() => Assert.Equal(7m, Robust.Median([(1m, 1.0), (7m, 9.0), (100m, 2.0)]));
+
+    [Theory]
+    [InlineData(2.58, 12)]
+    [InlineData(3, 30)]
+    [InlineData(3.9, 90)]
+    public void A_limit_from_few_values_is_that_of_student_s_t(double deviations, int count) =>
+        Assert.Equal(StudentT.InvCDF(0, 1, count - 1, Normal.CDF(0, 1, deviations)), Robust.OfFew(deviations, count), 0.1);
+
+    [Fact]
+    public void Values_that_are_mostly_equal_have_a_spread() =>
+        Assert.Equal(1.2533 * 2 / 6, (double)Robust.WiderSpread([.. new[] { 9m, 9, 9, 9, 10, 8 }.Select(value => (value, 1.0))], 0.5m), 1e-9);
 }
