@@ -15,8 +15,13 @@ internal static class Dates
     private static readonly string[] Months = CultureInfo.InvariantCulture.DateTimeFormat.MonthNames;
 
     /// <summary>True where a date starts, right or wrong as a day: in figures, or with the month in words.</summary>
-    public static bool Starts(Cursor at, int index, bool yearless = false) => InWords(at, index, yearless, out _) is not null
-        || (index < at.Parts.Count && at.Parts[index] is NumberPart part && !Numbers.UnitFollows(at, part, index) && (IsIso(at, part) || InFigures(at, part, yearless) is { Count: 1 }));
+    public static bool Starts(Cursor at, int index, bool yearless = false)
+    {
+        // 25/10 pipettes are an amount
+        bool unit = at.IsWord(index + 1) && at.Vocabulary.Units.Find(at.TextAt(index + 1)) is not null;
+        return InWords(at, index, yearless, out _) is not null
+            || (index < at.Parts.Count && at.Parts[index] is NumberPart part && !Numbers.UnitFollows(at, part, index) && (IsIso(at, part) || InFigures(at, part, yearless && !unit) is { Count: 1 }));
+    }
 
     /// <summary>Reports a day in figures that can be read two ways (<c>4/10/2026</c>) or is not in the calendar (<c>40/10/2026</c>); false for anything else.</summary>
     public static bool Refuse(Cursor at, NumberPart part) => InFigures(at, part, yearless: false) is { Count: not 1 and var count }

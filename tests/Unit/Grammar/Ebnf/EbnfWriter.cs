@@ -104,7 +104,8 @@ public sealed class EbnfWriter(EbnfGrammar grammar, Random random)
         }
         else
         {
-            text.Append(random.Next(10) switch { 0 => ", ", 1 => "  ", 2 => "\t", _ => " " });
+            bool denies = text.Length >= 3 && char.IsWhiteSpace(text[^3]) && text.ToString(text.Length - 2, 2).Equals("no", StringComparison.OrdinalIgnoreCase);
+            text.Append(random.Next(10) switch { 0 when !denies => ", ", 1 => "  ", 2 => "\t", _ => " " });
         }
 
         lastWasSpecial = false;
