@@ -67,7 +67,7 @@ internal static class Modifiers
     public static bool BindAfter(Cursor at)
     {
         ModifierWord word = null!;
-        bool colon = at.At > 0 && at.BehindSign == at.At && TextSpan.Between(at.Parts[at.At - 1].Span.End, at.Part.Span.Start).In(at.Line).Trim() is ":";
+        bool colon = at.At > 0 && at.BehindSign == at.At && at.First<Described>() is not null && TextSpan.Between(at.Parts[at.At - 1].Span.End, at.Part.Span.Start).In(at.Line).Trim() is ":";
         int count = at.BehindSign != at.At || (at.StartsSegment(at.At) && !colon) || at.First<Described>() is null ? 0 : at.Phrase(at.Vocabulary.After, at.At, out word!);
         if (count == 0 && colon && At(at, at.At) is { Word.Kind: ModifierKind.Absent } no)
         {
