@@ -83,7 +83,7 @@ internal sealed class ItemReader
     private Head? ReadOne(Head head)
     {
         at.StartItem(head.Word, head.Span);
-        if (head.Word.Word == "missed" && GivenLater() is { } given)
+        if (head.Word.Word == "missed" && StretchPatterns.GivenLater(at) is { } given)
         {
             // "forgot insulin, gave it at 11am": it was given, and that it was late is kept as written
             head = head with { Word = at.Vocabulary.LineWords.Find("gave")!, Lead = null };
@@ -97,7 +97,7 @@ internal sealed class ItemReader
 
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);
         bool none = Imply(head);
-        if (head.Word.Has(SlotKind.Text) && head.Word.Word == "breed" && at.HasPart && BreedEnd(head.Span.Length == 0) is { } end)
+        if (head.Word.Has(SlotKind.Text) && head.Word.Word == "breed" && at.HasPart && StretchPatterns.BreedEnd(at, head.Span.Length == 0) is { } end)
         {
             TextSpan span = at.SpanOf(0, end);
             at.At = end;
@@ -135,51 +135,6 @@ internal sealed class ItemReader
         }
 
         return next;
-    }
-
-    /// <summary>True, with a report, for an exception from what is not so, is over or is fine: <c>no lumps except left flank</c>, <c>nothing but blood</c>.</summary>
-    private bool Excepted(Head head, bool none)
-    {
-        bool denied = none || head.Negation is not null || head.Lead?.Means == LeadMeans.None || at.Holds(SlotKind.Ok) || at.HasNone() || at.Pending is not null
-            || at.Filled.Any(slot => slot.Value is Described { Sense: not Sense.Present } || slot.Value is Described { Word: { Part: "any", Word: "gone" or "resolved" } } || slot.Value is Described sign && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected) && sign.Word.Part != "any");
-        int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
-        bool but = joined > 0 && small!.Word is "but" or "however" && (at.Pending is not null || head.Negation is not null || none)
-            && WordSlots.StartsSign(at, at.At + joined);
-        int count = but ? joined : denied ? at.Phrase(at.Vocabulary.Fixed("exception"), at.At, out _) : 0;
-        count = count > 0 ? count : at.Phrase(at.Vocabulary.Fixed("twist"), at.At, out _);
-        if (count == 0)
-        {
-            return false;
-        }
-
-        at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, count), $"`{at.SpanOf(at.At, count).In(at.Line)}`: write what is there on a line of its own, and what is not on another."));
-        return true;
-    }
-
-    /// <summary>Where a breed among other facts of one line ends: at its comma, or before the next fact; null where it is the last.</summary>
-    private int? BreedEnd(bool atComma)
-    {
-        int index = 1;
-        while (index < at.Parts.Count && !(at.StartsSegment(index) && (atComma || Head.Fact(at, index) is not null || Head.At(at, index, out _) is { Word.Kind: WordKind.Fact })))
-        {
-            index++;
-        }
-
-        return atComma || index < at.Parts.Count ? index : null;
-    }
-
-    /// <summary>Where the word stands that a dose was given after all, with its time behind it; null where none does.</summary>
-    private int? GivenLater()
-    {
-        for (int index = at.At; index + 1 < at.Parts.Count && TimeReader.Within(at, index, out _) is null; index++)
-        {
-            if (index > at.At && at.Vocabulary.DoseEvents.Find(at.TextAt(index)) is { Word: "gave" } && at.Vocabulary.Before.Find(at.TextAt(index - 1)) is null)
-            {
-                return TimeReader.Within(at, index + 1 + (at.Is(index + 1, "it") || at.Is(index + 1, "them") ? 1 : 0), out _) is not null ? index : null;
-            }
-        }
-
-        return null;
     }
 
     private Head? Bind(Head head, ImmutableArray<SlotReader> slots, ref bool none)
@@ -249,7 +204,7 @@ internal sealed class ItemReader
                 }
             }
 
-            if (!remarks.TakesRest() && Excepted(head, none))
+            if (!remarks.TakesRest() && StretchPatterns.IsExcepted(at, head, none))
             {
                 return null;
             }

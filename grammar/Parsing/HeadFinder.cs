@@ -1,0 +1,343 @@
+using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
+
+namespace HealthNotes.Grammar.Parsing;
+
+/// <summary>
+/// Finds the word that a line is filed under: its own first word, or a phrase, a medicine, a place, a fact, a measure or what falls
+/// due at its start. Each way leaves the cursor at the parts that are to be read behind it.
+/// </summary>
+internal sealed class HeadFinder
+{
+    private readonly NoteVocabulary vocabulary;
+    private readonly Cursor at;
+    private readonly Func<int, Head?>[] ways;
+    private bool wordFound;
+
+    public HeadFinder(Cursor cursor)
+    {
+        at = cursor;
+        vocabulary = cursor.Vocabulary;
+        ways = [WordFirst, PhraseFirst, MedicineFirst, PlaceFirst, FactFirst, NumberFirst, TopicFirst];
+    }
+
+    /// <summary>How many ways there are; they are tried in order.</summary>
+    public int Ways => ways.Length;
+
+    /// <summary>True for the way in which words before the head belong to it.</summary>
+    public bool IsPlaceFirst(int way) => ways[way] == PlaceFirst;
+
+    /// <summary>The head by one of the ways; null where the line does not start so.</summary>
+    public Head? Find(int way, int start)
+    {
+        Head? head = ways[way](start);
+        wordFound = way == 0 ? head is not null : wordFound;
+        return head;
+    }
+
+    /// <summary>The first word is the line's own: <c>hr 18/15s</c>.</summary>
+    private Head? WordFirst(int start)
+    {
+        Cut(start, word: null);
+        if (at.Phrase(vocabulary.Medicines, 0, out _) > Math.Max(1, at.Phrase(vocabulary.LineWords, 0, out _)) && at.Phrase(vocabulary.Leads, 0, out _) == 0)
+        {
+            // the water of "water tablet" and the ear of "ear drops" name a medicine
+            return null;
+        }
+
+        Head? head = OwnWord(start);
+        if (head is { Word.Kind: WordKind.Skip, Lead: null } && Enumerable.Range(0, at.Parts.Count).TakeWhile(index => (index == 0 || !at.StartsSegment(index)) && Head.At(at, index, out _) is null)
+            .Any(index => at.IsWord(index) && at.Phrase(vocabulary.Medicines, index, out _) > 0))
+        {
+            // "skipped noon gabapentin": a dose, and not a part of the body
+            return head.Value with { Word = vocabulary.LineWords.Find("missed")! };
+        }
+
+        if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0) && at.IsWord(1))
+        {
+            LineWord due = vocabulary.LineWords.Find("due")!;
+            at.StartItem(due, new TextSpan(start, 0));
+            if (!ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart))
+            {
+                // "recheck kidney values in 10 days": what falls due, in free words
+                Cut(start, word: null);
+                return new Head(due, new TextSpan(start, 0));
+            }
+        }
+
+        return head;
+    }
+
+    /// <summary>True where a part of the body, a line's word or a problem with the part itself stands.</summary>
+    private bool NamesPart(int index) => Head.At(at, index, out _) is not null || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
+        || (at.IsWord(index) && at.Parts[index].Span.Length >= LineReader.ShortestSlip && vocabulary.Knows(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
+
+    private Head? OwnWord(int start)
+    {
+        string text = at.Line;
+        int wordEnd = start;
+        while (wordEnd < at.End && !Scanners.IsBlank(text[wordEnd]) && (wordEnd == start || !(Scanners.IsSeparator(text[wordEnd]) || text[wordEnd] is '<' or '>' or '~' or '=')))
+        {
+            wordEnd++;
+        }
+
+        ReadOnlySpan<char> written = text.AsSpan(start, wordEnd - start).TrimEnd(":,;.");
+        var span = new TextSpan(start, written.Length);
+        LineWord? word = vocabulary.LineWords.Find(written, out int phrase);
+        if (word is not null && phrase == 1 && vocabulary.Leads.IsAlone(written))
+        {
+            if (!word.Has(SlotKind.Text) && !word.Has(SlotKind.File))
+            {
+                Cut(span.End, word);
+            }
+
+            return new Head(word, span);
+        }
+
+        Cut(start, word);
+        Head? head = Head.At(at, 0, out int count, first: true);
+        return head is not null && Modifiers.At(at, 0) is { } negation && negation.Count > count ? null : Behind(head, count);
+    }
+
+    /// <summary>The head, with the cursor's parts behind it.</summary>
+    private Head? Behind(Head? head, int count)
+    {
+        at.StartParts(at.Parts[count..]);
+        return head;
+    }
+
+    /// <summary>A phrase or a negation comes first: <c>limping front left</c>, <c>no cough</c>, <c>no longer limping</c>.</summary>
+    private Head? PhraseFirst(int start)
+    {
+        Cut(start, word: null);
+        int first = 0;
+        while (first + 1 < at.Parts.Count && Modifiers.At(at, first) is null && at.Phrase(vocabulary.Small, first, out ModifierWord? small) is > 0 and var count && small!.Kind == ModifierKind.Filler && Head.At(at, first, out _) is null)
+        {
+            // "he was limping", "I have forgotten the insulin"
+            at.Mark(TokenKind.Filler, at.SpanOf(first, count));
+            first += count;
+        }
+
+        return Head.AtWithNegation(at, first, out int length, first: true) is { } head && (first > 0 || head.Negation is not null || head.Lead is not null) ? Behind(head, first + length) : null;
+    }
+
+    /// <summary>The place, or an article, comes before the word: <c>right ear smells</c>, <c>carpus R swollen</c>.</summary>
+    private Head? PlaceFirst(int start)
+    {
+        if (wordFound)
+        {
+            // a line that starts with its own word is not read as another line
+            return null;
+        }
+
+        Cut(start, word: null);
+        for (int index = 1; index < at.Parts.Count; index++)
+        {
+            if (Modifiers.At(at, index - 1) is not null || (at.StartsSegment(index) && Enumerable.Range(0, index).Any(before => at.IsWord(before) && vocabulary.IsDescribing(at.TextAt(before).ToString()))))
+            {
+                // "back better, walked 20 min": what was seen belongs to its own stretch
+                // what a negation belongs to stands behind it, and must stay there
+                break;
+            }
+
+            if (Head.At(at, index, out int count) is { Lead: not null, Word.Word: "done" } act && index <= 2 && !Enumerable.Range(0, index).Any(before => vocabulary.IsDescribing(at.TextAt(before).ToString())))
+            {
+                // "front nails trimmed": the whole line names what was done
+                at.StartParts(at.Parts[(index + count)..]);
+                return act with { Span = TextSpan.Between(start, act.Span.End) };
+            }
+
+            if (at.Phrase(vocabulary.Sides, index, out _) > 0)
+            {
+                // "carpus R swollen": a side, and not the letter for breathing
+                continue;
+            }
+
+            if (Head.At(at, index, out count) is { } head && head.Word.Kind is WordKind.Exam or WordKind.Scan or WordKind.Vital or WordKind.Care && !head.Word.Has(SlotKind.Medicine))
+            {
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + count)..]]);
+                return head;
+            }
+        }
+
+        for (int index = 0; index < at.Parts.Count; index++)
+        {
+            if (at.IsWord(index) && at.Phrase(vocabulary.Regions, index, out Region? region) > 0 && region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is { } part)
+            {
+                return new Head(vocabulary.LineWords.Find(part)!, new TextSpan(at.Parts[index].Span.Start, 0));
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The medicine comes first: <c>carprofen 75mg 8am</c>, <c>gabapentin missed 16:00</c>. With an interval it is a plan.</summary>
+    private Head? MedicineFirst(int start)
+    {
+        Cut(start, word: null, tight: true);
+        bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
+        if (!at.IsWord(0) || MedicineLength(out int longest) is not (> 0 and var name) || (wordFound && longest < 2))
+        {
+            return null;
+        }
+
+        TextSpan span = at.SpanOf(0, name);
+        string word = not ? "missed" : "gave";
+        List<Part> parts = [.. at.Parts];
+        for (int index = name; index < parts.Count; index++)
+        {
+            if (at.StartsSegment(index) && parts.Take(index).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null))
+            {
+                // "pimobendan 6.30am, spat out the evening one": another dose
+                break;
+            }
+
+            if (parts[index].Kind != PartKind.Word)
+            {
+                continue;
+            }
+
+            if (vocabulary.Before.Find(at.TextOf(parts[index])) is not null && index + 1 < parts.Count && parts[index + 1].Kind == PartKind.Word && vocabulary.DoseEvents.Find(at.TextOf(parts[index + 1])) is { Word: "gave" })
+            {
+                // "carprofen not given"
+                word = "missed";
+                at.Mark(TokenKind.Filler, at.SpanOf(index, 2));
+                parts.RemoveRange(index, 2);
+                break;
+            }
+
+            if (vocabulary.DoseEvents.Find(at.TextOf(parts[index])) is { } said)
+            {
+                word = not ? word : said.Word;
+                at.Mark(TokenKind.Filler, parts[index].Span);
+                parts.RemoveAt(index);
+                break;
+            }
+
+            if (vocabulary.Fixed("dose-refused").Find(at.TextOf(parts[index])) is not null)
+            {
+                word = "missed";
+                break;
+            }
+        }
+
+        bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
+        at.StartItem(vocabulary.LineWords.Find("med")!, span);
+        bool ordered = vocabulary.Fixed("ordered").Find(at.TextAt(0)) is not null;
+        bool plan = ordered || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index)));
+        TextSpan order = at.Parts[0].Span;
+        if (ordered)
+        {
+            at.Mark(TokenKind.LineWord, parts[0].Span);
+            parts.RemoveAt(0);
+        }
+
+        at.StartParts(parts.ToArray());
+        return new Head(vocabulary.LineWords.Find(plan ? "med" : word)!, ordered ? order : new TextSpan(span.Start, 0));
+    }
+
+    /// <summary>A fact comes without its word: <c>dog, female, spayed</c>.</summary>
+    private Head? FactFirst(int start)
+    {
+        Cut(start, word: null);
+        int end = 1;
+        while (end < at.Parts.Count && !at.StartsSegment(end))
+        {
+            end++;
+        }
+
+        // "greyhound, girl, desexed": a breed, where a fact without its word follows
+        return Head.Fact(at, 0) ?? (end < at.Parts.Count && Head.Fact(at, end) is not null ? Head.Breed(at, 0) : null);
+    }
+
+    /// <summary>A measure comes without its word, where its unit tells it: <c>5.2kg on the scales at the vet</c>.</summary>
+    private Head? NumberFirst(int start)
+    {
+        Cut(start, word: null);
+        return Head.Measure(at, 0);
+    }
+
+    /// <summary>What falls due comes before the word: <c>glucose curve due Nov 9</c>.</summary>
+    private Head? TopicFirst(int start)
+    {
+        Cut(start, word: null);
+        for (int index = 1; index + 1 < at.Parts.Count && !at.StartsSegment(index); index++)
+        {
+            LineWord due = vocabulary.LineWords.Find("due")!;
+            at.StartItem(due, new TextSpan(start, 0));
+            if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
+            {
+                at.Mark(TokenKind.LineWord, at.Parts[index].Span);
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
+                return new Head(due, new TextSpan(start, 0));
+            }
+        }
+
+        return null;
+    }
+
+    private bool Skip(int count, TokenKind kind)
+    {
+        at.Mark(kind, at.SpanOf(0, count));
+        at.StartParts(at.Parts[count..]);
+        return true;
+    }
+
+    /// <summary>How many parts at the start name a medicine: one that is known, or a name of one or two words before an amount of medicine.</summary>
+    private int MedicineLength(out int longest)
+    {
+        longest = 0;
+        for (int index = 0; index < Math.Min(3, at.Parts.Count); index++)
+        {
+            if (at.IsWord(index) && at.Phrase(vocabulary.Medicines, index, out _) is > 0 and var count)
+            {
+                longest = index == 0 ? count : 0;
+                return index + count;
+            }
+
+            if (at.IsWord(index) && vocabulary.Fixed("ordered").Find(at.TextAt(index)) is null && vocabulary.Small.Find(at.TextAt(index)) is null && vocabulary.NumberWords.Find(at.TextAt(index)) is null
+                && vocabulary.Units.Find(at.TextAt(index)) is null && vocabulary.Fixed("day").Find(at.TextAt(index)) is null)
+            {
+                // "held", "last dose": words before the medicine may mean that it was not given
+                break;
+            }
+        }
+
+        for (int index = 1; index <= 2 && index < at.Parts.Count; index++)
+        {
+            if (NameSlots.IsOrdinary(vocabulary, at.TextAt(index - 1).ToString()))
+            {
+                return 0;
+            }
+
+            if (at.Parts[index] is NumberPart number && UnitBehind(number, index) is { Quantity: Quantity.Dose or Quantity.DoseRate } or { Word: "mg" or "ug" or "ml" })
+            {
+                return index;
+            }
+        }
+
+        return 0;
+    }
+
+    private Unit? UnitBehind(NumberPart number, int index)
+    {
+        Operand last = number.Second.Exists ? number.Second : number.First;
+        ReadOnlySpan<char> unit = last.Unit.Length > 0 ? last.Unit.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "";
+        return vocabulary.Units.Find(unit) ?? vocabulary.Units.Find(unit[..Math.Max(0, unit.IndexOf('/'))]);
+    }
+
+    private void Cut(int from, LineWord? word, bool tight = false)
+    {
+        bool loose = !tight && (word is null || !(word.Has(SlotKind.Medicine) || word.Has(SlotKind.Rule) || word.Has(SlotKind.Times) || word.Has(SlotKind.Duration)));
+        ArraySegment<Part> parts = PartReader.Read(at.Line, at.End, loose);
+        int first = 0;
+        while (first < parts.Count && parts[first].Span.Start < from)
+        {
+            first++;
+        }
+
+        at.StartParts(parts[first..]);
+    }
+}
