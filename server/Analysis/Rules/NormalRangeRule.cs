@@ -9,7 +9,7 @@ using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A vital held against the published lines for this species, stage, size, state and place. One instance a vital.</summary>
+/// <summary>A vital compared with the published lines for this species, stage, size, state and place. One instance a vital.</summary>
 public sealed class NormalRangeRule : IEntryRule
 {
     private static readonly string[] Vitals = ["hr", "rr", "temp", "crt", "bcs", "mcs", "pain", "glucose"];

@@ -5,7 +5,7 @@ using HealthNotes.Record.Readings;
 namespace HealthNotes.Analysis.Trends;
 
 /// <summary>How one thing changed over time: a line through it, and how sure that is. For rules, and for drawing.</summary>
-/// <param name="Row">What it was held against.</param>
+/// <param name="Row">What it was compared with.</param>
 /// <param name="PerDay">The change in a day, in the row's unit (Theil-Sen).</param>
 /// <param name="LowPerDay">The lower end of its 95% interval.</param>
 /// <param name="HighPerDay">The upper end of its 95% interval.</param>

@@ -21,7 +21,7 @@ public sealed record UsualNow(decimal Low, decimal High, string Unit, DateOnly? 
     /// <summary>The range of a vital as a check takes it; null for a part, and when nothing is known.</summary>
     public static UsualNow? Of(PetRecord record, CheckStep step) => step.Same.Select(course => Of(record, course)).FirstOrDefault(usual => usual is not null);
 
-    /// <summary>The range that a reading of <paramref name="day"/> is held against: by the readings of the days before.</summary>
+    /// <summary>The range that a reading of <paramref name="day"/> is compared with: by the readings of the days before.</summary>
     public static UsualNow? On(PetRecord record, Course course, DateOnly day) => On(record, course, day, day);
 
     private static UsualNow? On(PetRecord record, Course course, DateOnly day, DateOnly before)

@@ -52,7 +52,7 @@ public sealed class WeightLossRule : ICourseRule
     }
 
     /// <summary>
-    /// One weighing is enough: an animal that should gain has lost. It is held against the weighing before; against the highest
+    /// One weighing is enough: an animal that should gain has lost. It is compared with the weighing before; with the highest
     /// where it has fallen twice since, as the highest alone may be a slip of the pen.
     /// </summary>
     private NoteFinding? OfYoung(WeightContext weighed, PetRecord at)

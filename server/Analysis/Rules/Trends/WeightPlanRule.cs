@@ -6,7 +6,7 @@ using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>A loss of weight that is wanted, held against the rate that is safe and the rate that was planned.</summary>
+/// <summary>A loss of weight that is wanted, compared with the rate that is safe and the rate that was planned.</summary>
 public sealed class WeightPlanRule : ICourseRule
 {
     private const double Week = 7;
