@@ -15,7 +15,7 @@ internal static class MedicineHover
     {
         string name = at.Item!.Name!.Text;
         yield return $"**{Md.Escape(name)}**";
-        foreach (DatedFact<MedicinePlan> plan in at.Document.Record.Facts.Plans.Where(plan => !(plan.Day > at.Day) && CourseKey.MedicineName(plan.Fact.Medicine.Text) == CourseKey.MedicineName(name) && plan.Line != at.Index).TakeLast(2))
+        foreach (DatedFact<MedicinePlan> plan in at.Document.Record.Facts.PlansByMedicine[CourseKey.MedicineName(name)].Where(plan => !(plan.Day > at.Day) && plan.Line != at.Index).TakeLast(2))
         {
             yield return $"**Plan** (line {plan.Line + 1}): {Md.Escape(at.Document.Syntax.Lines[plan.Line].Text.Trim())}";
         }

@@ -33,9 +33,13 @@ internal readonly record struct Trace(CourseKey Key, Noted Noted)
             traces.Add(new Trace(entry.IsCheck ? CourseKey.WholeChecks : CourseKey.WholeVisits, new Noted(entry.Head, entry.Line, null, null, entry)));
         }
 
+        int next = 0;
         foreach ((int line, NoteItem item) in entry.Items)
         {
-            NoteReading? reading = ReadingOf(plausible, line, item);
+            // the values stand in the order of their items, some of which have none
+            NoteReading? reading = next < plausible.Length && plausible[next] is var value && value.Line == line && value.What == item.Word.Word
+                && value.Span == ReadingCollector.SpanOf(item) ? value : null;
+            next += reading is null ? 0 : 1;
             if (CourseKey.Of(item, reading) is { } key)
             {
                 Add(key, new Noted(entry.Head, line, item, reading));
@@ -60,19 +64,6 @@ internal readonly record struct Trace(CourseKey Key, Noted Noted)
                 && Equals(trace.Noted.Reading, noted.Reading))
             {
                 return trace.Noted;
-            }
-        }
-
-        return null;
-    }
-
-    private static NoteReading? ReadingOf(ImmutableArray<NoteReading> readings, int line, NoteItem item)
-    {
-        foreach (NoteReading reading in readings)
-        {
-            if (reading.Line == line && reading.What == item.Word.Word && reading.Span == ReadingCollector.SpanOf(item))
-            {
-                return reading;
             }
         }
 

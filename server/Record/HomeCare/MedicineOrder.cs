@@ -48,8 +48,7 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
     public static ImmutableArray<MedicineOrder> Of(string medicine, PetRecord at)
     {
         ImmutableArray<Noted> stops = at.Of(new CourseKey("stop", medicine)).Lines;
-        MedicineOrder[] orders = [.. at.Facts.Plans.Where(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text) == medicine)
-            .Select(plan => Read(plan)).OrderBy(order => order.From)];
+        MedicineOrder[] orders = [.. at.Facts.PlansByMedicine[medicine].Select(Read).OrderBy(order => order.From)];
         for (int index = 0; index < orders.Length; index++)
         {
             DateTime? replaced = index + 1 < orders.Length && orders[index + 1].From is var next && next > orders[index].From
@@ -64,7 +63,7 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
 
     /// <summary>All plans of all medicines, in the order of their lines.</summary>
     public static ImmutableArray<MedicineOrder> All(PetRecord at) =>
-        [.. at.Facts.PlannedMedicines.Select(CourseKey.MedicineName).Distinct().SelectMany(medicine => Of(medicine, at)).OrderBy(order => order.Line)];
+        [.. at.Facts.PlansByMedicine.SelectMany(same => Of(same.Key, at)).OrderBy(order => order.Line)];
 
     /// <summary>What is to be given on a day: of each medicine the latest plan that holds, in the order of their lines.</summary>
     public static ImmutableArray<MedicineOrder> On(DateOnly day, PetRecord at) =>

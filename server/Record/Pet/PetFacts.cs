@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Record.Pet;
 
@@ -26,6 +27,7 @@ public sealed class PetFacts
         OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind is WordKind.Task or WordKind.Act)];
         HomeCheck = note.Facts<HomeCheckFact>(today).LastOrDefault();
         Plans = [.. note.Facts<MedicinePlan>()];
+        PlansByMedicine = Plans.ToLookup(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text));
     }
 
     /// <summary>Who the note is about. Its weights may be those of an earlier version: a rule asks the record for them.</summary>
@@ -63,6 +65,9 @@ public sealed class PetFacts
 
     /// <summary>The plans of all medicines, past ones too, in file order.</summary>
     public ImmutableArray<DatedFact<MedicinePlan>> Plans { get; }
+
+    /// <summary>Those plans by the medicine's name as it is compared, in the order of each one's first line.</summary>
+    public ILookup<string, DatedFact<MedicinePlan>> PlansByMedicine { get; }
 
     /// <summary>The medicines that a plan names, in file order.</summary>
     public IEnumerable<string> PlannedMedicines => Plans.Select(plan => plan.Fact.Medicine.Text);

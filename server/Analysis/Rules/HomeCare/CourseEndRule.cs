@@ -25,7 +25,7 @@ public sealed class CourseEndRule : ICourseRule
             yield break;
         }
 
-        foreach (string medicine in at.Facts.Plans.Select(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text)).Distinct())
+        foreach (string medicine in at.Facts.PlansByMedicine.Select(same => same.Key))
         {
             foreach (MedicineOrder order in MedicineOrder.Of(medicine, at))
             {

@@ -27,7 +27,7 @@ public sealed class DoseDriftRule : ICourseRule
             yield break;
         }
 
-        foreach (string medicine in at.Facts.Plans.Select(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text)).Distinct())
+        foreach (string medicine in at.Facts.PlansByMedicine.Select(same => same.Key))
         {
             if (MedicineOrder.Of(medicine, at).LastOrDefault(order => order.Holds(last)) is not { } order || order.From == DateOnly.MinValue
                 || at.WeightOn(order.From) is not { } before
