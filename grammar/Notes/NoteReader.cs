@@ -57,8 +57,11 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
     private static ImmutableArray<PlacedProblem> InOrder(List<PlacedProblem> found, ImmutableArray<PlacedProblem> misplaced) =>
         [.. found.Concat(misplaced).OrderBy(p => p.Line).ThenBy(p => p.Problem.Span.Start)];
 
-    private static ImmutableArray<Placed<NoteItem>> Without(ImmutableArray<Placed<NoteItem>> items, ImmutableArray<PlacedProblem> misplaced) =>
-        items.RemoveAll(item => misplaced.Any(problem => problem.Line == item.Line));
+    private static ImmutableArray<Placed<NoteItem>> Without(ImmutableArray<Placed<NoteItem>> items, ImmutableArray<PlacedProblem> misplaced)
+    {
+        HashSet<int> left = [.. misplaced.Select(problem => problem.Line)];
+        return items.RemoveAll(item => left.Contains(item.Line));
+    }
 
     private static ImmutableArray<int> Lines(ImmutableArray<int> notUnderstood, ImmutableArray<PlacedProblem> misplaced) =>
         [.. notUnderstood.Concat(misplaced.Select(problem => problem.Line)).Distinct().Order()];

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Data;
+using HealthNotes.Record.Pet;
 using HealthNotes.Record.Ranges;
 
 namespace HealthNotes.Analysis.Danger;
@@ -58,7 +59,7 @@ internal sealed record DangerWord(
             [.. painkiller.Synonyms.Append(painkiller.Name).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], painkiller.Source) { Painkiller = painkiller }),
     ];
 
-    private static string[] Words(string phrase) => [.. SearchedText.Split(phrase).Select(word => word.Text)];
+    private static string[] Words(string phrase) => [.. TextWord.Split(phrase).Select(word => word.Text)];
 
     private static IReadOnlyList<TsvRow> Table(string name) => ClinicalData.Rows(name);
 }

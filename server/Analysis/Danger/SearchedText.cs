@@ -1,15 +1,9 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Danger;
-
-/// <summary>A word of a text: in small letters, without apostrophes.</summary>
-/// <param name="Text">The word.</param>
-/// <param name="Span">Where it stands.</param>
-/// <param name="Sentence">The number of its sentence.</param>
-/// <param name="Part">The number of its part between commas.</param>
-internal readonly record struct TextWord(string Text, TextSpan Span, int Sentence, int Part);
 
 /// <summary>A text cut into words, with what a search must know of small words: which negate, and how far that reaches.</summary>
 internal sealed class SearchedText
@@ -30,43 +24,11 @@ internal sealed class SearchedText
     public SearchedText(string text)
     {
         this.text = text;
-        words = Split(text);
+        words = TextWord.Split(text);
     }
 
     /// <summary>Its words.</summary>
     public ImmutableArray<TextWord> Words => words;
-
-    /// <summary>Cuts a text into words.</summary>
-    public static ImmutableArray<TextWord> Split(string text)
-    {
-        ImmutableArray<TextWord>.Builder found = ImmutableArray.CreateBuilder<TextWord>();
-        int sentence = 0;
-        int part = 0;
-        int start = -1;
-        for (int index = 0; index <= text.Length; index++)
-        {
-            char c = index < text.Length ? text[index] : ' ';
-            if (char.IsLetterOrDigit(c) || (IsApostrophe(c) && start >= 0))
-            {
-                start = start < 0 ? index : start;
-                continue;
-            }
-
-            if (start >= 0)
-            {
-                string word = string.Concat(text[start..index].Where(letter => !IsApostrophe(letter))).ToLowerInvariant();
-                found.Add(new TextWord(word, TextSpan.Between(start, index), sentence, part));
-                start = -1;
-            }
-
-            // a point inside a number ends nothing
-            bool ends = c is ';' or '!' or '?' or '\n' or '>' || (c == '.' && (index + 1 >= text.Length || !char.IsDigit(text[index + 1])));
-            sentence += ends ? 1 : 0;
-            part += ends || c is ',' or '(' or ')' or ':' or '\u2013' or '\u2014' ? 1 : 0;
-        }
-
-        return found.DrainToImmutable();
-    }
 
     /// <summary>How many words a phrase takes from a word on, small words in between counted; 0 when it does not stand there.</summary>
     public int Match(int at, string[] phrase)
@@ -201,6 +163,4 @@ internal sealed class SearchedText
             || (Alone.Contains(word) && (EndsPart(index) || After.Contains(Behind(index, 1))))
             || (word is "isnt" or "wasnt" or "hasnt" or "werent" or "arent" && After.Contains(Behind(index, Behind(index, 1) == "been" ? 2 : 1)));
     }
-
-    private static bool IsApostrophe(char c) => c is '\'' or '\u2019' or '\u2018';
 }

@@ -3,6 +3,7 @@ using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Danger;
 
@@ -57,7 +58,7 @@ internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlac
     public static IEnumerable<UnreadText> NotUnderstood(IEnumerable<int> lines, IReadOnlyList<LineSyntax> all) =>
         from line in lines
         let text = Of(line, all[line], TextPlace.Line)
-        where SearchedText.Split(text.Text) is not [{ Text: var first }, ..] || NoteVocabulary.Default.LineWords.Find(first) is not { } word || !NotNow.Contains(word.Kind)
+        where TextWord.Split(text.Text) is not [{ Text: var first }, ..] || NoteVocabulary.Default.LineWords.Find(first) is not { } word || !NotNow.Contains(word.Kind)
         select text;
 
     private static UnreadText Of(int index, LineSyntax line, TextPlace place)

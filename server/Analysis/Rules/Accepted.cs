@@ -31,10 +31,10 @@ internal static class Accepted
             return finding;
         }
 
-        foreach (DatedFact<AcceptFact> accept in context.Accepts)
+        foreach (DatedFact<AcceptFact> accept in context.Accepts[finding.Rule])
         {
             DateOnly on = day ?? context.Today;
-            if (accept.Fact.Rule.Text == finding.Rule && on <= accept.Fact.Until.Latest && !(accept.Day > on) && Concerns(accept.Fact, item))
+            if (on <= accept.Fact.Until.Latest && !(accept.Day > on) && Concerns(accept.Fact, item))
             {
                 string reason = accept.Fact.Reason is { } why ? $": {why.Text}" : "";
                 return finding.WithoutAdvice().And($"Accepted until {accept.Fact.Until}{reason} (line {accept.Line + 1}).") with

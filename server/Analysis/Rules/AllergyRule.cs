@@ -3,6 +3,7 @@ using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -51,7 +52,7 @@ public sealed class AllergyRule : IEntryRule
 
     /// <summary>The words of a fact that name what the pet must not have; what comes of it, and since when, is left out.</summary>
     private static IEnumerable<string> CausesOf(string fact) =>
-        SearchedText.Split(fact.Split('(', ':')[0]).Select(word => word.Text).TakeWhile(word => !Ends.Contains(word) && !char.IsDigit(word[0]))
+        TextWord.Split(fact.Split('(', ':')[0]).Select(word => word.Text).TakeWhile(word => !Ends.Contains(word) && !char.IsDigit(word[0]))
             .Where(word => word.Length >= ShortestWord && !NoCause.Contains(word));
 
     private static bool IsSame(string cause, string word) => cause == word || cause + "s" == word || cause == word + "s";

@@ -23,9 +23,7 @@ public sealed class CallIfRule : IEntryRule
             foreach (DrawnLine drawn in OwnLimits.CallIfFor(at.Facts, reading))
             {
                 DatedFact<CallIfFact> line = drawn.Fact;
-                decimal limit = OwnLimits.Canonical(line.Fact.Limit.Number, line.Fact.Limit.Unit);
-                bool above = line.Fact.Limit.Bound == Bound.Above;
-                if (LineCrossing.Crosses(reading.Value, above, limit, inclusive: false))
+                if (LineCrossing.Crosses(reading.Value, drawn.IsAbove, drawn.Limit, inclusive: false))
                 {
                     string who = line.Fact.Per is null ? "" : $", drawn by {Who(line.Fact.Per)}";
                     yield return this.At(FindingLevel.Call, reading.Line, reading.Span,

@@ -7,7 +7,22 @@ namespace HealthNotes.Analysis.Rules;
 public static class Observations
 {
     /// <summary>The observations that stand in a line of an entry.</summary>
-    public static IEnumerable<NoteItem> In(Entry entry, int line) => entry.Items.Where(item => item.Line == line).Select(item => item.Value);
+    public static IEnumerable<NoteItem> In(Entry entry, int line)
+    {
+        // the items stand in the order of their lines: look for the first of the line
+        int low = 0;
+        int high = entry.Items.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = entry.Items[middle].Line < line ? (middle + 1, high) : (low, middle);
+        }
+
+        for (; low < entry.Items.Length && entry.Items[low].Line == line; low++)
+        {
+            yield return entry.Items[low].Value;
+        }
+    }
 
     /// <summary>The one of a line's observations that <paramref name="span"/> is about; the first where none holds it, null where there is none.</summary>
     public static NoteItem? At(IEnumerable<NoteItem> ofLine, TextSpan span)

@@ -10,13 +10,11 @@ internal static class OwnLimits
 {
     /// <summary>The latest <c>usual</c> that holds for a reading's vital, state and day; null when there is none.</summary>
     public static DatedFact<UsualFact>? UsualFor(PetFacts context, NoteReading reading) =>
-        context.Usuals
-            .LastOrDefault(usual => Holds(usual.Day, reading.Day) && Concerns(reading, usual.Fact.Vital, usual.Fact.State, usual.Fact.Place));
+        LimitKey.For(reading).Select(key => context.Usuals[key].LastOrDefault(usual => Holds(usual.Day, reading.Day))).MaxBy(usual => usual?.Line ?? -1);
 
     /// <summary>The <c>call-if</c> lines that hold for a reading's vital, state and day.</summary>
     public static IEnumerable<DrawnLine> CallIfFor(PetFacts context, NoteReading reading) =>
-        context.CallIfs
-            .Where(call => Holds(call.Fact.Day, reading.Day) && Concerns(reading, call.Fact.Fact.Vital, call.Fact.Fact.State, call.Fact.Fact.Place));
+        LimitKey.For(reading).SelectMany(key => context.CallIfs[key].Where(call => Holds(call.Fact.Day, reading.Day)));
 
     /// <summary>True when the value lies within the usual range; a bound never does.</summary>
     public static bool Holds(UsualFact usual, ReadValue value) =>
@@ -27,10 +25,4 @@ internal static class OwnLimits
 
     /// <summary>A fact of the opening always holds; one of a visit holds from that day on.</summary>
     private static bool Holds(DateOnly? since, DateOnly? day) => since is null || day is null || since <= day;
-
-    /// <summary>True when a fact about a vital is about this reading; a state or place that is not named allows all but panting and the like.</summary>
-    private static bool Concerns(NoteReading reading, LineWord vital, StateWord? state, StateWord? place) =>
-        vital.Word == reading.What && reading.Comparable is not null
-        && (state is null || state.Comparable == reading.Comparable)
-        && (place is null || place.Word == reading.Site);
 }

@@ -37,13 +37,14 @@ internal sealed record Reason(string Text, int? Line, bool OnlySeen = false)
             return new Reason("The vet knows of it.", null);
         }
 
-        foreach (DatedFact<TextFact> fact in at.Facts.Conditions)
+        // both the part and the sign, by any of their names: `known dry eye` says nothing about dry gums
+        WordIndex conditions = at.Facts.Conditions;
+        DatedFact<TextFact>? known = conditions.Saying(item.Word.Synonyms.Append(item.Word.Word), sign.Word.Synonyms.Append(sign.Word.Word))
+            .Union(conditions.Saying(KnownSigns.ConditionsOf(item, sign.Word)))
+            .Where(fact => !(fact.Day > entry.Entry.Head.Date) && !NamedSite.NamesElsewhere(fact.Fact.Text.Text, item.Site)).MinBy(fact => fact.Line);
+        if (known is not null)
         {
-            string text = fact.Fact.Text.Text;
-            if (!(fact.Day > entry.Entry.Head.Date) && !NamedSite.NamesElsewhere(text, item.Site) && (NamesSign(text, item, sign.Word) || KnownSigns.Explain(text, item, sign.Word)))
-            {
-                return new Reason($"{(fact.Fact.Word.Word == "known" ? "Known" : "Surgery")}: {text} (line {fact.Line + 1}).", fact.Line);
-            }
+            return new Reason($"{(known.Fact.Word.Word == "known" ? "Known" : "Surgery")}: {known.Fact.Text.Text} (line {known.Line + 1}).", known.Line);
         }
 
         if (entry.Entry.Head.Kind == "visit")
@@ -75,14 +76,10 @@ internal sealed record Reason(string Text, int? Line, bool OnlySeen = false)
     /// <param name="day">The day of the entry.</param>
     public static Reason? Expected(PetFacts note, NoteItem item, string? sign, DateOnly? day)
     {
-        DatedFact<ExpectFact>? expect = note.Expects.FirstOrDefault(fact => !(fact.Day > day) && !(day > fact.Fact.Until.Latest) && fact.Fact.Item == item.Word
+        DatedFact<ExpectFact>? expect = note.Expects[item.Word].FirstOrDefault(fact => !(fact.Day > day) && !(day > fact.Fact.Until.Latest)
             && (fact.Fact.Site is null || fact.Fact.Site.Name == item.Site?.Name) && (fact.Fact.Tag is null || fact.Fact.Tag.Name == item.Tag?.Name)
             && (fact.Fact.Words.IsEmpty || fact.Fact.Words.Any(word => sign is null ? item.Words.Any(own => own.Word == word.Word) : word.Word.Word == sign)));
         return expect is null ? null
             : new Reason($"Expected until {expect.Fact.Until}{(expect.Fact.Per is { Who.Length: > 0 } per ? ", per " + per.Who : "")} (line {expect.Line + 1}).", expect.Line);
     }
-
-    /// <summary>True when the text names both the part and the sign, by any of their names: <c>known dry eye</c> says nothing about dry gums.</summary>
-    private static bool NamesSign(string text, NoteItem item, DescribingWord sign) =>
-        item.Word.Synonyms.Append(item.Word.Word).Any(name => KnownSigns.Says(text, name)) && sign.Synonyms.Append(sign.Word).Any(name => KnownSigns.Says(text, name));
 }

@@ -117,11 +117,19 @@ public static class RuleBook
     public static ImmutableArray<NoteFinding> Strongest(ImmutableArray<NoteFinding> some, IEnumerable<NoteFinding> others, NoteSyntax syntax)
     {
         var kept = new List<NoteFinding>(some);
+        var places = new Dictionary<(int Line, string Topic), List<int>>();
+        for (int index = 0; index < kept.Count; index++)
+        {
+            Places(kept[index]).Add(index);
+        }
+
         foreach (NoteFinding finding in others.OrderBy(f => f.Line).ThenBy(f => f.Priority).ThenBy(f => f.Message, StringComparer.Ordinal))
         {
-            int other = kept.FindIndex(had => had.Topic == finding.Topic && AreOfOne(syntax.Lines, had, finding));
+            List<int> same = Places(finding);
+            int other = same.FindIndex(index => AreOfOne(syntax.Lines, kept[index], finding)) is var at and >= 0 ? same[at] : -1;
             if (other < 0)
             {
+                same.Add(kept.Count);
                 kept.Add(finding);
             }
             else if (finding.Level > kept[other].Level || (finding.Level == kept[other].Level && finding.Priority < kept[other].Priority))
@@ -131,6 +139,16 @@ public static class RuleBook
         }
 
         return InOrder(kept);
+
+        List<int> Places(NoteFinding finding)
+        {
+            if (!places.TryGetValue((finding.Line, finding.Topic), out List<int>? indexes))
+            {
+                places.Add((finding.Line, finding.Topic), indexes = []);
+            }
+
+            return indexes;
+        }
     }
 
     /// <summary>Everything there is to say about the opening, in line order.</summary>
@@ -141,8 +159,7 @@ public static class RuleBook
         [.. findings.OrderBy(f => f.Line).ThenBy(f => f.Span.Start).ThenByDescending(f => f.Level).ThenBy(f => f.Rule, StringComparer.Ordinal)];
 
     private static bool AreOfOne(ImmutableArray<LineSyntax> lines, NoteFinding one, NoteFinding other) =>
-        one.Line == other.Line
-        && (lines[one.Line].Items.Length < 2 || ReferenceEquals(Observations.At(lines[one.Line].Items, one.Span), Observations.At(lines[one.Line].Items, other.Span)));
+        lines[one.Line].Items.Length < 2 || ReferenceEquals(Observations.At(lines[one.Line].Items, one.Span), Observations.At(lines[one.Line].Items, other.Span));
 
     private static NoteFinding OfProblem(PlacedProblem placed) =>
         new(placed.Problem.Rule, FindingLevel.Error, placed.Line, placed.Problem.Span, placed.Problem.Message, NoteFormat, [placed.Line])

@@ -34,14 +34,17 @@ public sealed class Course(CourseKey key, ImmutableArray<Noted> lines)
     }
 
     /// <summary>How many lines there are up to the end of <paramref name="day"/>.</summary>
-    public int CountUpTo(DateOnly day)
+    public int CountUpTo(DateOnly day) => CountOf(noted => noted.Day <= day);
+
+    /// <summary>How many lines there are up to the last that <paramref name="isBefore"/> holds for; it holds for all before that one.</summary>
+    private int CountOf(Func<Noted, bool> isBefore)
     {
         int low = 0;
         int high = lines.Length;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            (low, high) = lines[middle].Day <= day ? (middle + 1, high) : (low, middle);
+            (low, high) = isBefore(lines[middle]) ? (middle + 1, high) : (low, middle);
         }
 
         return low;
@@ -61,12 +64,7 @@ public sealed class Course(CourseKey key, ImmutableArray<Noted> lines)
     /// <param name="line">Of lines of one moment, those above this one.</param>
     public IEnumerable<Noted> Before(DateOnly day, TimeOnly? time = null, int line = 0)
     {
-        int index = CountUpTo(day);
-        while (index > 0 && lines[index - 1] is var last && last.Day == day && (Nullable.Compare(last.Time, time), last.Line.CompareTo(line)).CompareTo((0, 0)) >= 0)
-        {
-            index--;
-        }
-
+        int index = CountOf(noted => (noted.Day.CompareTo(day), Nullable.Compare(noted.Time, time), noted.Line.CompareTo(line)).CompareTo((0, 0, 0)) < 0);
         while (index > 0)
         {
             yield return lines[--index];

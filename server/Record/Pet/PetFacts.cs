@@ -3,6 +3,7 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Record.Pet;
 
@@ -17,13 +18,15 @@ public sealed class PetFacts
         placed = Placed(note);
         Pet = pet;
         Today = today;
-        Usuals = [.. note.Facts<UsualFact>()];
-        CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
-        Conditions = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word is "known" or "surgery")];
-        Knowns = Conditions.RemoveAll(fact => fact.Fact.Word.Word != "known");
-        Expects = [.. note.Facts<ExpectFact>()];
+        Usuals = note.Facts<UsualFact>().ToLookup(fact => LimitKey.Of(fact.Fact.Vital, fact.Fact.State, fact.Fact.Place));
+        CallIfs = note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))
+            .GroupBy(drawn => (Key: LimitKey.Of(drawn.Fact.Fact.Vital, drawn.Fact.Fact.State, drawn.Fact.Fact.Place), drawn.Fact.Fact.Limit.Bound))
+            .SelectMany(same => DrawnLine.Strictest(same).Select(drawn => (same.Key.Key, Drawn: drawn))).ToLookup(pair => pair.Key, pair => pair.Drawn);
+        Conditions = new WordIndex(note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word is "known" or "surgery"));
+        Knowns = [.. Conditions.Facts.Where(fact => fact.Fact.Word.Word == "known")];
+        Expects = note.Facts<ExpectFact>().ToLookup(fact => fact.Fact.Item);
         Allergies = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "allergy")];
-        Accepts = [.. note.Facts<AcceptFact>()];
+        Accepts = note.Facts<AcceptFact>().ToLookup(fact => fact.Fact.Rule.Text);
         OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind is WordKind.Task or WordKind.Act)];
         HomeCheck = note.Facts<HomeCheckFact>(today).LastOrDefault();
         Plans = [.. note.Facts<MedicinePlan>()];
@@ -36,23 +39,23 @@ public sealed class PetFacts
     /// <summary>The day the note is read on.</summary>
     public DateOnly Today { get; }
 
-    /// <summary>The usual ranges that were written, in file order.</summary>
-    public ImmutableArray<DatedFact<UsualFact>> Usuals { get; }
+    /// <summary>The usual ranges that were written, by what they are for, in file order.</summary>
+    public ILookup<LimitKey, DatedFact<UsualFact>> Usuals { get; }
 
-    /// <summary>The lines the clinic drew, in file order.</summary>
-    public ImmutableArray<DrawnLine> CallIfs { get; }
+    /// <summary>The lines the clinic drew, by what they are for; one that an older line makes needless is left out.</summary>
+    public ILookup<LimitKey, DrawnLine> CallIfs { get; }
 
     /// <summary>The conditions the vet has named, in file order.</summary>
     public ImmutableArray<DatedFact<TextFact>> Knowns { get; }
 
     /// <summary>Those, and the operations: what explains a sign.</summary>
-    public ImmutableArray<DatedFact<TextFact>> Conditions { get; }
+    public WordIndex Conditions { get; }
 
-    /// <summary>What the clinic said will be seen, in file order.</summary>
-    public ImmutableArray<DatedFact<ExpectFact>> Expects { get; }
+    /// <summary>What the clinic said will be seen, by part, in file order.</summary>
+    public ILookup<LineWord, DatedFact<ExpectFact>> Expects { get; }
 
-    /// <summary>The findings that are accepted, in file order.</summary>
-    public ImmutableArray<DatedFact<AcceptFact>> Accepts { get; }
+    /// <summary>The findings that are accepted, by rule, in file order.</summary>
+    public ILookup<string, DatedFact<AcceptFact>> Accepts { get; }
 
     /// <summary>What the pet must not have, in file order.</summary>
     public ImmutableArray<DatedFact<TextFact>> Allergies { get; }
@@ -120,5 +123,36 @@ public sealed class PetFacts
     }
 }
 
+/// <summary>What a written limit is for; an empty state or place allows every one that is compared.</summary>
+public readonly record struct LimitKey(string Vital, string State, string Place)
+{
+    /// <summary>The key of a fact.</summary>
+    public static LimitKey Of(LineWord vital, StateWord? state, StateWord? place) => new(vital.Word, state is null ? "" : state.Comparable ?? "never", place?.Word ?? "");
+
+    /// <summary>The keys of the facts that concern a reading; none for one that is never compared (panting and the like).</summary>
+    public static IEnumerable<LimitKey> For(NoteReading reading) => reading.Comparable is not { } state ? []
+        : new[] { new LimitKey(reading.What, state, reading.Site ?? ""), new(reading.What, "", reading.Site ?? ""), new(reading.What, state, ""), new(reading.What, "", "") }.Distinct();
+}
+
 /// <summary>A line the clinic drew, and its text as written.</summary>
-public sealed record DrawnLine(DatedFact<CallIfFact> Fact, string Written);
+public sealed record DrawnLine(DatedFact<CallIfFact> Fact, string Written)
+{
+    /// <summary>The limit in the canonical unit of its vital.</summary>
+    public decimal Limit { get; } = Fact.Fact.Limit is { Unit: { } unit } limit ? UnitConversion.ToCanonical(new Amount(limit.Number, unit)) : Fact.Fact.Limit.Number;
+
+    /// <summary>Of lines drawn for one thing to one side those that no line is before, or as old, and as strict. A fact of the opening is the oldest.</summary>
+    internal static IEnumerable<DrawnLine> Strictest(IEnumerable<DrawnLine> same)
+    {
+        DrawnLine? best = null;
+        foreach (DrawnLine drawn in same.OrderBy(drawn => drawn.Fact.Day).ThenBy(drawn => drawn.IsAbove ? drawn.Limit : -drawn.Limit))
+        {
+            if (best is null || (drawn.IsAbove ? drawn.Limit < best.Limit : drawn.Limit > best.Limit))
+            {
+                yield return best = drawn;
+            }
+        }
+    }
+
+    /// <summary>True where what is above the limit is past it.</summary>
+    public bool IsAbove => Fact.Fact.Limit.Bound == Bound.Above;
+}

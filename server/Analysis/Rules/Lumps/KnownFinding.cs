@@ -8,23 +8,15 @@ namespace HealthNotes.Analysis.Rules;
 internal static class KnownFinding
 {
     /// <summary>The last <c>known</c> that names it and holds on <paramref name="day"/>; null when none does.</summary>
-    public static DatedFact<TextFact>? For(PetFacts note, NoteItem? item, DateOnly day)
-    {
-        for (int index = note.Knowns.Length - 1; index >= 0; index--)
-        {
-            DatedFact<TextFact> fact = note.Knowns[index];
-            if (!(fact.Day > day) && item is not null && NamedSite.Names(fact.Fact.Text.Text, item.Word, item.Site, item.Tag?.Name))
-            {
-                return fact;
-            }
-        }
-
-        return null;
-    }
+    public static DatedFact<TextFact>? For(PetFacts note, NoteItem? item, DateOnly day) => item is null ? null : Naming(note, item, day).LastOrDefault();
 
     /// <summary>True when a <c>known</c> that holds on <paramref name="day"/> names the lump and the word.</summary>
     public static bool KnowsWord(PetFacts note, Finding lump, string word, DateOnly day) =>
-        note.Knowns.Any(fact => !(fact.Day > day) && NamedSite.Says(fact.Fact.Text.Text, word) && NamedSite.Names(fact.Fact.Text.Text, lump.Word, lump.Site, lump.Tag?.Name));
+        Naming(note, lump, day).Any(fact => NamedSite.Says(fact.Fact.Text.Text, word));
+
+    private static IEnumerable<DatedFact<TextFact>> Naming(PetFacts note, NoteItem item, DateOnly day) =>
+        note.Conditions.Saying(item.Word.Synonyms.Append(item.Word.Word).SelectMany(name => (string[])[name, name + "s"]))
+            .Where(fact => fact.Fact.Word.Word == "known" && !(fact.Day > day) && NamedSite.Names(fact.Fact.Text.Text, item.Word, item.Site, item.Tag?.Name));
 
     /// <summary>How it is said in a message.</summary>
     public static string Say(DatedFact<TextFact> fact) => $"Known: {fact.Fact.Text.Text} (line {fact.Line + 1}).";

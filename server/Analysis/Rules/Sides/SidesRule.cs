@@ -26,18 +26,17 @@ public sealed class SidesRule : IEntryRule
             }
         }
 
+        // the smallest size of each side speaks for it
+        var smallest = (sized ?? []).GroupBy(one => (one.Part.Word, one.Part.Site!.Side, one.Part.Site.Region, one.Part.Site.Number))
+            .ToDictionary(side => side.Key, side => side.MinBy(one => one.Size.High));
         foreach ((Examined part, LumpSize size) in sized ?? [])
         {
-            foreach ((Examined other, LumpSize otherSize) in sized!)
+            if (OtherSide.Of(part.Site!.Side) is { } across && smallest.TryGetValue((part.Word, across, part.Site.Region, part.Site.Number), out (Examined Part, LumpSize Size) other) && Differs(other.Size, size))
             {
-                if (part.Word == other.Word && OtherSide.AreAcross(part.Site, other.Site) && Differs(otherSize, size))
-                {
-                    bool us = at.Facts.Pet.ShowUsUnits;
-                    yield return this.At(FindingLevel.Watch, size.Noted.Line, part.Size!.Span,
-                        $"{Wording.NameOf(part.Word.Word)} {part.Site!.Name}: {SizeWording.Show(size, us)}; {other.Site!.Name} is {SizeWording.Show(otherSize, us)}. The two sides differ by more than measuring by hand is off.",
-                        LumpNumbers.Default.SourceOf("sides-percent"), otherSize.Noted.Line);
-                    break;
-                }
+                bool us = at.Facts.Pet.ShowUsUnits;
+                yield return this.At(FindingLevel.Watch, size.Noted.Line, part.Size!.Span,
+                    $"{Wording.NameOf(part.Word.Word)} {part.Site.Name}: {SizeWording.Show(size, us)}; {other.Part.Site!.Name} is {SizeWording.Show(other.Size, us)}. The two sides differ by more than measuring by hand is off.",
+                    LumpNumbers.Default.SourceOf("sides-percent"), other.Size.Noted.Line);
             }
         }
     }
