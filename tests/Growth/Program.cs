@@ -8,11 +8,11 @@ using HealthNotes.Rendering;
 
 // How time grows with the length of a note, a kind of line at a time: a note of many such lines beside one of half as many. Two is a
 // straight line, four a square. Ends with 1 when a kind grows faster than the note in each of three tries.
-// Usage: growth [LINES] [PART OF A NAME]; the part of a name "pairs" takes every pair of words, in notes of a fourth of the lines.
+// Usage: growth [LINES] [PART OF A NAME]; the part of a name "pairs" takes every pair of words, in notes of half the lines.
 int most = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 16_000;
 string wanted = args.Length > 1 ? args[1] : "";
 bool pairs = wanted == "pairs";
-most = pairs ? most / 4 : most;
+most = pairs ? most / 2 : most;
 var today = new DateOnly(2026, 11, 25);
 (string Name, Action<string> Run)[] steps =
 [
@@ -63,7 +63,7 @@ internal sealed record Kind(string Name, Func<int, string> Line, bool InOpening)
 internal static class Kinds
 {
     public const double MostSeconds = 5;
-    public const double FewestSeconds = 0.1;
+    public const double FewestSeconds = 0.2;
     public const double MostRatio = 2.8;
 
     public static IEnumerable<Kind> All => Several.Concat(Words);
