@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using System.Text;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Text;
@@ -79,13 +80,7 @@ public sealed class NoteSyntax
 
     private static ImmutableArray<LineSyntax> ReadLines(NoteVocabulary vocabulary, string text)
     {
-        var reader = new LineReader(vocabulary);
-        ImmutableArray<LineSyntax>.Builder lines = ImmutableArray.CreateBuilder<LineSyntax>(text.AsSpan().Count('\n') + 1);
-        foreach ((string line, string ending) in LineSplitter.Split(text))
-        {
-            lines.Add(reader.Read(line, ending));
-        }
-
-        return lines.DrainToImmutable();
+        (string Text, string Ending)[] lines = [.. LineSplitter.Split(text)];
+        return ImmutableCollectionsMarshal.AsImmutableArray(AllCores.Make(lines.Length, () => new LineReader(vocabulary), (reader, index) => reader.Read(lines[index].Text, lines[index].Ending)));
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Text;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Pet;
@@ -74,25 +75,21 @@ public sealed class NoteAnalysis
             before = null;
         }
 
-        var entries = new EntryFindings[record.Entries.Length];
-        for (int index = 0; index < entries.Length; index++)
+        int count = record.Entries.Length;
+        EntryFindings[] entries = AllCores.Make(count, index =>
         {
             PetEntry entry = record.Entries[index];
-            int fromEnd = entries.Length - index;
+            int fromEnd = count - index;
             int was = index < change.Before ? index : fromEnd <= change.After ? before?.entries.Length - fromEnd ?? 0 : -1;
-            entries[index] = (was < 0 ? null : before?.entries[was].For(record, before.Record.Entries[was], entry, moved)) ?? EntryFindings.Of(record, entry);
-            stop.ThrowIfCancellationRequested();
-        }
-
-        var overTime = new Dictionary<CourseKey, CourseFindings>();
-        foreach (Course course in record.Courses.Where(course => RuleBook.Wants(course.Key)))
+            return (was < 0 ? null : before?.entries[was].For(record, before.Record.Entries[was], entry, moved)) ?? EntryFindings.Of(record, entry);
+        }, stop);
+        Course[] courses = [.. record.Courses.Where(course => RuleBook.Wants(course.Key))];
+        CourseFindings[] found = AllCores.Make(courses.Length, index =>
         {
-            CourseFindings? had = moved ? null : before?.overTime.GetValueOrDefault(course.Key);
-            overTime.Add(course.Key, had is not null && had.Holds(record, course) ? had : CourseFindings.Of(record, course));
-            stop.ThrowIfCancellationRequested();
-        }
-
-        return new NoteAnalysis(record, [.. entries], overTime, before);
+            CourseFindings? had = moved ? null : before?.overTime.GetValueOrDefault(courses[index].Key);
+            return had is not null && had.Holds(record, courses[index]) ? had : CourseFindings.Of(record, courses[index]);
+        }, stop);
+        return new NoteAnalysis(record, [.. entries], found.Index().ToDictionary(one => courses[one.Index].Key, one => one.Item), before);
     }
 
     /// <summary>True for a finding in the opening, in an entry of the current period, or in one without a date.</summary>
