@@ -133,6 +133,9 @@ public sealed record DescribingWord(string Word, string Part, IReadOnlyList<stri
 /// <summary>One row of a describing word: in <paramref name="Animal"/> (<c>both</c>, <c>dog</c>, <c>cat</c>, <c>male-cat</c>) it has this level.</summary>
 public sealed record Meaning(string Animal, Level Level, string Definition, string Source)
 {
+    /// <summary>True for an expected word whose absence says nothing: an ear that is not cold.</summary>
+    public bool IsNeutral { get; init; }
+
     /// <summary>What its level rests on: a source that says no more than what the word means does not say how worrying it is.</summary>
     public string LevelSource => Source.EndsWith("(the meaning; the level is a rule of thumb)", StringComparison.Ordinal) ? "common practice, no source" : Source;
 

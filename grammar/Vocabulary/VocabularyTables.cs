@@ -25,7 +25,8 @@ internal static class VocabularyTables
                 }
 
                 word.Synonyms.AddRange(row.Several("synonyms").Except(word.Synonyms));
-                word.Meanings.Add(new Meaning(row["species"], Named<Level>(row, "level"), row["definition"], row["source"]));
+                bool neutral = row["level"] == "neutral";
+                word.Meanings.Add(new Meaning(row["species"], neutral ? Level.Expected : Named<Level>(row, "level"), row["definition"], row["source"]) { IsNeutral = neutral });
             }
         }
 

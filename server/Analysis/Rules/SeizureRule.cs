@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
@@ -9,8 +10,8 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>A seizure: the first ever, one of five minutes or more, or a second within a day.</summary>
 public sealed class SeizureRule : IEntryRule
 {
-    private const string Definitions = "Berendt et al., IVETF consensus, BMC Vet Res 2015;11:182 (from memory)";
-    private const decimal LongSeconds = 300;
+    private static readonly CareLimit Long = CareLimits.All.First(row => row.What == "seizure-long");
+    private static readonly CareLimit Again = CareLimits.All.First(row => row.What == "seizure-again");
     private static readonly string[] Names = ["epilep", "seizure", "convulsion"];
 
     /// <inheritdoc/>
@@ -31,20 +32,20 @@ public sealed class SeizureRule : IEntryRule
 
     private NoteFinding Judge(PetRecord at, Noted now, CareEvent seizure, Noted? before)
     {
-        if (seizure.Duration is { Bound: not Bound.Below } duration && UnitConversion.ToCanonical(duration) >= LongSeconds)
+        if (seizure.Duration is { Bound: not Bound.Below } duration && UnitConversion.ToCanonical(duration) >= Long.Value)
         {
-            return At(FindingLevel.Urgent, "Seizure of 5 minutes or more.", Definitions);
+            return At(Long.Level, $"Seizure of {Long.Value / 60:0.#} minutes or more.", Long.Source);
         }
 
         if (seizure.Times is > 1)
         {
-            return At(FindingLevel.Urgent, $"{seizure.Times} seizures written in one line: two or more in a day.", Definitions);
+            return At(Again.Level, $"{seizure.Times} seizures written in one line: two or more in a day.", Again.Source);
         }
 
-        if (before is not null && now.Moment - before.Moment <= TimeSpan.FromHours(24))
+        if (before is not null && now.Moment - before.Moment <= TimeSpan.FromHours((double)Again.Value))
         {
-            return this.At(FindingLevel.Urgent, now.Line, seizure.Head.Span,
-                $"Second seizure within 24 hours (line {before.Line + 1}).", Definitions, before.Line);
+            return this.At(Again.Level, now.Line, seizure.Head.Span,
+                $"Second seizure within {Again.Value:0} hours (line {before.Line + 1}).", Again.Source, before.Line);
         }
 
         // the vet knows of them: the first one written here is not the first

@@ -70,7 +70,7 @@ internal static class WorryingWords
 
         foreach (Described sign in item.Absent)
         {
-            if (sign.Word.Part != "any" && sign.Word.For(at.Facts.Pet.Species, MayBeMale(at)) is { Level: Level.Expected } && !NeutralWords.Contains(item.Word.Word, sign.Word.Word))
+            if (sign.Word.Part != "any" && sign.Word.For(at.Facts.Pet.Species, MayBeMale(at)) is { Level: Level.Expected, IsNeutral: false })
             {
                 string where = item.Site is { } site ? $" {site.Name}" : "";
                 FindingLevel level = entry.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;

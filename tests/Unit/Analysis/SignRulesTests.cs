@@ -67,7 +67,7 @@ public class SignRulesTests
                ^^^^^^^^ mammary-lump call
         """);
 
-    /// <summary>IVETF consensus 2015: status epilepticus from 5 minutes; cluster seizures are two or more in 24 hours.</summary>
+    /// <summary>Haley and Platt: status epilepticus after 5 minutes; cluster seizures are two or more within 24 hours.</summary>
     [Fact]
     public void Seizures() => Check("""
         pet Marlow

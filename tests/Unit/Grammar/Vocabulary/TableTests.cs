@@ -94,7 +94,7 @@ public partial class TableTests
         None.Wrong(Tables.Rows("units.tsv").Where(row => !row["quantity"].StartsWith("dose", StringComparison.Ordinal) && row["source"].Length == 0).Select(row => row["unit"]));
 
     [Theory]
-    [InlineData("describing.tsv", "level", "expected|watch|call|urgent")]
+    [InlineData("describing.tsv", "level", "expected|neutral|watch|call|urgent")]
     [InlineData("describing.tsv", "species", "both|dog|cat|male-cat")]
     [InlineData("sites.tsv", "species", "both|dog|cat")]
     [InlineData("sites.tsv", "sides", "pair|mid|any|four|front|hind")]
