@@ -27,19 +27,24 @@ internal static class CheckCommand
         var notes = new ReadableNotes(paths);
         var reports = new List<FileReport>();
         bool anything = false;
-        notes.ForEach(file =>
-        {
-            var analysis = NoteAnalysis.Of(Note.Read(file.Text), today);
-            anything |= analysis.Findings.Any(f => f.Level >= FindingLevel.Call);
-            if (json)
+        notes.ForEach(
+            file =>
             {
-                reports.Add(ContractReports.Check(file.Path, analysis));
-            }
-            else
+                var analysis = NoteAnalysis.Of(Note.Read(file.Text), today);
+                return new { file.Path, Analysis = analysis, Report = json ? ContractReports.Check(file.Path, analysis) : null, Calls = analysis.Findings.Any(f => f.Level >= FindingLevel.Call) };
+            },
+            note =>
             {
-                CheckPrinter.Print(output, file.Path, analysis, all);
-            }
-        });
+                anything |= note.Calls;
+                if (note.Report is not null)
+                {
+                    reports.Add(note.Report);
+                }
+                else
+                {
+                    CheckPrinter.Print(output, note.Path, note.Analysis, all);
+                }
+            });
 
         if (json)
         {

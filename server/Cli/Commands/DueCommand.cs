@@ -36,11 +36,13 @@ internal static class DueCommand
         var notes = new ReadableNotes(paths);
         List<DueOfPet> all = [];
         List<string> read = [];
-        notes.ForEach(note =>
-        {
-            all.AddRange(DueOfPet.Of(note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)));
-            read.Add(note.Path);
-        });
+        notes.ForEach(
+            note => new { note.Path, Due = DueOfPet.Of(note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)).ToArray() },
+            note =>
+            {
+                all.AddRange(note.Due);
+                read.Add(note.Path);
+            });
         IReadOnlyList<DueOfPet> due = DueOfPet.InOrder(all);
         if (calendar is not null)
         {

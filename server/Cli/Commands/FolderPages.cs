@@ -49,28 +49,24 @@ internal static class FolderPages
             progress.Clear();
             Terminal.Error.WriteLine($"hnote: {message}");
         });
-        foreach (string note in notes)
+        each.Do(notes, Make, (note, made, problem) =>
         {
+            listed.Add(made ?? new FolderNote(Path.GetRelativePath(folder, note), null, null, problem));
             progress.Next(note);
-            string name = Path.GetRelativePath(folder, note);
-            string? problem = each.Do(note, () =>
-            {
-                MadePage page = PageMaker.Make(note, request);
-                Create(Path.GetDirectoryName(pages[note])!);
-                OutputFile.Write(pages[note], page.Bytes, [note], force);
-                listed.Add(new FolderNote(name, Link(to, pages[note]), page.Analysis, null));
-            });
-            if (problem is not null)
-            {
-                listed.Add(new FolderNote(name, null, null, problem));
-            }
-        }
-
+        });
         progress.Clear();
         string text = request.Format == PageFormat.Markdown ? FolderPage.Markdown(listed, request.Today) : FolderPage.Html(listed, request.Today);
         OutputFile.Write(index, Encoding.UTF8.GetBytes(text), notes, force);
         output.WriteLine($"Wrote {index}, and {listed.Count(note => note.Link is not null)} pages.");
         return each.Failed ? ExitCodes.Fault : each.Refused ? ExitCodes.Refused : ExitCodes.Fine;
+
+        FolderNote Make(string note)
+        {
+            MadePage page = PageMaker.Make(note, request);
+            Create(Path.GetDirectoryName(pages[note])!);
+            OutputFile.Write(pages[note], page.Bytes, [note], force);
+            return new FolderNote(Path.GetRelativePath(folder, note), Link(to, pages[note]), page.Analysis, null);
+        }
     }
 
     private static void Create(string folder)

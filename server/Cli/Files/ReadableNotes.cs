@@ -12,9 +12,12 @@ internal sealed class ReadableNotes(IEnumerable<string> paths)
     /// <summary>The exit code where something went wrong with a note; null when nothing did.</summary>
     public int? Problem => each switch { { Failed: true } => ExitCodes.Fault, { Refused: true } => ExitCodes.Refused, _ => null };
 
-    /// <summary>Reads them, and works on each.</summary>
+    /// <summary>Reads them and works on each, on all cores.</summary>
+    /// <param name="work">What is made of one; it runs on several threads.</param>
+    /// <param name="take">Takes what was made, in the order of the notes, on this thread.</param>
     /// <exception cref="RefusedException">A folder holds no note.</exception>
-    public void ForEach(Action<NoteFile> work)
+    public void ForEach<T>(Func<NoteFile, T> work, Action<T> take)
+        where T : class
     {
         IReadOnlyList<string> files = NoteFinder.Find(paths);
         var progress = new Progress(files.Count);
@@ -23,16 +26,16 @@ internal sealed class ReadableNotes(IEnumerable<string> paths)
             progress.Clear();
             Terminal.Error.WriteLine($"hnote: {message}");
         });
-        foreach (string path in files)
+        each.Do(files, path => work(NoteFile.Read(path)), (path, made, _) =>
         {
-            progress.Next(path);
-            each.Do(path, () =>
+            progress.Clear();
+            if (made is not null)
             {
-                NoteFile note = NoteFile.Read(path);
-                progress.Clear();
-                work(note);
-            });
-        }
+                take(made);
+            }
+
+            progress.Next(path);
+        });
 
         progress.Clear();
     }

@@ -12,7 +12,7 @@ internal sealed class Progress(int total)
         done++;
         if (shown)
         {
-            Terminal.ReplaceLine($"reading {done} of {total}: {path}");
+            Terminal.ReplaceLine($"{done} of {total} done: {path}");
         }
     }
 

@@ -57,15 +57,31 @@ public class EachNoteTests
         List<string> done = [];
         List<string> told = [];
         var each = new EachNote(told.Add);
-        foreach (string path in (string[])["a", "b", "c", "d"])
-        {
-            string? why = each.Do(path, () => done.Add(path switch { "b" => throw new DivideByZeroException("by nothing"), "c" => throw new RefusedException("can't read c"), _ => path }));
-            Assert.Equal(path is "b" or "c", why is not null);
-        }
+        each.Do(
+            (string[])["a", "b", "c", "d"],
+            path => path switch { "b" => throw new DivideByZeroException("by nothing"), "c" => throw new RefusedException("can't read c"), _ => path },
+            (path, made, why) =>
+            {
+                Assert.Equal(path is "b" or "c", why is not null);
+                done.AddRange(made is null ? [] : [made]);
+            });
 
         Assert.Equal(["a", "d"], done);
         Assert.StartsWith("b: an internal error in hnote (DivideByZeroException: by nothing)", told[0], StringComparison.Ordinal);
         Assert.Equal("can't read c", told[1]);
         Assert.True(each is { Failed: true, Refused: true });
     }
+
+    [Fact]
+    public void They_are_handed_over_in_their_order_whichever_is_done_first()
+    {
+        string[] paths = [.. Enumerable.Range(0, 60).Select(index => $"{index}")];
+        List<string> done = [];
+        new EachNote(_ => { }).Do(paths, path => { Thread.SpinWait(path[^1] * 1000); return path; }, (path, _, _) => done.Add(path));
+        Assert.Equal(paths, done);
+    }
+
+    [Fact]
+    public void A_reader_that_has_gone_ends_all_as_itself() =>
+        Assert.Throws<IOException>(() => new EachNote(_ => { }).Do<string>(["a", "b"], _ => throw new IOException("gone"), (_, _, _) => { }));
 }
