@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HealthNotes.Cli.Output;
 
 namespace HealthNotes.Cli.Commands;
 

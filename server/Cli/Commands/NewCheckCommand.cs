@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HealthNotes.Cli.Files;
+using HealthNotes.Cli.Output;
 using HealthNotes.Features.Actions;
 using HealthNotes.Features.Documents;
 using HealthNotes.Files;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Lenses;
-using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
 
 namespace HealthNotes.LanguageServer.Convert;

@@ -5,39 +5,12 @@ using Range = HealthNotes.LanguageServer.Protocol.Range;
 
 namespace HealthNotes.LanguageServer.Convert;
 
-/// <summary>In which units a client counts characters.</summary>
-internal enum PositionEncoding
-{
-    Utf16,
-    Utf8,
-    Utf32,
-}
-
 /// <summary>
 /// From our places to the client's positions. A client that keeps a byte-order mark counts it as a character of the first
 /// line; our places do not.
 /// </summary>
 internal static class Positions
 {
-    /// <summary>The encoding to use: our own where the client has it, since it costs nothing.</summary>
-    public static PositionEncoding Negotiate(string[]? offered)
-    {
-        if (offered is null || offered.Length == 0 || offered.Contains("utf-16"))
-        {
-            return PositionEncoding.Utf16;
-        }
-
-        return offered.Contains("utf-8") ? PositionEncoding.Utf8 : offered.Contains("utf-32") ? PositionEncoding.Utf32 : PositionEncoding.Utf16;
-    }
-
-    /// <summary>The protocol's name of an encoding.</summary>
-    public static string NameOf(PositionEncoding encoding) => encoding switch
-    {
-        PositionEncoding.Utf8 => "utf-8",
-        PositionEncoding.Utf32 => "utf-32",
-        _ => "utf-16",
-    };
-
     /// <summary>The client's position of a place.</summary>
     public static Position Of(Document document, Place place, PositionEncoding encoding)
     {

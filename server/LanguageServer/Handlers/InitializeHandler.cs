@@ -18,7 +18,7 @@ internal static class InitializeHandler
 
     /// <summary>What the server can do for this client.</summary>
     public static InitializeResult Answer(ClientProfile client, string version) => new(
-        new ServerCapabilities(Positions.NameOf(client.Encoding), new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncKind.Incremental, new SaveOptions(IncludeText: false)))
+        new ServerCapabilities(PositionEncodings.NameOf(client.Encoding), new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncKind.Incremental, new SaveOptions(IncludeText: false)))
         {
             DiagnosticProvider = client.PullsDiagnostics ? new DiagnosticOptions(Findings.Source, InterFileDependencies: false, WorkspaceDiagnostics: true) : null,
             CompletionProvider = new CompletionOptions(CompletionHandler.TriggerCharacters, ResolveProvider: true),

@@ -1,4 +1,3 @@
-using HealthNotes.LanguageServer.Host;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
 using HealthNotes.Rendering;

@@ -1,4 +1,3 @@
-using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
 
 namespace HealthNotes.LanguageServer.State;
@@ -64,7 +63,7 @@ internal sealed record ClientProfile
         CodeActionClientCapabilities action = text.CodeAction ?? new CodeActionClientCapabilities();
         return new ClientProfile
         {
-            Encoding = Positions.Negotiate(capabilities?.General?.PositionEncodings),
+            Encoding = PositionEncodings.Negotiate(capabilities?.General?.PositionEncodings),
             PullsDiagnostics = text.Diagnostic is not null,
             RelatedInformation = text.PublishDiagnostics?.RelatedInformation == true,
             DiagnosticTags = text.PublishDiagnostics?.TagSupport is not null,

@@ -1,5 +1,5 @@
 using HealthNotes.LanguageServer.Convert;
-using HealthNotes.LanguageServer.Host;
+using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.Rendering;
 
 namespace HealthNotes.Tests.LanguageServer;

@@ -22,7 +22,7 @@ public class PositionTests
     {
         // "é" takes 2 bytes, the dog 4 bytes and two UTF-16 units
         Document document = Open("ask é is 🐕 ok\n");
-        PositionEncoding negotiated = Positions.Negotiate([encoding]);
+        PositionEncoding negotiated = PositionEncodings.Negotiate([encoding]);
         Assert.Equal(new Position(0, units), Positions.Of(document, new Place(0, character), negotiated));
         Assert.Equal(new Place(0, character), Places.Of(document, new Position(0, units), negotiated));
     }
@@ -34,7 +34,7 @@ public class PositionTests
     public void A_byte_order_mark_counts_on_the_first_line_only(string encoding, int mark)
     {
         Document document = Open("\uFEFFpet Marlow\nspecies dog\n");
-        PositionEncoding negotiated = Positions.Negotiate([encoding]);
+        PositionEncoding negotiated = PositionEncodings.Negotiate([encoding]);
         Assert.Equal(new Position(0, 4 + mark), Positions.Of(document, new Place(0, 4), negotiated));
         Assert.Equal(new Place(0, 4), Places.Of(document, new Position(0, 4 + mark), negotiated));
         Assert.Equal(new Place(0, 0), Places.Of(document, new Position(0, 0), negotiated));
@@ -74,7 +74,7 @@ public class PositionTests
     [InlineData("utf-8,utf-16", "utf-16")]
     [InlineData("ebcdic", "utf-16")]
     public void Negotiation(string? offered, string chosen) =>
-        Assert.Equal(chosen, Positions.NameOf(Positions.Negotiate(offered?.Split(',', StringSplitOptions.RemoveEmptyEntries))));
+        Assert.Equal(chosen, PositionEncodings.NameOf(PositionEncodings.Negotiate(offered?.Split(',', StringSplitOptions.RemoveEmptyEntries))));
 
     /// <summary>The framework's encoders count the same.</summary>
     [Fact]

@@ -1,4 +1,4 @@
-namespace HealthNotes.LanguageServer.Handlers;
+namespace HealthNotes.LanguageServer.Protocol;
 
 /// <summary>The commands that a client may run here. Names are a contract: keys are bound to them.</summary>
 internal static class CommandNames

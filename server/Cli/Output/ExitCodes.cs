@@ -1,4 +1,4 @@
-namespace HealthNotes.Cli;
+namespace HealthNotes.Cli.Output;
 
 /// <summary>What <c>hnote</c> says to the program that called it.</summary>
 public static class ExitCodes

@@ -7,7 +7,7 @@ using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sharing;
 
-namespace HealthNotes.Cli.Output;
+namespace HealthNotes.Cli.Commands;
 
 /// <summary>The kinds of file a page is written as.</summary>
 internal enum PageFormat

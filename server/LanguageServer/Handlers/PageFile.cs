@@ -3,7 +3,7 @@ using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.Rendering;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Handlers;
 
 /// <summary>Puts a visit page where the reader can open it.</summary>
 internal static class PageFile
