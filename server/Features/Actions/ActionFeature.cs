@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Fixes;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Actions.Rewrites;
 using HealthNotes.Features.Documents;
 

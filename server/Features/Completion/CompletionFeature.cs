@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Offers;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Documents;
@@ -10,9 +11,6 @@ namespace HealthNotes.Features.Completion;
 /// <summary>What may be written where the cursor stands.</summary>
 public static class CompletionFeature
 {
-    /// <summary>The most offers that one list holds.</summary>
-    public const int MostItems = 200;
-
     /// <summary>What may be written at <paramref name="place"/>.</summary>
     public static CompletionList At(Document document, Place place, FeatureSettings settings)
     {

@@ -1,8 +1,9 @@
 using HealthNotes.Features.Completion;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
-using CompletionItem = HealthNotes.Features.Completion.CompletionItem;
+using CompletionItem = HealthNotes.Features.Completion.Items.CompletionItem;
 using ItemKind = HealthNotes.LanguageServer.Protocol.CompletionItemKind;
 
 namespace HealthNotes.LanguageServer.Convert;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;

@@ -23,7 +23,7 @@ internal static class CompletionHandler
         }
 
         Place place = Places.Of(document, parameters.Position, workspace.Client.Encoding);
-        Features.Completion.CompletionList found = CompletionFeature.At(document, place, workspace.Settings);
+        Features.Completion.Items.CompletionList found = CompletionFeature.At(document, place, workspace.Settings);
         return new CompletionList(found.IsIncomplete, [.. found.Items.Select(item => Offers.Of(document, item, workspace.Client))]);
     }
 

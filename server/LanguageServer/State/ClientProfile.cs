@@ -1,3 +1,4 @@
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.LanguageServer.Protocol;
 
 namespace HealthNotes.LanguageServer.State;

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Syntax;

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 
 namespace HealthNotes.Features.Actions.Fixes;

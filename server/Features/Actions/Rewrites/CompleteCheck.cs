@@ -1,4 +1,5 @@
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;

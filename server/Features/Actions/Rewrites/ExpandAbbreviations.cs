@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;

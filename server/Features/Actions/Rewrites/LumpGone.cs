@@ -1,5 +1,6 @@
 using System.Globalization;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;

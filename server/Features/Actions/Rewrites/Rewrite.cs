@@ -1,8 +1,9 @@
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 
-/// <summary>Offers that mend nothing.</summary>
+/// <summary>Offers that fix nothing.</summary>
 internal static class Rewrite
 {
     /// <summary>An offer whose edits are worked out.</summary>

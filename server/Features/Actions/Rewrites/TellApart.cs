@@ -1,3 +1,4 @@
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;

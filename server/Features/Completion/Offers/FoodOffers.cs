@@ -1,3 +1,4 @@
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;

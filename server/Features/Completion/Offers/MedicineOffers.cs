@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;

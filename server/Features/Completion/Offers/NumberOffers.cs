@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Slots;

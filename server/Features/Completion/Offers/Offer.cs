@@ -1,3 +1,5 @@
+using HealthNotes.Features.Completion.Items;
+
 namespace HealthNotes.Features.Completion.Offers;
 
 /// <summary>Something that may be written, before it is held against what is typed.</summary>

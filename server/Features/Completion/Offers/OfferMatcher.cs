@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Text;
@@ -43,7 +44,7 @@ internal static class OfferMatcher
         return new CompletionList(true,
         [
             .. found.OrderBy(f => f.Match).ThenBy(f => f.Group).ThenBy(f => f.Index)
-                .Take(CompletionFeature.MostItems)
+                .Take(CompletionList.MostItems)
                 .Select((f, order) => Item(at, f.Offer, f.Filter, order, f.Match)),
         ]);
     }

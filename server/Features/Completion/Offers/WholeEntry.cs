@@ -1,5 +1,6 @@
 using System.Globalization;
 using HealthNotes.Features.Checks;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Slots;

@@ -1,3 +1,4 @@
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

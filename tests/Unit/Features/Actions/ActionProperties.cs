@@ -1,6 +1,7 @@
 using CsCheck;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

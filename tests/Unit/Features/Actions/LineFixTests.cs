@@ -1,3 +1,5 @@
+using HealthNotes.Features.Actions.Offered;
+
 namespace HealthNotes.Tests.Features.Actions;
 
 public class LineFixTests
@@ -263,7 +265,7 @@ public class LineFixTests
     [InlineData("hr|")]
     [InlineData("gave|")]
     [InlineData("weight|")]
-    public void A_half_typed_line_is_left_to_its_writer(string line) => Assert.DoesNotContain(Offers.At(Dog + line), offer => offer.Kind == HealthNotes.Features.Actions.ActionKind.QuickFix);
+    public void A_half_typed_line_is_left_to_its_writer(string line) => Assert.DoesNotContain(Offers.At(Dog + line), offer => offer.Kind == ActionKind.QuickFix);
 
     [Theory]
     [InlineData("2027-01-0|3 check", "2026-01-03 check")]
@@ -279,9 +281,9 @@ public class LineFixTests
     [Fact]
     public void A_finding_about_the_pet_has_no_fix()
     {
-        Assert.DoesNotContain(Offers.At(Dog + "temp 40|.5C"), offer => offer.Kind == HealthNotes.Features.Actions.ActionKind.QuickFix);
-        Assert.DoesNotContain(Offers.At(Dog + "gums bl|ue"), offer => offer.Kind == HealthNotes.Features.Actions.ActionKind.QuickFix);
-        Assert.DoesNotContain(Offers.At(Dog + "hr 2|00"), offer => offer.Kind == HealthNotes.Features.Actions.ActionKind.QuickFix);
+        Assert.DoesNotContain(Offers.At(Dog + "temp 40|.5C"), offer => offer.Kind == ActionKind.QuickFix);
+        Assert.DoesNotContain(Offers.At(Dog + "gums bl|ue"), offer => offer.Kind == ActionKind.QuickFix);
+        Assert.DoesNotContain(Offers.At(Dog + "hr 2|00"), offer => offer.Kind == ActionKind.QuickFix);
     }
 
     private static void Check(string line, string id, string? expected)

@@ -1,6 +1,7 @@
 using System.Text;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions;
+using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;

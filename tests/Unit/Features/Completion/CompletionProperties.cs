@@ -1,5 +1,6 @@
 using CsCheck;
 using HealthNotes.Features.Completion;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
@@ -22,7 +23,7 @@ public class CompletionProperties
     {
         CompletionList list = CompletionFeature.At(document, place, FeatureSettings.Default);
         string line = document.Syntax.Lines[place.Line].Text;
-        Assert.True(list.Items.Length <= CompletionFeature.MostItems);
+        Assert.True(list.Items.Length <= CompletionList.MostItems);
         Assert.Equal(list.Items.Select(item => item.SortKey).Order(StringComparer.Ordinal), list.Items.Select(item => item.SortKey));
         Assert.True(list.Items.Count(item => item.Preselect) <= 1);
         foreach (CompletionItem item in list.Items)

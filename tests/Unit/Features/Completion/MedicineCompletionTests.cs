@@ -1,5 +1,6 @@
 using CsCheck;
 using HealthNotes.Features.Completion;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Tests.Grammar.Properties;

@@ -1,4 +1,5 @@
 using HealthNotes.Features.Completion;
+using HealthNotes.Features.Completion.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

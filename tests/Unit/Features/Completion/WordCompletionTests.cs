@@ -1,4 +1,5 @@
 using HealthNotes.Features.Completion;
+using HealthNotes.Features.Completion.Items;
 
 namespace HealthNotes.Tests.Features.Completion;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
 
-namespace HealthNotes.Features.Completion;
+namespace HealthNotes.Features.Completion.Items;
 
 /// <summary>What an offer is; editors show it as a small picture.</summary>
 public enum CompletionKind
@@ -84,9 +84,12 @@ public sealed record CompletionItem(
 
 /// <summary>What may be written at a place.</summary>
 /// <param name="IsIncomplete">True when another character may bring offers that are not among these: the editor asks again.</param>
-/// <param name="Items">The offers, in the order of their sort keys; at most <see cref="CompletionFeature.MostItems"/>.</param>
+/// <param name="Items">The offers, in the order of their sort keys; at most <see cref="MostItems"/>.</param>
 public sealed record CompletionList(bool IsIncomplete, ImmutableArray<CompletionItem> Items)
 {
+    /// <summary>The most offers that one list holds.</summary>
+    public const int MostItems = 200;
+
     /// <summary>Nothing, and nothing to come.</summary>
     public static CompletionList Nothing { get; } = new(false, []);
 }

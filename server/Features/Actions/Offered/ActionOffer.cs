@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Text;
 
-namespace HealthNotes.Features.Actions;
+namespace HealthNotes.Features.Actions.Offered;
 
 /// <summary>What an action is for.</summary>
 public enum ActionKind
