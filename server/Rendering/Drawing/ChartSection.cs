@@ -1,8 +1,8 @@
 using System.Text;
 using System.Xml.Linq;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Charts;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -11,7 +11,7 @@ namespace HealthNotes.Rendering.Drawing;
 /// <summary>How the pet's values went over time, one small chart a value, all on one time axis.</summary>
 internal static class ChartSection
 {
-    public static PageSection? Write(PageModel model)
+    public static Section? Write(PageModel model)
     {
         if (model.Charts is not { } set)
         {
@@ -19,25 +19,23 @@ internal static class ChartSection
         }
 
         var html = new StringBuilder("<div class=\"small-multiples\">\n");
-        var markdown = new StringBuilder();
         for (int index = 0; index < set.Charts.Count; index++)
         {
             Chart chart = set.Charts[index];
             html.Append("<figure>\n<figcaption><strong><bdi>").Append(HtmlText.Escape(chart.Title)).Append("</bdi></strong>, ").Append(HtmlText.Escape(chart.Unit))
                 .Append("<br>").Append(HtmlText.Escape(PageWords.ChartCaption(chart))).Append("</figcaption>\n")
                 .Append(ChartDrawing.Of(chart, set, index + 1).ToString(SaveOptions.DisableFormatting)).Append("\n</figure>\n");
-            markdown.Append("- ").Append(Md.Text(chart.Title)).Append(": ").Append(Md.Text(chart.Words)).Append('\n');
         }
 
         html.Append("</div>\n");
-        SectionBuilder section = new();
-        section.Figure(html.ToString(), markdown.ToString());
-        section.Figure(Key(set));
-        section.Paragraph(Md.Small(PageWords.ChartSpan(set)));
-        section.List(set.Medicines.Select(medicine => $"{Md.Strong(medicine.Letter)}: {Md.Text(medicine.Name)}"));
-        section.Paragraph(set.MedicinesLeftOut == 0 ? "" : Md.Small(PageWords.MedicinesLeftOut(set.MedicinesLeftOut)));
-        section.Paragraph(set.LeftOut == 0 ? "" : Md.Small(PageWords.ChartsLeftOut(set.LeftOut)));
-        return section.Build("charts", PageWords.OverTime);
+        return Section.Of(
+            "charts", PageWords.OverTime,
+            new Figure(html.ToString(), Block.List(set.Charts.Select(chart => (Prose)chart.Title + $": {chart.Words}"))),
+            new Figure(Key(set)),
+            Block.Paragraph(Prose.Small(PageWords.ChartSpan(set))),
+            Block.List(set.Medicines.Select(medicine => Prose.Strong(medicine.Letter) + ": " + medicine.Name)),
+            Block.Paragraph(set.MedicinesLeftOut == 0 ? "" : Prose.Small(PageWords.MedicinesLeftOut(set.MedicinesLeftOut))),
+            Block.Paragraph(set.LeftOut == 0 ? "" : Prose.Small(PageWords.ChartsLeftOut(set.LeftOut))));
     }
 
     /// <summary>What the marks mean; only those that are on a chart.</summary>
