@@ -41,6 +41,12 @@ internal sealed class HeadFinder
     private Head? WordFirst(int start)
     {
         Cut(start, word: null);
+        if (at.IsWord(0) && vocabulary.Fixed("species").Find(at.TextAt(0)) is not null && (at.Parts.Count == 1 || at.StartsSegment(1)))
+        {
+            // "dog, lab x, 26kg": what an animal is, and no laboratory
+            return Head.Fact(at, 0);
+        }
+
         if (at.Phrase(vocabulary.Medicines, 0, out _) > Math.Max(1, at.Phrase(vocabulary.LineWords, 0, out _)) && at.Phrase(vocabulary.Leads, 0, out _) == 0)
         {
             // the water of "water tablet" and the ear of "ear drops" name a medicine
@@ -55,11 +61,12 @@ internal sealed class HeadFinder
             return head.Value with { Word = vocabulary.LineWords.Find("missed")! };
         }
 
-        if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0) && at.IsWord(1))
+        if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0))
         {
             LineWord due = vocabulary.LineWords.Find("due")!;
             at.StartItem(due, new TextSpan(start, 0));
-            if (!ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart))
+            bool lab = at.Phrase(vocabulary.Leads, 0, out LeadWord? analyte) > 0 && analyte!.Lines is [{ Word: "lab" }];
+            if (lab || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
             {
                 // "recheck kidney values in 10 days": what falls due, in free words
                 Cut(start, word: null);
@@ -72,7 +79,7 @@ internal sealed class HeadFinder
 
     /// <summary>True where a part of the body, a line's word or a problem with the part itself stands.</summary>
     private bool NamesPart(int index) => Head.At(at, index, out _) is not null || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
-        || (at.IsWord(index) && at.Parts[index].Span.Length >= LineReader.ShortestSlip && vocabulary.Knows(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
+        || (at.IsWord(index) && at.Parts[index].Span.Length >= LineReader.ShortestSlip && vocabulary.IsNoSlip(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
 
     private Head? OwnWord(int start)
     {
@@ -157,6 +164,13 @@ internal sealed class HeadFinder
 
             if (Head.At(at, index, out count) is { } head && head.Word.Kind is WordKind.Exam or WordKind.Scan or WordKind.Vital or WordKind.Care && !head.Word.Has(SlotKind.Medicine))
             {
+                if (head.Word.Kind is WordKind.Exam or WordKind.Scan && at.Parts[0] is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: <= 2 } } counted && index <= 2)
+                {
+                    // "2 scabs", "3 teeth missing": how many, kept as written
+                    ArraySegment<Part> parts = at.Parts;
+                    parts[0] = new Part(PartKind.Word, counted.Span);
+                }
+
                 at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + count)..]]);
                 return head;
             }
@@ -226,7 +240,8 @@ internal sealed class HeadFinder
         bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
         at.StartItem(vocabulary.LineWords.Find("med")!, span);
         bool ordered = vocabulary.Fixed("ordered").Find(at.TextAt(0)) is not null;
-        bool plan = ordered || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index)));
+        bool changed = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Phrase(vocabulary.Fixed("dose-change"), index, out _) > 0);
+        bool plan = ordered || changed || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index)));
         TextSpan order = at.Parts[0].Span;
         if (ordered)
         {

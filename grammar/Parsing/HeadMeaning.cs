@@ -35,6 +35,14 @@ internal sealed class HeadMeaning(Cursor at)
             {
                 at.Add(SlotKind.Portion, WordSlots.PortionOf(part, head.Span));
             }
+            else if (at.Word.Has(SlotKind.Times) && at.Vocabulary.TimesWords.Find(word) is { } times)
+            {
+                at.Set(SlotKind.Times, new EventCount(int.Parse(times.Word, System.Globalization.CultureInfo.InvariantCulture), Bound.Exact));
+            }
+            else if (at.Word.Has(SlotKind.Site) && at.Vocabulary.Regions.Find(word) is { } region)
+            {
+                at.Set(SlotKind.Site, new Site(head.Span, Side.None, region, null));
+            }
             else if (at.Vocabulary.Sides.Find(word) is { } side)
             {
                 at.Set(SlotKind.Site, new Site(head.Span, Enum.Parse<Side>(side.Word, ignoreCase: true), null, null));

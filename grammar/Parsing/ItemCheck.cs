@@ -128,6 +128,33 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.WrongValue, open.Span, $"`{open.Text}`: was it done on this day or not? Write gave, missed or stop for what happened, and due for what is to come."));
         }
 
+        if (OtherDay() is { } day)
+        {
+            at.Report(new Problem(ProblemRules.BadDate, day, $"`{day.In(at.Line)}`: this line counts for the day of its entry. Write it below the date it belongs to, or behind > as free text."));
+        }
+
+        if (Says("other-animal") is { } animal && (at.Word.Has(SlotKind.Medicine) || at.Word.Kind == WordKind.Care))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, animal, $"`{animal.In(at.Line)}`: this note is for one animal. Write the line in the other animal's note, or behind > as free text."));
+        }
+
+        if (at.Word.Kind == WordKind.Care && at.Word.Has(SlotKind.Medicine) && at.HeadSpan.Length == 0 && at.Times.Count == 0 && at.First<NoteValue>() is null && Says("no-dose") is { } stock)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, stock, $"`{stock.In(at.Line)}`: was a dose given? Write gave and the medicine for a dose, med for the plan, and > for anything else."));
+        }
+
+        if (at.Word.Kind == WordKind.Care && at.Word.Has(SlotKind.Medicine) && at.HeadSpan.Length == 0 && Remark is { Text: "left" or "left over" or "remaining" or "leftover" } rest && at.First<NoteValue>() is not null)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, rest.Span, $"`{rest.Text}`: was a dose given? Write gave and the medicine for a dose, and > for what is left."));
+        }
+
+        if (at.Word.Word == "weight" && Remark is { } kind && kind.Text.Split(' ') is [var start, ..] && start is "target" or "goal" or "ideal" or "minus" or "less" or "with" or "including" or "incl" && !(start == "with" && at.Vocabulary.Fixed("together").Find(kind.Text) is null))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, kind.Span, start is "target" or "goal" or "ideal"
+                ? $"`{kind.Text}`: a weight that is hoped for is no measurement. Write ask or > for it."
+                : $"`{kind.Text}`: write the weight of both and yours, such as weight 83.2-55.9kg."));
+        }
+
         if (at.Word.Word == "phone" && at.First<FreeWords>() is { } number && number.Text.Contains(" if ", StringComparison.OrdinalIgnoreCase))
         {
             at.Report(new Problem(ProblemRules.WrongValue, number.Span, "`phone` takes the clinic's telephone number. A limit is written as call-if rr asleep >30."));
@@ -143,7 +170,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.BadTime, also.Span, $"`{also.Text}`: write each time with its minutes, such as 08:00 and 10:00, and one line for each."));
         }
 
-        if (at.Times.Count > 1 && Remark is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null)
+        if (at.Times.Count > 1 && Remark is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null && !(at.Word.Has(SlotKind.Medicine) && several.Text.Split(' ', ',').All(word => at.Vocabulary.Fixed("part-of-doses").Find(word) is null && !word.Any(char.IsAsciiDigit))))
         {
             at.Report(new Problem(ProblemRules.WrongValue, several.Span, $"`{several.Text}`: which of the times does this go with? Write one line for each."));
         }
@@ -170,7 +197,7 @@ internal sealed class ItemCheck(Cursor at)
             {
                 at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}"));
             }
-            else if (Remark is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is not null) is { } other)
+            else if (Remark is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is { Word: not "meds" }) is { } other)
             {
                 at.Report(new Problem(ProblemRules.SaidTwice, more.Span, $"`{other}` is a second medicine. Write one medicine a line."));
             }
@@ -191,6 +218,72 @@ internal sealed class ItemCheck(Cursor at)
         {
             at.Report(new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half."));
         }
+    }
+
+    /// <summary>A remark, outside a comparison or a reason, that says that it was another day; null where none does.</summary>
+    private TextSpan? OtherDay()
+    {
+        if (at.Word.Kind is not (WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care) || Remark is null || (at.Filled.All(slot => slot.Kind is SlotKind.Note or SlotKind.Site) && at.Word.Kind != WordKind.Care))
+        {
+            return null;
+        }
+
+        foreach (TextSpan written in at.Remark)
+        {
+            string[] words = at.WithSingleBlanks(written).TrimEnd('.', '!').Split(' ');
+            bool compares = words.Any(word => at.Vocabulary.Fixed("compares").Find(word) is { } && at.Vocabulary.Fixed("other-day").Find(word) is null) || at.Vocabulary.Asides.Find(words[0]) is not null || words[0] is "as" or "after" or "before" or "since" or "back" or "good" or "fine" or "ok" or "normal";
+            if (compares)
+            {
+                continue;
+            }
+
+            for (int count = Math.Min(3, words.Length); count > 0; count--)
+            {
+                // the day stands at the start or at the end of the remark, where it belongs to the whole line
+                foreach (string phrase in (string[])[string.Join(' ', words[..count]), string.Join(' ', words[^count..])])
+                {
+                    if (at.Vocabulary.Fixed("other-day").Find(phrase.Trim('(', ')', ',')) is not null)
+                    {
+                        return written;
+                    }
+                }
+            }
+
+            if (words is ["on", .. var date] && date.Length == 2 && ((Dates.Month(date[0]) is not null && char.IsAsciiDigit(date[1][0])) || (Dates.Month(date[1]) is not null && char.IsAsciiDigit(date[0][0]))))
+            {
+                return written;
+            }
+
+            if (words.Length <= 2 && words[^1] == "ago" && at.First<Extent>() is not null)
+            {
+                return written;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Where the remark says one of a list's phrases; null where it does not.</summary>
+    private TextSpan? Says(string list)
+    {
+        if (Remark is not { } remark)
+        {
+            return null;
+        }
+
+        string[] words = remark.Text.ToLowerInvariant().Split([' ', ',', '.'], StringSplitOptions.RemoveEmptyEntries);
+        for (int index = 0; index < words.Length; index++)
+        {
+            for (int count = 1; count <= Math.Min(3, words.Length - index); count++)
+            {
+                if (at.Vocabulary.Fixed(list).Find(string.Join(' ', words[index..(index + count)])) is not null)
+                {
+                    return remark.Span;
+                }
+            }
+        }
+
+        return null;
     }
 
     /// <summary>What is worrying to have eaten, beside a meal of which nothing was eaten; null where nothing is.</summary>

@@ -62,7 +62,14 @@ internal sealed class ItemReader
 
         for (int index = 0; index < drafts.Count && at.Problems.Count == 0; index++)
         {
+            Share(index);
             Complete(index);
+        }
+
+        if (at.Problems.Count == 0 && head.Lead is not { Lines.Length: > 1 } && drafts.Count > 1 && drafts[^1] is { None: true, Head.Negation: null } last && last.Body.Filled.IsEmpty && !(last.Head.Lead is { Means: LeadMeans.None })
+            && drafts[^2] is { None: false, Word.Kind: WordKind.Care, Times.Count: 0, Head.Negation: null } bare && !bare.Word.Has(SlotKind.Medicine) && bare.Body.Filled.All(slot => slot.Value is Described sign && sign.Span == bare.Head.Span))
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, last.Head.Span, $"Does the negation reach `{bare.Head.Span.In(at.Line)}` too? Write no before each, or say how it was: no {bare.Head.Span.In(at.Line)}, no {last.Head.Span.In(at.Line)}."));
         }
 
         if (time is { } ahead && drafts is [{ Times.Count: > 0 } dose, ..] && dose.Word.Has(SlotKind.Medicine))
@@ -108,7 +115,7 @@ internal sealed class ItemReader
         else if (head.Word.Has(SlotKind.Text))
         {
             // behind a phrase for an act the phrase itself is what was done
-            bool own = head.Lead is { Means: LeadMeans.None } || (head.Lead is not null && head.Word.Word == "done");
+            bool own = head.Lead is { Means: LeadMeans.None } || (head.Lead is not null && head.Word.Word is "done" or "surgery");
             if (TextSlots.Rest(at, own ? head.Span.Start : head.Span.End, TokenKind.Text) is { } text)
             {
                 at.Add(SlotKind.Text, text);
@@ -183,6 +190,24 @@ internal sealed class ItemReader
         }
 
         drafts.Add(new Draft(head, at.Word, at.Body(), none, at.Times.Count == 0 ? [] : [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
+    }
+
+    /// <summary>Gives values that share one word what is said of it once: <c>SRR 22, 20</c> are both asleep, <c>call-if BG &lt;4 or &gt;25 per vet</c> are both the vet's.</summary>
+    private void Share(int index)
+    {
+        foreach (int other in (ReadOnlySpan<int>)[index - 1, index + 1])
+        {
+            if (other >= 0 && other < drafts.Count && drafts[other].Head.Span == drafts[index].Head.Span && drafts[other].Word == drafts[index].Word
+                && (drafts[index].Word.Has(SlotKind.Rate) || drafts[index].Word.Has(SlotKind.Limit)))
+            {
+                ItemBody own = drafts[index].Body;
+                SlotValue[] shared = [.. drafts[other].Body.Filled.Where(slot => slot.Kind is SlotKind.State or SlotKind.Place or SlotKind.Per && own.Get<object>(slot.Kind) is null)];
+                if (shared.Length > 0)
+                {
+                    drafts[index] = drafts[index] with { Body = new ItemBody([.. own.Filled, .. shared]) };
+                }
+            }
+        }
     }
 
     /// <summary>Gives an observation that lacks its words those of its neighbour: <c>gait lame LF, RH</c>, <c>tooth 104 108 tartar</c>.</summary>

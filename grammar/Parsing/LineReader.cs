@@ -252,7 +252,7 @@ internal sealed class LineReader
 
     /// <summary>True where the line's remarks before the head only describe it: <c>hind legs</c>, <c>top left gum</c>, <c>small scab</c>.</summary>
     private bool OnlyWhere(int head) => at.Tokens.TrueForAll(token => token.Kind != TokenKind.Text || token.Span.Start >= head
-        || token.Span.In(at.Line).ToString().Split(' ').All(word => vocabulary.Fixed("where").Find(word) is not null));
+        || token.Span.In(at.Line).ToString().Split(' ').All(word => vocabulary.Fixed("where").Find(word) is not null || word.All(char.IsAsciiDigit)));
 
     /// <summary>The tokens in the order of the line, each once.</summary>
     private ImmutableArray<Token> Sorted()
@@ -328,7 +328,7 @@ internal sealed class LineReader
             return new Problem(ProblemRules.UnknownLine, span, "This line starts with a day. Write the date with its year on a line of its own, such as 2026-10-22, and what happened below it.");
         }
 
-        string? nearest = typed.Length < ShortestSlip || vocabulary.Knows(typed) ? null
+        string? nearest = typed.Length < ShortestSlip || vocabulary.IsNoSlip(typed) ? null
             : NearestWord.Find(typed, vocabulary.LineWords.Spellings.Concat(vocabulary.Leads.Spellings), most: typed.Length < 8 ? 1 : 2) is { } near
                 && char.ToLowerInvariant(near[0]) == char.ToLowerInvariant(typed[0]) ? near : null;
         string hint = nearest is null

@@ -198,7 +198,7 @@ internal sealed class RemarkReader(Cursor at)
 
         TextSpan last = number.Third.Exists ? number.Third.Unit : number.Second.Exists ? number.Second.Unit : number.First.Unit;
         ReadOnlySpan<char> unit = last.Length > 0 ? last.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "";
-        return at.Vocabulary.Units.Find(unit) is { } known && known.Quantity != Quantity.Time && Numbers.FitsAny(at, known);
+        return at.Vocabulary.Units.Find(unit) is { } known && (known.Quantity != Quantity.Time || (at.Word.Word == "walk" && !at.Holds(SlotKind.Duration))) && Numbers.FitsAny(at, known);
     }
 
     /// <summary>The word that is one slip away from what was typed, when both are long enough for that to say something.</summary>

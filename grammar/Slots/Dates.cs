@@ -3,6 +3,7 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Slots;
 
@@ -193,6 +194,13 @@ internal static class Dates
         {
             count = index + 1 - first;
             return new PartialDate(at.SpanOf(first, count), Whole(at, last.First.Digits), month, day, false);
+        }
+
+        if (yearless && day is null && at.Word.Kind == WordKind.Task && at.Word.Has(SlotKind.Schedule) && index == first + 1 && (index == at.Parts.Count || at.StartsSegment(index)))
+        {
+            // "due January"
+            count = 1;
+            return new PartialDate(at.SpanOf(first, 1), PartialDate.NoYear, month, null, false);
         }
 
         if (!yearless || day is null || !Exists(PartialDate.NoYear, month, day) || (at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is not null))

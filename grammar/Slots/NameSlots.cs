@@ -40,7 +40,8 @@ internal static class NameSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (at.First<FreeWords>() is not null || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
+            bool goesOn = Kind == SlotKind.Topic && at.First<FreeWords>() is { } implied && implied.Span == at.HeadSpan && at.HeadSpan.Length > 0 && at.First<Schedule>() is null && at.Word.Kind == WordKind.Task;
+            if ((at.First<FreeWords>() is not null && !goesOn) || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
                 || Modifiers.At(at, at.At) is not null
                 || (Kind is SlotKind.Medicine or SlotKind.Topic && (at.Phrase(at.Vocabulary.Small, at.At, out _) > 0 || IsGiven(at, at.At)))
                 || (at.Word.Has(SlotKind.Amount) && StartsAmount(at, at.At)))
@@ -71,7 +72,7 @@ internal static class NameSlots
 
             TextSpan span = TextSpan.Between(at.Part.Span.Start, at.Parts[last].Span.End);
             at.Mark(TokenKind.Name, span);
-            at.Add(Kind, new FreeWords(span, at.WithSingleBlanks(span)));
+            at.Set(Kind, goesOn ? new FreeWords(TextSpan.Between(at.HeadSpan.Start, span.End), at.WithSingleBlanks(TextSpan.Between(at.HeadSpan.Start, span.End))) : new FreeWords(span, at.WithSingleBlanks(span)));
             at.At = last + 1;
             return true;
         }

@@ -12,6 +12,7 @@ internal static class Numbers
 {
     private const int MostBehindUnit = 2;
     private static readonly string[] Over = ["in", "over", "of", "per"];
+    private static readonly string[] CountedFor = ["for", "every", "each"];
 
     /// <summary>Takes the number at the cursor; false, with the cursor where it was, when it may belong to a remark.</summary>
     public static bool Bind(Cursor at, ImmutableArray<SlotReader> slots)
@@ -28,6 +29,14 @@ internal static class Numbers
             {
                 return true;
             }
+        }
+
+        if (at.Word.Has(SlotKind.Note) && !part.Second.Exists && part.First.Unit.In(at.Line) is "st" or "nd" or "rd" or "th" && part.First.Unit.End == part.Span.End)
+        {
+            // "3rd time since July": words, and no number of the observation
+            at.Remark.Add(part.Span);
+            at.InRemark = true;
+            return at.Taken(TokenKind.Text, part.Span);
         }
 
         int start = at.At;
@@ -170,6 +179,13 @@ internal static class Numbers
             return false;
         }
 
+        if (held is Portion portion && value is Measure && at.Word.Has(SlotKind.Portion) && portion.Span.End <= form.Span.Start && portion.Span.Start >= at.HeadSpan.End)
+        {
+            // "ate 3/4 of wet, 60g": how much the part was, as written
+            at.Remark.Add(form.Span);
+            return at.Taken(TokenKind.Text, form.Span);
+        }
+
         TextSpan span = value is NoteValue { Span: var own } && own.Length > 0 ? own : form.Span;
         if (held is not null)
         {
@@ -252,7 +268,8 @@ internal static class Numbers
             return null;
         }
 
-        int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2 : Array.Exists(Over, word => at.Is(index, word)) ? 1 : 0;
+        int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2
+            : Array.Exists(Over, word => at.Is(index, word)) || (at.Word.Has(SlotKind.Rate) && Array.Exists(CountedFor, word => at.Is(index, word))) ? 1 : 0;
         if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count))
             || index + joining >= at.Parts.Count || at.Parts[index + joining] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } under
             || at.Digits(under.First.Digits) is not { } second)
@@ -299,7 +316,8 @@ internal static class Numbers
         bool times = at.Word.Has(SlotKind.Times) && (at.Is(at.At + 1, "x") || at.Is(at.At + 1, "times"));
         bool seconds = shape == NumberShape.Ratio && at.Word.Has(SlotKind.Rate) && unit?.Quantity == Quantity.Time;
         bool aside = unit?.Quantity is Quantity.Time or Quantity.Length && (at.Word.Kind == WordKind.Exam || FactSlots.IsSignalment(at.Word));
-        bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase);
+        bool next = at.At + 2 < at.Parts.Count && at.Parts[at.At + 2].Kind == PartKind.Number && at.Vocabulary.Starting(at.TextAt(at.At + 1)) is { Kind: WordKind.Vital };
+        bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !next && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase);
         if (!times && (unit is null || !(seconds || wrong || aside || FitsAny(at, unit))))
         {
             return part.Span;

@@ -144,6 +144,14 @@ internal static class ScheduleSlots
                 return true;
             }
 
+            if (at.Word.Kind == WordKind.Fact && at.First<Schedule>()?.Every is not null && IntervalWords.Sevenths(at, part) is { } lasting)
+            {
+                TextSpan span = part.Span;
+                at.Taken(TokenKind.Value);
+                Update(at, schedule => schedule with { For = Once(at, schedule.For, lasting, span) });
+                return true;
+            }
+
             if (IntervalWords.TimesADay(at, part, out int count) is { } times)
             {
                 TextSpan span = at.SpanOf(at.At, count);

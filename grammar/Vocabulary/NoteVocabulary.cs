@@ -163,6 +163,9 @@ public sealed class NoteVocabulary
         || Small.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null
         || Asides.Find(word) is not null || fixedWords["preposition"].Find(word) is not null;
 
+    /// <summary>True when <paramref name="word"/> cannot be a slip for another: a word of the notes, or an ordinary word of English.</summary>
+    public bool IsNoSlip(string word) => Knows(word) || fixedWords["ordinary"].Find(word) is not null;
+
     /// <summary>True when <paramref name="word"/> says how an animal was or where a vital was taken, for some vital.</summary>
     public bool IsState(string word) => states.Values.Any(scope => scope.Find(word) is { Kind: StateKind.State or StateKind.Place });
 
