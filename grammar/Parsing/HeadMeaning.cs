@@ -90,7 +90,7 @@ internal sealed class HeadMeaning(Cursor at)
             || AfterHead(here, out ModifierWord? word) is not (> 0 and var count)
             || (here > 0 && word!.Kind == ModifierKind.EndedAfter)
             || (here + count < at.Parts.Count && at.Line[at.Parts[here + count - 1].Span.End] == '.')
-            || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count))
+            || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count) && !(word!.Kind == ModifierKind.EndedAfter && at.Vocabulary.Fixed("day").Find(at.TextAt(here + count)) is not null))
             || (at.Phrase(at.Vocabulary.Describing(at.Subject), here, out DescribingWord? sign) > 0 && sign!.Part != "any")
             || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, here) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(here)) is not null))))
         {

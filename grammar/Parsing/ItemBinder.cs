@@ -37,6 +37,16 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 return head with { Lead = null, Line = 0, Negation = null };
             }
 
+            if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact && at.Is(at.At, "then") && at.First<Schedule>()?.Every is not null && at.At + 1 < at.Parts.Count)
+            {
+                // a plan in steps is kept as it is written
+                var steps = TextSpan.Between(at.Part.Span.Start, at.End);
+                at.Mark(TokenKind.Text, steps);
+                at.Remark.Add(steps);
+                at.At = at.Parts.Count;
+                break;
+            }
+
             if (others.SameAgain(head) is { } again)
             {
                 return again;
@@ -44,6 +54,12 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
 
             if (SiteSlots.StartsSecond(at) || SiteSlots.StartsOtherSide(at))
             {
+                if (at.Word.Kind == WordKind.Scan && at.Get<Site>(SlotKind.Site) is { } before && before.Span.Start < at.HeadSpan.Start && !at.StartsSegment(at.At) && !(at.At > 0 && at.Vocabulary.Small.Find(at.TextAt(at.At - 1)) is { Kind: ModifierKind.JoinsAnd }))
+                {
+                    // "neck: nodule R side of throat": one lump, and two places for it
+                    at.Report(new Problem(ProblemRules.SaidTwice, at.Part.Span, $"`{before.Span.In(at.Line)}` and `{at.TextOf(at.Part)}` are two places. Write the nearer one, such as {at.Word.Word} {at.TextOf(at.Part)}."));
+                }
+
                 return head with { Lead = null, Line = 0, Negation = null };
             }
 

@@ -9,7 +9,7 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Takes the words that mean nothing in an observation as a remark, exactly as written.</summary>
 internal sealed class RemarkReader(Cursor at)
 {
-    private const int MostBeforeTime = 3;
+    private const int MostBeforeTime = 5;
 
     /// <summary>
     /// True where words without a meaning may be a remark: a task needs its item and its day first, and what looks like a number is
@@ -80,7 +80,8 @@ internal sealed class RemarkReader(Cursor at)
             return true;
         }
 
-        if (at.Word.Kind is not (WordKind.Vital or WordKind.Care) || at.Word.Has(SlotKind.Medicine) || at.First<NoteValue>() is null || !at.StartsSegment(index))
+        bool worded = at.Word.Kind == WordKind.Care && at.PresentSign() is not null;
+        if (!(at.Word.Kind is WordKind.Vital or WordKind.Care || at.Word.Has(SlotKind.Score)) || at.Word.Has(SlotKind.Medicine) || (at.First<NoteValue>() is null && !worded) || !at.StartsSegment(index))
         {
             return false;
         }

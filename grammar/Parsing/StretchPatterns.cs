@@ -8,6 +8,8 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>What only several words of a stretch tell: an exception, where a breed ends, that a dose was given after all.</summary>
 internal static class StretchPatterns
 {
+    private const int MostBeforeTime = 3;
+
     /// <summary>True, with a report, for an exception from what is not so, is over or is fine: <c>no lumps except left flank</c>, <c>nothing but blood</c>.</summary>
     public static bool IsExcepted(Cursor at, Head head, bool none)
     {
@@ -46,7 +48,13 @@ internal static class StretchPatterns
         {
             if (index > at.At && at.Vocabulary.DoseEvents.Find(at.TextAt(index)) is { Word: "gave" } && at.Vocabulary.Before.Find(at.TextAt(index - 1)) is null)
             {
-                return TimeReader.Within(at, index + 1 + (at.Is(index + 1, "it") || at.Is(index + 1, "them") ? 1 : 0), out _) is not null ? index : null;
+                int time = index + 1;
+                while (time < at.Parts.Count && time <= index + MostBeforeTime && TimeReader.Within(at, time, out _) is null && (at.Is(time, "it") || at.Is(time, "them") || at.Is(time, "this") || at.Is(time, "late") || at.Vocabulary.Fixed("day").Find(at.TextAt(time)) is not null))
+                {
+                    time++;
+                }
+
+                return TimeReader.Within(at, time, out _) is not null ? index : null;
             }
         }
 

@@ -59,7 +59,25 @@ internal static class NameSlots
             }
 
             int last = stop - 1;
-            if (Kind == SlotKind.Medicine)
+            if (Kind == SlotKind.Medicine && at.Word.Kind == WordKind.Care && FirstKnown(at, stop) is { } own)
+            {
+                // "evening insulin", "other dog's carprofen": the medicine is the one that is known, what stands before it is kept as written
+                if (own > at.At)
+                {
+                    var ahead = TextSpan.Between(at.Part.Span.Start, at.Parts[own - 1].Span.End);
+                    if (at.Is(at.At, "to") || at.Is(at.At, "whether") || at.Is(at.At, "if"))
+                    {
+                        at.Report(new Problem(ProblemRules.WrongValue, ahead, $"`{ahead.In(at.Line)}`: was a dose given or not? Write gave or missed, and the medicine."));
+                    }
+
+                    at.Remark.Add(ahead);
+                    at.Mark(TokenKind.Text, ahead);
+                    at.At = own;
+                }
+
+                last = at.At + KnownLength(at, Math.Min(stop, at.At + at.Phrase(at.Vocabulary.Medicines, at.At, out _) + 1)) - 1;
+            }
+            else if (Kind == SlotKind.Medicine)
             {
                 int known = KnownLength(at, stop);
                 bool valueFollows = stop < at.Parts.Count && at.Parts[stop].Kind == PartKind.Number && at.OnlyBlanks(stop - 1, 2);
@@ -78,6 +96,21 @@ internal static class NameSlots
         }
 
         public override bool BindNumber(Cursor at, NumberPart part) => IsOrdinal(at, part) && BindWord(at);
+
+        /// <summary>Where the first known medicine stands before <paramref name="stop"/>; null where none does.</summary>
+        private static int? FirstKnown(Cursor at, int stop)
+        {
+            for (int index = at.At; index < stop; index++)
+            {
+                if (at.Phrase(at.Vocabulary.Medicines, index, out MedicineName? known) > 0)
+                {
+                    // the tablet of "thyroid tablet" is no name of its own
+                    return index > at.At && (known!.Word == "meds" || at.Is(index - 1, "human")) ? null : index;
+                }
+            }
+
+            return null;
+        }
 
         /// <summary>How many parts, up to <paramref name="stop"/>, end with the last word of a known medicine or its form: <c>thyroid tablets</c>; 0 where none is.</summary>
         private static int KnownLength(Cursor at, int stop)

@@ -64,6 +64,15 @@ internal static class Numbers
             }
         }
 
+        bool grade = form is { Shape: NumberShape.Ratio, NoUnit: true, Second: 3 or 4 or 5 or 6 or 10 } && form.First <= form.Second && at.Word.Kind == WordKind.Exam && !at.Word.Has(SlotKind.Score) && at.PresentSign() is not null;
+        bool weather = form.Unit is { Quantity: Quantity.Temperature } && at.Word.Word == "walk";
+        if ((grade || weather) && at.Word.Has(SlotKind.Note))
+        {
+            // "tartar 2/4", "walk 20min, 71f out": kept as written
+            at.Remark.Add(form.Span);
+            return at.Taken(TokenKind.Text, form.Span);
+        }
+
         if (form.Unit is { Quantity: Quantity.Portion } && at.Word.Has(SlotKind.Note) && at.At + 1 < at.Parts.Count && WordSlots.StartsSign(at, at.At + 1))
         {
             // "swelling 50% better": how much belongs to the word behind it, and is kept as written

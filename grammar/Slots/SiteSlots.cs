@@ -46,6 +46,12 @@ internal static class SiteSlots
             return false;
         }
 
+        if (Head.At(at, at.At, out _, first: true) is { Lead: not null } other && other.Word != at.Word)
+        {
+            // "tartar both sides, gingivitis R"
+            return false;
+        }
+
         Site? before = at.Get<Site>(SlotKind.Site);
         if (at.Word.Has(SlotKind.Tooth) && before is null)
         {
