@@ -11,10 +11,17 @@ namespace HealthNotes.Grammar.Parsing;
 /// </summary>
 internal sealed class HeadFinder
 {
+    /// <summary>Where the way of a place before its word stands among the ways.</summary>
+    private const int PlaceWay = 3;
+
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
     private readonly Func<int, Head?>[] ways;
     private bool wordFound;
+    private string? cutLine;
+    private int cutEnd;
+    private ArraySegment<Part> looseParts;
+    private ArraySegment<Part> tightParts;
 
     public HeadFinder(Cursor cursor)
     {
@@ -27,7 +34,7 @@ internal sealed class HeadFinder
     public int Ways => ways.Length;
 
     /// <summary>True for the way in which words before the head belong to it.</summary>
-    public bool IsPlaceFirst(int way) => ways[way] == PlaceFirst;
+    public bool IsPlaceFirst(int way) => way == PlaceWay;
 
     /// <summary>The head by one of the ways; null where the line does not start so.</summary>
     public Head? Find(int way, int start)
@@ -167,8 +174,7 @@ internal sealed class HeadFinder
                 if (head.Word.Kind is WordKind.Exam or WordKind.Scan && at.Parts[0] is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: <= 2 } } counted && index <= 2)
                 {
                     // "2 scabs", "3 teeth missing": how many, kept as written
-                    ArraySegment<Part> parts = at.Parts;
-                    parts[0] = new Part(PartKind.Word, counted.Span);
+                    at.StartParts((Part[])[new Part(PartKind.Word, counted.Span), .. at.Parts[1..]]);
                 }
 
                 at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + count)..]]);
@@ -343,10 +349,28 @@ internal sealed class HeadFinder
         return vocabulary.Units.Find(unit) ?? vocabulary.Units.Find(unit[..Math.Max(0, unit.IndexOf('/'))]);
     }
 
+    /// <summary>The parts of the line, cut once each way.</summary>
+    private ArraySegment<Part> PartsOf(bool loose)
+    {
+        if (!ReferenceEquals(cutLine, at.Line) || cutEnd != at.End)
+        {
+            (cutLine, cutEnd) = (at.Line, at.End);
+            looseParts = tightParts = ArraySegment<Part>.Empty;
+        }
+
+        ref ArraySegment<Part> parts = ref loose ? ref looseParts : ref tightParts;
+        if (parts.Count == 0)
+        {
+            parts = PartReader.Read(at.Line, at.End, loose);
+        }
+
+        return parts;
+    }
+
     private void Cut(int from, LineWord? word, bool tight = false)
     {
         bool loose = !tight && (word is null || !(word.Has(SlotKind.Medicine) || word.Has(SlotKind.Rule) || word.Has(SlotKind.Times) || word.Has(SlotKind.Duration)));
-        ArraySegment<Part> parts = PartReader.Read(at.Line, at.End, loose);
+        ArraySegment<Part> parts = PartsOf(loose);
         int first = 0;
         while (first < parts.Count && parts[first].Span.Start < from)
         {

@@ -51,7 +51,7 @@ internal sealed class PartGrammar
             Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), numbers);
 
         Parser<char, Part> wordPart =
-            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/' or '"' or '?' or '&' or '+' or '=').Select(span => new Part(PartKind.Word, span));
+            new Scanners.RunScanner("a word", StartsWord).Select(span => new Part(PartKind.Word, span));
 
         Parser<char, Part> tagPart =
             new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
@@ -65,6 +65,9 @@ internal sealed class PartGrammar
 
     /// <summary>One part, at the very start of the text.</summary>
     public Parser<char, Part> SinglePart { get; }
+
+    /// <summary>True for a character that a word starts with.</summary>
+    public static bool StartsWord(char c) => char.IsLetter(c) || c is '°' or '%' or '/' or '"' or '?' or '&' or '+' or '=';
 
     private static Parser<char, T> Nothing<T>()
         where T : struct => Parser<char>.Return(default(T));

@@ -179,19 +179,20 @@ internal static class Scanners
     {
         protected override int Measure(ReadOnlySpan<char> ahead)
         {
-            if (ahead.IsEmpty || !starts(ahead[0]))
-            {
-                return 0;
-            }
-
-            int length = 1;
-            while (length < ahead.Length && !IsBlank(ahead[length]) && !IsSeparator(ahead, length) && ahead[length] is not ('?' or '<' or '>'))
-            {
-                length++;
-            }
-
-            return length;
+            return ahead.IsEmpty || !starts(ahead[0]) ? 0 : RunLength(ahead);
         }
+    }
+
+    /// <summary>How long the run is that starts here: up to the next blank, comma or mark.</summary>
+    public static int RunLength(ReadOnlySpan<char> ahead)
+    {
+        int length = 1;
+        while (length < ahead.Length && (char.IsAsciiLetterOrDigit(ahead[length]) || (!IsBlank(ahead[length]) && !IsSeparator(ahead, length) && ahead[length] is not ('?' or '<' or '>'))))
+        {
+            length++;
+        }
+
+        return length;
     }
 
     /// <summary>One character that says about, below or above, with blanks after it.</summary>

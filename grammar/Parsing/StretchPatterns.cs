@@ -13,13 +13,21 @@ internal static class StretchPatterns
     /// <summary>True, with a report, for an exception from what is not so, is over or is fine: <c>no lumps except left flank</c>, <c>nothing but blood</c>.</summary>
     public static bool IsExcepted(Cursor at, Head head, bool none)
     {
+        int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
+        bool turns = joined > 0 && small!.Word is "but" or "however";
+        int exception = at.Phrase(at.Vocabulary.Exceptions, at.At, out _);
+        int twist = at.Phrase(at.Vocabulary.Twists, at.At, out _);
+        if (!turns && exception == 0 && twist == 0)
+        {
+            return false;
+        }
+
         bool denied = none || head.Negation is not null || head.Lead?.Means == LeadMeans.None || at.Holds(SlotKind.Ok) || at.HasNone() || at.Pending is not null
             || at.Filled.Any(slot => slot.Value is Described { Sense: not Sense.Present } || slot.Value is Described { Word: { Part: "any", Word: "gone" or "resolved" } } || slot.Value is Described sign && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected) && sign.Word.Part != "any");
-        int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
-        bool but = joined > 0 && small!.Word is "but" or "however" && (at.Pending is not null || head.Negation is not null || none)
+        bool but = turns && (at.Pending is not null || head.Negation is not null || none)
             && WordSlots.StartsSign(at, at.At + joined);
-        int count = but ? joined : denied ? at.Phrase(at.Vocabulary.Fixed("exception"), at.At, out _) : 0;
-        count = count > 0 ? count : at.Phrase(at.Vocabulary.Fixed("twist"), at.At, out _);
+        int count = but ? joined : denied ? exception : 0;
+        count = count > 0 ? count : twist;
         if (count == 0)
         {
             return false;

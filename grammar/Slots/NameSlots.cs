@@ -50,7 +50,7 @@ internal static class NameSlots
             }
 
             int stop = at.At + 1;
-            while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
+            while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || Numbers.IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
                 && !IsGiven(at, stop) && Modifiers.At(at, stop) is null
                 && !(Kind == SlotKind.FoodName && at.Phrase(at.Vocabulary.Ok, stop, out _) is > 0 and var ok && !at.IsWord(stop + ok))
                 && !(Kind == SlotKind.Medicine && (at.StartsSegment(stop) || Dates.Month(at.TextAt(stop)) is not null)))
@@ -95,7 +95,7 @@ internal static class NameSlots
             return true;
         }
 
-        public override bool BindNumber(Cursor at, NumberPart part) => IsOrdinal(at, part) && BindWord(at);
+        public override bool BindNumber(Cursor at, NumberPart part) => Numbers.IsOrdinal(at, part) && !IsStones(at, part) && BindWord(at);
 
         /// <summary>Where the first known medicine stands before <paramref name="stop"/>; null where none does.</summary>
         private static int? FirstKnown(Cursor at, int stop)
@@ -111,6 +111,10 @@ internal static class NameSlots
 
             return null;
         }
+
+        /// <summary>True for the <c>1st</c> of <c>food 1st ok</c>, an amount: no word follows that it could count.</summary>
+        private bool IsStones(Cursor at, NumberPart part) => Kind == SlotKind.FoodName && part.First.Unit.In(at.Line) is "st"
+            && (!at.IsWord(at.At + 1) || at.StartsSegment(at.At + 1) || at.Phrase(at.Vocabulary.Ok, at.At + 1, out _) > 0 || WordSlots.StartsSign(at, at.At + 1) || at.Phrase(at.Vocabulary.TimesWords, at.At + 1, out _) > 0);
 
         /// <summary>How many parts, up to <paramref name="stop"/>, end with the last word of a known medicine or its form: <c>thyroid tablets</c>; 0 where none is.</summary>
         private static int KnownLength(Cursor at, int stop)
@@ -132,11 +136,6 @@ internal static class NameSlots
 
             return known;
         }
-
-        /// <summary>True for <c>2nd</c>: a number in form, a word in meaning. <c>57st</c> is a weight in stones.</summary>
-        private static bool IsOrdinal(Cursor at, Part part) =>
-            part is NumberPart { BoundSpan.Length: 0, First: { Unit.Length: 2, Digits.Length: <= 2 }, Second.Exists: false } number
-            && number.First.Unit.In(at.Line) is { } ending && (ending is "th" || ending.SequenceEqual(at.Line[number.First.Digits.End - 1] switch { '1' => "st", '2' => "nd", '3' => "rd", _ => "th" }));
 
         /// <summary>True where a schedule, a state, a route, an amount in words or a result starts, so that a name ends before it.</summary>
         private static bool StartsSomething(Cursor at, int index)

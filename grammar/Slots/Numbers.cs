@@ -31,7 +31,7 @@ internal static class Numbers
             }
         }
 
-        if (at.Word.Has(SlotKind.Note) && !part.Second.Exists && part.First.Unit.In(at.Line) is "st" or "nd" or "rd" or "th" && part.First.Unit.End == part.Span.End)
+        if (at.Word.Has(SlotKind.Note) && !at.Word.Has(SlotKind.Mass) && !at.Word.Has(SlotKind.Amount) && IsOrdinal(at, part) && at.IsWord(at.At + 1) && at.Phrase(at.Vocabulary.Regions, at.At + 1, out _) == 0)
         {
             // "3rd time since July": words, and no number of the observation
             at.Remark.Add(part.Span);
@@ -90,6 +90,11 @@ internal static class Numbers
         at.Report(problem);
         return at.Taken(TokenKind.Unknown, form.Span);
     }
+
+    /// <summary>True for <c>2nd</c>: a number in form, a word in meaning. <c>57st</c> is a weight in stones.</summary>
+    public static bool IsOrdinal(Cursor at, Part part) =>
+        part is NumberPart { BoundSpan.Length: 0, First: { Unit.Length: 2, Digits.Length: <= 2 }, Second.Exists: false } number
+        && number.First.Unit.In(at.Line) is { } ending && (ending is "th" || ending.SequenceEqual(at.Line[number.First.Digits.End - 1] switch { '1' => "st", '2' => "nd", '3' => "rd", _ => "th" }));
 
     /// <summary>A number whose amounts go on behind it: <c>47lb 3oz</c>, <c>2min 30s</c>. The cursor ends on the last part.</summary>
     public static ImmutableArray<Amount> Amounts(Cursor at, NumberForm form, out TextSpan span)

@@ -57,6 +57,8 @@ public sealed class NoteVocabulary
         Daily = fixedWords["daily"];
         DoseEvents = fixedWords["dose-event"];
         Portions = fixedWords["portion"];
+        Exceptions = fixedWords["exception"];
+        Twists = fixedWords["twist"];
         describingByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Describing(word.Word))];
         shortByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Abbreviations("word:" + word.Word))];
         AnyShort = Abbreviations("word:any");
@@ -127,6 +129,12 @@ public sealed class NoteVocabulary
 
     /// <summary>Parts of a meal.</summary>
     internal Scope<FixedWord> Portions { get; }
+
+    /// <summary>Words behind which something is not so.</summary>
+    internal Scope<FixedWord> Exceptions { get; }
+
+    /// <summary>Phrases that say something else than the negation in them.</summary>
+    internal Scope<FixedWord> Twists { get; }
 
     /// <summary>Abbreviations behind any word.</summary>
     internal Scope<Abbreviation> AnyShort { get; }
