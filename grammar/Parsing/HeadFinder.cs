@@ -102,7 +102,7 @@ internal sealed class HeadFinder
         LineWord? word = vocabulary.LineWords.Find(written, out int phrase);
         if (word is not null && phrase == 1 && vocabulary.Leads.IsAlone(written))
         {
-            if (!word.Has(SlotKind.Text) && !word.Has(SlotKind.File))
+            if ((!word.Has(SlotKind.Text) && !word.Has(SlotKind.File)) || word.Word == "breed")
             {
                 Cut(span.End, word);
             }

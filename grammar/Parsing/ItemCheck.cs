@@ -151,7 +151,7 @@ internal sealed class ItemCheck(Cursor at)
         if (at.Word.Word == "weight" && Remark is { } kind && kind.Text.Split(' ') is [var start, ..] && start is "target" or "goal" or "ideal" or "minus" or "less" or "with" or "including" or "incl" && !(start == "with" && at.Vocabulary.Fixed("together").Find(kind.Text) is null))
         {
             at.Report(new Problem(ProblemRules.WrongValue, kind.Span, start is "target" or "goal" or "ideal"
-                ? $"`{kind.Text}`: a weight that is hoped for is no measurement. Write ask or > for it."
+                ? $"`{kind.Text}`: a weight that is hoped for was not measured. Write ask or > for it."
                 : $"`{kind.Text}`: write the weight of both and yours, such as weight 83.2-55.9kg."));
         }
 

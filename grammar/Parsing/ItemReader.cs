@@ -192,7 +192,7 @@ internal sealed class ItemReader
         drafts.Add(new Draft(head, at.Word, at.Body(), none, at.Times.Count == 0 ? [] : [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
     }
 
-    /// <summary>Gives values that share one word what is said of it once: <c>SRR 22, 20</c> are both asleep, <c>call-if BG &lt;4 or &gt;25 per vet</c> are both the vet's.</summary>
+    /// <summary>Gives values that share one word what was written of it once: <c>SRR 22, 20</c> are both asleep, <c>call-if BG &lt;4 or &gt;25 per vet</c> are both the vet's.</summary>
     private void Share(int index)
     {
         foreach (int other in (ReadOnlySpan<int>)[index - 1, index + 1])

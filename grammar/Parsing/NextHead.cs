@@ -187,7 +187,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// </summary>
     public Head? SameAgain(Head head)
     {
-        if (at.InRemark || at.Blocked || at.First<NoteValue>() is not { } before)
+        if ((at.InRemark && !at.Word.Has(SlotKind.Portion)) || at.Blocked || at.First<NoteValue>() is not { } before)
         {
             return null;
         }

@@ -30,7 +30,6 @@ internal sealed class PartGrammar
         Parser<char, TextSpan> optionalUnit = OneOf(new Scanners.UnitScanner(), Nothing<TextSpan>());
         Parser<char, TextSpan> sign = new Scanners.OperatorScanner(blanksInNumbers);
         Parser<char, Unit> partEnd = new Scanners.PartEndScanner();
-        Parser<char, Unit> separators = new Scanners.SeparatorScanner();
 
         Parser<char, Operand> signedOperand = OneOf(
             Map((sign, digits, unit) => new Operand(sign, digits, unit), sign, number, optionalUnit),
@@ -57,11 +56,7 @@ internal sealed class PartGrammar
             new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
 
         SinglePart = OneOf(wordPart, numberPart, tagPart, boundedPart).Before(partEnd);
-        Parts = new AllParts(SinglePart, separators);
     }
-
-    /// <summary>All parts of a line.</summary>
-    public Parser<char, ArraySegment<Part>> Parts { get; }
 
     /// <summary>One part, at the very start of the text.</summary>
     public Parser<char, Part> SinglePart { get; }

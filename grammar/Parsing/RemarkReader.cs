@@ -121,7 +121,7 @@ internal sealed class RemarkReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
+        while (end < at.Parts.Count && !(at.Is(end, "and") && at.First<Portion>() is not null && at.Phrase(at.Vocabulary.Portions, end + 1, out _) > 0) && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
             && (rest || (!at.StartsSegment(end) && (clause || at.Is(end, "than") || StartsClause(end) || (!WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))))));
 
         // brackets and marks that part nothing belong to the remark

@@ -104,7 +104,7 @@ internal static class NameSlots
             {
                 if (at.Phrase(at.Vocabulary.Medicines, index, out MedicineName? known) > 0)
                 {
-                    // the tablet of "thyroid tablet" is no name of its own
+                    // the tablet of "thyroid tablet" names nothing by itself
                     return index > at.At && (known!.Word == "meds" || at.Is(index - 1, "human")) ? null : index;
                 }
             }

@@ -107,6 +107,7 @@ internal static class SiteSlots
     private static Site? Merged(Site before, Site next) =>
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
         : before.Side == Side.None && next.Region is null or { Word: "side" } && next.Number is null ? before with { Side = next.Side }
+        : before.Region is { Word: "paw" } && next is { Side: Side.None, Number: null, Region.Sides: SideRule.Four } ? next with { Side = before.Side }
         : before is { Region: null, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
         : null;
 
@@ -378,6 +379,13 @@ internal static class SiteSlots
         /// <summary>The region that <paramref name="text"/> (the current part, or its end) names, maybe with parts that follow it.</summary>
         private static bool RegionHere(Cursor at, ReadOnlySpan<char> text, SlotKind kind, ref Region? region, ref int? number)
         {
+            if (text.Length == at.TextOf(at.Part).Length && at.Phrase(at.Vocabulary.Regions, at.At, out Region? spoken) is > 1 and var words)
+            {
+                region = spoken;
+                at.At += words;
+                return true;
+            }
+
             Region? found = at.Vocabulary.Regions.Find(text, out int longest);
             for (int count = Math.Min(longest, at.Parts.Count - at.At); count > 1; count--)
             {

@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
+using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
@@ -11,6 +13,9 @@ namespace HealthNotes.Analysis.Rules;
 internal static class WorryingWords
 {
     private const int FirstMilkTooth = 501;
+
+    /// <summary>Signs that are events: that one is over does not mean that it did not happen.</summary>
+    private static readonly FrozenSet<string> Events = SmallWords.Of("events");
 
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
     public static NoteFinding? In(PetRecord at, PetEntry entry, IRule rule, int line, NoteItem item)
@@ -48,7 +53,7 @@ internal static class WorryingWords
     {
         foreach (Described sign in item is ExpectFact ? [] : item.Absent)
         {
-            if (sign.Sense == Sense.Ended && sign.Word.Part != "any" && sign.Word.For(at.Facts.Pet.Species, MayBeMale(at)) is { Level: Level.Urgent } meaning
+            if (sign.Sense == Sense.Ended && sign.Word.Part != "any" && (item.Word.Word == "ate" || Events.Contains(sign.Word.Word)) && sign.Word.For(at.Facts.Pet.Species, MayBeMale(at)) is { Level: Level.Urgent } meaning
                 && at.Before(CourseKey.Of(item), entry.Day, item.Head.Time, line, 1, noted => noted.Item is { } earlier && earlier.Words.Any(word => word.Word.Word == sign.Word.Word)).IsEmpty)
             {
                 return rule.At(FindingLevel.Urgent, line, sign.Span,
