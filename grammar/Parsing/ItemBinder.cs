@@ -24,7 +24,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 at.InRemark = false;
             }
 
-            if ((joined is not null || at.StartsSegment(at.At)) && others.AnotherAtSegment(head) is { } other)
+            if ((joined is not null || at.StartsSegment(at.At)) && others.AnotherAtSegment(head, joined is not null) is { } other)
             {
                 return others.Negated(head, other, joined);
             }

@@ -10,6 +10,8 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>What only the whole observation tells: which sign a "gone" ends, whether a plan can be used, and what does not go together.</summary>
 internal sealed class ItemCheck(Cursor at)
 {
+    private const decimal SecondsADay = 86_400;
+
     private FreeWords? Remark => at.Get<FreeWords>(SlotKind.Note);
 
     /// <summary>
@@ -108,7 +110,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, eaten, $"`{eaten.In(at.Line)}`: was it eaten or not? Write one line for what was eaten, and one for what was not."));
         }
 
-        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or", [>= '0' and <= '9', ..], ..])
+        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or" or "times" or "x", [>= '0' and <= '9', ..], ..])
         {
             at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
         }
@@ -231,6 +233,11 @@ internal sealed class ItemCheck(Cursor at)
         foreach (TextSpan written in at.Remark)
         {
             string[] words = at.WithSingleBlanks(written).TrimEnd('.', '!').Split(' ');
+            if (at.Vocabulary.Fixed("other-day").Find(string.Join(' ', words)) is not null || IsDay(words) || (words is [.., "ago"] && (words.Length > 1 ? words[^2].TrimEnd('s') is "day" or "week" or "month" or "year" : at.First<Extent>() is { Amount.Unit.Factor: >= SecondsADay }) && at.Word.Kind == WordKind.Care && at.Filled.All(slot => slot.Kind is SlotKind.Note or SlotKind.Duration)))
+            {
+                return written;
+            }
+
             bool compares = words.Any(word => at.Vocabulary.Fixed("compares").Find(word) is { } && at.Vocabulary.Fixed("other-day").Find(word) is null) || at.Vocabulary.Asides.Find(words[0]) is not null || words[0] is "as" or "after" or "before" or "since" or "back" or "good" or "fine" or "ok" or "normal";
             if (compares)
             {
@@ -249,12 +256,7 @@ internal sealed class ItemCheck(Cursor at)
                 }
             }
 
-            if (words is ["on", .. var date] && date.Length == 2 && ((Dates.Month(date[0]) is not null && char.IsAsciiDigit(date[1][0])) || (Dates.Month(date[1]) is not null && char.IsAsciiDigit(date[0][0]))))
-            {
-                return written;
-            }
-
-            if (words.Length <= 2 && words[^1] == "ago" && at.First<Extent>() is not null)
+            if (words is ["on", .. var date] && IsDay(date))
             {
                 return written;
             }
@@ -262,6 +264,14 @@ internal sealed class ItemCheck(Cursor at)
 
         return null;
     }
+
+    /// <summary>True for <c>20 Nov</c>, <c>Nov 20</c>, <c>2024-05-01</c>.</summary>
+    private static bool IsDay(string[] words) => words switch
+    {
+        [var one, var two] => (Dates.Month(one) is not null && char.IsAsciiDigit(two[0])) || (Dates.Month(two) is not null && char.IsAsciiDigit(one[0])),
+        [var only] => DateOnly.TryParseExact(only, "yyyy-M-d", System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.None, out _),
+        _ => false,
+    };
 
     /// <summary>Where the remark says one of a list's phrases; null where it does not.</summary>
     private TextSpan? Says(string list)

@@ -66,7 +66,8 @@ internal sealed class ItemReader
             Complete(index);
         }
 
-        if (at.Problems.Count == 0 && head.Lead is not { Lines.Length: > 1 } && drafts.Count > 1 && drafts[^1] is { None: true, Head.Negation: null } last && last.Body.Filled.IsEmpty && !(last.Head.Lead is { Means: LeadMeans.None })
+        if (at.Problems.Count == 0 && head.Lead is not { Lines.Length: > 1 } && drafts.Count > 1 && drafts[^1] is { Head.Negation: null } last && !(last.Head.Lead is { Means: LeadMeans.None })
+            && (last.None || !last.Body.Filled.IsEmpty) && last.Body.Filled.All(slot => slot.Value is Described sign && (sign.Word.Word == "none" || (sign.Sense == Sense.Absent && sign.Span.End > last.Head.Span.End)))
             && drafts[^2] is { None: false, Word.Kind: WordKind.Care, Times.Count: 0, Head.Negation: null } bare && !bare.Word.Has(SlotKind.Medicine) && bare.Body.Filled.All(slot => slot.Value is Described sign && sign.Span == bare.Head.Span))
         {
             at.Report(new Problem(ProblemRules.OpenNegation, last.Head.Span, $"Does the negation reach `{bare.Head.Span.In(at.Line)}` too? Write no before each, or say how it was: no {bare.Head.Span.In(at.Line)}, no {last.Head.Span.In(at.Line)}."));

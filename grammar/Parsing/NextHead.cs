@@ -46,7 +46,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// The head of another observation at the start of a stretch between commas. A word that the present observation knows as a
     /// sign stays with it where it stands alone: <c>vomit 2x, food</c>; <c>walk 20min, coughed twice</c> is two observations.
     /// </summary>
-    public Head? AnotherAtSegment(Head head)
+    public Head? AnotherAtSegment(Head head, bool joined)
     {
         if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || at.Word.Word == "breed") && at.Filled.Count > 0 && at.StartsSegment(at.At))
         {
@@ -80,6 +80,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         {
             // "stop if V/D": a condition of the plan
             return null;
+        }
+
+        if (joined && at.Filled.Count == 0 && at.Word.Kind == WordKind.Care && at.Phrase(at.Vocabulary.Leads, at.At, out LeadWord? phraseOf) is > 1 and var length && phraseOf!.Lines[0].Word != at.Word.Word && Head.At(at, at.At, out int whole) is { } own && whole == length && IsObservation(own.Word))
+        {
+            // "vomiting and blood in pee": the phrase names its own line
+            return Start(own, at.At, whole);
         }
 
         if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))

@@ -55,7 +55,8 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
         {
             string word = text.Words[index].Text;
             bool slip = InsulinSlips.Contains(word);
-            if ((slip || InsulinTrouble.Contains(word)) && !text.IsNegated(index, 1))
+            bool unfed = word is "eat" or "eaten" && text.IsNegated(index, 1);
+            if (unfed || ((slip || InsulinTrouble.Contains(word)) && !text.IsNegated(index, 1)))
             {
                 return this.At(slip ? FindingLevel.Urgent : FindingLevel.Call, line, note.Span, slip
                     ? $"Insulin, and \"{note.Text}\": if more was given than ordered, or the wrong one, phone your clinic or an emergency clinic now."
