@@ -137,7 +137,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         if (at.StartsSegment(at.At) && at.Parts[at.At].Kind == PartKind.Number && at.Parts[at.At] is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Second.Unit.Length: 0, Third.Exists: false })
         {
             // "incision 11cm, 12/12 staples in", "tired, 2 big poos"
-            int behind = at.At + (at.IsWord(at.At + 1) && at.IsWord(at.At + 2) && at.Vocabulary.IsDescribing(at.TextAt(at.At + 1).ToString()) ? 2 : 1);
+            int behind = at.At + (Head.At(at, at.At + 1, out _) is null && at.IsWord(at.At + 1) && at.IsWord(at.At + 2) && at.Vocabulary.IsDescribing(at.TextAt(at.At + 1).ToString()) ? 2 : 1);
             if (behind < end && Head.At(at, behind, out int named) is { Word.Kind: WordKind.Care } number && number.Word != at.Word && (number.Word.Has(SlotKind.Times) || number.Word.Has(SlotKind.Count)))
             {
                 return Start(number, behind, named);

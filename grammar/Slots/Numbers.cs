@@ -65,6 +65,7 @@ internal static class Numbers
         }
 
         bool grade = form is { Shape: NumberShape.Ratio, NoUnit: true, Second: 3 or 4 or 5 or 6 or 10 } && form.First <= form.Second && at.Word.Kind == WordKind.Exam && !at.Word.Has(SlotKind.Score) && at.PresentSign() is not null;
+        grade |= form is { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } && form.First <= form.Second && at.Word.Word == "wound" && at.Filled.Any(slot => slot.Value is Described { Word.Word: "stitched" or "stitches-out" });
         bool weather = form.Unit is { Quantity: Quantity.Temperature } && at.Word.Word == "walk";
         if ((grade || weather) && at.Word.Has(SlotKind.Note))
         {
