@@ -124,8 +124,8 @@ internal static class FactSlots
             TextSpan from = at.Part.Span;
             if (season > 0)
             {
-                at.Remark.Add(at.Parts[at.At + about].Span);
-                at.Mark(TokenKind.Text, at.Parts[at.At + about].Span);
+                // "spring 2012": about the year
+                at.Mark(TokenKind.Keyword, at.Parts[at.At + about].Span);
                 about++;
             }
 
