@@ -34,7 +34,7 @@ internal sealed class HeadFinder
     public int Ways => ways.Length;
 
     /// <summary>True for the way in which words before the head belong to it.</summary>
-    public bool IsPlaceFirst(int way) => way == PlaceWay;
+    public static bool IsPlaceFirst(int way) => way == PlaceWay;
 
     /// <summary>The head by one of the ways; null where the line does not start so.</summary>
     public Head? Find(int way, int start)

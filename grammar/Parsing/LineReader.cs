@@ -232,7 +232,7 @@ internal sealed class LineReader
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            bool ahead = first is null && heads.IsPlaceFirst(way) && !OnlyWhere(head.Span.Start) && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
+            bool ahead = first is null && HeadFinder.IsPlaceFirst(way) && !OnlyWhere(head.Span.Start) && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
             if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
