@@ -54,7 +54,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
 
             if (SiteSlots.StartsSecond(at) || SiteSlots.StartsOtherSide(at))
             {
-                if (at.Word.Kind == WordKind.Scan && at.Get<Site>(SlotKind.Site) is { } before && before.Span.Start < at.HeadSpan.Start && at.At > 0 && TextSpan.Between(at.Parts[at.At - 1].Span.End, at.Part.Span.Start).In(at.Line).IndexOfAny(",;") < 0 && !( at.Vocabulary.Small.Find(at.TextAt(at.At - 1)) is { Kind: ModifierKind.JoinsAnd }))
+                if (at.Word.Kind == WordKind.Scan && at.Get<Site>(SlotKind.Site) is { } before && before.Span.Start < at.HeadSpan.Start && at.At > 0 && TextSpan.Between(at.Parts[at.At - 1].Span.End, at.Part.Span.Start).In(at.Line).IndexOfAny(",;") < 0 && !(at.Vocabulary.Small.Find(at.TextAt(at.At - 1)) is { Kind: ModifierKind.JoinsAnd }))
                 {
                     // "neck: nodule R side of throat": one lump, and two places for it
                     at.Report(new Problem(ProblemRules.SaidTwice, at.Part.Span, $"`{before.Span.In(at.Line)}` and `{at.TextOf(at.Part)}` are two places. Write the nearer one, such as {at.Word.Word} {at.TextOf(at.Part)}."));
