@@ -14,6 +14,12 @@ public sealed record PartialDate(TextSpan Span, int Year, int? Month, int? Day, 
     /// <summary>The same day with its year: the first one from <paramref name="day"/> on, or the last one up to it.</summary>
     public PartialDate Near(DateOnly day, bool after)
     {
+        if (Year == NoYear && Day is null)
+        {
+            // a month alone: this one or the next of its name, or the last
+            return this with { Year = day.Year + (after ? (Month < day.Month ? 1 : 0) : (Month > day.Month ? -1 : 0)) };
+        }
+
         for (int years = 0; Year == NoYear && years <= LongestWait; years++)
         {
             int year = day.Year + (after ? years : -years);
@@ -37,5 +43,5 @@ public sealed record PartialDate(TextSpan Span, int Year, int? Month, int? Day, 
 
     /// <inheritdoc/>
     public override string ToString() =>
-        (About ? "~" : "") + (Year == NoYear ? new DateOnly(Year, Month!.Value, Day!.Value).ToString("d MMM", CultureInfo.InvariantCulture) : Day is not null ? $"{Year:0000}-{Month:00}-{Day:00}" : Month is not null ? $"{Year:0000}-{Month:00}" : $"{Year:0000}");
+        (About ? "~" : "") + (Year == NoYear ? new DateOnly(Year, Month!.Value, Day ?? 1).ToString(Day is null ? "MMMM" : "d MMM", CultureInfo.InvariantCulture) : Day is not null ? $"{Year:0000}-{Month:00}-{Day:00}" : Month is not null ? $"{Year:0000}-{Month:00}" : $"{Year:0000}");
 }

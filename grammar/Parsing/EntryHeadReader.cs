@@ -309,7 +309,7 @@ internal static class EntryHeadReader
         string typed = word.In(text).ToString();
         string? nearest = NearestWord.Find(typed, kinds.Spellings.Append("by"));
         return new Problem(ProblemRules.UnknownWord, word,
-            $"`{typed}` does not go with a date. Write a time, check, log or visit, or by and who wrote it." + (nearest is null ? "" : $" Did you mean `{nearest}`?"),
+            $"`{typed}` does not go with a date. Write a time, check, log or visit, or by and who wrote it." + (nearest is null ? " What happened goes on the lines below." : $" Did you mean `{nearest}`?"),
             nearest);
     }
 

@@ -42,6 +42,12 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             lead = 0;
         }
 
+        if (lead == 1 && at.Phrase(at.Vocabulary.Sides, index, out _) > 1)
+        {
+            // the R of "R fore"
+            lead = 0;
+        }
+
         if (words > 0 && lead > words && phrase!.Lines is [var line] && line.Word == word!.Word
             && at.Vocabulary.Describing(word).Find(at.Spaced(index + words, index + lead - 1)) is not null)
         {

@@ -11,10 +11,17 @@ namespace HealthNotes.Grammar.Parsing;
 /// </summary>
 internal sealed class HeadFinder
 {
+    /// <summary>Where the way of a place before its word stands among the ways.</summary>
+    private const int PlaceWay = 3;
+
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
     private readonly Func<int, Head?>[] ways;
     private bool wordFound;
+    private string? cutLine;
+    private int cutEnd;
+    private ArraySegment<Part> looseParts;
+    private ArraySegment<Part> tightParts;
 
     public HeadFinder(Cursor cursor)
     {
@@ -27,7 +34,7 @@ internal sealed class HeadFinder
     public int Ways => ways.Length;
 
     /// <summary>True for the way in which words before the head belong to it.</summary>
-    public bool IsPlaceFirst(int way) => ways[way] == PlaceFirst;
+    public static bool IsPlaceFirst(int way) => way == PlaceWay;
 
     /// <summary>The head by one of the ways; null where the line does not start so.</summary>
     public Head? Find(int way, int start)
@@ -41,6 +48,12 @@ internal sealed class HeadFinder
     private Head? WordFirst(int start)
     {
         Cut(start, word: null);
+        if (at.IsWord(0) && vocabulary.Fixed("species").Find(at.TextAt(0)) is not null && (at.Parts.Count == 1 || at.StartsSegment(1)))
+        {
+            // "dog, lab x, 26kg": what an animal is, and no laboratory
+            return Head.Fact(at, 0);
+        }
+
         if (at.Phrase(vocabulary.Medicines, 0, out _) > Math.Max(1, at.Phrase(vocabulary.LineWords, 0, out _)) && at.Phrase(vocabulary.Leads, 0, out _) == 0)
         {
             // the water of "water tablet" and the ear of "ear drops" name a medicine
@@ -55,11 +68,12 @@ internal sealed class HeadFinder
             return head.Value with { Word = vocabulary.LineWords.Find("missed")! };
         }
 
-        if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0) && at.IsWord(1))
+        if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0))
         {
             LineWord due = vocabulary.LineWords.Find("due")!;
             at.StartItem(due, new TextSpan(start, 0));
-            if (!ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart))
+            bool lab = at.Phrase(vocabulary.Leads, 0, out LeadWord? analyte) > 0 && analyte!.Lines is [{ Word: "lab" }];
+            if (lab || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
             {
                 // "recheck kidney values in 10 days": what falls due, in free words
                 Cut(start, word: null);
@@ -72,7 +86,7 @@ internal sealed class HeadFinder
 
     /// <summary>True where a part of the body, a line's word or a problem with the part itself stands.</summary>
     private bool NamesPart(int index) => Head.At(at, index, out _) is not null || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
-        || (at.IsWord(index) && at.Parts[index].Span.Length >= LineReader.ShortestSlip && vocabulary.Knows(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
+        || (at.IsWord(index) && at.Parts[index].Span.Length >= LineReader.ShortestSlip && vocabulary.IsNoSlip(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
 
     private Head? OwnWord(int start)
     {
@@ -88,7 +102,7 @@ internal sealed class HeadFinder
         LineWord? word = vocabulary.LineWords.Find(written, out int phrase);
         if (word is not null && phrase == 1 && vocabulary.Leads.IsAlone(written))
         {
-            if (!word.Has(SlotKind.Text) && !word.Has(SlotKind.File))
+            if ((!word.Has(SlotKind.Text) && !word.Has(SlotKind.File)) || word.Word == "breed")
             {
                 Cut(span.End, word);
             }
@@ -157,6 +171,12 @@ internal sealed class HeadFinder
 
             if (Head.At(at, index, out count) is { } head && head.Word.Kind is WordKind.Exam or WordKind.Scan or WordKind.Vital or WordKind.Care && !head.Word.Has(SlotKind.Medicine))
             {
+                if (head.Word.Kind is WordKind.Exam or WordKind.Scan && at.Parts[0] is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First: { Unit.Length: 0, Digits.Length: <= 2 } } counted && index <= 2)
+                {
+                    // "2 scabs", "3 teeth missing": how many, kept as written
+                    at.StartParts((Part[])[new Part(PartKind.Word, counted.Span), .. at.Parts[1..]]);
+                }
+
                 at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + count)..]]);
                 return head;
             }
@@ -226,7 +246,8 @@ internal sealed class HeadFinder
         bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
         at.StartItem(vocabulary.LineWords.Find("med")!, span);
         bool ordered = vocabulary.Fixed("ordered").Find(at.TextAt(0)) is not null;
-        bool plan = ordered || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index)));
+        bool changed = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Phrase(vocabulary.Fixed("dose-change"), index, out _) > 0);
+        bool plan = ordered || changed || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index)));
         TextSpan order = at.Parts[0].Span;
         if (ordered)
         {
@@ -328,10 +349,28 @@ internal sealed class HeadFinder
         return vocabulary.Units.Find(unit) ?? vocabulary.Units.Find(unit[..Math.Max(0, unit.IndexOf('/'))]);
     }
 
+    /// <summary>The parts of the line, cut once each way.</summary>
+    private ArraySegment<Part> PartsOf(bool loose)
+    {
+        if (!ReferenceEquals(cutLine, at.Line) || cutEnd != at.End)
+        {
+            (cutLine, cutEnd) = (at.Line, at.End);
+            looseParts = tightParts = ArraySegment<Part>.Empty;
+        }
+
+        ref ArraySegment<Part> parts = ref loose ? ref looseParts : ref tightParts;
+        if (parts.Count == 0)
+        {
+            parts = PartReader.Read(at.Line, at.End, loose);
+        }
+
+        return parts;
+    }
+
     private void Cut(int from, LineWord? word, bool tight = false)
     {
         bool loose = !tight && (word is null || !(word.Has(SlotKind.Medicine) || word.Has(SlotKind.Rule) || word.Has(SlotKind.Times) || word.Has(SlotKind.Duration)));
-        ArraySegment<Part> parts = PartReader.Read(at.Line, at.End, loose);
+        ArraySegment<Part> parts = PartsOf(loose);
         int first = 0;
         while (first < parts.Count && parts[first].Span.Start < from)
         {

@@ -10,6 +10,8 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>What only the whole observation tells: which sign a "gone" ends, whether a plan can be used, and what does not go together.</summary>
 internal sealed class ItemCheck(Cursor at)
 {
+    private readonly ElsewhereCheck elsewhere = new(at);
+
     private FreeWords? Remark => at.Get<FreeWords>(SlotKind.Note);
 
     /// <summary>
@@ -108,7 +110,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, eaten, $"`{eaten.In(at.Line)}`: was it eaten or not? Write one line for what was eaten, and one for what was not."));
         }
 
-        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or", [>= '0' and <= '9', ..], ..])
+        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or" or "times" or "x", [>= '0' and <= '9', ..], ..])
         {
             at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
         }
@@ -128,6 +130,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.WrongValue, open.Span, $"`{open.Text}`: was it done on this day or not? Write gave, missed or stop for what happened, and due for what is to come."));
         }
 
+        elsewhere.Check();
         if (at.Word.Word == "phone" && at.First<FreeWords>() is { } number && number.Text.Contains(" if ", StringComparison.OrdinalIgnoreCase))
         {
             at.Report(new Problem(ProblemRules.WrongValue, number.Span, "`phone` takes the clinic's telephone number. A limit is written as call-if rr asleep >30."));
@@ -143,7 +146,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.BadTime, also.Span, $"`{also.Text}`: write each time with its minutes, such as 08:00 and 10:00, and one line for each."));
         }
 
-        if (at.Times.Count > 1 && Remark is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null)
+        if (at.Times.Count > 1 && Remark is { } several && at.Vocabulary.ScheduleShort.Find(several.Text) is null && !(at.Word.Has(SlotKind.Medicine) && several.Text.Split(' ', ',').All(word => at.Vocabulary.Fixed("part-of-doses").Find(word) is null && !word.Any(char.IsAsciiDigit))))
         {
             at.Report(new Problem(ProblemRules.WrongValue, several.Span, $"`{several.Text}`: which of the times does this go with? Write one line for each."));
         }
@@ -170,7 +173,7 @@ internal sealed class ItemCheck(Cursor at)
             {
                 at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}"));
             }
-            else if (Remark is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is not null) is { } other)
+            else if (Remark is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is { Word: not "meds" }) is { } other)
             {
                 at.Report(new Problem(ProblemRules.SaidTwice, more.Span, $"`{other}` is a second medicine. Write one medicine a line."));
             }

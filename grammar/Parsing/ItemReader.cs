@@ -8,23 +8,24 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Grammar.Parsing;
 
 /// <summary>
-/// Reads the observations of one line: each part goes to the slot of the table that it fits, in any order. A word of another line
-/// begins another observation; what fits nothing is a remark where the word takes one, else a problem at exactly its characters.
+/// Reads the observations of one line, one after another, and makes the items of a line that was read whole.
 /// </summary>
 internal sealed class ItemReader
 {
     private readonly List<Draft> drafts = new(2);
-    private readonly RemarkReader remarks;
-    private readonly NextHead others;
+    private readonly ItemBinder binder;
+    private readonly HeadMeaning meaning;
+    private readonly ActDays acts;
     private readonly ItemCheck checks;
     private readonly Cursor at;
-    private FreeWords? due;
 
     public ItemReader(Cursor cursor)
     {
         at = cursor;
-        remarks = new RemarkReader(cursor);
-        others = new NextHead(cursor, remarks);
+        meaning = new HeadMeaning(cursor);
+        acts = new ActDays(cursor);
+        var remarks = new RemarkReader(cursor);
+        binder = new ItemBinder(cursor, remarks, new NextHead(cursor, remarks), meaning, acts);
         checks = new ItemCheck(cursor);
     }
 
@@ -32,7 +33,7 @@ internal sealed class ItemReader
     public ImmutableArray<NoteItem> Read(Head head, TimeOnly? time)
     {
         drafts.Clear();
-        due = null;
+        acts.TakeTopic();
         Head? next = head;
         int start = at.At;
         ArraySegment<Part> all = at.Parts;
@@ -61,7 +62,15 @@ internal sealed class ItemReader
 
         for (int index = 0; index < drafts.Count && at.Problems.Count == 0; index++)
         {
+            Share(index);
             Complete(index);
+        }
+
+        if (at.Problems.Count == 0 && head.Lead is not { Lines.Length: > 1 } && drafts.Count > 1 && drafts[^1] is { Head.Negation: null } last && !(last.Head.Lead is { Means: LeadMeans.None })
+            && (last.None || !last.Body.Filled.IsEmpty) && last.Body.Filled.All(slot => slot.Value is Described sign && (sign.Word.Word == "none" || (sign.Sense == Sense.Absent && sign.Span.End > last.Head.Span.End)))
+            && drafts[^2] is { None: false, Word.Kind: WordKind.Care, Times.Count: 0, Head.Negation: null } bare && !bare.Word.Has(SlotKind.Medicine) && bare.Body.Filled.All(slot => slot.Value is Described sign && sign.Span == bare.Head.Span))
+        {
+            at.Report(new Problem(ProblemRules.OpenNegation, last.Head.Span, $"Does the negation reach `{bare.Head.Span.In(at.Line)}` too? Write no before each, or say how it was: no {bare.Head.Span.In(at.Line)}, no {last.Head.Span.In(at.Line)}."));
         }
 
         if (time is { } ahead && drafts is [{ Times.Count: > 0 } dose, ..] && dose.Word.Has(SlotKind.Medicine))
@@ -96,7 +105,7 @@ internal sealed class ItemReader
         }
 
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);
-        bool none = Imply(head);
+        bool none = meaning.Imply(head, acts.TakeTopic());
         if (head.Word.Has(SlotKind.Text) && head.Word.Word == "breed" && at.HasPart && StretchPatterns.BreedEnd(at, head.Span.Length == 0) is { } end)
         {
             TextSpan span = at.SpanOf(0, end);
@@ -107,7 +116,7 @@ internal sealed class ItemReader
         else if (head.Word.Has(SlotKind.Text))
         {
             // behind a phrase for an act the phrase itself is what was done
-            bool own = head.Lead is { Means: LeadMeans.None } || (head.Lead is not null && head.Word.Word == "done");
+            bool own = head.Lead is { Means: LeadMeans.None } || (head.Lead is not null && head.Word.Word is "done" or "surgery");
             if (TextSlots.Rest(at, own ? head.Span.Start : head.Span.End, TokenKind.Text) is { } text)
             {
                 at.Add(SlotKind.Text, text);
@@ -128,367 +137,13 @@ internal sealed class ItemReader
             return ReadOne(head with { Word = at.Vocabulary.LineWords.Find("missed")! });
         }
 
-        Head? next = Bind(head, slots, ref none);
-        if (due is null)
+        Head? next = binder.Bind(head, slots, ref none);
+        if (acts.Topic is null)
         {
             Finish(head, none);
         }
 
         return next;
-    }
-
-    private Head? Bind(Head head, ImmutableArray<SlotReader> slots, ref bool none)
-    {
-        ModifierWord? joined = null;
-        while (at.HasPart)
-        {
-            if (at.StartsSegment(at.At))
-            {
-                at.InRemark = false;
-            }
-
-            if ((joined is not null || at.StartsSegment(at.At)) && others.AnotherAtSegment(head) is { } other)
-            {
-                return others.Negated(head, other, joined);
-            }
-
-            if ((at.Is(at.At, "and") || at.Is(at.At, "&") || at.Is(at.At, "+")) && at.First<NoteValue>() is not null && NextHead.MedicineStarts(at, at.At + 1))
-            {
-                // "carprofen 50mg and gabapentin 100mg"
-                at.Mark(TokenKind.Filler, at.Part.Span);
-                at.StartParts(at.Parts[(at.At + 1)..]);
-                return head with { Lead = null, Line = 0, Negation = null };
-            }
-
-            if (SiteSlots.StartsSecond(at) || SiteSlots.StartsOtherSide(at))
-            {
-                return head with { Lead = null, Line = 0, Negation = null };
-            }
-
-            if ((at.At == 0 || at.Word.Kind == WordKind.Scan) && at.BehindSign < 0 && NoneBehindHead(ref none))
-            {
-                continue;
-            }
-
-            if (at.Word.Kind == WordKind.Act && at.Phrase(at.Vocabulary.Fixed("next"), at.At, out _) is > 0 and var words && Next(words))
-            {
-                continue;
-            }
-
-            if (at.Word.Kind == WordKind.Act && at.Is(at.At, "due"))
-            {
-                if (Due(head) is { } due)
-                {
-                    return due;
-                }
-
-                continue;
-            }
-
-            if (!remarks.TakesRest() && Modifiers.At(at, at.At) is { } no)
-            {
-                int sign = WordSlots.SignLength(at, at.At);
-                if (no.Count > 1 && no.Count > sign && Modifiers.BindBefore(at))
-                {
-                    // "free of", "can't see any": longer than the sign that starts so
-                    continue;
-                }
-
-                bool part = at.Word.Has(SlotKind.Portion) && at.Phrase(at.Vocabulary.Portions, at.At, out _) == no.Count;
-                sign = part ? no.Count : sign;
-                bool goesWith = part && at.Phrase(at.Vocabulary.Describing(at.Subject), at.At + no.Count, out DescribingWord? behind) > 0 && at.Vocabulary.Fixed("not-eating").Find(behind!.Word) is not null;
-                if (!goesWith && sign == no.Count && at.At + sign < at.Parts.Count && !at.StartsSegment(at.At + sign) && WordSlots.StartsWorry(at, at.At + sign))
-                {
-                    at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, sign),
-                        $"`{at.SpanOf(at.At, sign).In(at.Line)}` can be read two ways here. Put a comma behind it if it is a sign of its own, or write what is gone: {at.TextAt(at.At + sign)} gone."));
-                }
-            }
-
-            if (!remarks.TakesRest() && StretchPatterns.IsExcepted(at, head, none))
-            {
-                return null;
-            }
-
-            if (remarks.Compares(at.At))
-            {
-                remarks.Take();
-                continue;
-            }
-
-            if (Modifiers.BindAfter(at) || BindSlot(slots))
-            {
-                joined = null;
-                continue;
-            }
-
-            if (!remarks.TakesRest() && others.Another(joined is not null) is { } another)
-            {
-                return others.Negated(head, another, joined);
-            }
-
-            if ((at.SaysSomething || at.Times.Count > 0 || (at.Remark.Count > 0 && at.Word.Has(SlotKind.Times) && !at.Word.Has(SlotKind.Portion))) && at.Pending is null && at.Word.Has(SlotKind.Note) && remarks.MayRemark() && remarks.StartsClause(at.At))
-            {
-                remarks.Take();
-                continue;
-            }
-
-            if (!remarks.TakesRest() && Modifiers.BindBefore(at))
-            {
-                continue;
-            }
-
-            bool aside = at.Word.Kind == WordKind.Vital && at.First<NoteValue>() is not null && at.Part is { Kind: PartKind.Word, Span.Start: > 0 and var opening } && at.Line[opening - 1] == '(';
-            if (!aside && !at.InRemark && !remarks.TakesRest() && Modifiers.BindSmall(at, out joined))
-            {
-                continue;
-            }
-
-            joined = null;
-            if (at.Word.Has(SlotKind.Note) && !at.Blocked && remarks.MayRemark())
-            {
-                remarks.Take();
-                continue;
-            }
-
-            at.Report(Refusals.Of(at, at.Part));
-            at.Taken(TokenKind.Unknown);
-        }
-
-        return null;
-    }
-
-    private bool BindSlot(ImmutableArray<SlotReader> slots)
-    {
-        if (at.Word.Has(SlotKind.Rule) && at.First<Schedule>()?.Until is not null)
-        {
-            // until when it holds comes last: what follows is the reason
-            return false;
-        }
-
-        if (at.Part.Kind == PartKind.Number)
-        {
-            return !at.Blocked && Numbers.Bind(at, slots);
-        }
-
-        if (at.Word.Has(SlotKind.Medicine) && at.Phrase(at.Vocabulary.Fixed("dose-change"), at.At, out _) is > 0 and var change && at.At + change < at.Parts.Count
-            && at.Parts[at.At + change] is NumberPart { First.Unit.Length: > 0 } amount && at.Vocabulary.Units.Find(amount.First.Unit.In(at.Line)) is { Quantity: Quantity.Mass or Quantity.Volume or Quantity.Dose })
-        {
-            at.Mark(TokenKind.Filler, at.SpanOf(at.At, change));
-            at.At += change;
-            return true;
-        }
-
-        if (at.Part.Kind == PartKind.Word && at.Phrase(at.Vocabulary.Bounds, at.At, out FixedWord? bound) is > 0 and var words
-            && at.At + words < at.Parts.Count && at.Parts[at.At + words] is NumberPart { BoundSpan.Length: 0 } && !at.InRemark && !at.Blocked)
-        {
-            // under 2 seconds
-            (int At, int Tokens, int Problems, int Filled) here = at.Here;
-            at.Mark(TokenKind.Keyword, at.SpanOf(at.At, words));
-            at.At += words;
-            at.BoundInWords = Enum.Parse<Bound>(bound!.Word, ignoreCase: true);
-            bool taken = Numbers.Bind(at, slots);
-            at.BoundInWords = Bound.Exact;
-            if (taken)
-            {
-                return true;
-            }
-
-            at.Restore(here);
-        }
-
-        if (at.Part.Kind == PartKind.Unreadable)
-        {
-            return false;
-        }
-
-        if (Numbers.TimeOfDay(at))
-        {
-            return true;
-        }
-
-        int before = at.At;
-        foreach (SlotReader slot in slots)
-        {
-            bool sign = slot.Kind == SlotKind.Words;
-            bool may = at.Blocked ? sign : !at.InRemark || sign;
-            if (may && slot.BindWord(at))
-            {
-                return true;
-            }
-
-            at.At = before;
-        }
-
-        return false;
-    }
-
-    /// <summary><c>cough none</c>, <c>seizure gone</c>: behind the bare word itself, where it has no such word of its own.</summary>
-    private bool NoneBehindHead(ref bool none)
-    {
-        int here = at.At;
-        if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || !at.Word.Has(SlotKind.Words) || at.Filled.Any(slot => slot.Value is not Site)
-            || AfterHead(here, out ModifierWord? word) is not (> 0 and var count)
-            || (here > 0 && word!.Kind == ModifierKind.EndedAfter)
-            || (here + count < at.Parts.Count && at.Line[at.Parts[here + count - 1].Span.End] == '.')
-            || (Modifiers.NeedsEnd(word!) && here + count < at.Parts.Count && !at.StartsSegment(here + count))
-            || (at.Phrase(at.Vocabulary.Describing(at.Subject), here, out DescribingWord? sign) > 0 && sign!.Part != "any")
-            || (word!.Kind == ModifierKind.AbsentAfter && (WordSlots.StartsSign(at, here) || (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(at.TextAt(here)) is not null))))
-        {
-            return false;
-        }
-
-        at.Mark(TokenKind.Keyword, at.SpanOf(here, count));
-        if (word.Kind == ModifierKind.EndedAfter && (here + count == at.Parts.Count || at.StartsSegment(here + count)) && word.Word.Contains("stopped", StringComparison.Ordinal) && WorryingNone() is { } nothing)
-        {
-            // "pee stopped" is a sign, not the end of one
-            at.Add(SlotKind.Words, new Described(nothing, at.SpanOf(here, count), nothing.Word));
-            at.At = here + count;
-            return true;
-        }
-
-        if (word.Kind == ModifierKind.EndedAfter)
-        {
-            Over(at.SpanOf(here, count));
-        }
-
-        at.At = here + count;
-        none = true;
-        return true;
-    }
-
-    /// <summary>A <c>none</c>, a <c>gone</c>, or a <c>no</c> that ends a stretch: <c>vomiting: no, diarrhoea: yes</c>.</summary>
-    private int AfterHead(int index, out ModifierWord? word)
-    {
-        int count = at.Phrase(at.Vocabulary.After, index, out word);
-        if (count == 0 && Modifiers.At(at, index) is { Word.Kind: ModifierKind.Absent } no && (index + no.Count == at.Parts.Count || at.StartsSegment(index + no.Count)))
-        {
-            (word, count) = no;
-        }
-
-        return count;
-    }
-
-    /// <summary>Says of the whole observation that it is over.</summary>
-    private void Over(TextSpan span)
-    {
-        string written = at.WithSingleBlanks(span);
-        bool known = at.Vocabulary.Describing(at.Subject).Find(written) is { Part: "any" };
-        DescribingWord gone = known ? at.Vocabulary.Describing(at.Subject).Find(written)! : at.Vocabulary.Describing(at.Subject).Find("gone")!;
-        at.Add(SlotKind.Words, new Described(gone, span, known ? written : gone.Word));
-    }
-
-    /// <summary>When an act is to be repeated: <c>flea treatment done, next one 5 Nov</c>, <c>next in 4 weeks</c>. It holds until then.</summary>
-    private bool Next(int words)
-    {
-        int behind = at.At + words;
-        bool length = at.Is(behind, "in") && behind + 1 < at.Parts.Count && at.Parts[behind + 1].Kind == PartKind.Number;
-        behind += length || at.Is(behind, "on") ? 1 : 0;
-        if (!length && !Dates.Starts(at, behind, yearless: true))
-        {
-            return false;
-        }
-
-        at.Mark(TokenKind.Keyword, at.SpanOf(at.At, behind - at.At));
-        at.At = behind;
-        if (!length && Dates.Take(at, yearless: true) is { } until)
-        {
-            at.Set(SlotKind.Validity, (at.First<Schedule>() ?? Schedule.None) with { Until = until });
-        }
-
-        return true;
-    }
-
-    /// <summary>An act that is still to come: <c>vaccine lepto due in 4 weeks</c>. Behind a date it says until when the act holds.</summary>
-    private Head? Due(Head head)
-    {
-        if (at.First<Schedule>() is { On: not null } && at.At + 1 < at.Parts.Count)
-        {
-            TextSpan keyword = at.Part.Span;
-            at.Taken(TokenKind.Keyword);
-            if (Dates.Starts(at, at.At, yearless: true))
-            {
-                PartialDate? until = Dates.Take(at, yearless: true);
-                at.Set(SlotKind.Validity, at.First<Schedule>()! with { Until = until });
-            }
-            else
-            {
-                at.Report(new Problem(ProblemRules.Missing, keyword, "`due` needs a date behind it, such as due 2029-11-01"));
-            }
-
-            return null;
-        }
-
-        var topic = TextSpan.Between(head.Span.Start, at.At > 0 ? at.Parts[at.At - 1].Span.End : head.Span.End);
-        at.Mark(TokenKind.Keyword, at.Part.Span);
-        at.At++;
-        due = new FreeWords(topic, at.WithSingleBlanks(topic));
-        return head with { Word = at.Vocabulary.LineWords.Find("due")!, Lead = null, Line = 0 };
-    }
-
-    /// <summary>Puts in what the phrase implies, negated where a negation stands before it. True where the observation itself is negated.</summary>
-    private bool Imply(Head head)
-    {
-        Pending? negation = head.Negation;
-        bool signs = false;
-        if (due is not null)
-        {
-            at.Add(SlotKind.Topic, due);
-            due = null;
-        }
-
-        Sense sense = negation?.Sense ?? Sense.Present;
-        foreach (string word in head.Implied)
-        {
-            if (at.Vocabulary.Ok.Find(word) is { } ok && at.Word.Has(SlotKind.Ok) | at.Word.Has(SlotKind.Words) && at.Vocabulary.Describing(at.Subject).Find(word) is null)
-            {
-                at.Set(SlotKind.Ok, ok);
-            }
-            else if (at.Word.Has(SlotKind.Words) && WordSlots.AddImplied(at, word, head.Span, sense))
-            {
-                signs = true;
-                at.BehindSign = at.At;
-            }
-            else if (at.Word.Has(SlotKind.Portion) && at.Vocabulary.Portions.Find(word) is { } part)
-            {
-                at.Add(SlotKind.Portion, WordSlots.PortionOf(part, head.Span));
-            }
-            else if (at.Vocabulary.Sides.Find(word) is { } side)
-            {
-                at.Set(SlotKind.Site, new Site(head.Span, Enum.Parse<Side>(side.Word, ignoreCase: true), null, null));
-            }
-            else if (at.Vocabulary.States(StateSlots.ScopeOf(at)).Find(word) is { } state)
-            {
-                StateSlots.Keep(at, state, head.Span);
-            }
-            else if (at.Word.Has(SlotKind.Sex))
-            {
-                SexWords known = at.First<SexWords>() ?? new SexWords(null, null);
-                at.Set(SlotKind.Sex, at.Vocabulary.Fixed("sex").Find(word) is { } sex ? known with { Male = sex.Word == "male" } : known with { Neutered = word == "neutered" });
-            }
-            else if (at.Word.Has(SlotKind.Topic) || at.Word.Has(SlotKind.Analyte) || at.Word.Has(SlotKind.Medicine))
-            {
-                SlotKind name = at.Word.Has(SlotKind.Topic) ? SlotKind.Topic : at.Word.Has(SlotKind.Analyte) ? SlotKind.Analyte : SlotKind.Medicine;
-                at.Set(name, new FreeWords(head.Span, at.Get<FreeWords>(name) is { } before ? $"{before.Text} {word}" : word));
-            }
-        }
-
-        if (signs && negation is not null && at.Word.Kind == WordKind.Exam)
-        {
-            Modifiers.AfterSign(at, negation with { OfHead = false });
-        }
-        else if (negation is { Sense: Sense.Ended } && at.Word.Has(SlotKind.Words) && at.Word.Kind is WordKind.Care or WordKind.Scan && !signs && WorryingNone() is null)
-        {
-            Over(negation.Span);
-        }
-
-        bool none = head.Lead?.Means == LeadMeans.None && !signs && at.Filled.Count == 0;
-        if (negation is not null && !(signs && at.Word.Kind == WordKind.Exam))
-        {
-            at.Pending = negation;
-            none = at.Word.Kind is WordKind.Care or WordKind.Scan && !at.Word.Has(SlotKind.Medicine);
-        }
-
-        return none;
     }
 
     private void Finish(Head head, bool none)
@@ -522,7 +177,7 @@ internal sealed class ItemReader
         }
 
         bool zero = none ? at.Filled.All(slot => slot.Kind == SlotKind.Note || (slot.Value is Described { Sense: not Sense.Present } sign && sign.Span.Start >= at.HeadSpan.End)) : at.Filled.Any(slot => slot.Value is EventCount { Number: 0, Bound: Bound.Exact }) && !at.Holds(SlotKind.Words);
-        if (zero && WorryingNone() is { } nothing)
+        if (zero && meaning.WorryingNone() is { } nothing)
         {
             // "pee 0" is a sign, as "pee none" is
             none = false;
@@ -538,9 +193,23 @@ internal sealed class ItemReader
         drafts.Add(new Draft(head, at.Word, at.Body(), none, at.Times.Count == 0 ? [] : [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
     }
 
-    /// <summary>The sign that says that none came, where that is more than an absence: no urine, no stool; else null.</summary>
-    private DescribingWord? WorryingNone() =>
-        at.Vocabulary.Describing(at.Subject).Find("none") is { } nothing && nothing.Meanings.Any(meaning => meaning.Level > Level.Expected) ? nothing : null;
+    /// <summary>Gives values that share one word what was written of it once: <c>SRR 22, 20</c> are both asleep, <c>call-if BG &lt;4 or &gt;25 per vet</c> are both the vet's.</summary>
+    private void Share(int index)
+    {
+        foreach (int other in (ReadOnlySpan<int>)[index - 1, index + 1])
+        {
+            if (other >= 0 && other < drafts.Count && drafts[other].Head.Span == drafts[index].Head.Span && drafts[other].Word == drafts[index].Word
+                && (drafts[index].Word.Has(SlotKind.Rate) || drafts[index].Word.Has(SlotKind.Limit)))
+            {
+                ItemBody own = drafts[index].Body;
+                SlotValue[] shared = [.. drafts[other].Body.Filled.Where(slot => slot.Kind is SlotKind.State or SlotKind.Place or SlotKind.Per && own.Get<object>(slot.Kind) is null)];
+                if (shared.Length > 0)
+                {
+                    drafts[index] = drafts[index] with { Body = new ItemBody([.. own.Filled, .. shared]) };
+                }
+            }
+        }
+    }
 
     /// <summary>Gives an observation that lacks its words those of its neighbour: <c>gait lame LF, RH</c>, <c>tooth 104 108 tartar</c>.</summary>
     private void Complete(int index)

@@ -12,6 +12,7 @@ namespace HealthNotes.Grammar.Parsing;
 internal sealed class LineReader
 {
     internal const int ShortestSlip = 4;
+    private const int ShortestProse = 4;
     private const int WordsOfSaid = 3;
 
     private readonly NoteVocabulary vocabulary;
@@ -113,14 +114,17 @@ internal sealed class LineReader
     }
 
     /// <summary>True for what somebody said, which is free text without its mark: <c>vet says keep her warm</c>.</summary>
-    private bool IsSaid(ReadOnlySpan<char> text)
+    private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' && Starts("said", text);
+
+    /// <summary>True where the text starts with a phrase of two or three words of a list.</summary>
+    private bool Starts(string list, ReadOnlySpan<char> text)
     {
         int length = 0;
         for (int words = 0; words < WordsOfSaid && length < text.Length; words++)
         {
             int blank = text[length..].IndexOf(' ');
             length = blank < 0 ? text.Length : length + blank;
-            if (words > 0 && vocabulary.Fixed("said").Find(text[..length].TrimEnd(":,")) is not null)
+            if (words > 0 && vocabulary.Fixed(list).Find(text[..length].TrimEnd(":,")) is not null)
             {
                 return true;
             }
@@ -228,7 +232,7 @@ internal sealed class LineReader
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            bool ahead = first is null && heads.IsPlaceFirst(way) && !OnlyWhere(head.Span.Start) && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
+            bool ahead = first is null && HeadFinder.IsPlaceFirst(way) && !OnlyWhere(head.Span.Start) && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
             if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
@@ -247,12 +251,51 @@ internal sealed class LineReader
             }
         }
 
-        return first is null ? Unread(text, ending, start, end) : WithCorrection(first);
+        LineSyntax unread = first is null ? Unread(text, ending, start, end) : WithCorrection(first);
+        return time is null && unread.Problems is not [{ Corrected: not null }] && (Starts("advice", text.AsSpan(start, end - start)) || (first is null && IsProse(text, start, end)))
+            ? new LineSyntax(LineKind.FreeText, text, ending, [new Token(TokenKind.Text, TextSpan.Between(start, end))], [], null, [])
+            : unread;
+    }
+
+    /// <summary>
+    /// True for ordinary prose, which is kept as free text: four words or more, most of them ordinary ones, with nothing in it that
+    /// could have been meant as an observation: no number, part of the body, sign, medicine, nor a word that is nearly one.
+    /// </summary>
+    private bool IsProse(string text, int start, int end)
+    {
+        ArraySegment<Part> parts = PartReader.Read(text, end, blanksInNumbers: false);
+        int words = 0;
+        int ordinary = 0;
+        for (int index = 0; index < parts.Count; index++)
+        {
+            Part part = parts[index];
+            if (part.Span.Start < start)
+            {
+                continue;
+            }
+
+            string word = part.Span.In(text).ToString();
+            if (part.Kind != PartKind.Word || vocabulary.MeansSomething(word))
+            {
+                return false;
+            }
+
+            bool plain = vocabulary.IsNoSlip(word);
+            if (!plain && word.Length >= ShortestSlip && NearestWord.Find(word, vocabulary.Signs, most: 1) is not null)
+            {
+                return false;
+            }
+
+            words++;
+            ordinary += plain ? 1 : 0;
+        }
+
+        return words >= ShortestProse && ordinary * 2 >= words;
     }
 
     /// <summary>True where the line's remarks before the head only describe it: <c>hind legs</c>, <c>top left gum</c>, <c>small scab</c>.</summary>
     private bool OnlyWhere(int head) => at.Tokens.TrueForAll(token => token.Kind != TokenKind.Text || token.Span.Start >= head
-        || token.Span.In(at.Line).ToString().Split(' ').All(word => vocabulary.Fixed("where").Find(word) is not null));
+        || token.Span.In(at.Line).ToString().Split(' ').All(word => vocabulary.Fixed("where").Find(word) is not null || word.All(char.IsAsciiDigit)));
 
     /// <summary>The tokens in the order of the line, each once.</summary>
     private ImmutableArray<Token> Sorted()
@@ -328,7 +371,7 @@ internal sealed class LineReader
             return new Problem(ProblemRules.UnknownLine, span, "This line starts with a day. Write the date with its year on a line of its own, such as 2026-10-22, and what happened below it.");
         }
 
-        string? nearest = typed.Length < ShortestSlip || vocabulary.Knows(typed) ? null
+        string? nearest = typed.Length < ShortestSlip || vocabulary.IsNoSlip(typed) ? null
             : NearestWord.Find(typed, vocabulary.LineWords.Spellings.Concat(vocabulary.Leads.Spellings), most: typed.Length < 8 ? 1 : 2) is { } near
                 && char.ToLowerInvariant(near[0]) == char.ToLowerInvariant(typed[0]) ? near : null;
         string hint = nearest is null

@@ -46,7 +46,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// The head of another observation at the start of a stretch between commas. A word that the present observation knows as a
     /// sign stays with it where it stands alone: <c>vomit 2x, food</c>; <c>walk 20min, coughed twice</c> is two observations.
     /// </summary>
-    public Head? AnotherAtSegment(Head head)
+    public Head? AnotherAtSegment(Head head, bool joined)
     {
         if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || at.Word.Word == "breed") && at.Filled.Count > 0 && at.StartsSegment(at.At))
         {
@@ -80,6 +80,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         {
             // "stop if V/D": a condition of the plan
             return null;
+        }
+
+        if (joined && at.Filled.Count == 0 && at.Word.Kind == WordKind.Care && at.Phrase(at.Vocabulary.Leads, at.At, out LeadWord? phraseOf) is > 1 and var length && phraseOf!.Lines[0].Word != at.Word.Word && Head.At(at, at.At, out int whole) is { } own && whole == length && IsObservation(own.Word))
+        {
+            // "vomiting and blood in pee": the phrase names its own line
+            return Start(own, at.At, whole);
         }
 
         if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))
@@ -128,6 +134,16 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return null;
         }
 
+        if (at.StartsSegment(at.At) && at.Parts[at.At].Kind == PartKind.Number && at.Parts[at.At] is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Second.Unit.Length: 0, Third.Exists: false })
+        {
+            // "incision 11cm, 12/12 staples in", "tired, 2 big poos"
+            int behind = at.At + (Head.At(at, at.At + 1, out _) is null && at.IsWord(at.At + 1) && at.IsWord(at.At + 2) && at.Vocabulary.IsDescribing(at.TextAt(at.At + 1).ToString()) ? 2 : 1);
+            if (behind < end && Head.At(at, behind, out int named) is { Word.Kind: WordKind.Care } number && number.Word != at.Word && (number.Word.Has(SlotKind.Times) || number.Word.Has(SlotKind.Count)))
+            {
+                return Start(number, behind, named);
+            }
+        }
+
         Head? start = Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At));
         if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && MedicineStarts(at, at.At))
         {
@@ -143,7 +159,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return known > 0 && !counted ? null : Start(found, at.At, count);
         }
 
-        if (start is { Lead: not null, Negation: null } phrase && count > 1 && IsObservation(phrase.Word) && WordSlots.SignLength(at, at.At) < count)
+        if (start is { Lead: not null, Negation: null } phrase && IsObservation(phrase.Word)
+            && (count > 1 ? WordSlots.SignLength(at, at.At) < count
+                : SiteSlots.KindOf(at.Word) is null && SiteSlots.KindOf(phrase.Word) is not null && at.StartsSegment(at.At) && at.At + count < at.Parts.Count && at.Phrase(at.Vocabulary.Sides, at.At + count, out _) > 0))
         {
             // "gums pink, left ear red": the phrase names its own line, before its words are taken for a place
             return Start(phrase, at.At, count);
@@ -167,6 +185,88 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// The same observation once more, where a second value of it starts: <c>SRR 22, 20, 23</c>, <c>17/30s, again 16/30s</c>,
+    /// <c>ate half of her breakfast and none of her dinner</c>, <c>call-if BG &lt;4 or &gt;25</c>. Null where none does.
+    /// </summary>
+    public Head? SameAgain(Head head)
+    {
+        if ((at.InRemark && !at.Word.Has(SlotKind.Portion)) || at.Blocked || at.First<NoteValue>() is not { } before)
+        {
+            return null;
+        }
+
+        int joined = at.Is(at.At, "and") || at.Is(at.At, "or") || at.Is(at.At, "&") || at.Is(at.At, "+") ? 1 : 0;
+        if (joined == 0 && !at.StartsSegment(at.At))
+        {
+            return null;
+        }
+
+        int index = at.At + joined;
+        if (at.Word.Has(SlotKind.Limit) && joined > 0 && index < at.Parts.Count && at.Parts[index] is NumberPart { BoundSpan.Length: > 0 })
+        {
+            int number = Enumerable.Range(0, at.At).First(part => at.Parts[part].Span.Start >= before.Span.Start);
+            at.Mark(TokenKind.Filler, at.Part.Span);
+            at.StartParts((Part[])[.. at.Parts[..number], .. at.Parts[index..]]);
+            return head with { Lead = head.Lead, Line = 0 };
+        }
+
+        if (at.Word.Has(SlotKind.Portion) && !at.Word.Has(SlotKind.FoodName) && (before is Portion ? at.Phrase(at.Vocabulary.Portions, index, out _) > 0 : IsAmountAhead(index)))
+        {
+            Leave(index);
+            return head with { Lead = null, Line = 0, Negation = null };
+        }
+
+        if (!at.Word.Has(SlotKind.Rate) || at.Word.Kind != WordKind.Vital)
+        {
+            return null;
+        }
+
+        int words = at.Phrase(at.Vocabulary.Fixed("repeated"), index, out _);
+        index += words;
+        if (words > 0 && before is CountOverTime && index < at.Parts.Count && at.Parts[index] is NumberPart { Second.Exists: false, First.Unit.Length: 0 } alone)
+        {
+            at.Report(new Problem(ProblemRules.MissingUnit, alone.Span, $"`{at.TextOf(alone)}`: over how many seconds? Write each count with its seconds: 15/30s, 14/30s."));
+            return null;
+        }
+
+        if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { Second: var second, First.Unit.Length: 0 } next || second.Exists != before is CountOverTime
+            || (second.Exists ? second.Sign(at.Line) != '/' || second.Unit.Length == 0 : index + 1 < at.Parts.Count && at.Parts[index + 1].Kind != PartKind.Unreadable && !at.StartsSegment(index + 1)))
+        {
+            return null;
+        }
+
+        if (at.Digits(next.First.Digits) is null)
+        {
+            return null;
+        }
+
+        Leave(index);
+        return head with { Negation = null };
+
+        void Leave(int start)
+        {
+            if (start > at.At)
+            {
+                at.Mark(TokenKind.Filler, at.SpanOf(at.At, start - at.At));
+            }
+
+            at.StartParts(at.Parts[start..]);
+        }
+    }
+
+    /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
+    private bool IsAmountAhead(int index)
+    {
+        if (index >= at.Parts.Count || at.Parts[index] is not NumberPart number)
+        {
+            return false;
+        }
+
+        Operand last = number.Second.Exists ? number.Second : number.First;
+        return at.Vocabulary.Units.Find(last.Unit.Length > 0 ? last.Unit.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "") is { } unit && unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Portion && Numbers.FitsAny(at, unit);
     }
 
     /// <summary>The next fact of <c>dog, cockapoo, female, spayed, born 2017</c>: with its word, by its value, or the breed in words that mean nothing else.</summary>

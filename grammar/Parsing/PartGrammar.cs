@@ -30,7 +30,6 @@ internal sealed class PartGrammar
         Parser<char, TextSpan> optionalUnit = OneOf(new Scanners.UnitScanner(), Nothing<TextSpan>());
         Parser<char, TextSpan> sign = new Scanners.OperatorScanner(blanksInNumbers);
         Parser<char, Unit> partEnd = new Scanners.PartEndScanner();
-        Parser<char, Unit> separators = new Scanners.SeparatorScanner();
 
         Parser<char, Operand> signedOperand = OneOf(
             Map((sign, digits, unit) => new Operand(sign, digits, unit), sign, number, optionalUnit),
@@ -51,20 +50,19 @@ internal sealed class PartGrammar
             Map<char, TextSpan, NumberPart, Part>((bound, part) => part.Behind(bound), new Scanners.BoundScanner(), numbers);
 
         Parser<char, Part> wordPart =
-            new Scanners.RunScanner("a word", c => char.IsLetter(c) || c is '°' or '%' or '/' or '"' or '?' or '&' or '+' or '=').Select(span => new Part(PartKind.Word, span));
+            new Scanners.RunScanner("a word", StartsWord).Select(span => new Part(PartKind.Word, span));
 
         Parser<char, Part> tagPart =
             new Scanners.RunScanner("a @tag", c => c == '@').Select(span => new Part(PartKind.Tag, span));
 
         SinglePart = OneOf(wordPart, numberPart, tagPart, boundedPart).Before(partEnd);
-        Parts = new AllParts(SinglePart, separators);
     }
-
-    /// <summary>All parts of a line.</summary>
-    public Parser<char, ArraySegment<Part>> Parts { get; }
 
     /// <summary>One part, at the very start of the text.</summary>
     public Parser<char, Part> SinglePart { get; }
+
+    /// <summary>True for a character that a word starts with.</summary>
+    public static bool StartsWord(char c) => char.IsLetter(c) || c is '°' or '%' or '/' or '"' or '?' or '&' or '+' or '=';
 
     private static Parser<char, T> Nothing<T>()
         where T : struct => Parser<char>.Return(default(T));

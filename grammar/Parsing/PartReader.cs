@@ -6,9 +6,12 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Cuts a line into parts: the whole line at once where all is well, part by part where something is not.</summary>
 internal static class PartReader
 {
+    private const int UsualCount = 4;
+
     /// <summary>
     /// The parts of <paramref name="line"/> before <paramref name="end"/>. What fits no shape becomes an unreadable part
-    /// up to the next blank, and reading goes on behind it: one odd part costs itself alone.
+    /// up to the next blank, and reading goes on behind it: one odd part costs itself alone. A word and a number with its unit are
+    /// most of what is written; they are measured here, and the grammar is asked for all others.
     /// </summary>
     /// <param name="line">The line.</param>
     /// <param name="end">Where its content ends.</param>
@@ -19,31 +22,55 @@ internal static class PartReader
     public static ArraySegment<Part> Read(string line, int end, bool blanksInNumbers)
     {
         PartGrammar grammar = blanksInNumbers ? PartGrammar.Loose : PartGrammar.Tight;
-        Result<char, ArraySegment<Part>> all = grammar.Parts.Parse(line.AsSpan(0, end));
-        return all.Success ? all.Value : OneByOne(grammar, line, end);
-    }
-
-    private static ArraySegment<Part> OneByOne(PartGrammar grammar, string line, int end)
-    {
-        var parts = new List<Part>();
+        var parts = new Part[UsualCount];
+        int count = 0;
         int at = 0;
         while (true)
         {
-            while (at < end && (Scanners.IsBlank(line[at]) || Scanners.IsSeparator(line.AsSpan(0, end), at)))
+            ReadOnlySpan<char> content = line.AsSpan(0, end);
+            while (at < end && (Scanners.IsBlank(line[at]) || Scanners.IsSeparator(content, at)))
             {
                 at++;
             }
 
             if (at == end)
             {
-                return parts.ToArray();
+                return new ArraySegment<Part>(parts, 0, count);
             }
 
-            Result<char, Part> one = grammar.SinglePart.Parse(line.AsSpan(at, end - at));
-            Part part = one.Success ? one.Value.Moved(at) : Unreadable(line, at, end, one.Error!);
-            parts.Add(part);
+            if (count == parts.Length)
+            {
+                Array.Resize(ref parts, count * 2);
+            }
+
+            Part part = PartGrammar.StartsWord(line[at]) ? new Part(PartKind.Word, new TextSpan(at, Scanners.RunLength(content[at..])))
+                : SingleNumber(content, at, blanksInNumbers) ?? Parsed(grammar, line, at, end);
+            parts[count++] = part;
             at = part.Span.End;
         }
+    }
+
+    private static Part Parsed(PartGrammar grammar, string line, int at, int end)
+    {
+        Result<char, Part> one = grammar.SinglePart.Parse(line.AsSpan(at, end - at));
+        return one.Success ? one.Value.Moved(at) : Unreadable(line, at, end, one.Error!);
+    }
+
+    /// <summary>One number with its unit, without a bound and with no sign behind it: <c>38.6C</c>, <c>12</c>; null for all else.</summary>
+    private static NumberPart? SingleNumber(ReadOnlySpan<char> content, int at, bool blanksInNumbers)
+    {
+        ReadOnlySpan<char> ahead = content[at..];
+        int digits = Scanners.NumberScanner.Length(ahead);
+        if (digits <= 0)
+        {
+            return null;
+        }
+
+        int unit = Scanners.UnitScanner.Length(ahead[digits..]);
+        ReadOnlySpan<char> rest = ahead[(digits + unit)..];
+        return Scanners.PartEndScanner.Ends(rest) && Scanners.OperatorScanner.Length(rest, blanksInNumbers) <= 0
+            ? new NumberPart(new TextSpan(at, digits + unit), default, new Operand(default, new TextSpan(at, digits), unit > 0 ? new TextSpan(at + digits, unit) : default), default, default)
+            : null;
     }
 
     private static UnreadablePart Unreadable(string line, int start, int end, ParseError<char> error)

@@ -9,7 +9,7 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Takes the words that mean nothing in an observation as a remark, exactly as written.</summary>
 internal sealed class RemarkReader(Cursor at)
 {
-    private const int MostBeforeTime = 3;
+    private const int MostBeforeTime = 5;
 
     /// <summary>
     /// True where words without a meaning may be a remark: a task needs its item and its day first, and what looks like a number is
@@ -80,7 +80,8 @@ internal sealed class RemarkReader(Cursor at)
             return true;
         }
 
-        if (at.Word.Kind is not (WordKind.Vital or WordKind.Care) || at.Word.Has(SlotKind.Medicine) || at.First<NoteValue>() is null || !at.StartsSegment(index))
+        bool worded = at.Word.Kind == WordKind.Care && at.PresentSign() is not null;
+        if (!(at.Word.Kind is WordKind.Vital or WordKind.Care || at.Word.Has(SlotKind.Score)) || at.Word.Has(SlotKind.Medicine) || (at.First<NoteValue>() is null && !worded) || !at.StartsSegment(index))
         {
             return false;
         }
@@ -120,7 +121,7 @@ internal sealed class RemarkReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
+        while (end < at.Parts.Count && !(at.Is(end, "and") && at.First<Portion>() is not null && at.Phrase(at.Vocabulary.Portions, end + 1, out _) > 0) && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
             && (rest || (!at.StartsSegment(end) && (clause || at.Is(end, "than") || StartsClause(end) || (!WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))))));
 
         // brackets and marks that part nothing belong to the remark
@@ -198,7 +199,7 @@ internal sealed class RemarkReader(Cursor at)
 
         TextSpan last = number.Third.Exists ? number.Third.Unit : number.Second.Exists ? number.Second.Unit : number.First.Unit;
         ReadOnlySpan<char> unit = last.Length > 0 ? last.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "";
-        return at.Vocabulary.Units.Find(unit) is { } known && known.Quantity != Quantity.Time && Numbers.FitsAny(at, known);
+        return at.Vocabulary.Units.Find(unit) is { } known && (known.Quantity != Quantity.Time || (at.Word.Word == "walk" && !at.Holds(SlotKind.Duration))) && Numbers.FitsAny(at, known);
     }
 
     /// <summary>The word that is one slip away from what was typed, when both are long enough for that to say something.</summary>

@@ -60,7 +60,10 @@ internal static class Scanners
     /// <summary><c>38</c>, <c>38.6</c>, <c>38,6</c>.</summary>
     internal sealed class NumberScanner() : Scanner("a number")
     {
-        protected override int Measure(ReadOnlySpan<char> ahead)
+        protected override int Measure(ReadOnlySpan<char> ahead) => Length(ahead);
+
+        /// <summary>How long the number is that starts here; 0 where none does.</summary>
+        public static int Length(ReadOnlySpan<char> ahead)
         {
             int whole = Digits(ahead);
             if (whole == 0 && ahead.Length > 1 && ahead[0] == '.' && IsDigit(ahead[1]))
@@ -126,7 +129,10 @@ internal static class Scanners
     /// <summary>A unit right after a number: <c>kg</c>, <c>mmol/L</c>, <c>/min</c>, <c>fl-oz</c>, <c>°C</c>, <c>%</c>.</summary>
     internal sealed class UnitScanner() : Scanner("a unit")
     {
-        protected override int Measure(ReadOnlySpan<char> ahead)
+        protected override int Measure(ReadOnlySpan<char> ahead) => Length(ahead);
+
+        /// <summary>How long the unit is that starts here; 0 where none does.</summary>
+        public static int Length(ReadOnlySpan<char> ahead)
         {
             int length = 0;
             while (length < ahead.Length && (char.IsLetter(ahead[length]) || ahead[length] is '%' or '°' or '"' or '”' or '″' or '“' or '#'
@@ -150,7 +156,10 @@ internal static class Scanners
     {
         public static bool IsTimes(char c) => c is 'x' or 'X' or '×' or '*';
 
-        protected override int Measure(ReadOnlySpan<char> ahead)
+        protected override int Measure(ReadOnlySpan<char> ahead) => Length(ahead, blanks);
+
+        /// <summary>How long the sign is that starts here, with blanks round it where they are allowed; 0 where none does.</summary>
+        public static int Length(ReadOnlySpan<char> ahead, bool blanks)
         {
             int at = Blanks(ahead);
             if (at >= ahead.Length || !(IsTimes(ahead[at]) || ahead[at] is '/' or '-' or '–' or ':'))
@@ -179,19 +188,20 @@ internal static class Scanners
     {
         protected override int Measure(ReadOnlySpan<char> ahead)
         {
-            if (ahead.IsEmpty || !starts(ahead[0]))
-            {
-                return 0;
-            }
-
-            int length = 1;
-            while (length < ahead.Length && !IsBlank(ahead[length]) && !IsSeparator(ahead, length) && ahead[length] is not ('?' or '<' or '>'))
-            {
-                length++;
-            }
-
-            return length;
+            return ahead.IsEmpty || !starts(ahead[0]) ? 0 : RunLength(ahead);
         }
+    }
+
+    /// <summary>How long the run is that starts here: up to the next blank, comma or mark.</summary>
+    public static int RunLength(ReadOnlySpan<char> ahead)
+    {
+        int length = 1;
+        while (length < ahead.Length && (char.IsAsciiLetterOrDigit(ahead[length]) || (!IsBlank(ahead[length]) && !IsSeparator(ahead, length) && ahead[length] is not ('?' or '<' or '>'))))
+        {
+            length++;
+        }
+
+        return length;
     }
 
     /// <summary>One character that says about, below or above, with blanks after it.</summary>
@@ -214,34 +224,19 @@ internal static class Scanners
         }
     }
 
-    /// <summary>The blanks and commas between parts; takes nothing and succeeds where there are none.</summary>
-    internal sealed class SeparatorScanner : Parser<char, Unit>
-    {
-        public override bool TryParse(ref ParseState<char> state, ref PooledList<Expected<char>> expecteds, out Unit result)
-        {
-            result = Unit.Value;
-            ReadOnlySpan<char> ahead = state.LookAhead(ReadingLimits.LongestLine);
-            int length = 0;
-            while (length < ahead.Length && (IsBlank(ahead[length]) || IsSeparator(ahead, length)))
-            {
-                length++;
-            }
-
-            state.Advance(length);
-            return true;
-        }
-    }
-
     /// <summary>Demands that a part ends here: a blank, a comma before a blank, or the end of the line.</summary>
     internal sealed class PartEndScanner : Parser<char, Unit>
     {
         private static readonly Expected<char> Blank = new("a blank");
 
+        /// <summary>True where a part may end before this text.</summary>
+        public static bool Ends(ReadOnlySpan<char> rest) => rest.IsEmpty || IsBlank(rest[0]) || IsSeparator(rest, 0) || rest[0] is '?' or '<' or '>';
+
         public override bool TryParse(ref ParseState<char> state, ref PooledList<Expected<char>> expecteds, out Unit result)
         {
             result = Unit.Value;
             ReadOnlySpan<char> ahead = state.LookAhead(2);
-            if (ahead.IsEmpty || IsBlank(ahead[0]) || IsSeparator(ahead, 0) || ahead[0] is '?' or '<' or '>')
+            if (Ends(ahead))
             {
                 return true;
             }

@@ -8,16 +8,26 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>What only several words of a stretch tell: an exception, where a breed ends, that a dose was given after all.</summary>
 internal static class StretchPatterns
 {
+    private const int MostBeforeTime = 3;
+
     /// <summary>True, with a report, for an exception from what is not so, is over or is fine: <c>no lumps except left flank</c>, <c>nothing but blood</c>.</summary>
     public static bool IsExcepted(Cursor at, Head head, bool none)
     {
+        int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
+        bool turns = joined > 0 && small!.Word is "but" or "however";
+        int exception = at.Phrase(at.Vocabulary.Exceptions, at.At, out _);
+        int twist = at.Phrase(at.Vocabulary.Twists, at.At, out _);
+        if (!turns && exception == 0 && twist == 0)
+        {
+            return false;
+        }
+
         bool denied = none || head.Negation is not null || head.Lead?.Means == LeadMeans.None || at.Holds(SlotKind.Ok) || at.HasNone() || at.Pending is not null
             || at.Filled.Any(slot => slot.Value is Described { Sense: not Sense.Present } || slot.Value is Described { Word: { Part: "any", Word: "gone" or "resolved" } } || slot.Value is Described sign && sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected) && sign.Word.Part != "any");
-        int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
-        bool but = joined > 0 && small!.Word is "but" or "however" && (at.Pending is not null || head.Negation is not null || none)
+        bool but = turns && (at.Pending is not null || head.Negation is not null || none)
             && WordSlots.StartsSign(at, at.At + joined);
-        int count = but ? joined : denied ? at.Phrase(at.Vocabulary.Fixed("exception"), at.At, out _) : 0;
-        count = count > 0 ? count : at.Phrase(at.Vocabulary.Fixed("twist"), at.At, out _);
+        int count = but ? joined : denied ? exception : 0;
+        count = count > 0 ? count : twist;
         if (count == 0)
         {
             return false;
@@ -46,7 +56,13 @@ internal static class StretchPatterns
         {
             if (index > at.At && at.Vocabulary.DoseEvents.Find(at.TextAt(index)) is { Word: "gave" } && at.Vocabulary.Before.Find(at.TextAt(index - 1)) is null)
             {
-                return TimeReader.Within(at, index + 1 + (at.Is(index + 1, "it") || at.Is(index + 1, "them") ? 1 : 0), out _) is not null ? index : null;
+                int time = index + 1;
+                while (time < at.Parts.Count && time <= index + MostBeforeTime && TimeReader.Within(at, time, out _) is null && (at.Is(time, "it") || at.Is(time, "them") || at.Is(time, "this") || at.Is(time, "late") || at.Vocabulary.Fixed("day").Find(at.TextAt(time)) is not null))
+                {
+                    time++;
+                }
+
+                return TimeReader.Within(at, time, out _) is not null ? index : null;
             }
         }
 

@@ -43,7 +43,7 @@ internal static class AmountSlots
             int count = at.Phrase(at.Vocabulary.Objects, index, out ComparisonObject? thing);
             if (count == 0)
             {
-                return joined && at.Is(at.At, "like") && Unknown(at, index);
+                return joined && at.Is(at.At, "like") && !(at.Word.Kind == WordKind.Exam && at.SaysSomething) && Unknown(at, index);
             }
 
             count += index - at.At;

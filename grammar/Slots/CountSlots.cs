@@ -55,6 +55,15 @@ internal static class CountSlots
                 return Keep(at, int.Parse(word!.Word, CultureInfo.InvariantCulture), Bound.Exact, span);
             }
 
+            if (at.At == 0 && at.HeadSpan.Length > 0 && at.Part.Span.End < at.HeadSpan.Start && NumberWord(at, 0, out count) is { Over: 1 } before && before.Number > 0 && !at.Is(0, "a") && !at.Is(0, "an")
+                && TextSpan.Between(at.Parts[count - 1].Span.End, at.HeadSpan.Start).In(at.Line).IsWhiteSpace())
+            {
+                // "one poop"
+                TextSpan span = at.SpanOf(0, count);
+                at.At += count - 1;
+                return Keep(at, (int)before.Number, Bound.Exact, span);
+            }
+
             if (NumberWord(at, at.At, out count) is { Over: 1 } number && at.Is(at.At + count, "times"))
             {
                 TextSpan span = at.SpanOf(at.At, count + 1);
@@ -68,7 +77,8 @@ internal static class CountSlots
         public override object? Value(Cursor at, NumberForm form)
         {
             bool marked = form is { Shape: NumberShape.Bare or NumberShape.WithUnit } && form.UnitSpan.In(at.Line) is "x" or "X" or "×" or "times" or "time";
-            bool counts = marked || (form.Shape == NumberShape.Bare && at.BoundInWords == Bound.Exact && at.Times.Count == 0 && !at.HeadSpan.In(at.Line).EndsWith("score", StringComparison.OrdinalIgnoreCase) && at.Word.Takes.First(slot => slot.Kind is not (SlotKind.Words or SlotKind.Site or SlotKind.Ok)).Kind == SlotKind.Times);
+            bool stitches = CountSlot.CountsMissing(at, form);
+            bool counts = marked || stitches || (form.Shape == NumberShape.Bare && at.BoundInWords == Bound.Exact && at.Times.Count == 0 && !at.HeadSpan.In(at.Line).EndsWith("score", StringComparison.OrdinalIgnoreCase) && at.Word.Takes.First(slot => slot.Kind is not (SlotKind.Words or SlotKind.Site or SlotKind.Ok)).Kind == SlotKind.Times);
             return counts && form.First == Math.Truncate(form.First) && form.First <= MostTimes && !HasOther(at, form, marked)
                 ? new EventCount((int)form.First, form.Bound)
                 : null;
@@ -96,9 +106,14 @@ internal static class CountSlots
     /// <summary><c>13/14</c>, <c>14</c>: how many of how many, as with stitches.</summary>
     private sealed class CountSlot() : SlotReader(SlotKind.Count)
     {
+        /// <summary>True for the 1 of <c>1 staple missing</c> and <c>stitches pulled 2</c>: so many are off, and not in place.</summary>
+        public static bool CountsMissing(Cursor at, NumberForm form) => at.Word.Has(SlotKind.Count) && form.Shape == NumberShape.Bare
+            && ((at.IsWord(at.At + 1) && TextSpan.Between(form.Span.End, at.Parts[at.At + 1].Span.Start).In(at.Line).IndexOfAny(",;.") < 0 && at.Phrase(at.Vocabulary.Fixed("stitch-off"), at.At + 1, out _) > 0)
+                || (at.IsWord(at.At - 1) && !at.StartsSegment(at.At) && at.Phrase(at.Vocabulary.Fixed("stitch-off"), at.At - 1, out _) > 0));
+
         public override string Hint(LineWord word) => "how many, such as 13/14";
 
-        public override object? Value(Cursor at, NumberForm form) => form switch
+        public override object? Value(Cursor at, NumberForm form) => CountsMissing(at, form) ? null : form switch
         {
             { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second => new Notes.Score(form.Span, form.Bound, form.First, form.Second),
             { Shape: NumberShape.Bare, First: > 0 } => new Notes.Score(form.Span, form.Bound, form.First, form.First),

@@ -349,11 +349,58 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
                     return count;
                 }
             }
+
+            if (WithoutArticles(scope, index, longest, out int taken) is { } spoken)
+            {
+                term = spoken;
+                return taken;
+            }
         }
 
         term = single;
         return term is null ? 0 : 1;
     }
+
+    /// <summary>A phrase in which an owner's article stands that its spelling does not have: <c>between her shoulder blades</c>; null where none stands.</summary>
+    private T? WithoutArticles<T>(Scope<T> scope, int index, int longest, out int taken)
+        where T : class, ITerm
+    {
+        taken = 0;
+        int article = index + 1;
+        while (article < Math.Min(index + longest, Parts.Count) && !(IsArticle(article) && article > index))
+        {
+            article++;
+        }
+
+        if (article >= Math.Min(index + longest, Parts.Count) || !IsWord(article + 1))
+        {
+            return null;
+        }
+
+        string phrase = Spaced(index, article - 1);
+        T? found = null;
+        int words = article - index;
+        for (int next = article; next < Parts.Count && words < longest && IsWord(next) && OnlyBlanks(next - 1, 2); next++)
+        {
+            if (IsArticle(next))
+            {
+                continue;
+            }
+
+            phrase = $"{phrase} {TextAt(next)}";
+            words++;
+            if (scope.Find(phrase) is { } term)
+            {
+                (found, taken) = (term, next + 1 - index);
+            }
+        }
+
+        return found;
+    }
+
+    private bool IsArticle(int index) => TextAt(index) is { Length: <= 5 } text
+        && (text.Equals("his", StringComparison.OrdinalIgnoreCase) || text.Equals("her", StringComparison.OrdinalIgnoreCase) || text.Equals("its", StringComparison.OrdinalIgnoreCase)
+            || text.Equals("the", StringComparison.OrdinalIgnoreCase) || text.Equals("their", StringComparison.OrdinalIgnoreCase) || text.Equals("my", StringComparison.OrdinalIgnoreCase));
 
     /// <summary>Takes the longest spelling of <paramref name="scope"/> that starts at the current part.</summary>
     public bool TakePhrase<T>(Scope<T> scope, TokenKind kind, out T? term, out TextSpan span)

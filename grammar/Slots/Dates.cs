@@ -3,6 +3,7 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Slots;
 
@@ -192,7 +193,14 @@ internal static class Dates
             && last.First.Digits.Length == 4 && Exists(Whole(at, last.First.Digits), month, day))
         {
             count = index + 1 - first;
-            return new PartialDate(at.SpanOf(first, count), Whole(at, last.First.Digits), month, day, false);
+            return new PartialDate(at.SpanOf(first, count), Whole(at, last.First.Digits), month, day, IsAbout(at, first));
+        }
+
+        if (yearless && day is null && at.Word.Kind == WordKind.Task && at.Word.Has(SlotKind.Schedule) && index == first + 1 && (index == at.Parts.Count || at.StartsSegment(index)))
+        {
+            // "due January"
+            count = 1;
+            return new PartialDate(at.SpanOf(first, 1), PartialDate.NoYear, month, null, false);
         }
 
         if (!yearless || day is null || !Exists(PartialDate.NoYear, month, day) || (at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is not null))
@@ -201,7 +209,7 @@ internal static class Dates
         }
 
         count = index - first;
-        return new PartialDate(at.SpanOf(first, count), PartialDate.NoYear, month, day, false);
+        return new PartialDate(at.SpanOf(first, count), PartialDate.NoYear, month, day, IsAbout(at, first));
     }
 
     /// <summary>The month that is named so, in full or by its first three letters.</summary>
@@ -234,8 +242,10 @@ internal static class Dates
     public static bool Exists(int year, int? month, int? day) => year is PartialDate.NoYear or (>= EarliestYear and <= LatestYear) && month is null or (>= 1 and <= 12)
         && (day is null || (day >= 1 && day <= DateTime.DaysInMonth(year, month ?? 1)));
 
+    private static bool IsAbout(Cursor at, int index) => at.Parts[index] is NumberPart { BoundSpan.Length: > 0 };
+
     private static int? DayAt(Cursor at, int index) =>
-        index < at.Parts.Count && at.Parts[index] is NumberPart { BoundSpan.Length: 0, Second.Exists: false } part && part.First.Digits.Length <= 2
+        index < at.Parts.Count && at.Parts[index] is NumberPart { Second.Exists: false } part && part.First.Digits.Length <= 2 && at.BoundOf(part) is Bound.Exact or Bound.About
             && part.First.Unit.In(at.Line) is "" or "st" or "nd" or "rd" or "th"
             ? Whole(at, part.First.Digits)
             : null;

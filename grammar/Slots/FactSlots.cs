@@ -115,12 +115,20 @@ internal static class FactSlots
         public override bool BindWord(Cursor at)
         {
             int about = at.Phrase(at.Vocabulary.Bounds, at.At, out FixedWord? bound) is > 0 and var words && bound!.Word == "about" ? words : 0;
-            if (!Dates.Starts(at, at.At + about))
+            int season = at.Vocabulary.Fixed("season").Find(at.HasPart && at.IsWord(at.At + about) ? at.TextAt(at.At + about) : "") is not null ? 1 : 0;
+            if (!Dates.Starts(at, at.At + about + season))
             {
                 return false;
             }
 
             TextSpan from = at.Part.Span;
+            if (season > 0)
+            {
+                // "spring 2012": about the year
+                at.Mark(TokenKind.Keyword, at.Parts[at.At + about].Span);
+                about++;
+            }
+
             at.At += about;
             PartialDate? date = Dates.Take(at);
             ScheduleSlots.Once(at, Kind, about > 0 && date is not null ? date with { About = true } : date, from);

@@ -93,6 +93,12 @@ internal static class IntervalWords
         return count == 0 ? null : $"{24 / (int)times}h";
     }
 
+    /// <summary><c>BID 5/7</c>, <c>2/52</c>: for so many days or weeks, as clinics in some countries write it.</summary>
+    public static Amount? Sevenths(Cursor at, NumberPart part) => part is { BoundSpan.Length: 0, Third.Exists: false, First.Unit.Length: 0, Second.Unit.Length: 0 } && part.Second.Sign(at.Line) == '/'
+        && at.Digits(part.First.Digits) is { } number && at.TextOf(part).EndsWith("/7") | at.TextOf(part).EndsWith("/52")
+            ? new Amount(number, at.Vocabulary.Units.Find(at.TextOf(part).EndsWith("/7") ? "d" : "w")!)
+            : null;
+
     /// <summary><c>x7d</c>, <c>x10days</c>: for so long.</summary>
     public static Amount? Lasting(Cursor at)
     {

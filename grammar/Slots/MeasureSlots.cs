@@ -118,20 +118,23 @@ internal static class MeasureSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (at.Word.Word != "mcs" || at.Vocabulary.Fixed("mcs").Find(at.TextOf(at.Part)) is not { } grade)
+            if (at.Word.Word != "mcs" || at.Phrase(at.Vocabulary.Fixed("mcs"), at.At, out FixedWord? grade) is not (> 0 and var count))
             {
                 return false;
             }
 
+            TextSpan span = at.SpanOf(at.At, count);
+            at.At += count - 1;
+
             if (at.First<NoteValue>() is { } before)
             {
-                at.SaidTwice(at.Part.Span, before.Span.In(at.Line).ToString());
+                at.SaidTwice(span, before.Span.In(at.Line).ToString());
                 at.At++;
                 return true;
             }
 
-            at.Add(SlotKind.Score, new Notes.Score(at.Part.Span, Bound.Exact, grade.Word switch { "normal" => 3, "mild" => 2, "moderate" => 1, _ => 0 }, at.Word.Scales[0]));
-            return at.Taken(TokenKind.Value);
+            at.Add(SlotKind.Score, new Notes.Score(span, Bound.Exact, grade!.Word switch { "normal" => 3, "mild" => 2, "moderate" => 1, _ => 0 }, at.Word.Scales[0]));
+            return at.Taken(TokenKind.Value, span);
         }
 
         public override object? Value(Cursor at, NumberForm form) => form is { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 }
@@ -239,9 +242,13 @@ internal static class MeasureSlots
         public override bool Fits(Unit unit, LineWord word) => GoesWithAny(unit, word);
 
         public override object? Value(Cursor at, NumberForm form) => form is { Shape: NumberShape.Bare or NumberShape.WithUnit, Bound: Bound.Below or Bound.Above }
-            && (form.NoUnit || form.Unit is not null) && (at.About is not { } about || GoesWith(about, form.Unit))
-            ? new Notes.Limit(form.Span, form.Bound, form.First, form.Unit)
+            && (form.NoUnit || form.Unit is not null) && (at.About is not { } about || GoesWith(about, UnitOf(at, form)))
+            ? new Notes.Limit(form.Span, form.Bound, form.First, UnitOf(at, form))
             : null;
+
+        private static Unit? UnitOf(Cursor at, NumberForm form) => form.Unit ?? (form.NoUnit && at.About is { } about
+            ? at.Vocabulary.Units.Terms.FirstOrDefault(unit => unit.BareFrom <= form.First && form.First <= unit.BareTo && about.Takes.Any(slot => SlotTable.Row(slot.Kind).Fits(unit, about)))
+            : null);
     }
 
     /// <summary>Checks that the unit of a range or limit goes with its vital, now that both are known whatever their order.</summary>

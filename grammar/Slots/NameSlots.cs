@@ -40,7 +40,8 @@ internal static class NameSlots
 
         public override bool BindWord(Cursor at)
         {
-            if (at.First<FreeWords>() is not null || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
+            bool goesOn = Kind == SlotKind.Topic && at.First<FreeWords>() is { } implied && implied.Span == at.HeadSpan && at.HeadSpan.Length > 0 && at.First<Schedule>() is null && at.Word.Kind == WordKind.Task;
+            if ((at.First<FreeWords>() is not null && !goesOn) || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
                 || Modifiers.At(at, at.At) is not null
                 || (Kind is SlotKind.Medicine or SlotKind.Topic && (at.Phrase(at.Vocabulary.Small, at.At, out _) > 0 || IsGiven(at, at.At)))
                 || (at.Word.Has(SlotKind.Amount) && StartsAmount(at, at.At)))
@@ -49,7 +50,7 @@ internal static class NameSlots
             }
 
             int stop = at.At + 1;
-            while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
+            while (stop < at.Parts.Count && (at.Parts[stop].Kind == PartKind.Word || Numbers.IsOrdinal(at, at.Parts[stop])) && !StartsSomething(at, stop)
                 && !IsGiven(at, stop) && Modifiers.At(at, stop) is null
                 && !(Kind == SlotKind.FoodName && at.Phrase(at.Vocabulary.Ok, stop, out _) is > 0 and var ok && !at.IsWord(stop + ok))
                 && !(Kind == SlotKind.Medicine && (at.StartsSegment(stop) || Dates.Month(at.TextAt(stop)) is not null)))
@@ -58,7 +59,25 @@ internal static class NameSlots
             }
 
             int last = stop - 1;
-            if (Kind == SlotKind.Medicine)
+            if (Kind == SlotKind.Medicine && at.Word.Kind == WordKind.Care && FirstKnown(at, stop) is { } own)
+            {
+                // "evening insulin", "other dog's carprofen": the medicine is the one that is known, what stands before it is kept as written
+                if (own > at.At)
+                {
+                    var ahead = TextSpan.Between(at.Part.Span.Start, at.Parts[own - 1].Span.End);
+                    if (at.Is(at.At, "to") || at.Is(at.At, "whether") || at.Is(at.At, "if"))
+                    {
+                        at.Report(new Problem(ProblemRules.WrongValue, ahead, $"`{ahead.In(at.Line)}`: was a dose given or not? Write gave or missed, and the medicine."));
+                    }
+
+                    at.Remark.Add(ahead);
+                    at.Mark(TokenKind.Text, ahead);
+                    at.At = own;
+                }
+
+                last = at.At + KnownLength(at, Math.Min(stop, at.At + at.Phrase(at.Vocabulary.Medicines, at.At, out _) + 1)) - 1;
+            }
+            else if (Kind == SlotKind.Medicine)
             {
                 int known = KnownLength(at, stop);
                 bool valueFollows = stop < at.Parts.Count && at.Parts[stop].Kind == PartKind.Number && at.OnlyBlanks(stop - 1, 2);
@@ -71,12 +90,31 @@ internal static class NameSlots
 
             TextSpan span = TextSpan.Between(at.Part.Span.Start, at.Parts[last].Span.End);
             at.Mark(TokenKind.Name, span);
-            at.Add(Kind, new FreeWords(span, at.WithSingleBlanks(span)));
+            at.Set(Kind, goesOn ? new FreeWords(TextSpan.Between(at.HeadSpan.Start, span.End), at.WithSingleBlanks(TextSpan.Between(at.HeadSpan.Start, span.End))) : new FreeWords(span, at.WithSingleBlanks(span)));
             at.At = last + 1;
             return true;
         }
 
-        public override bool BindNumber(Cursor at, NumberPart part) => IsOrdinal(at, part) && BindWord(at);
+        public override bool BindNumber(Cursor at, NumberPart part) => Numbers.IsOrdinal(at, part) && !IsStones(at, part) && BindWord(at);
+
+        /// <summary>Where the first known medicine stands before <paramref name="stop"/>; null where none does.</summary>
+        private static int? FirstKnown(Cursor at, int stop)
+        {
+            for (int index = at.At; index < stop; index++)
+            {
+                if (at.Phrase(at.Vocabulary.Medicines, index, out MedicineName? known) > 0)
+                {
+                    // the tablet of "thyroid tablet" names nothing by itself
+                    return index > at.At && (known!.Word == "meds" || at.Is(index - 1, "human")) ? null : index;
+                }
+            }
+
+            return null;
+        }
+
+        /// <summary>True for the <c>1st</c> of <c>food 1st ok</c>, an amount: no word follows that it could count.</summary>
+        private bool IsStones(Cursor at, NumberPart part) => Kind == SlotKind.FoodName && part.First.Unit.In(at.Line) is "st"
+            && (!at.IsWord(at.At + 1) || at.StartsSegment(at.At + 1) || at.Phrase(at.Vocabulary.Ok, at.At + 1, out _) > 0 || WordSlots.StartsSign(at, at.At + 1) || at.Phrase(at.Vocabulary.TimesWords, at.At + 1, out _) > 0);
 
         /// <summary>How many parts, up to <paramref name="stop"/>, end with the last word of a known medicine or its form: <c>thyroid tablets</c>; 0 where none is.</summary>
         private static int KnownLength(Cursor at, int stop)
@@ -98,11 +136,6 @@ internal static class NameSlots
 
             return known;
         }
-
-        /// <summary>True for <c>2nd</c>: a number in form, a word in meaning. <c>57st</c> is a weight in stones.</summary>
-        private static bool IsOrdinal(Cursor at, Part part) =>
-            part is NumberPart { BoundSpan.Length: 0, First: { Unit.Length: 2, Digits.Length: <= 2 }, Second.Exists: false } number
-            && number.First.Unit.In(at.Line) is { } ending && (ending is "th" || ending.SequenceEqual(at.Line[number.First.Digits.End - 1] switch { '1' => "st", '2' => "nd", '3' => "rd", _ => "th" }));
 
         /// <summary>True where a schedule, a state, a route, an amount in words or a result starts, so that a name ends before it.</summary>
         private static bool StartsSomething(Cursor at, int index)

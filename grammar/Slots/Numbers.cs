@@ -12,6 +12,7 @@ internal static class Numbers
 {
     private const int MostBehindUnit = 2;
     private static readonly string[] Over = ["in", "over", "of", "per"];
+    private static readonly string[] CountedFor = ["for", "every", "each"];
 
     /// <summary>Takes the number at the cursor; false, with the cursor where it was, when it may belong to a remark.</summary>
     public static bool Bind(Cursor at, ImmutableArray<SlotReader> slots)
@@ -28,6 +29,14 @@ internal static class Numbers
             {
                 return true;
             }
+        }
+
+        if (at.Word.Has(SlotKind.Note) && !at.Word.Has(SlotKind.Mass) && !at.Word.Has(SlotKind.Amount) && IsOrdinal(at, part) && at.IsWord(at.At + 1) && at.Phrase(at.Vocabulary.Regions, at.At + 1, out _) == 0)
+        {
+            // "3rd time since July": words, and no number of the observation
+            at.Remark.Add(part.Span);
+            at.InRemark = true;
+            return at.Taken(TokenKind.Text, part.Span);
         }
 
         int start = at.At;
@@ -55,6 +64,16 @@ internal static class Numbers
             }
         }
 
+        bool grade = form is { Shape: NumberShape.Ratio, NoUnit: true, Second: 3 or 4 or 5 or 6 or 10 } && form.First <= form.Second && at.Word.Kind == WordKind.Exam && !at.Word.Has(SlotKind.Score) && at.PresentSign() is not null;
+        grade |= form is { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } && form.First <= form.Second && at.Word.Word == "wound" && at.Filled.Any(slot => slot.Value is Described { Word.Word: "stitched" or "stitches-out" });
+        bool weather = form.Unit is { Quantity: Quantity.Temperature } && at.Word.Word == "walk";
+        if ((grade || weather) && at.Word.Has(SlotKind.Note))
+        {
+            // "tartar 2/4", "walk 20min, 71f out": kept as written
+            at.Remark.Add(form.Span);
+            return at.Taken(TokenKind.Text, form.Span);
+        }
+
         if (form.Unit is { Quantity: Quantity.Portion } && at.Word.Has(SlotKind.Note) && at.At + 1 < at.Parts.Count && WordSlots.StartsSign(at, at.At + 1))
         {
             // "swelling 50% better": how much belongs to the word behind it, and is kept as written
@@ -72,6 +91,11 @@ internal static class Numbers
         at.Report(problem);
         return at.Taken(TokenKind.Unknown, form.Span);
     }
+
+    /// <summary>True for <c>2nd</c>: a number in form, a word in meaning. <c>57st</c> is a weight in stones.</summary>
+    public static bool IsOrdinal(Cursor at, Part part) =>
+        part is NumberPart { BoundSpan.Length: 0, First: { Unit.Length: 2, Digits.Length: <= 2 }, Second.Exists: false } number
+        && number.First.Unit.In(at.Line) is { } ending && (ending is "th" || ending.SequenceEqual(at.Line[number.First.Digits.End - 1] switch { '1' => "st", '2' => "nd", '3' => "rd", _ => "th" }));
 
     /// <summary>A number whose amounts go on behind it: <c>47lb 3oz</c>, <c>2min 30s</c>. The cursor ends on the last part.</summary>
     public static ImmutableArray<Amount> Amounts(Cursor at, NumberForm form, out TextSpan span)
@@ -170,6 +194,13 @@ internal static class Numbers
             return false;
         }
 
+        if (held is Portion portion && value is Measure && at.Word.Has(SlotKind.Portion) && portion.Span.End <= form.Span.Start && portion.Span.Start >= at.HeadSpan.End)
+        {
+            // "ate 3/4 of wet, 60g": how much the part was, as written
+            at.Remark.Add(form.Span);
+            return at.Taken(TokenKind.Text, form.Span);
+        }
+
         TextSpan span = value is NoteValue { Span: var own } && own.Length > 0 ? own : form.Span;
         if (held is not null)
         {
@@ -252,7 +283,8 @@ internal static class Numbers
             return null;
         }
 
-        int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2 : Array.Exists(Over, word => at.Is(index, word)) ? 1 : 0;
+        int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2
+            : Array.Exists(Over, word => at.Is(index, word)) || (at.Word.Has(SlotKind.Rate) && Array.Exists(CountedFor, word => at.Is(index, word))) ? 1 : 0;
         if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count))
             || index + joining >= at.Parts.Count || at.Parts[index + joining] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } under
             || at.Digits(under.First.Digits) is not { } second)
@@ -299,7 +331,8 @@ internal static class Numbers
         bool times = at.Word.Has(SlotKind.Times) && (at.Is(at.At + 1, "x") || at.Is(at.At + 1, "times"));
         bool seconds = shape == NumberShape.Ratio && at.Word.Has(SlotKind.Rate) && unit?.Quantity == Quantity.Time;
         bool aside = unit?.Quantity is Quantity.Time or Quantity.Length && (at.Word.Kind == WordKind.Exam || FactSlots.IsSignalment(at.Word));
-        bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase);
+        bool next = at.At + 2 < at.Parts.Count && at.Parts[at.At + 2].Kind == PartKind.Number && at.Vocabulary.Starting(at.TextAt(at.At + 1)) is { Kind: WordKind.Vital };
+        bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !next && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase);
         if (!times && (unit is null || !(seconds || wrong || aside || FitsAny(at, unit))))
         {
             return part.Span;

@@ -67,7 +67,7 @@ internal static class ReferenceSlots
 
             int count = at.Phrase(at.Vocabulary.LineWords, at.At, out LineWord? found);
             ImmutableArray<string> implied = [];
-            if (found is null && at.Vocabulary.Fixed("meal").Find(at.TextOf(at.Part)) is null && at.Phrase(at.Vocabulary.Leads, at.At, out LeadWord? phrase) is > 0 and var words && phrase is { Lines: [var lead], Means: LeadMeans.Plain })
+            if ((found is null || !Fits(found)) && at.Vocabulary.Fixed("meal").Find(at.TextOf(at.Part)) is null && at.Phrase(at.Vocabulary.Leads, at.At, out LeadWord? phrase) is > 0 and var words && phrase is { Lines: [var lead], Means: LeadMeans.Plain })
             {
                 (found, implied, count) = (at.Vocabulary.LineWords.Find(lead.Word), lead.Words, words);
             }

@@ -134,13 +134,13 @@ internal static class Refusals
     public static string? Nearest(Cursor at, string typed)
     {
         string bare = typed.TrimEnd('.', ':', '!', '?');
-        return bare.Length < ShortestGuessed || at.Vocabulary.Knows(bare) ? null
+        return bare.Length < ShortestGuessed || at.Vocabulary.IsNoSlip(bare) ? null
             : NearestWord.Find(bare, SlotTable.Spellings(at.Vocabulary, at.Word)) is { } nearest
                 && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(bare[0]) && !nearest.Equals(bare, StringComparison.OrdinalIgnoreCase) ? nearest : null;
     }
 
     /// <summary>The known word that is one slip away from what was typed: a letter too many, too few or another, or two swapped.</summary>
-    public static string? Slip(Cursor at, string typed) => at.Vocabulary.Knows(typed) ? null
+    public static string? Slip(Cursor at, string typed) => at.Vocabulary.IsNoSlip(typed) ? null
         : NearestWord.Find(typed, SlotTable.Words(at.Vocabulary, at.Word), most: 1) is { Length: >= ShortestGuessed } nearest
             && (typed.Length > ShortestGuessed || nearest.Length > typed.Length || at.Vocabulary.Describing(at.Subject).Find(nearest) is { Part: not "any" })
             && char.ToLowerInvariant(nearest[0]) == char.ToLowerInvariant(typed[0]) && !nearest.Equals(typed, StringComparison.OrdinalIgnoreCase) ? nearest : null;

@@ -144,12 +144,41 @@ internal static class ScheduleSlots
                 return true;
             }
 
+            if (at.Word.Kind == WordKind.Fact && at.First<Schedule>()?.Every is not null && IntervalWords.Sevenths(at, part) is { } lasting)
+            {
+                TextSpan span = part.Span;
+                at.Taken(TokenKind.Value);
+                Update(at, schedule => schedule with { For = Once(at, schedule.For, lasting, span) });
+                return true;
+            }
+
             if (IntervalWords.TimesADay(at, part, out int count) is { } times)
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.Mark(TokenKind.Keyword, span);
                 at.At += count;
                 StandsFor(at, "every " + times, span);
+                return true;
+            }
+
+            if (at.Word.Kind == WordKind.Task && IntervalWords.BareLength(at, part, out int length) is not null && (at.Is(at.At + length, "post") || at.Is(at.At + length, "post-op") || at.Is(at.At + length, "after")))
+            {
+                // "8wk post op": counted from another day than that of the entry
+                int date = at.At + length;
+                while (date < at.Parts.Count && !Dates.Starts(at, date, yearless: true))
+                {
+                    date++;
+                }
+
+                TextSpan counted = at.SpanOf(at.At, date - at.At);
+                if (date == at.Parts.Count)
+                {
+                    return at.Refuse(counted, ProblemRules.BadDate, $"`{counted.In(at.Line)}`: which day is that? Write the day, such as 2026-11-01, or how long from today, such as in 2w.");
+                }
+
+                at.Remark.Add(counted);
+                at.Mark(TokenKind.Text, counted);
+                at.At = date;
                 return true;
             }
 

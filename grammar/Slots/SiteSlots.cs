@@ -46,10 +46,23 @@ internal static class SiteSlots
             return false;
         }
 
+        if (Head.At(at, at.At, out _, first: true) is { Lead: not null } other && other.Word != at.Word)
+        {
+            // "tartar both sides, gingivitis R"
+            return false;
+        }
+
         Site? before = at.Get<Site>(SlotKind.Site);
         if (at.Word.Has(SlotKind.Tooth) && before is null)
         {
             return at.Part is NumberPart { Second.Exists: false, First.Unit.Length: 0 } number && IsTooth(at, number);
+        }
+
+        if (before is null && at.Word.Word is "eye" or "ear" && at.Filled.All(slot => slot.Value is not Described sign || sign.Sense != Sense.Present || sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected))
+            && at.Phrase(at.Vocabulary.Sides, at.At, out FixedWord? own) > 0 && own!.Word is "L" or "R" && SignInStretch(at))
+        {
+            // "ears clean, left one a bit red"
+            return true;
         }
 
         int behindSign = -1;
@@ -69,6 +82,20 @@ internal static class SiteSlots
         return false;
     }
 
+    /// <summary>True where a sign stands before the next comma.</summary>
+    private static bool SignInStretch(Cursor at)
+    {
+        for (int index = at.At; index < at.Parts.Count && (index == at.At || !at.StartsSegment(index)); index++)
+        {
+            if (WordSlots.StartsSign(at, index))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>True for the number of a tooth that some species has.</summary>
     public static bool IsTooth(Cursor at, NumberPart part) =>
         int.TryParse(part.First.Digits.In(at.Line), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && at.Vocabulary.IsTooth(number, Species.Unknown);
@@ -80,6 +107,7 @@ internal static class SiteSlots
     private static Site? Merged(Site before, Site next) =>
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
         : before.Side == Side.None && next.Region is null or { Word: "side" } && next.Number is null ? before with { Side = next.Side }
+        : before.Region is { Word: "paw" } && next is { Side: Side.None, Number: null, Region.Sides: SideRule.Four } ? next with { Side = before.Side }
         : before is { Region: null, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
         : null;
 
@@ -115,7 +143,7 @@ internal static class SiteSlots
             }
 
             int start = at.At;
-            if (Read(at, kind.Value) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0 && !site.Span.In(at.Line).Contains('-')))
+            if (Read(at, kind.Value, out TextSpan? where) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0 && !site.Span.In(at.Line).Contains('-')))
             {
                 at.At = start;
                 return false;
@@ -130,6 +158,11 @@ internal static class SiteSlots
             }
 
             at.Mark(TokenKind.Site, site.Span);
+            if (where is { } written && at.Word.Has(SlotKind.Note))
+            {
+                at.Remark.Add(written);
+            }
+
             site = before is null ? site : merged with { Span = TextSpan.Between(Math.Min(before.Span.Start, site.Span.Start), Math.Max(before.Span.End, site.Span.End)) };
             at.Set(SlotKind.Site, site);
             Check(at, site, kind.Value);
@@ -187,8 +220,11 @@ internal static class SiteSlots
                 : null;
 
         /// <summary>Reads a place; the cursor ends behind it. Null where none stands.</summary>
-        private static Site? Read(Cursor at, SlotKind kind)
+        private static Site? Read(Cursor at, SlotKind kind) => Read(at, kind, out _);
+
+        private static Site? Read(Cursor at, SlotKind kind, out TextSpan? where)
         {
+            where = null;
             int first = at.At;
             Side side = Side.None;
             Region? region = null;
@@ -228,6 +264,33 @@ internal static class SiteSlots
                 }
                 else if (at.IsWord(at.At))
                 {
+                    if (at.Is(at.At, "side") && at.Is(at.At + 1, "of"))
+                    {
+                        int place = at.At + 2;
+                        place += at.Is(place, "the") || at.Is(place, "his") || at.Is(place, "her") || at.Is(place, "its") ? 1 : 0;
+                        if (at.Phrase(at.Vocabulary.Sides, place, out FixedWord? second) > 0 && second!.Word is not ("mid" or "both"))
+                        {
+                            // "the left side of the right leg"
+                            at.Report(new Problem(ProblemRules.ImpossibleSite, at.SpanOf(first, place + 1 - first), $"`{at.SpanOf(first, place + 1 - first).In(at.Line)}` names two sides. Write the side of the part, and inner or outer behind it."));
+                            at.At = place + 1;
+                            return new Site(at.SpanOf(first, place + 1 - first), side, null, null);
+                        }
+
+                        if (at.IsWord(place) && at.Phrase(at.Vocabulary.Regions, place, out Region? of) > 0 && of!.Sides is not SideRule.Mid)
+                        {
+                            // "the left side of her neck"
+                            at.At = place;
+                        }
+                    }
+
+                    if (kind is SlotKind.Site or SlotKind.AnySite && at.Vocabulary.Fixed("where").Find(at.TextOf(at.Part)) is not null && at.IsWord(at.At + 1) && at.OnlyBlanks(at.At, 2)
+                        && at.Phrase(at.Vocabulary.Regions, at.At, out _) == 0 && at.Phrase(at.Vocabulary.Regions, at.At + 1, out _) > 0)
+                    {
+                        // "right inner thigh": which of several, kept as written
+                        where = at.Part.Span;
+                        at.At++;
+                    }
+
                     if (!RegionHere(at, at.TextOf(at.Part), kind, ref region, ref number) && StartsReason(at, at.At - 1, side))
                     {
                         return null;
@@ -316,6 +379,13 @@ internal static class SiteSlots
         /// <summary>The region that <paramref name="text"/> (the current part, or its end) names, maybe with parts that follow it.</summary>
         private static bool RegionHere(Cursor at, ReadOnlySpan<char> text, SlotKind kind, ref Region? region, ref int? number)
         {
+            if (text.Length == at.TextOf(at.Part).Length && at.Phrase(at.Vocabulary.Regions, at.At, out Region? spoken) is > 1 and var words)
+            {
+                region = spoken;
+                at.At += words;
+                return true;
+            }
+
             Region? found = at.Vocabulary.Regions.Find(text, out int longest);
             for (int count = Math.Min(longest, at.Parts.Count - at.At); count > 1; count--)
             {

@@ -57,6 +57,8 @@ public sealed class NoteVocabulary
         Daily = fixedWords["daily"];
         DoseEvents = fixedWords["dose-event"];
         Portions = fixedWords["portion"];
+        Exceptions = fixedWords["exception"];
+        Twists = fixedWords["twist"];
         describingByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Describing(word.Word))];
         shortByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Abbreviations("word:" + word.Word))];
         AnyShort = Abbreviations("word:any");
@@ -128,6 +130,12 @@ public sealed class NoteVocabulary
     /// <summary>Parts of a meal.</summary>
     internal Scope<FixedWord> Portions { get; }
 
+    /// <summary>Words behind which something is not so.</summary>
+    internal Scope<FixedWord> Exceptions { get; }
+
+    /// <summary>Phrases that say something else than the negation in them.</summary>
+    internal Scope<FixedWord> Twists { get; }
+
     /// <summary>Abbreviations behind any word.</summary>
     internal Scope<Abbreviation> AnyShort { get; }
 
@@ -162,6 +170,19 @@ public sealed class NoteVocabulary
     public bool Knows(string word) => IsDescribing(word) || LineWords.Find(word) is not null || Units.Find(word) is not null || Regions.Find(word) is not null
         || Small.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null
         || Asides.Find(word) is not null || fixedWords["preposition"].Find(word) is not null;
+
+    /// <summary>True when <paramref name="word"/> cannot be a slip for another: a word of the notes, or an ordinary word of English.</summary>
+    public bool IsNoSlip(string word) => Knows(word) || fixedWords["ordinary"].Find(word) is not null;
+
+    /// <summary>True when <paramref name="word"/> names what a note is about: a line, a place, a sign, a medicine, an amount, a side. Ordinary small words do not.</summary>
+    internal bool MeansSomething(string word) => !IsSmall(word) && (LineWords.Find(word) is not null || Leads.Find(word) is not null || Regions.Find(word) is not null || Medicines.Find(word) is not null
+        || Units.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || DoseEvents.Find(word) is not null || fixedWords["dose-refused"].Find(word) is not null
+        || IsDescribing(word) || IsState(word) || NumberWords.Find(word) is { Word: not "1" } || Portions.Find(word) is not null || ScheduleShort.Find(word) is not null);
+
+    private bool IsSmall(string word) => Small.Find(word) is not null || word.Equals("in", StringComparison.OrdinalIgnoreCase) || word.Equals("on", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The spellings of signs, lines, phrases and medicines, of which a longer word may be a slip.</summary>
+    internal IEnumerable<string> Signs => LineWords.Spellings.Concat(Leads.Spellings).Concat(describingSpellings).Concat(Medicines.Spellings);
 
     /// <summary>True when <paramref name="word"/> says how an animal was or where a vital was taken, for some vital.</summary>
     public bool IsState(string word) => states.Values.Any(scope => scope.Find(word) is { Kind: StateKind.State or StateKind.Place });

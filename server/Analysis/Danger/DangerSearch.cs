@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -20,6 +21,12 @@ internal enum TextPlace
 
     /// <summary>Free text.</summary>
     Free,
+
+    /// <summary>Words behind a fact or a task, which may tell of today.</summary>
+    Tail,
+
+    /// <summary>A question for the vet.</summary>
+    Asked,
 }
 
 /// <summary>Looks for danger in words that were not read. When in doubt it finds.</summary>
@@ -30,6 +37,8 @@ internal static class DangerSearch
     private static readonly FrozenSet<string> TakenWords = SmallWords.Of("taken-words");
     private static readonly FrozenSet<string> ApartWords = SmallWords.Of("apart-words");
     private static readonly FrozenSet<string> LookLikes = SmallWords.Of("look-likes");
+    private static readonly FrozenSet<string> HappenedWords = SmallWords.Of("happened-words");
+    private static readonly FrozenSet<string> EatenOf = SmallWords.Of("eaten-of");
     private static readonly FrozenSet<string> Unsure = SmallWords.Of("unsure");
 
     /// <summary>The gravest danger that a text names, the first of several; null when it names none.</summary>
@@ -71,9 +80,20 @@ internal static class DangerSearch
         }
 
         string behind = text.Behind(at + count - 1, 1);
+        if (place == TextPlace.Tail && (row.Kind != DangerKind.Sign || row.Level < FindingLevel.Urgent))
+        {
+            return false;
+        }
+
+        if (place == TextPlace.Asked && !text.SentenceHas(at, row.Kind == DangerKind.Sign ? HappenedWords.Contains : TakenWords.Contains))
+        {
+            return false;
+        }
+
         return row.Kind switch
         {
             DangerKind.Sign => !IsCondition(text, at),
+            DangerKind.Medicine => place == TextPlace.Eaten && OnlyEaten(text, at),
             DangerKind.Object => (place == TextPlace.Eaten || WasEaten(text, at, count)) && !IsLikeness(text, at, behind),
             DangerKind.Food => !IsLikeness(text, at, behind) && !(phrase is ["alcohol"] && behind is "wipe" or "wipes" or "swab" or "pad" or "rub")
                 && !(place == TextPlace.Free && text.IsQuestion(at) && !text.SentenceHas(at, TakenWords.Contains)),
@@ -95,6 +115,20 @@ internal static class DangerSearch
         }
 
         return false;
+    }
+
+    /// <summary>True where nothing but words of how much and whose stands before: <c>all his pills</c>, <c>whole box of carprofen</c>; not in <c>all, with his tablet in it</c>.</summary>
+    private static bool OnlyEaten(SearchedText text, int at)
+    {
+        for (int index = at - 1; index >= 0; index--)
+        {
+            if (!EatenOf.Contains(text.Words[index].Text) && !text.Words[index].Text.All(char.IsAsciiDigit))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static bool IsLikeness(SearchedText text, int at, string behind)

@@ -19,6 +19,9 @@ internal enum DangerKind
     /// <summary>A thing that is a danger only when it was eaten.</summary>
     Object,
 
+    /// <summary>A medicine, which is a danger where it was eaten and not given.</summary>
+    Medicine,
+
     /// <summary>Something seen, or that happened.</summary>
     Sign,
 }
@@ -55,6 +58,8 @@ internal sealed record DangerWord(
         .. Table("danger-words.tsv").Select(row => new DangerWord(
             [.. row.Several("phrase").Select(Words)], Enum.Parse<DangerKind>(row["kind"], ignoreCase: true), Enum.Parse<FindingLevel>(row["level"], ignoreCase: true),
             row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), row["what"], [.. row.Several("read-as")], row["source"])),
+        new DangerWord([.. NoteVocabulary.Default.Medicines.Spellings.Select(Words).Where(phrase => phrase.Length > 0)], DangerKind.Medicine, FindingLevel.Urgent, null,
+            "A medicine that was eaten and not given may be too much of it", [], "ASPCA Animal Poison Control Center, on medicines (from memory)"),
         .. ClinicalTables.Default.HumanPainkillers.Select(painkiller => new DangerWord(
             [.. painkiller.Synonyms.Append(painkiller.Name).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], painkiller.Source) { Painkiller = painkiller }),
     ];

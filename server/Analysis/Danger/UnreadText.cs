@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
@@ -18,6 +19,8 @@ internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlac
     /// <summary>Lines that tell of the past, of what is to come, or ask.</summary>
     private static readonly WordKind[] NotNow = [WordKind.Fact, WordKind.Task];
 
+    private static readonly FrozenSet<string> Conditions = SmallWords.Of("conditions");
+
     /// <summary>All of an entry: remarks and names in lines that were read, lines that were not, free text.</summary>
     public static IEnumerable<UnreadText> In(PetRecord at, PetEntry entry)
     {
@@ -26,6 +29,11 @@ internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlac
             bool isDone = item.Word.Word == "done";
             if (NotNow.Contains(item.Word.Kind) && !isDone)
             {
+                foreach (UnreadText tail in Tail(line, item, at.Note.Syntax.Lines[line].Text))
+                {
+                    yield return tail;
+                }
+
                 continue;
             }
 
@@ -51,6 +59,33 @@ internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlac
             {
                 yield return Of(index, at.Note.Syntax.Lines[index], TextPlace.Free);
             }
+        }
+    }
+
+    /// <summary>
+    /// What stands behind a fact or a task and may tell of today: <c>recheck ear L in 2w, had a seizure</c>. A condition
+    /// (<c>sooner if he collapses</c>) and what something is for are not; nor are known conditions. A question is searched as a whole.
+    /// </summary>
+    private static IEnumerable<UnreadText> Tail(int line, NoteItem item, string text)
+    {
+        if (item.Word.Word is "known" or "usual" or "call-if" or "expect" or "accept" || (item.Note ?? item.Name ?? (item as TextTask)?.Text ?? (item as TextFact)?.Text) is not { } words)
+        {
+            yield break;
+        }
+
+        bool asked = item.Word.Word == "ask";
+        int start = words.Span.Start;
+        bool first = item.Note is null && !asked;
+        foreach (string piece in words.Span.In(text).ToString().Split(asked ? '\n' : ','))
+        {
+            string[] said = piece.Trim().ToLowerInvariant().Split(' ');
+            if (!first && piece.Trim().Length > 0 && (asked || !Conditions.Contains(said[0])))
+            {
+                yield return new UnreadText(line, new TextSpan(start, piece.Length), piece, asked ? TextPlace.Asked : TextPlace.Tail);
+            }
+
+            first = false;
+            start += piece.Length + 1;
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
@@ -13,6 +14,9 @@ namespace HealthNotes.Analysis.Rules;
 /// </summary>
 public sealed class DangerWordsRule : IEntryRule, IOpeningRule
 {
+    private static readonly FrozenSet<string> InsulinSlips = SmallWords.Of("insulin-slips");
+    private static readonly FrozenSet<string> InsulinTrouble = SmallWords.Of("insulin-trouble");
+
     /// <summary>Its name.</summary>
     public const string RuleName = "danger-words";
 
@@ -22,6 +26,14 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(PetRecord at, PetEntry entry)
     {
+        foreach ((int line, NoteItem item) in entry.Entry.Items)
+        {
+            if (item is DoseEvent { Word.Word: "gave", Note: { } note } dose && PetProfile.IsInsulin(dose.Medicine.Text) && BesideInsulin(line, note) is { } beside)
+            {
+                yield return beside;
+            }
+        }
+
         foreach (UnreadText text in UnreadText.In(at, entry))
         {
             if (Judge(text, at.Facts, row => (text.IsName && row.Painkiller is not null) || IsRead(row, entry.Entry) || IsPlanned(row, at.Facts)) is { } finding)
@@ -34,6 +46,26 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
     /// <inheritdoc/>
     public IEnumerable<NoteFinding> Find(PetRecord at) =>
         UnreadText.NotUnderstood(at.Note.Opening.NotUnderstood.Concat(at.Note.Opening.Facts.Where(IsMisplaced).Select(fact => fact.Line)).Distinct(), at.Note.Syntax.Lines).Select(text => Judge(text, at.Facts, row => IsPlanned(row, at.Facts))).OfType<NoteFinding>();
+
+    /// <summary>Beside a dose of insulin words weigh more: a dose too many or the wrong one, a meal that was not eaten, weakness.</summary>
+    private NoteFinding? BesideInsulin(int line, FreeWords note)
+    {
+        var text = new SearchedText(note.Text);
+        for (int index = 0; index < text.Words.Length; index++)
+        {
+            string word = text.Words[index].Text;
+            bool slip = InsulinSlips.Contains(word);
+            bool unfed = word is "eat" or "eaten" && text.IsNegated(index, 1);
+            if (unfed || ((slip || InsulinTrouble.Contains(word)) && !text.IsNegated(index, 1)))
+            {
+                return this.At(slip ? FindingLevel.Urgent : FindingLevel.Call, line, note.Span, slip
+                    ? $"Insulin, and \"{note.Text}\": if more was given than ordered, or the wrong one, phone your clinic or an emergency clinic now."
+                    : $"Insulin, and \"{note.Text}\": phone the clinic. Low blood sugar can follow insulin.", "common practice, no source").WithoutAdvice();
+            }
+        }
+
+        return null;
+    }
 
     private NoteFinding? Judge(UnreadText text, PetFacts context, Func<DangerWord, bool> isKnown)
     {

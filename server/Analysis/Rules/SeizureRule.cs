@@ -22,13 +22,25 @@ public sealed class SeizureRule : IEntryRule
     {
         foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
-            if (item is CareEvent { Word.Word: "seizure", Times: not 0 } seizure)
+            if (Stopped(at, entry, line, item) is { } stopped)
+            {
+                yield return stopped;
+            }
+            else if (item is CareEvent { Word.Word: "seizure", Times: not 0 } seizure)
             {
                 var now = new Noted(entry.Entry.Head, line, seizure, null);
                 yield return Judge(at, now, seizure, at.Before(CourseKey.Of(seizure), entry.Day, now.Time, line, 1, noted => noted.Item is CareEvent { Times: not 0 }) is [var before] ? before : null);
             }
         }
     }
+
+    /// <summary>A seizure that is written as over and has no line of its own: it happened.</summary>
+    private NoteFinding? Stopped(PetRecord at, PetEntry entry, int line, NoteItem item) =>
+        item is NotSeen { Word.Word: "seizure" } && item.Words.Concat(item.Absent).Any(sign => sign.Word.Word is "gone" or "resolved")
+            && at.Before(CourseKey.Of(item), entry.Day, item.Head.Time, line, 1, noted => noted.Item is CareEvent { Times: not 0 }).IsEmpty
+            && !at.Facts.Knowns.Any(fact => Names.Any(name => fact.Fact.Text.Text.Contains(name, StringComparison.OrdinalIgnoreCase)))
+                ? this.At(FindingLevel.Call, line, item.Head.Span, "A seizure that is written as over. No line before tells of it: it happened.", "common practice, no source")
+                : null;
 
     private NoteFinding Judge(PetRecord at, Noted now, CareEvent seizure, Noted? before)
     {

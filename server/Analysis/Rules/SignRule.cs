@@ -16,6 +16,12 @@ public sealed class SignRule : IEntryRule
     {
         foreach ((int line, NoteItem item) in entry.Entry.Items)
         {
+            if (WorryingWords.Over(at, entry, this, line, item) is { } over)
+            {
+                yield return over;
+                continue;
+            }
+
             if (item is Examined { Word.Word: "gums" })
             {
                 continue;

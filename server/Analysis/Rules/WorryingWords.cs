@@ -1,8 +1,11 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
+using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -10,6 +13,9 @@ namespace HealthNotes.Analysis.Rules;
 internal static class WorryingWords
 {
     private const int FirstMilkTooth = 501;
+
+    /// <summary>Signs that are events: that one is over does not mean that it did not happen.</summary>
+    private static readonly FrozenSet<string> Events = SmallWords.Of("events");
 
     /// <summary>One finding for the line, at its most worrying word; null when every word is as expected.</summary>
     public static NoteFinding? In(PetRecord at, PetEntry entry, IRule rule, int line, NoteItem item)
@@ -40,6 +46,22 @@ internal static class WorryingWords
         level = reason?.Quieted(level) ?? level;
         string message = $"{Wording.NameOf(item.Word.Word)}{where}: `{worst.Word.Word}` ({Wording.InBrackets(meaning.Definition)}).{more}{(reason is null ? "" : " " + reason.Text)}";
         return rule.At(level, line, worst.Span, message, meaning.LevelSource, reason?.Line is { } evidence ? [evidence] : []);
+    }
+
+    /// <summary>A sign that cannot wait and is written as over, where no line before has it: it happened, and that it stopped does not change that. Null for all others.</summary>
+    public static NoteFinding? Over(PetRecord at, PetEntry entry, IRule rule, int line, NoteItem item)
+    {
+        foreach (Described sign in item is ExpectFact ? [] : item.Absent)
+        {
+            if (sign.Sense == Sense.Ended && sign.Word.Part != "any" && (item.Word.Word == "ate" || Events.Contains(sign.Word.Word)) && sign.Word.For(at.Facts.Pet.Species, MayBeMale(at)) is { Level: Level.Urgent } meaning
+                && at.Before(CourseKey.Of(item), entry.Day, item.Head.Time, line, 1, noted => noted.Item is { } earlier && earlier.Words.Any(word => word.Word.Word == sign.Word.Word)).IsEmpty)
+            {
+                return rule.At(FindingLevel.Urgent, line, sign.Span,
+                    $"{Wording.NameOf(item.Word.Word)}: `{sign.Word.Word}` ({Wording.InBrackets(meaning.Definition)}), written as over. It happened.", meaning.LevelSource);
+            }
+        }
+
+        return null;
     }
 
     /// <summary>In a cat that is not said to be female, what cannot wait in a male cannot wait.</summary>

@@ -41,7 +41,8 @@ internal static class ReadingPrinter
     {
         if (line.Problem is not { } problem)
         {
-            return line.Reading.Length == 0 ? [] : ["= " + line.Reading];
+            return line.Line is { Kind: LineKind.FreeText } text && text.Text.TrimStart() is not ['>', ..] ? ["= free text, as written"]
+                : line.Reading.Length == 0 ? [] : ["= " + line.Reading];
         }
 
         string message = "not understood: " + problem.Message;

@@ -32,6 +32,10 @@ public static class HintFeature
 
                 next++;
             }
+            else if (settings.Hints.Readings && ReadingHint.OfText(line, i) is { } asText)
+            {
+                hints.Add(asText);
+            }
             else if (!line.Items.IsEmpty)
             {
                 DateOnly? day = next > 0 ? entries[next - 1].Head.Date : null;

@@ -25,6 +25,11 @@ internal static class ReadingHint
         return label.Length == 0 ? null : new HintText(new Place(index, end), label, How, HintKinds.Reading);
     }
 
+    /// <summary>That a line without its mark was kept as free text and nothing else; null for any other line.</summary>
+    public static HintText? OfText(LineSyntax line, int index) => line.Kind == LineKind.FreeText && line.Text[line.Indent] != '>'
+        ? new HintText(new Place(index, LineAt.ContentEnd(line)), "= noted as text", How, HintKinds.Reading)
+        : null;
+
     /// <summary>True where something stands in the reading that the letters do not say, or say the other way round.</summary>
     private static bool IsMore(LineSyntax line, NoteItem item) =>
         item.Head.Lead is not null || item.Head.Span.Length == 0

@@ -73,6 +73,6 @@ internal static class Pages
           07:30 gave benazepril 5mg
           18:30 stool soft 2x
           21:00 vomit 1x
-          the cat looked at him
+          blah blup at him
         """;
 }

@@ -74,7 +74,7 @@ public class LineFixTests
 
     [Theory]
     [InlineData("weight 21|", new[] { "Write `21kg`", "Write `21lb`" })]
-    [InlineData("glucose 12|", new[] { "Write `12mmol/L`", "Write `12mg/dL`" })]
+    [InlineData("glucose 32|", new[] { "Write `32mmol/L`", "Write `32mg/dL`" })]
     [InlineData("lump L-flank 12x9|", new[] { "Write `12x9mm`", "Write `12x9in`", "Write `12x9cm`" })]
     [InlineData("water 200|", new[] { "Write `200ml` *" })]
     [InlineData("water 2|", new[] { "Write `2ml`", "Write `2cup`", "Write `2l`" })]

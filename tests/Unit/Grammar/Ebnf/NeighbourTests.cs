@@ -55,9 +55,9 @@ public class NeighbourTests
         { "call-if", 0, "call-if rr >32", "call-if rr 32" },
         { "crossed", 0, "call-if hr asleep >120", "call-if hr asleep 120" },
         { "crossed", 1, "call-if crt >2", "call-if crt >2kg" },
-        { "crossed", 2, "call-if temp >39.5C", "call-if temp >39.5" },
+        { "crossed", 2, "call-if temp >39.5C", "call-if temp >39.5kg" },
         { "crossed", 3, "call-if weight <4kg", "call-if weight <4" },
-        { "crossed", 4, "call-if glucose <4mmol/L", "call-if glucose <4" },
+        { "crossed", 4, "call-if glucose <4mmol/L", "call-if glucose <4kg" },
         { "per", 0, "usual rr 16-24 per vet", "usual rr 16-24 per" },
 
         { "hr", 0, "hr 72 thigh", "hr 72 thihg" },

@@ -31,7 +31,7 @@ public class RefusedTests
                        ^^^ missing: per vet 2026-01-20
         call-if rr 32
                    ^^ wrong-value: >32
-        call-if temp >39
+        call-if temp >50
                      ^^^ missing-unit: temp is a temperature such as 38.6C
         home-check
         ^^^^^^^^^^ missing: how often, such as every 30d
@@ -113,8 +113,8 @@ public class RefusedTests
             ^^^ bad-number: divided by 0
         mcs thin
         ^^^ missing: normal, mild, moderate or severe
-        glucose 8.2
-                ^^^ missing-unit: 8.2mmol/L, 8.2mg/dL
+        glucose 33
+                ^^ missing-unit: 33mmol/L, 33mg/dL
         rr 12/15s aslep
                   ^^^^^ unknown-word: Did you mean `asleep`?
         temp 38.6C armpt

@@ -66,7 +66,10 @@ public class NegationTests
         where read.Items.Any(item => IsThere(item, lead))
         select $"{line} -> {MeaningPrinter.Print(read)}").Take(40));
 
-    /// <summary>Through the whole analysis, for a sample: the negated sign adds nothing to what the line reports without it.</summary>
+    /// <summary>
+    /// Through the whole analysis, for a sample: the negated sign adds nothing to what the line reports without it. An event that cannot
+    /// wait and is over has happened, and its finding says so.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Parts))]
     public void No_finding_names_a_negated_sign(string part)
@@ -80,7 +83,7 @@ public class NegationTests
             from word in worrying.Take(Effort.Times(6))
             from line in (string[])
                 [$"{start} {Before[random.Next(Before.Length)]} {word.Word}", $"{start} {word.Word} {After[random.Next(After.Length)]}", $"{start} no {word.Word}", $"{start} {word.Word} gone"]
-            where NoteSyntax.Parse(line).Lines[0].Problems.IsEmpty && LevelOf(line) > without
+            where NoteSyntax.Parse(line).Lines[0].Problems.IsEmpty && LevelOf(line) > without && !FindingsOf(line).Any(finding => finding.Message.Contains("written as over", StringComparison.Ordinal))
             select $"{line} -> {string.Join("; ", FindingsOf(line).Select(finding => $"{finding.Level}: {finding.Message}"))}");
     }
 

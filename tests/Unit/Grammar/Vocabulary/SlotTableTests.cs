@@ -16,8 +16,8 @@ public class SlotTableTests
     /// <summary>Outside <c>grammar/Slots</c> a file may ask for a slot or two by name; one that asks for more is a second table.</summary>
     private const int MostNamed = 12;
 
-    /// <summary>The reader of observations, which puts items together, and what completion offers.</summary>
-    private static readonly string[] MayNameMore = ["grammar/Parsing/ItemReader.cs", "server/Features/Completion/Offers/SlotOffers.cs", "server/Features/Completion/Offers/SiteOffers.cs"];
+    /// <summary>The readers of observations, which put items together, and what completion offers.</summary>
+    private static readonly string[] MayNameMore = ["grammar/Parsing/ItemReader.cs", "grammar/Parsing/HeadMeaning.cs", "grammar/Parsing/ItemBinder.cs", "grammar/Parsing/NextHead.cs", "server/Features/Completion/Offers/SlotOffers.cs", "server/Features/Completion/Offers/SiteOffers.cs"];
 
     /// <summary>A line for each form of value.</summary>
     private static readonly string[] Lines =
