@@ -1,7 +1,9 @@
 using HealthNotes.Analysis;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
+using HealthNotes.Rendering.Sections;
 
 namespace HealthNotes.Rendering;
 
@@ -9,11 +11,11 @@ namespace HealthNotes.Rendering;
 public static class VisitPage
 {
     /// <summary>The page as Markdown that also reads well as plain text.</summary>
-    public static string Markdown(NoteAnalysis analysis, PageOptions? options = null) => MarkdownPage.Of(Text(analysis, options));
+    public static string Markdown(NoteAnalysis analysis, PageOptions? options = null) => MarkdownWriter.Of(Blocks(analysis, options));
 
     /// <summary>The page as one self-contained HTML file: no script, nothing loaded from elsewhere.</summary>
-    public static string Html(NoteAnalysis analysis, PageOptions? options = null) => HtmlPage.Of(Text(analysis, options), options?.Paper);
+    public static string Html(NoteAnalysis analysis, PageOptions? options = null) => HtmlWriter.Of(Blocks(analysis, options), Stylesheet.VisitPageOn(options?.Paper));
 
-    private static PageText Text(NoteAnalysis analysis, PageOptions? options) =>
+    private static BlockPage Blocks(NoteAnalysis analysis, PageOptions? options) =>
         PageWriter.Write(PageModel.Of(new PageContext(analysis, options ?? PageOptions.Default)));
 }

@@ -1,8 +1,9 @@
 using System.Text;
 using System.Xml.Linq;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Markdown;
+using HealthNotes.Rendering.Sections;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -14,33 +15,28 @@ internal static class BodySection
     /// <summary>More marks than this are not to be told apart on a map.</summary>
     private const int MostOnMap = 40;
 
-    public static PageSection? Write(PageModel model)
+    public static Section? Write(PageModel model)
     {
         BodyFinding[] marked = [.. model.Body.Items.Where(row => row.Mark.Spots.Count > 0).Take(MostOnMap)];
         int[] nowhere = [.. model.Body.Items.Where(row => row.Mark.Spots.Count == 0 && !row.IsGone).Select(row => row.Mark.Number)];
         int tooMany = model.Body.Items.Count(row => row.Mark.Spots.Count > 0) - marked.Length;
-        SectionBuilder section = new();
-        if (marked.Length > 0)
-        {
-            section.Figure(Map(model, [.. marked.Select(row => row.Mark)]));
-        }
-
-        return section
-            .Paragraph(nowhere.Length == 0 ? "" : Md.Small(PageWords.NotOnMap(nowhere)))
-            .Paragraph(tooMany == 0 ? "" : Md.Small(PageWords.MapLeftOut(tooMany)))
-            .Table(
+        return Section.Of(
+            "body", PageWords.Body,
+            marked.Length > 0 ? new Figure(Map(model, [.. marked.Select(row => row.Mark)])) : null,
+            Block.Paragraph(nowhere.Length == 0 ? "" : Prose.Small(PageWords.NotOnMap(nowhere))),
+            Block.Paragraph(tooMany == 0 ? "" : Prose.Small(PageWords.MapLeftOut(tooMany))),
+            Block.Table(
                 PageWords.BodyCaption,
                 [
                     PageWords.Number, PageWords.Kind, PageWords.Place, PageWords.SizesColumn, PageWords.ChangeColumn, PageWords.Seen, PageWords.StateColumn, PageWords.FirstNoted, PageWords.LastNoted,
                     PageWords.LevelColumn,
                 ],
-                [.. model.Body.Items.Select(row => (string[])
+                [.. model.Body.Items.Select(row => (Prose[])
                 [
-                    $"{row.Mark.Number}", Md.Text(row.Kind), Md.Text(row.Place), Md.Text(string.Join("; ", row.Sizes)), Md.Text(row.Change), Md.Text(row.Seen), Md.Text(row.State),
+                    $"{row.Mark.Number}", row.Kind, row.Place, string.Join("; ", row.Sizes), row.Change, row.Seen, row.State,
                     PageWords.Iso(row.First), PageWords.Iso(row.Last), PageWriter.Mark(row.Level),
-                ])])
-            .LeftOut(model.Body.LeftOut)
-            .Build("body", PageWords.Body);
+                ])]),
+            Block.LeftOut(model.Body.LeftOut));
     }
 
     /// <summary>The views that hold a mark; the left side when none does.</summary>

@@ -1,17 +1,17 @@
 using System.Text;
 using System.Xml.Linq;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Charts;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing;
 
-/// <summary>How the pet's values went over time, one small chart a value, all on one time axis.</summary>
+/// <summary>How the pet's values went over time, one small chart a value with its key beside it, all on one time axis.</summary>
 internal static class ChartSection
 {
-    public static PageSection? Write(PageModel model)
+    public static Section? Write(PageModel model)
     {
         if (model.Charts is not { } set)
         {
@@ -19,24 +19,21 @@ internal static class ChartSection
         }
 
         var html = new StringBuilder("<div class=\"small-multiples\">\n");
-        var markdown = new StringBuilder();
         for (int index = 0; index < set.Charts.Count; index++)
         {
             Chart chart = set.Charts[index];
             html.Append("<figure>\n<figcaption><strong><bdi>").Append(HtmlText.Escape(chart.Title)).Append("</bdi></strong>, ").Append(HtmlText.Escape(chart.Unit))
                 .Append("<br><bdi>").Append(HtmlText.Escape(chart.Caption)).Append("</bdi></figcaption>\n")
                 .Append(ChartDrawing.Of(chart, set, index + 1).ToString(SaveOptions.DisableFormatting)).Append('\n').Append(Key(chart)).Append("</figure>\n");
-            markdown.Append("- ").Append(Md.Text(chart.Title)).Append(": ").Append(Md.Text(string.Join(" ", chart.Limits.Select(limit => $"{PageWords.KeyLimit}: {limit.Words}.").Prepend(chart.Words)))).Append('\n');
         }
 
-        html.Append("</div>\n");
-        markdown.Append(string.Concat(set.Medicines.Select(medicine => $"- {Md.Text(PageWords.MedicineInWords(medicine))}\n")));
-        SectionBuilder section = new();
-        section.Figure(html.ToString(), markdown.ToString());
-        section.Paragraph(Md.Small(PageWords.ChartSpan(set)));
-        section.Paragraph(set.Unchanged.Count == 0 ? "" : Md.Small(PageWords.AlsoGiven(set.Unchanged)));
-        section.Paragraph(set.LeftOut == 0 ? "" : Md.Small(PageWords.ChartsLeftOut(set.LeftOut)));
-        return section.Build("charts", PageWords.OverTime);
+        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {string.Join(' ', chart.Limits.Select(limit => $"{PageWords.KeyLimit}: {limit.Words}.").Prepend(chart.Words))}");
+        return Section.Of(
+            "charts", PageWords.OverTime,
+            new Figure(html.Append("</div>\n").ToString(), Block.List(words.Concat(set.Medicines.Select(PageWords.MedicineInWords)).Select(line => (Prose)line))),
+            Block.Paragraph(Prose.Small(PageWords.ChartSpan(set))),
+            Block.Paragraph(set.Unchanged.Count == 0 ? "" : Prose.Small(PageWords.AlsoGiven(set.Unchanged))),
+            Block.Paragraph(set.LeftOut == 0 ? "" : Prose.Small(PageWords.ChartsLeftOut(set.LeftOut))));
     }
 
     /// <summary>What the signs of one chart mean; a lone dot needs no words.</summary>

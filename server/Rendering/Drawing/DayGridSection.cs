@@ -1,4 +1,4 @@
-using HealthNotes.Rendering.Markdown;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -7,14 +7,14 @@ namespace HealthNotes.Rendering.Drawing;
 /// <summary>Home care day by day: what was given and missed, eaten, drunk and passed.</summary>
 internal static class DayGridSection
 {
-    public static PageSection? Write(PageModel model) => model.Days is not { } grid ? null : new SectionBuilder()
-        .LeftOut(grid.LeftOut)
-        .Table(
+    public static Section? Write(PageModel model) => model.Days is not { } grid ? null : Section.Of(
+        "days", PageWords.DaysOfCare,
+        Block.LeftOut(grid.LeftOut),
+        Block.Table(
             PageWords.DaysCaption,
             [PageWords.Day, PageWords.DosesColumn, PageWords.MealsColumn, PageWords.WaterColumn, PageWords.UrineColumn, PageWords.StoolColumn, PageWords.VomitColumn, PageWords.OtherColumn, PageWords.GlucoseColumn],
-            [.. grid.Rows.Select(row => (string[])
+            [.. grid.Rows.Select(row => (Prose[])
             [
-                Md.Text(row.Day), Md.Text(row.Doses), Md.Text(row.Meals), Md.Text(row.Water), Md.Text(row.Urine), Md.Text(row.Stool), Md.Text(row.Vomit), Md.Text(row.Other), Md.Text(row.Glucose),
-            ])])
-        .Build("days", PageWords.DaysOfCare);
+                row.Day, row.Doses, row.Meals, row.Water, row.Urine, row.Stool, row.Vomit, row.Other, row.Glucose,
+            ])]));
 }

@@ -1,6 +1,6 @@
 using System.Text;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -9,28 +9,23 @@ namespace HealthNotes.Rendering.Drawing;
 /// <summary>The pictures, each with its day and caption; those that can't be shown by name.</summary>
 internal static class PictureSection
 {
-    public static PageSection? Write(PageModel model)
+    public static Section? Write(PageModel model)
     {
         Picture[] shown = [.. model.Pictures.Items.Where(picture => picture.Photo is not null)];
         Picture[] named = [.. model.Pictures.Items.Where(picture => picture.Photo is null)];
-        SectionBuilder section = new();
-        if (shown.Length > 0)
-        {
-            section.Figure(Gallery(shown), string.Concat(shown.Select(picture => $"- {Line(picture)}\n")));
-        }
-
-        return section
-            .List(named.Select(Line))
-            .LeftOut(model.Pictures.LeftOut)
-            .Paragraph(named.Length == 0 ? "" : Md.Small(PageWords.PictureNote))
-            .Build("pictures", PageWords.Pictures);
+        return Section.Of(
+            "pictures", PageWords.Pictures,
+            shown.Length > 0 ? new Figure(Gallery(shown), Block.List(shown.Select(Line))) : null,
+            Block.List(named.Select(Line)),
+            Block.LeftOut(model.Pictures.LeftOut),
+            Block.Paragraph(named.Length == 0 ? "" : Prose.Small(PageWords.PictureNote)));
     }
 
-    private static string Line(Picture picture)
+    private static Prose Line(Picture picture)
     {
-        string caption = picture.Caption.Length == 0 ? "" : ", " + Md.Text(picture.Caption);
-        string problem = picture.Problem is null ? "" : $" ({Md.Text(PageWords.NotShown(picture.Problem))})";
-        return $"{PageWords.Iso(picture.Day)}: {Md.Code(picture.File)}{caption}{problem}";
+        string caption = picture.Caption.Length == 0 ? "" : ", " + picture.Caption;
+        string problem = picture.Problem is null ? "" : $" ({PageWords.NotShown(picture.Problem)})";
+        return $"{PageWords.Iso(picture.Day)}: " + Prose.Quote(picture.File) + (caption + problem);
     }
 
     private static string Gallery(IEnumerable<Picture> pictures)

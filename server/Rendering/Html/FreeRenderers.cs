@@ -1,4 +1,5 @@
 using HealthNotes.Rendering.Text;
+using Markdig.Extensions.Tables;
 using Markdig.Renderers;
 using Markdig.Renderers.Html;
 using Markdig.Syntax;
@@ -15,6 +16,34 @@ internal sealed class FreeHeadingRenderer : HtmlObjectRenderer<HeadingBlock>
         renderer.Write("<p class=\"heading\">");
         renderer.WriteLeafInline(obj);
         renderer.WriteLine("</p>");
+    }
+}
+
+/// <summary>A table without the widths and alignments that would need a style of their own.</summary>
+internal sealed class FreeTableRenderer : HtmlObjectRenderer<Table>
+{
+    /// <inheritdoc/>
+    protected override void Write(HtmlRenderer renderer, Table obj)
+    {
+        renderer.WriteLine("<table>");
+        foreach (TableRow row in obj.OfType<TableRow>())
+        {
+            renderer.Write("<tr>");
+            foreach (LeafBlock? text in row.Select(cell => ((TableCell)cell).FirstOrDefault() as LeafBlock))
+            {
+                renderer.Write(row.IsHeader ? "<th scope=\"col\">" : "<td>");
+                if (text is not null)
+                {
+                    renderer.WriteLeafInline(text);
+                }
+
+                renderer.Write(row.IsHeader ? "</th>" : "</td>");
+            }
+
+            renderer.WriteLine("</tr>");
+        }
+
+        renderer.WriteLine("</table>");
     }
 }
 

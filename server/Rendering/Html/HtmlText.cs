@@ -1,5 +1,4 @@
 using System.Text;
-using HealthNotes.Rendering.Markdown;
 
 namespace HealthNotes.Rendering.Html;
 
@@ -10,27 +9,6 @@ internal static class HtmlText
     public static string Escape(ReadOnlySpan<char> text)
     {
         var html = new StringBuilder(text.Length + 16);
-        Append(html, text);
-        return html.ToString();
-    }
-
-    /// <summary>The same, with the isolates that <see cref="Md"/> puts around right-to-left text turned into elements.</summary>
-    public static string EscapeIsolated(ReadOnlySpan<char> text)
-    {
-        var html = new StringBuilder(text.Length + 16);
-        while (text.IndexOfAny(Md.IsolateStart, Md.IsolateEnd) is >= 0 and int at)
-        {
-            Append(html, text[..at]);
-            html.Append(text[at] == Md.IsolateStart ? "<bdi>" : "</bdi>");
-            text = text[(at + 1)..];
-        }
-
-        Append(html, text);
-        return html.ToString();
-    }
-
-    private static void Append(StringBuilder html, ReadOnlySpan<char> text)
-    {
         foreach (char c in text)
         {
             _ = c switch
@@ -43,5 +21,22 @@ internal static class HtmlText
                 _ => html.Append(c),
             };
         }
+
+        return html.ToString();
+    }
+
+    /// <summary>True when some character belongs to a script written from right to left, or is a right-to-left mark.</summary>
+    public static bool RunsRightToLeft(ReadOnlySpan<char> text)
+    {
+        foreach (char c in text)
+        {
+            if (c is (>= '\u0590' and <= '\u08FF') or '\u200F' or (>= '\uFB1D' and <= '\uFDFF') or (>= '\uFE70' and <= '\uFEFE')
+                or '\uD802' or '\uD803' or '\uD83A' or '\uD83B')
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -239,7 +239,6 @@ internal static partial class PageWords
     public const string VitalsCaption = "Each value as written and as worked out, beside the range shown as normal";
     public const string BodyCaption = "Each with its sizes over time, the longest diameter first; numbers as on the map";
     public const string LogCaption = "By day and time";
-    public const string LogContinued = "By day and time, continued";
 
     public static string RangeSources(string vital, IEnumerable<string> sources) => $"{vital}: {string.Join("; ", sources)}.";
 
@@ -277,8 +276,6 @@ internal static partial class PageWords
 
     // Texts and lines
     public static string EntryTitle(DateOnly? day, EntryHead head) => $"{Iso(day)}, {head.Kind}{(head.By is null ? "" : $" by {NoteText.Field(head.By)}")}";
-
-    public static string AboutLine(string line) => $"below {line}";
 
     public const string TextCut = "The rest of this text is in the notes.";
     public const string NotUnderstoodLead = "Kept exactly as written. What could not be read in them, or cannot be right, was compared with nothing.";

@@ -1,21 +1,22 @@
 using System.Text;
+using HealthNotes.Rendering.Html;
 
 namespace HealthNotes.Rendering.Markdown;
 
 /// <summary>Text as Markdown that shows exactly this text and nothing else. Escapes only where a mark could act, so that the source reads well.</summary>
-internal static class Md
+internal static class MarkdownText
 {
     /// <summary>First Strong Isolate and its end: what runs right to left inside cannot reorder what is around it.</summary>
-    public const char IsolateStart = '\u2068';
+    private const char IsolateStart = '\u2068';
 
     /// <summary>Pop Directional Isolate.</summary>
-    public const char IsolateEnd = '\u2069';
+    private const char IsolateEnd = '\u2069';
 
     /// <summary>Plain text within a line or a table cell.</summary>
-    public static string Text(string text) => Isolated(text, Escaped(text));
+    public static string Of(string text) => Isolated(text, Escaped(text));
 
     /// <summary>Plain text at the start of a paragraph or list item, where more marks act.</summary>
-    public static string Start(string text)
+    public static string AtStart(string text)
     {
         string escaped = Escaped(text.TrimStart());
         int digits = 0;
@@ -43,31 +44,24 @@ internal static class Md
         return Isolated(text, fence + pad + text + pad + fence);
     }
 
-    /// <summary>The same in a table cell, where a bar inside code means different things to different readers.</summary>
-    public static string CellCode(string text) => text.AsSpan().IndexOfAny('|', '`', '\\') >= 0 ? Text(text) : Code(text);
-
-    /// <summary>A label or a level.</summary>
-    public static string Strong(string text) => text.Length == 0 ? "" : $"**{Escaped(text)}**";
-
-    /// <summary>Small print.</summary>
-    public static string Small(string text) => text.Length == 0 ? "" : $"*{Text(text)}*";
-
-    /// <summary>A message that may quote the note between backticks; what is not a closed pair of them is plain text.</summary>
-    public static string Message(string message)
+    /// <summary>Free text keeps its own marks, but a tag in it stays text for readers that would run it.</summary>
+    public static string Inert(string line)
     {
-        string[] pieces = message.Split('`');
-        if (pieces.Length % 2 == 0)
+        if (!line.Contains('<', StringComparison.Ordinal))
         {
-            return Text(message);
+            return line;
         }
 
-        var text = new StringBuilder();
-        for (int i = 0; i < pieces.Length; i++)
+        var inert = new StringBuilder(line.Length + 8);
+        bool escaped = false;
+        for (int i = 0; i < line.Length; i++)
         {
-            text.Append(i % 2 == 0 ? Text(pieces[i]) : Code(pieces[i]));
+            bool tag = line[i] == '<' && i + 1 < line.Length && (char.IsAsciiLetter(line[i + 1]) || line[i + 1] is '/' or '!' or '?');
+            inert.Append(tag && !escaped ? "\\" : "").Append(line[i]);
+            escaped = line[i] == '\\' && !escaped;
         }
 
-        return text.ToString();
+        return inert.ToString();
     }
 
     private static string Escaped(string text)
@@ -97,22 +91,7 @@ internal static class Md
         _ => false,
     };
 
-    private static string Isolated(string text, string marked) => RunsRightToLeft(text) ? IsolateStart + marked + IsolateEnd : marked;
-
-    /// <summary>True when some character belongs to a script written from right to left, or is a right-to-left mark.</summary>
-    private static bool RunsRightToLeft(string text)
-    {
-        foreach (char c in text)
-        {
-            if (c is (>= '\u0590' and <= '\u08FF') or '\u200F' or (>= '\uFB1D' and <= '\uFDFF') or (>= '\uFE70' and <= '\uFEFE')
-                or '\uD802' or '\uD803' or '\uD83A' or '\uD83B')
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    private static string Isolated(string text, string marked) => HtmlText.RunsRightToLeft(text) ? IsolateStart + marked + IsolateEnd : marked;
 
     private static int LongestRun(string text, char of)
     {
