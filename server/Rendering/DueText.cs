@@ -23,4 +23,7 @@ public static class DueText
 
     /// <summary>When: the day, and how far it is from today.</summary>
     public static string When(DateOnly? on, DateOnly today) => PageWords.DueOn(on, on is { } day ? day.DayNumber - today.DayNumber : null);
+
+    /// <summary>What it is and when.</summary>
+    public static string Line(Record.Due.DueItem due, DateOnly today) => $"{Of(due)}: {When(due.On, today)}";
 }

@@ -28,7 +28,8 @@ internal static class WholeEntry
     private static IEnumerable<(string Text, string Ending)> CheckLines(NoteAround note)
     {
         var plan = CheckPlan.Of(note.Document.Record);
-        return plan.Items.Select(step => (step.Item.Word.Word, EndingOf(step.Item.Word, note.Us))).Concat(plan.Places.Select(life => ($"{life.Key.Word} {life.Name}", "")));
+        return plan.Items.Select(step => (step.Item.Word.Word, EndingOf(step.Item.Word, note.Us))).Concat(plan.Places.Select(place => ($"{place.Life.Key.Word} {place.Life.Name}", "")))
+            .Concat(plan.Asked.Select(item => (item.Word.Word, "")));
     }
 
     private static IEnumerable<(string Text, string Ending)> LogLines(NoteAround note) =>
