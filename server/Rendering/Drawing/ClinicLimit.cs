@@ -12,10 +12,10 @@ internal static class ClinicLimit
 
     /// <summary>
     /// What asks for a phone call: <c>16 or more in 30 s: phone</c>. Exactly the limit is not past it. The seconds are those of the
-    /// last count, else those of the check sheet.
+    /// last count, or of the check sheet (<paramref name="onSheet"/>).
     /// </summary>
-    public static string Words(ShownUnits units, Course course, decimal limit, bool above, string unit) => unit == "/min"
-        ? SecondsOf(course) is var seconds && FirstPast(limit, above, seconds) is { } count ? PageWords.PhoneAtCount(count, above, seconds) : PageWords.PhoneAt(units.Show(limit, unit), above)
+    public static string Words(ShownUnits units, Course course, decimal limit, bool above, string unit, bool onSheet = false) => unit == "/min"
+        ? (onSheet ? SheetSeconds(course) : SecondsOf(course)) is var seconds && FirstPast(limit, above, seconds) is { } count ? PageWords.PhoneAtCount(count, above, seconds) : PageWords.PhoneAt(units.Show(limit, unit), above)
         : PageWords.PhoneAt(units.Show(limit, unit), above);
 
     /// <summary>The first whole count past the limit, a rate in a minute; null where none is, below zero.</summary>
@@ -28,5 +28,7 @@ internal static class ClinicLimit
 
     /// <summary>For how long breaths or beats are counted.</summary>
     internal static decimal SecondsOf(Course course) =>
-        course.Lines.Select(line => line.Item?.Value).OfType<CountOverTime>().LastOrDefault() is { } count ? count.Time * count.Unit.Factor : course.Key.Word == "rr" ? 30 : 15;
+        course.Lines.Select(line => line.Item?.Value).OfType<CountOverTime>().LastOrDefault() is { } count ? count.Time * count.Unit.Factor : SheetSeconds(course);
+
+    private static decimal SheetSeconds(Course course) => course.Key.Word == "rr" ? 30 : 15;
 }

@@ -24,7 +24,7 @@ internal static class SheetHead
     public static XElement Of(PageContext context, string name, string id, XElement? fill = null)
     {
         NoteAnalysis analysis = context.Analysis;
-        string[] about = [PageWords.NameOf(analysis.Pet.Species), PageWords.Sex(analysis.Pet.Male, analysis.Pet.Neutered) ?? "", analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? ""];
+        string[] about = [PageWords.NameOf(analysis.Pet.Species), PageWords.Sex(analysis.Pet.Male, analysis.Pet.Neutered)?.ToLowerInvariant() ?? "", analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? ""];
         string phone = string.Join(", ", Texts(context, "clinic").Concat(Texts(context, "phone")));
         string[] limits = [.. Limits(context)];
         return Tag.Of(
@@ -44,7 +44,7 @@ internal static class SheetHead
 
     /// <summary>The limits of one vital.</summary>
     public static IEnumerable<string> LimitsOf(PageContext context, Course course) =>
-        SettledUsual.Limits(context.Analysis.Record, course).Select(limit => ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, UnitOf(course)));
+        SettledUsual.Limits(context.Analysis.Record, course).Select(limit => ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, UnitOf(course), onSheet: true));
 
     private static string NameOf(Course course) => PageWords.ChartOf(course.Key.Word, course.Key.Word == "temp" ? "" : course.Key.Detail).ToLowerInvariant();
 

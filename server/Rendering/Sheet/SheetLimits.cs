@@ -15,7 +15,7 @@ internal static class SheetLimits
     public const int NameLength = 20;
 
     /// <summary>Characters of a place.</summary>
-    public const int PlaceLength = 30;
+    public const int PlaceLength = 26;
 
     /// <summary>Characters of what was last seen.</summary>
     public const int LastLength = 40;
@@ -30,10 +30,10 @@ internal static class SheetLimits
     public const int PlaceRows = 5;
 
     /// <summary>Questions, and things due.</summary>
-    public const int Tasks = 4;
+    public const int Tasks = 3;
 
     /// <summary>Characters of a question or of something due.</summary>
-    public const int TaskLength = 90;
+    public const int TaskLength = 80;
 
     /// <summary>Limits of the clinic.</summary>
     public const int ClinicLimits = 4;

@@ -33,7 +33,7 @@ internal static partial class PageWords
     public const string SheetPlaces = "Lumps and wounds to measure again";
     public const string SheetPlacesCaption = "Numbers as on the map; they never change. Mark what is new on the map under the next number.";
     public const string SheetNewPlace = "new";
-    public const string SheetThings = "True size, when the bar above measures right: hold beside a lump that you cannot measure. Things of one kind differ in size.";
+    public const string SheetThings = "True size when the bar measures right: hold them beside a lump that you cannot measure. Things of one kind differ in size.";
     public const string SheetScaleRegion = "Ruler and sizes";
     public const string SheetBodyCondition = "Body condition, of 9:";
     public const string SheetCounting = "From a count to a rate a minute. In the notes write what you counted: 18/15s";
@@ -83,7 +83,7 @@ internal static partial class PageWords
 
     public static string SheetIn(int seconds) => $"in {seconds} s";
 
-    public static string SheetRuler(bool us) => $"Ruler in {(us ? "inches" : "mm")}. Check the print first: the black bar must measure {(us ? "4 inches" : $"{SheetScale.BarMm} mm")}. If it does not, print again at 100 % (actual size), and do not measure with this sheet.";
+    public static string SheetRuler(bool us) => $"Ruler in {(us ? "inches" : "mm")}. The black bar must measure {(us ? "4 inches" : $"{SheetScale.BarMm} mm")}. If it does not, do not use this sheet to measure: print it again at 100 % (actual size).";
 
     public static string SheetRulerTitle(bool us) => $"A ruler of {(us ? "6 inches" : $"{SheetScale.RulerMm} mm")}, and a bar to check the print by";
 

@@ -29,7 +29,7 @@ public class PageContentTests
     {
         string[] keys = [.. page.QuerySelectorAll("section").Select(section => section.ClassName!)];
         Assert.Equal(
-            ["pet", "attention", "changes", "questions", "examination", "vitals", "charts", "body", "log", "not-looked-at", "due", "pictures", "texts", "not-understood", "to-know", "earlier", "cautions"],
+            ["pet", "attention", "changes", "questions", "examination", "vitals", "body", "log", "not-looked-at", "due", "pictures", "texts", "not-understood", "to-know", "earlier", "cautions"],
             keys);
     }
 
@@ -112,7 +112,7 @@ public class PageContentTests
     public void Due_things_have_their_day()
     {
         string due = page.Section("due");
-        Assert.Contains("2026-10-18 (in 13 days): Look again at ear left", due);
+        Assert.Contains("2026-10-18 (in 13 days): Look again at left ear", due);
         Assert.Contains("2026-11-03 (in 29 days): Next home check (every 30 days)", due);
     }
 

@@ -20,7 +20,7 @@ internal static class WholeEntry
     public static IEnumerable<Offer> For(NoteAround note, int group)
     {
         string today = DayWords.Iso(note.Document.Today);
-        yield return Whole(note, $"{today} check", "head to tail: every part, a line each", CheckLines(note), "check", group);
+        yield return Whole(note, $"{today} check", "in the order of an examination, a line each", CheckLines(note), "check", group);
         yield return Whole(note, $"{today} log", "a day of home care, a line each", LogLines(note), "log", group);
     }
 

@@ -135,7 +135,7 @@ internal static class ChartDrawing
         return Rect(kind, left, top, X(time, band.To) - left, Y(axis, Math.Max(band.Low ?? axis.Low, axis.Low)) - top);
     }
 
-    /// <summary>The clinic's line, as far as it holds, with its words; one that lies beyond the axis is told at the edge.</summary>
+    /// <summary>The clinic's line, as far as it holds, with its words; one beyond the axis has its words at the edge.</summary>
     private static IEnumerable<XElement> Limit(LimitLine limit, ValueAxis axis, TimeAxis time)
     {
         bool shown = limit.Value >= axis.Low && limit.Value <= axis.High;
