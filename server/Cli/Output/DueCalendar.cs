@@ -20,6 +20,7 @@ internal static class DueCalendar
     private const int HoursBefore = 15;
 
     private const string Transparent = "TRANSPARENT";
+    private const string Display = "DISPLAY";
     private const string Domain = "hnote.invalid";
     private const string Caution = "From the notes kept at home, which describe and compare. A veterinarian decides.";
 
@@ -55,7 +56,7 @@ internal static class DueCalendar
         };
         if (on > today)
         {
-            made.Alarms.Add(new Alarm { Action = AlarmAction.Display, Description = what, Trigger = new Trigger(Duration.FromHours(-HoursBefore)) });
+            made.Alarms.Add(new Alarm { Action = Display, Description = what, Trigger = new Trigger(Duration.FromHours(-HoursBefore)) });
         }
 
         return made;

@@ -17,7 +17,7 @@ namespace HealthNotes.Rendering.Sheet;
 public static class CareSheet
 {
     private const int Days = 7;
-    private const int BlankDoses = 3;
+    private const int LeastDoseRows = 5;
     private const int MostWounds = 2;
 
     /// <summary>The log as one self-contained HTML file.</summary>
@@ -37,7 +37,7 @@ public static class CareSheet
         XElement[] all = [.. MedicineOrder.On(today, context.Analysis.Record).SelectMany(Doses)];
         XElement[] doses = all[..Math.Min(all.Length, SheetLimits.DoseRows)];
         return Tag.Table("table.log", all.Length == doses.Length ? PageWords.CareSheetCaption : $"{PageWords.CareSheetCaption} {PageWords.LogDosesLeftOut(all.Length - doses.Length)}", days.Prepend(PageWords.LogWhat), [
-            .. doses, .. Enumerable.Range(0, doses.Length == 0 ? BlankDoses : 1).Select(_ => Row(PageWords.LogOtherDose, "gave", Tag.Box())),
+            .. doses, .. Enumerable.Range(0, Math.Max(1, LeastDoseRows - doses.Length)).Select(_ => Row(PageWords.LogOtherDose, "gave", Tag.Box())),
             .. PageWords.LogRows(context.Units).Select(row => Row(row.Name, row.Word)),
             .. Wounds(context), Row(PageWords.LogNotes, ">", kind: "tr.notes"),
         ]);

@@ -25,14 +25,14 @@ internal static class SheetCautions
     }
 
     /// <summary>What cannot wait, in two columns.</summary>
-    public static XElement OfUrgent(PageContext context) => Tag.Of("div.urgent.cautions", List(PageWords.SheetPhoneNow, Urgent(context)), Sources(Urgent(context)));
+    public static XElement OfUrgent(PageContext context) => Tag.Of("div.urgent.cautions", List(PageWords.SheetPhoneNow, Urgent(context), "h2"), Sources(Urgent(context)));
 
     /// <summary>How a sheet is typed up.</summary>
     public static XElement Typing(string how, string command) => Tag.Of("p.typing", Tag.Of("strong", PageWords.SheetTypingLead), " ", how, " ", Tag.Of("code", command));
 
     private static Caution[] Urgent(PageContext context) => [.. PhoneNow.Printed(context.Analysis.Pet.Species, context.Analysis.Pet.Male)];
 
-    private static IEnumerable<XElement> List(string heading, Caution[] rows) => Tag.List(heading, [.. rows.Select(row => row.Text)]);
+    private static IEnumerable<XElement> List(string heading, Caution[] rows, string rank = "h3") => Tag.List(heading, [.. rows.Select(row => row.Text)], rank);
 
     private static XElement Sources(IEnumerable<Caution> rows) => Tag.Of("p.sources", PageWords.SheetSources(rows.SelectMany(row => row.Source.Split("; ")).Distinct()));
 }

@@ -35,7 +35,7 @@ internal static class SheetHead
                 "p.about", string.Join(", ", about.Where(part => part.Length > 0)), Said(PageWords.SheetOwner, Texts(context, "owner")), Said(PageWords.SheetChip, Texts(context, "chip")), Tag.Of("br"),
                 Said(PageWords.SheetKnown, Texts(context, "known")), Said(PageWords.SheetAllergies, Texts(context, "allergy"), PageWords.SheetNoneKnown), Said(PageWords.SheetMedicines, Medicines(context), PageWords.SheetNoneNoted)),
             Tag.Of("p.phone", Tag.Of("strong", PageWords.SheetClinic), " ", phone.Length == 0 ? Tag.Of("span.line.long") : Tag.Bdi(phone)),
-            limits.Length == 0 ? null : Tag.Of("p.limits", Tag.Of("strong", PageWords.SheetLimitsOf), " ", string.Join("; ", limits.Take(SheetLimits.ClinicLimits)), limits.Length > SheetLimits.ClinicLimits ? $"; {PageWords.LeftOut(limits.Length - SheetLimits.ClinicLimits)}" : null));
+            limits.Length == 0 ? null : Tag.Of("p.limits", Tag.Of("strong", PageWords.SheetLimitsOf), " ", string.Join("; ", limits.Take(SheetLimits.ClinicLimits)), limits.Length > SheetLimits.ClinicLimits ? $"; {PageWords.SheetMore(limits.Length - SheetLimits.ClinicLimits)}" : null));
     }
 
     /// <summary>Every limit of the clinic, in the unit that is counted.</summary>
@@ -50,8 +50,11 @@ internal static class SheetHead
 
     private static string UnitOf(Course course) => course.Last?.Reading?.Value.Unit ?? course.Key.Word switch { "hr" or "rr" => "/min", "temp" => "Cel", "weight" => "kg", "glucose" => "mmol/L", "crt" => "s", _ => "" };
 
-    private static IEnumerable<string> Medicines(PageContext context) => MedicineOrder.On(context.Analysis.Today, context.Analysis.Record)
-        .Select(order => SheetLimits.Cut($"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}".TrimEnd(), SheetLimits.FactLength));
+    private static IEnumerable<string> Medicines(PageContext context)
+    {
+        string[] all = [.. MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => SheetLimits.Cut($"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}".TrimEnd(), SheetLimits.FactLength))];
+        return all.Length <= SheetLimits.Medicines ? all : all.TakeLast(SheetLimits.Medicines).Append(PageWords.SheetMore(all.Length - SheetLimits.Medicines));
+    }
 
     private static object[] Said(string label, IEnumerable<string> texts, string none = "")
     {

@@ -9,13 +9,16 @@ internal static class SheetLimits
     public const int FactsOfAKind = 2;
 
     /// <summary>Characters of one fact in the head.</summary>
-    public const int FactLength = 60;
+    public const int FactLength = 40;
+
+    /// <summary>Medicines in the head, the latest.</summary>
+    public const int Medicines = 3;
 
     /// <summary>Characters of the pet's name.</summary>
     public const int NameLength = 20;
 
     /// <summary>Characters of a place.</summary>
-    public const int PlaceLength = 26;
+    public const int PlaceLength = 24;
 
     /// <summary>Characters of what was last seen.</summary>
     public const int LastLength = 40;
@@ -24,7 +27,7 @@ internal static class SheetLimits
     public const int Standing = 2;
 
     /// <summary>Lumps and wounds to measure again.</summary>
-    public const int Places = 6;
+    public const int Places = 5;
 
     /// <summary>Rows of their table, with blank ones for what is new.</summary>
     public const int PlaceRows = 5;
@@ -33,10 +36,10 @@ internal static class SheetLimits
     public const int Tasks = 3;
 
     /// <summary>Characters of a question or of something due.</summary>
-    public const int TaskLength = 80;
+    public const int TaskLength = 70;
 
     /// <summary>Limits of the clinic.</summary>
-    public const int ClinicLimits = 4;
+    public const int ClinicLimits = 3;
 
     /// <summary>Rows of medicines on the log.</summary>
     public const int DoseRows = 6;

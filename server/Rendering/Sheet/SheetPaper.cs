@@ -11,7 +11,7 @@ internal static class SheetPaper
     public static string Html(string title, Paper paper, params XElement[] sides)
     {
         Stylesheet common = Stylesheet.Of("sheet.css");
-        var style = new Stylesheet($"{common.Text}\n@page {{ size: {paper}; margin: {(paper == Paper.A4 ? "9mm" : "7mm 9mm")}; }}\n@media print {{ html {{ font-size: {(paper == Paper.A4 ? "7.6pt" : "7pt")}; }} }}\n");
+        var style = new Stylesheet($"{common.Text}\n@page {{ size: {paper}; margin: {(paper == Paper.A4 ? "9mm" : "6mm 9mm")}; }}\n@media print {{ html {{ font-size: {(paper == Paper.A4 ? "7.2pt" : "6.9pt")}; }} }}\n");
         return HtmlDocument.Of(title, style, $"<main>\n{string.Join('\n', sides.Select(side => side.ToString(SaveOptions.DisableFormatting)))}\n</main>\n");
     }
 

@@ -31,5 +31,5 @@ internal static class Tag
     public static XElement Box() => Of("span.box");
 
     /// <summary>A list under a heading; nothing when nothing is on it.</summary>
-    public static IEnumerable<XElement> List(string heading, IReadOnlyCollection<object> items) => items.Count == 0 ? [] : [Of("h3", heading), Of("ul", items.Select(item => Of("li", item)))];
+    public static IEnumerable<XElement> List(string heading, IReadOnlyCollection<object> items, string rank = "h3") => items.Count == 0 ? [] : [Of(rank, heading), Of("ul", items.Select(item => Of("li", item)))];
 }

@@ -48,6 +48,8 @@ internal static partial class PageWords
     public const string LogNotes = "Notes and questions";
     public const string LogTyping = "start each day with a line like this; each cell is a line below it:";
 
+    public static string SheetMore(int count) => $"{count:N0} more in the notes";
+
     public static string LogTitle(string name) => $"{name}: home-care log";
 
     public static string LogDose(string medicine, int dose) => $"{medicine}, dose {dose}";

@@ -27,7 +27,7 @@ public class CheckSheetTests
         Assert.Equal(parts, typed.Take(parts.Length));
         Assert.Equal(asked.Append("else ok"), typed.TakeLast(asked.Length + 1));
         int places = typed.Length - parts.Length - asked.Length - 1;
-        Assert.Equal(Math.Min(6, places), sheet.QuerySelectorAll(".places tbody tr").Count(row => row.Children[1].TextContent.Length > 0));
+        Assert.Equal(Math.Min(5, places), sheet.QuerySelectorAll(".places tbody tr").Count(row => row.Children[1].TextContent.Length > 0));
     }
 
     [Fact]
@@ -149,8 +149,8 @@ public class CheckSheetTests
         IHtmlDocument sheet = Parsed(CheckSheet.Html(Analyse($"pet {Attack}\nknown {Attack}\nclinic {Attack}\nphone {Attack}\n2026-10-01 check\n  ear L odour # {Attack}\n{lumps}"), Paper.A4));
         Assert.Empty(sheet.QuerySelectorAll("script, img, [style], [onload]"));
         Assert.StartsWith(Attack[..20], sheet.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
-        Assert.Equal(7, sheet.QuerySelectorAll(".places tbody tr").Length);
-        Assert.Contains("24 more are in the notes.", sheet.QuerySelector(".places")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(6, sheet.QuerySelectorAll(".places tbody tr").Length);
+        Assert.Contains("25 more are in the notes.", sheet.QuerySelector(".places")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -160,7 +160,7 @@ public class CheckSheetTests
         string[] rows = [.. log.QuerySelectorAll("table.log tbody th").Select(head => string.Join(' ', head.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)))];
         Assert.Equal(["x 5 mg twice a day, dose 1 gave", "x 5 mg twice a day, dose 2 gave", "z 1 tablet once a day gave", "Another medicine: gave"], rows[..4]);
         Assert.Contains("Wound 1, right hind knee: dry, red, swollen, open, weeping, licked? wound", rows);
-        Assert.Equal(["ate", "ate", "water", "pee", "stool", "vomit", "cough", "rr asleep", "temp", "mood", "wound", ">"], log.QuerySelectorAll("table.log tbody code").Skip(4).Select(code => code.TextContent));
+        Assert.Equal(["ate", "ate", "water", "pee", "stool", "vomit", "cough", "rr asleep", "temp", "mood", "wound", ">"], log.QuerySelectorAll("table.log tbody code").Skip(5).Select(code => code.TextContent));
         Assert.Equal(["Wed 25 Nov", "Tue 1 Dec"], log.QuerySelectorAll("table.log thead th").Skip(1).Select(head => head.TextContent).Where((_, day) => day is 0 or 6));
         Assert.Equal("Your clinic's limits: breathing asleep 16 or more in 30 s: phone", Said(log, ".limits"));
         Assert.Empty(Parsed(CareSheet.Html(Analyse("pet <script>alert(1)</script>\nmed <script>x</script> 5mg every 24h\n"), Paper.A4)).QuerySelectorAll("script"));
