@@ -48,17 +48,18 @@ public sealed class NoteAnalysis
     public int FindingCount => opening.Length + entries.Sum(entry => entry.Findings.Length) + together.Sum(entry => entry.Value.Both.Length - entry.Key.Findings.Length);
 
     /// <summary>
-    /// What a reader is shown first, in line order: what could not be read, wherever it stands, and all findings of the
-    /// current period.
+    /// What a reader is shown first, in line order: what could not be read, wherever it stands, and all findings that are
+    /// open.
     /// </summary>
     public ImmutableArray<NoteFinding> CurrentFindings =>
-        RuleBook.InOrder(opening.Concat(Enumerable.Range(0, entries.Length).SelectMany(index => IsCurrent(Record.Entries[index].Day) ? FindingsOf(index) : entries[index].Errors)));
+        RuleBook.InOrder(opening.Concat(Enumerable.Range(0, entries.Length).SelectMany(index => Record.Period.Holds(Record.Entries[index].Entry) ? FindingsOf(index).Where(IsOpen) : entries[index].Errors)));
 
     /// <summary>Works out the note as read on <paramref name="today"/>.</summary>
     /// <param name="note">The note.</param>
     /// <param name="today">The day it is read on.</param>
     /// <param name="usUnits">True to show US units, false for metric ones, null for what the note asks for.</param>
-    public static NoteAnalysis Of(Note note, DateOnly today, bool? usUnits = null) => Of(PetRecord.Of(note, today, usUnits), null, EntryChange.Everything(0), CancellationToken.None);
+    /// <param name="since">The first day of the current period; null for the last visit.</param>
+    public static NoteAnalysis Of(Note note, DateOnly today, bool? usUnits = null, DateOnly? since = null) => Of(PetRecord.Of(note, today, usUnits, since), null, EntryChange.Everything(0), CancellationToken.None);
 
     /// <summary>Works out a note, unless told to stop. After a change only what it can have an effect on is done again; the result is the same.</summary>
     /// <param name="record">The record of the note.</param>
@@ -95,8 +96,14 @@ public sealed class NoteAnalysis
         return new NoteAnalysis(record, [.. entries], overTime, before);
     }
 
-    /// <summary>True for a finding in the opening, in an entry of the current period, or in one without a date.</summary>
-    public bool IsCurrent(NoteFinding finding) => Note.EntryAt(finding.Line) is not { } entry || IsCurrent(entry.Head.Date);
+    /// <summary>
+    /// True for a finding in the opening, and for one of the current period that no later look at the same part has ended. A check
+    /// that does not name the part ends nothing; <c>accept</c> makes a finding one for information.
+    /// </summary>
+    public bool IsOpen(NoteFinding finding) => Note.EntryAt(finding.Line) is not { } entry || (Record.Period.Holds(entry) && (finding.Level is FindingLevel.Info or FindingLevel.Error || EndOf(finding) is null));
+
+    /// <summary>The later look at the same part that has ended what was found; null while there is none.</summary>
+    public Noted? EndOf(NoteFinding finding) => LaterLook.At(this, finding);
 
     /// <summary>What was found in an entry and in its lines as parts of courses.</summary>
     private ImmutableArray<NoteFinding> FindingsOf(int index) =>
@@ -122,6 +129,4 @@ public sealed class NoteAnalysis
 
         return inOpening;
     }
-
-    private bool IsCurrent(DateOnly? day) => day is null || day >= Record.CurrentFrom;
 }

@@ -1,47 +1,65 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Record;
 
-/// <summary>Which entries are about now: what a reader is shown first.</summary>
-internal static class CurrentPeriod
+/// <summary>How the start of the current period was chosen.</summary>
+public enum PeriodStart
 {
-    private const int DaysWithoutCheck = 30;
+    /// <summary>The last visit to the clinic before today.</summary>
+    Visit,
+
+    /// <summary>A day that was asked for.</summary>
+    Asked,
+
+    /// <summary>A year before the last entry: the notes hold no visit.</summary>
+    LastYear,
+}
+
+/// <summary>What is about now: everything since the clinic last saw the pet.</summary>
+/// <param name="From">Its first day; null when no entry has a date.</param>
+/// <param name="Start">How that day was chosen.</param>
+/// <param name="Visit">The last visit before today, whatever day was asked for; null when the notes hold none.</param>
+public sealed record CurrentPeriod(DateOnly? From, PeriodStart Start, Entry? Visit)
+{
+    /// <summary>True for an entry that belongs to it, and for one without a day. The visit it starts with, and what was written of that day before it, do not.</summary>
+    public bool Holds(Entry entry) => entry.Head.Date is not { } day || day > From
+        || (day == From && (Start != PeriodStart.Visit || IsAfterVisit(entry)));
 
     /// <summary>
-    /// The first day of the current period: the day of the last check, or 30 days before the last entry when there is no
-    /// check. Null when no entry has a date. A date after <paramref name="today"/> is most likely a slip of the pen: it
-    /// counts only when there is no other, so that it cannot hide what is really current.
+    /// The period of some entries. A visit that was only begun takes nothing out of sight. A day after <paramref name="today"/> is
+    /// most likely a slip of the pen: it counts only when there is no other.
     /// </summary>
-    public static DateOnly? FirstDay(ImmutableArray<PetEntry> entries, DateOnly today)
+    internal static CurrentPeriod Of(ImmutableArray<PetEntry> entries, DateOnly today, DateOnly? asked)
     {
-        var checks = new LastDay(today);
-        var all = new LastDay(today);
+        Entry? visit = null;
+        DateOnly? past = null;
+        DateOnly? future = null;
         foreach (PetEntry entry in entries)
         {
-            if (all.IsBefore(entry.Day))
+            if (entry.Day is not { } day)
             {
-                all = all.With(entry.Day);
+                continue;
             }
 
-            if (checks.IsBefore(entry.Day) && entry.Entry.IsCheck)
+            if (day > today)
             {
-                checks = checks.With(entry.Day);
+                future = future > day ? future : day;
+                continue;
+            }
+
+            past = past > day ? past : day;
+            if (day < today && !(visit?.Head.Date > day) && entry.Entry.Head.Kind == "visit" && !(entry.Entry.Items.IsEmpty && entry.Entry.Texts.IsEmpty))
+            {
+                visit = entry.Entry;
             }
         }
 
-        return checks.Day ?? (all.Day is { } last ? DateOnly.FromDayNumber(Math.Max(0, last.DayNumber - DaysWithoutCheck)) : null);
+        DateOnly? last = past ?? future;
+        return asked is not null ? new CurrentPeriod(asked, PeriodStart.Asked, visit)
+            : visit is not null ? new CurrentPeriod(visit.Head.Date, PeriodStart.Visit, visit)
+            : new CurrentPeriod(last is { Year: > 1 } newest ? newest.AddYears(-1) : last, PeriodStart.LastYear, null);
     }
 
-    /// <summary>The last of several days, those up to today before any other.</summary>
-    private readonly record struct LastDay(DateOnly Today, DateOnly? Past = null, DateOnly? Future = null)
-    {
-        public DateOnly? Day => Past ?? Future;
-
-        /// <summary>True when a date would change it.</summary>
-        public bool IsBefore(DateOnly? date) => date is { } day && !((day <= Today ? Past : Future) >= day);
-
-        public LastDay With(DateOnly? date) => date is not { } day ? this
-            : day <= Today ? (Past >= day ? this : this with { Past = day })
-            : Future >= day ? this : this with { Future = day };
-    }
+    private bool IsAfterVisit(Entry entry) => (entry.Head.Time, Visit!.Head.Time) is ({ } time, { } visit) && time != visit ? time > visit : entry.Line > Visit.Line;
 }

@@ -15,10 +15,11 @@ public sealed class PetRecord
 {
     private readonly CourseBook courses;
     private readonly bool? usUnits;
+    private readonly DateOnly? since;
     private readonly Lazy<ImmutableArray<NoteReading>> readings;
     private Watch? watch;
 
-    private PetRecord(Note note, PetFacts facts, PetProfile pet, ImmutableArray<PetEntry> entries, CourseBook courses, bool? usUnits)
+    private PetRecord(Note note, PetFacts facts, PetProfile pet, ImmutableArray<PetEntry> entries, CourseBook courses, bool? usUnits, DateOnly? since)
     {
         Note = note;
         Facts = facts;
@@ -26,7 +27,8 @@ public sealed class PetRecord
         Entries = entries;
         this.courses = courses;
         this.usUnits = usUnits;
-        CurrentFrom = CurrentPeriod.FirstDay(entries, facts.Today);
+        this.since = since;
+        Period = CurrentPeriod.Of(entries, facts.Today, since);
         readings = new Lazy<ImmutableArray<NoteReading>>(() => [.. entries.SelectMany(entry => entry.Readings)]);
     }
 
@@ -48,8 +50,11 @@ public sealed class PetRecord
     /// <summary>Every value that can be right, in line order.</summary>
     public ImmutableArray<NoteReading> Readings => readings.Value;
 
-    /// <summary>The first day of the current period; see <see cref="CurrentPeriod"/>.</summary>
-    public DateOnly? CurrentFrom { get; }
+    /// <summary>What is about now.</summary>
+    public CurrentPeriod Period { get; }
+
+    /// <summary>The first day of the current period.</summary>
+    public DateOnly? CurrentFrom => Period.From;
 
     /// <summary>Every course, in no order; that of the note as a whole is among them.</summary>
     public IEnumerable<Course> Courses => courses.Courses;
@@ -58,12 +63,13 @@ public sealed class PetRecord
     /// <param name="note">The note.</param>
     /// <param name="today">The day it is read on.</param>
     /// <param name="usUnits">True to show US units, false for metric ones, null for what the note asks for.</param>
-    public static PetRecord Of(Note note, DateOnly today, bool? usUnits = null) => Make(null, note, EntryChange.Everything(0), today, usUnits);
+    /// <param name="since">The first day of the current period; null for the last visit.</param>
+    public static PetRecord Of(Note note, DateOnly today, bool? usUnits = null, DateOnly? since = null) => Make(null, note, EntryChange.Everything(0), today, usUnits, since);
 
-    /// <summary>The record after a change: the same as <see cref="Of(Note, DateOnly, bool?)"/>, with what the change does not touch as the same objects.</summary>
+    /// <summary>The record after a change: the same as <see cref="Of(Note, DateOnly, bool?, DateOnly?)"/>, with what the change does not touch as the same objects.</summary>
     /// <param name="note">The note after the change.</param>
     /// <param name="change">How its entries go with those of this record's note.</param>
-    public PetRecord After(Note note, EntryChange change) => Make(this, note, change, Today, usUnits);
+    public PetRecord After(Note note, EntryChange change) => Make(this, note, change, Today, usUnits, since);
 
     /// <summary>The same record for one reader, who wants to know later whether another version answers the same.</summary>
     public PetRecord For(Watch reader)
@@ -137,7 +143,7 @@ public sealed class PetRecord
     /// <summary>True when two courses are one: the same object, or neither has a line.</summary>
     public static bool IsSame(Course one, Course other) => ReferenceEquals(one, other) || (one.Lines.IsEmpty && other.Lines.IsEmpty);
 
-    private static PetRecord Make(PetRecord? old, Note note, EntryChange change, DateOnly today, bool? usUnits)
+    private static PetRecord Make(PetRecord? old, Note note, EntryChange change, DateOnly today, bool? usUnits, DateOnly? since)
     {
         ImmutableArray<Entry> entries = note.Entries;
         var read = new PetEntry[entries.Length];
@@ -165,7 +171,7 @@ public sealed class PetRecord
         CourseBook courses = old is not null && change.Moved == 0 && !slipsMoved
             ? old.courses.With(Traces(old.Entries, change), Traces([.. read], change))
             : CourseBook.Of(read.Select(entry => entry.Traces), old?.courses);
-        return new PetRecord(note, facts, pet, [.. read], courses, usUnits);
+        return new PetRecord(note, facts, pet, [.. read], courses, usUnits, since);
     }
 
     private static Trace[] Traces(ImmutableArray<PetEntry> entries, EntryChange change) => [.. entries[change.Before..^change.After].SelectMany(entry => entry.Traces)];

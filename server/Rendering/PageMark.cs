@@ -12,6 +12,9 @@ public static class PageMark
     /// <summary>Behind the end of a PDF, where a comment may stand.</summary>
     public const string Pdf = "\n% made by hnote\n";
 
+    /// <summary>In the first line of plain text.</summary>
+    public const string Text = "(made by hnote)";
+
     /// <summary>The product that a calendar names.</summary>
     public const string Calendar = "-//Health Notes//hnote//EN";
 
@@ -19,5 +22,5 @@ public static class PageMark
     public const string Log = "# log of hnote lsp";
 
     /// <summary>Each of them.</summary>
-    public static IReadOnlyList<string> All { get; } = [Html, Markdown, Pdf, "PRODID:" + Calendar, Log];
+    public static IReadOnlyList<string> All { get; } = [Html, Markdown, Pdf, Text, "PRODID:" + Calendar, Log];
 }

@@ -6,6 +6,9 @@ public enum Audience
     /// <summary>The clinic: everything.</summary>
     Vet,
 
+    /// <summary>The owner: the same facts in plain words, what to do next, and the cautions.</summary>
+    Owner,
+
     /// <summary>Anybody the owner shows it to: no contacts, no chip, and only the pictures that were chosen.</summary>
     Share,
 }
@@ -21,9 +24,6 @@ public sealed record PageOptions
 
     /// <summary>A page for the clinic, with no picture.</summary>
     public static PageOptions Default { get; } = new();
-
-    /// <summary>Since when changes are told; null for since the last visit.</summary>
-    public DateOnly? Since { get; init; }
 
     /// <summary>Where pictures come from; without it they are named, not shown.</summary>
     public PhotoSource? Photos { get; init; }

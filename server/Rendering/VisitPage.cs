@@ -14,8 +14,12 @@ public static class VisitPage
     public static string Markdown(NoteAnalysis analysis, PageOptions? options = null) => MarkdownWriter.Of(Blocks(analysis, options));
 
     /// <summary>The page as one self-contained HTML file: no script, nothing loaded from elsewhere.</summary>
-    public static string Html(NoteAnalysis analysis, PageOptions? options = null) => HtmlWriter.Of(Blocks(analysis, options), Stylesheet.VisitPageOn(options?.Paper));
+    public static string Html(NoteAnalysis analysis, PageOptions? options = null) => HtmlWriter.Of(Blocks(analysis, options), Stylesheet.VisitPageOn(options?.Paper, PageWriter.Footer(Context(analysis, options))));
 
-    private static BlockPage Blocks(NoteAnalysis analysis, PageOptions? options) =>
-        PageWriter.Write(PageModel.Of(new PageContext(analysis, options ?? PageOptions.Default)));
+    /// <summary>Five lines of plain text for a clinic's own record.</summary>
+    public static string Plain(NoteAnalysis analysis, PageOptions? options = null) => PageWriter.Plain(Context(analysis, options));
+
+    private static BlockPage Blocks(NoteAnalysis analysis, PageOptions? options) => PageWriter.Write(Context(analysis, options));
+
+    private static PageContext Context(NoteAnalysis analysis, PageOptions? options) => new(analysis, options ?? PageOptions.Default);
 }

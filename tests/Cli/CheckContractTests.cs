@@ -19,7 +19,7 @@ public class CheckContractTests
         Assert.Equal(["rr-range watch 5:6-5:8", "rr-range call 7:6-7:11", "unknown-word error 8:8-8:12"], problems.Select(Show));
         Assert.Equal([5, 7], problems[1].GetProperty("evidence").EnumerateArray().Select(line => line.GetInt32()));
         Assert.All(problems, problem => Assert.Equal(
-            ["rule", "level", "line", "column", "endLine", "endColumn", "message", "source", "evidence", "shown"],
+            ["rule", "level", "line", "column", "endLine", "endColumn", "message", "source", "evidence", "shown", "open"],
             problem.EnumerateObject().Select(member => member.Name)));
         Assert.Contains("Did you mean `blue`?", problems[2].GetProperty("message").GetString(), StringComparison.Ordinal);
     }
@@ -73,8 +73,25 @@ public class CheckContractTests
         JsonElement[] problems = [.. json.RootElement.GetProperty("files")[0].GetProperty("problems").EnumerateArray()];
         string plain = Hnote.Run("check", "--today", "2026-10-05", path).Output;
         Assert.Contains(problems, problem => !problem.GetProperty("shown").GetBoolean());
+        Assert.All(problems, problem => Assert.True(problem.GetProperty("shown").GetBoolean() || !problem.GetProperty("open").GetBoolean()));
         Assert.Equal(plain.Split('\n').Count(line => line.StartsWith("    about: ", StringComparison.Ordinal)), problems.Count(problem => problem.GetProperty("shown").GetBoolean()));
         Assert.All(problems, problem => Assert.Equal(problem.GetProperty("shown").GetBoolean(), plain.Contains(": " + problem.GetProperty("message").GetString(), StringComparison.Ordinal)));
+    }
+
+    /// <summary>What the clinic has seen, or a later look has ended, is in the JSON, and does not make exit code 1.</summary>
+    [Theory]
+    [InlineData("2026-10-01 log\n  gait LH lame\n", 1, true)]
+    [InlineData("2026-10-01 log\n  gait LH lame\n2026-10-03 check\n  gait ok\n", 0, false)]
+    [InlineData("2026-10-01 log\n  gait LH lame\n2026-10-03 visit\n  weight 20kg\n", 0, false)]
+    [InlineData("2025-06-01 log\n  nail RF torn bleeding\n2026-10-03 check\n  gums pink\n", 0, false)]
+    public void Only_what_is_open_ends_with_a_reason_to_phone(string entries, int code, bool open)
+    {
+        using var work = new Workspace();
+        string path = work.Note("pet Marlow\nspecies dog\nborn 2020-01-01\n" + entries);
+        Outcome outcome = Hnote.Run("check", "--json", "--today", "2026-10-05", path);
+        using var json = JsonDocument.Parse(outcome.Output);
+        JsonElement found = json.RootElement.GetProperty("files")[0].GetProperty("problems").EnumerateArray().First(problem => problem.GetProperty("level").GetString() == "call");
+        Assert.Equal((code, open), (outcome.Code, found.GetProperty("open").GetBoolean()));
     }
 
     private static string Show(JsonElement p) =>

@@ -56,11 +56,10 @@ public class PageTests
         using var work = new Workspace();
         string note = work.Note(Note);
         string metric = Hnote.Run("page", note, "--out", "-", "--format", "markdown", "--today", Hnote.Today).Output;
-        Assert.Contains("What changed since the last visit, 2026-09-01", metric, StringComparison.Ordinal);
-        Assert.Contains("27 kg (2026-09-01)", metric, StringComparison.Ordinal);
-        Assert.Contains("\u22121 kg (\u22124 %)", metric, StringComparison.Ordinal);
+        Assert.Contains("**Last visit 1 Sep**", metric, StringComparison.Ordinal);
+        Assert.Contains("27 (1 Sep) \u2192 26 kg (", metric, StringComparison.Ordinal);
         string us = Hnote.Run("page", note, "--out", "-", "--format", "markdown", "--units", "us", "--since", "2026-10-01", "--today", Hnote.Today).Output;
-        Assert.Contains("What changed since 2026-10-01", us, StringComparison.Ordinal);
+        Assert.Contains("## Since 1 Oct", us, StringComparison.Ordinal);
         Assert.Contains("57.3 lb", us, StringComparison.Ordinal);
         Assert.DoesNotContain(" kg", us, StringComparison.Ordinal);
         Assert.Contains("101.5 \u00B0F", us, StringComparison.Ordinal);

@@ -4,7 +4,6 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Checks;
 using HealthNotes.Record.Courses;
-using HealthNotes.Record.Pet;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
 

@@ -12,9 +12,9 @@ internal static class FolderPages
 {
     public static int Write(string folder, string? target, bool force, PageRequest request, TextWriter output)
     {
-        if (request.Format == PageFormat.Pdf)
+        if (request.Format is PageFormat.Pdf or PageFormat.Text)
         {
-            throw new RefusedException("a folder makes html or markdown; for a PDF name one note");
+            throw new RefusedException("a folder makes html or markdown; for a PDF or text name one note");
         }
 
         if (request.For == Audience.Share)

@@ -34,6 +34,8 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote page marlow.hnote                       makes marlow.html
               hnote page marlow.hnote --out visit.md        makes Markdown instead
               hnote page marlow.hnote --out visit.pdf       makes a PDF, with a Chromium that is installed
+              hnote page marlow.hnote --out visit.txt       five lines for a clinic to paste into its record
+              hnote page marlow.hnote --for owner           the same facts, with what to do next
               hnote page marlow.hnote --for share --photo left-ear.jpg
                                                             no contacts, and only this picture
               hnote page pets                               a page for every note in the folder, and an index

@@ -14,15 +14,15 @@ internal static class PageCommand
     {
         var file = new Argument<string>("path") { Description = "The note, or a folder of notes" };
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the page; - prints it (the default is beside the note)", HelpName = "FILE" };
-        var format = new Option<string?>("--format") { Description = "html, markdown or pdf (the default follows the ending of --out, else html)", HelpName = "FORMAT" };
-        format.AcceptOnlyFromAmong("html", "markdown", "pdf");
-        var audience = new Option<string>("--for") { Description = "vet: everything; share: values and known words only, no contacts, no free text, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
-        audience.AcceptOnlyFromAmong("vet", "share");
+        var format = new Option<string?>("--format") { Description = "html, markdown, pdf or text (the default follows the ending of --out, else html); text is five lines for a clinic's record", HelpName = "FORMAT" };
+        format.AcceptOnlyFromAmong("html", "markdown", "pdf", "text");
+        var audience = new Option<string>("--for") { Description = "vet: everything; owner: the same in plain words, with what to do next; share: values and known words only, no contacts, no free text, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
+        audience.AcceptOnlyFromAmong("vet", "owner", "share");
         var photos = new Option<string[]>("--photo") { Description = "With --for share, a picture to show, as the note names it; may be given again", HelpName = "NAME" };
         var text = new Option<bool>("--with-text") { Description = "With --for share, free text, remarks and questions too, with names and numbers masked; shows them and asks first" };
         var yes = new Option<bool>("--yes") { Description = "With --with-text, does not ask" };
         Option<string?> units = SharedOptions.Units();
-        Option<DateOnly?> since = SharedOptions.Day("--since", "Tell what changed since this day (the default is since the last visit)");
+        Option<DateOnly?> since = SharedOptions.Since();
         Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
         Option<bool> force = SharedOptions.Force();
@@ -31,28 +31,31 @@ internal static class PageCommand
         {
             string? to = parsed.GetValue(target);
             var request = new PageRequest(
-                parsed.DayOf(today), FormatOf(parsed.GetValue(format), to), parsed.GetValue(audience) == "share" ? Audience.Share : Audience.Vet,
+                parsed.DayOf(today), FormatOf(parsed.GetValue(format), to), AudienceOf(parsed.GetValue(audience)),
                 parsed.GetValue(photos), parsed.GetValue(text), lines => Confirm(lines, parsed.GetValue(yes)), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
             return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), request, parsed.InvocationConfiguration.Output);
         });
         return command;
     }
 
+    private static Audience AudienceOf(string? audience) => audience switch { "share" => Audience.Share, "owner" => Audience.Owner, _ => Audience.Vet };
+
     private static PageFormat FormatOf(string? format, string? target) => (format ?? Path.GetExtension(target ?? "").TrimStart('.')).ToLowerInvariant() switch
     {
         "markdown" or "md" => PageFormat.Markdown,
         "pdf" => PageFormat.Pdf,
+        "text" or "txt" => PageFormat.Text,
         _ => PageFormat.Html,
     };
 
     private static int Run(string path, string? target, bool force, PageRequest request, TextWriter output)
     {
-        if (request is { For: Audience.Vet, Photos.Count: > 0 })
+        if (request is { For: not Audience.Share, Photos.Count: > 0 })
         {
             throw new RefusedException("--photo goes with --for share; the page for the vet shows every picture");
         }
 
-        if (request is { For: Audience.Vet, WithText: true })
+        if (request is { For: not Audience.Share, WithText: true })
         {
             throw new RefusedException("--with-text goes with --for share; the page for the vet shows every text");
         }
@@ -62,7 +65,7 @@ internal static class PageCommand
             return FolderPages.Write(path, target, force, request, output);
         }
 
-        Destination destination = Destination.Of(path, target, (request.For == Audience.Share ? "-shared" : "") + PageMaker.EndingOf(request.Format), force);
+        Destination destination = Destination.Of(path, target, (request.For switch { Audience.Share => "-shared", Audience.Owner => "-owner", _ => "" }) + PageMaker.EndingOf(request.Format), force);
         MadePage page = PageMaker.Make(path, request);
         destination.Write(page.Bytes, output, Contents(page.Analysis));
         return ExitCodes.Fine;
@@ -97,7 +100,7 @@ internal static class PageCommand
 
     private static string Contents(NoteAnalysis analysis)
     {
-        int attention = analysis.Findings.Count(f => f.Level is FindingLevel.Call or FindingLevel.Urgent && analysis.IsCurrent(f));
+        int attention = analysis.Findings.Count(f => f.Level is FindingLevel.Call or FindingLevel.Urgent && analysis.IsOpen(f));
         int unread = analysis.Findings.Where(f => f.Level == FindingLevel.Error).Select(f => f.Line).Distinct().Count();
         string entries = analysis.Note.Entries.Length == 1 ? "1 entry" : $"{analysis.Note.Entries.Length} entries";
         return $"{analysis.Pet.Name ?? "a pet without a name"}, {entries}, {attention} to phone the clinic about"

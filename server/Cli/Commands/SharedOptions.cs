@@ -13,6 +13,9 @@ internal static class SharedOptions
     /// <summary><c>--today DATE</c>: everything that depends on the day takes it from here.</summary>
     public static Option<DateOnly?> Today() => Day("--today", "The day to work things out for, such as 2026-11-25 (the default is today)");
 
+    /// <summary><c>--since DATE</c>: where the current period starts.</summary>
+    public static Option<DateOnly?> Since() => Day("--since", "Take everything since this day as current (the default is since the last visit; without one, the last twelve months)");
+
     /// <summary>An option that takes a day.</summary>
     public static Option<DateOnly?> Day(string name, string description) => new(name) { Description = description, HelpName = "DATE", CustomParser = ParseDay };
 

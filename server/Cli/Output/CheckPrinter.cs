@@ -69,7 +69,7 @@ internal static class CheckPrinter
 
         if (shown.Older > 0)
         {
-            yield return $"{Number(shown.Older, "finding", "findings")} in older entries; --all shows them.";
+            yield return $"{Number(shown.Older, "finding", "findings")} ended or in older entries; --all shows them.";
         }
     }
 

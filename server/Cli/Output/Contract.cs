@@ -16,7 +16,7 @@ internal sealed record FileReport(string Path, IReadOnlyList<ProblemReport> Prob
 /// <c>shown</c> is true when the plain output shows it without <c>--all</c>.
 /// </summary>
 internal sealed record ProblemReport(
-    string Rule, string Level, int Line, int Column, int EndLine, int EndColumn, string Message, string Source, IReadOnlyList<int> Evidence, bool Shown);
+    string Rule, string Level, int Line, int Column, int EndLine, int EndColumn, string Message, string Source, IReadOnlyList<int> Evidence, bool Shown, bool Open);
 
 /// <summary>What <c>read --json</c> prints.</summary>
 internal sealed record ReadReport(string Path, IReadOnlyList<ReadLineReport> Lines);

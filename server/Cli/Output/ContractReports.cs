@@ -17,7 +17,7 @@ internal static class ContractReports
     public static FileReport Check(string path, NoteAnalysis analysis)
     {
         HashSet<NoteFinding> shown = [.. PlainFindings.Of(analysis, all: false).Findings];
-        return new FileReport(path, [.. analysis.Findings.Select(finding => Problem(finding, shown.Contains(finding)))]);
+        return new FileReport(path, [.. analysis.Findings.Select(finding => Problem(finding, shown.Contains(finding), analysis.IsOpen(finding)))]);
     }
 
     public static ReadReport Read(string path, IEnumerable<LineReading> lines) => new(path, [.. lines.Select(Line)]);
@@ -43,7 +43,7 @@ internal static class ContractReports
         line.Problem?.Message,
         line.Problem?.Corrected);
 
-    private static ProblemReport Problem(NoteFinding finding, bool shown) => new(
+    private static ProblemReport Problem(NoteFinding finding, bool shown, bool open) => new(
         finding.Rule,
         finding.Level.ToString().ToLowerInvariant(),
         finding.Line + 1,
@@ -53,7 +53,8 @@ internal static class ContractReports
         finding.Message,
         finding.Source,
         [.. finding.Evidence.Select(line => line + 1)],
-        shown);
+        shown,
+        open);
 
     private static PetReport Pet(NoteAnalysis analysis)
     {

@@ -20,6 +20,9 @@ internal enum PageFormat
 
     /// <summary>PDF, printed by a Chromium that is installed.</summary>
     Pdf,
+
+    /// <summary>Five lines of plain text.</summary>
+    Text,
 }
 
 /// <summary>What is asked of a page, whoever the note is about.</summary>
@@ -30,7 +33,7 @@ internal enum PageFormat
 /// <param name="WithText">For sharing, whether free text and remarks are on the page, masked.</param>
 /// <param name="Confirm">Is shown that text, and throws when the page is not to be made.</param>
 /// <param name="UsUnits">True for US units, false for metric, null for what the note asks for.</param>
-/// <param name="Since">Since when changes are told; null for since the last visit.</param>
+/// <param name="Since">Where the current period starts; null for the last visit.</param>
 /// <param name="Paper">The paper of a PDF.</param>
 internal sealed record PageRequest(
     DateOnly Today, PageFormat Format = PageFormat.Html, Audience For = Audience.Vet, IReadOnlyList<string>? Photos = null, bool WithText = false, Action<IReadOnlyList<string>>? Confirm = null, bool? UsUnits = null, DateOnly? Since = null, Paper Paper = Paper.A4);
@@ -48,7 +51,7 @@ internal static class PageMaker
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>The ending of a page's file.</summary>
-    public static string EndingOf(PageFormat format) => format switch { PageFormat.Markdown => ".md", PageFormat.Pdf => ".pdf", _ => ".html" };
+    public static string EndingOf(PageFormat format) => format switch { PageFormat.Markdown => ".md", PageFormat.Pdf => ".pdf", PageFormat.Text => ".txt", _ => ".html" };
 
     /// <summary>Makes the page.</summary>
     /// <exception cref="RefusedException">The note can't be read, a chosen picture is not in it, or there is no Chromium for a PDF.</exception>
@@ -66,17 +69,17 @@ internal static class PageMaker
             note = Note.Read(shared);
         }
 
-        var analysis = NoteAnalysis.Of(note, request.Today, request.UsUnits);
+        var analysis = NoteAnalysis.Of(note, request.Today, request.UsUnits, request.Since);
         var options = new PageOptions
         {
             For = request.For,
-            Since = request.Since,
             Photos = path == "-" ? null : PhotoFolder.Beside(path).Read,
             Paper = request.Format == PageFormat.Pdf ? request.Paper : null,
         };
         byte[] bytes = request.Format switch
         {
             PageFormat.Markdown => Utf8.GetBytes(VisitPage.Markdown(analysis, options)),
+            PageFormat.Text => Utf8.GetBytes(VisitPage.Plain(analysis, options)),
             PageFormat.Pdf => PdfPrinter.Print(VisitPage.Html(analysis, options), request.Today),
             _ => Utf8.GetBytes(VisitPage.Html(analysis, options)),
         };

@@ -33,7 +33,7 @@ public sealed record ShownFindings(ImmutableArray<NoteFinding> Findings, int Lef
         }
 
         NoteFinding[] kept = [.. all
-            .OrderBy(finding => finding.Level == FindingLevel.Error ? 0 : analysis.IsCurrent(finding) ? 1 : 2)
+            .OrderBy(finding => finding.Level == FindingLevel.Error ? 0 : analysis.IsOpen(finding) ? 1 : 2)
             .ThenByDescending(finding => analysis.Note.EntryAt(finding.Line)?.Head.Date ?? DateOnly.MaxValue)
             .Take(Most)
             .OrderBy(finding => finding.Line).ThenBy(finding => finding.Span.Start)];

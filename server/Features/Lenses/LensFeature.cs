@@ -4,6 +4,7 @@ using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Record.Checks;
+using HealthNotes.Record.Courses;
 using HealthNotes.Record.Due;
 
 namespace HealthNotes.Features.Lenses;
@@ -35,7 +36,7 @@ public static class LensFeature
     {
         var coverage = new CheckCoverage(CheckItems.For(document.Analysis.Pet));
         ImmutableArray<Entry> entries = document.Note.Entries;
-        DateOnly? current = document.Analysis.Record.CurrentFrom;
+        DateOnly? current = document.Analysis.Record.Of(CourseKey.Checks).Last?.Day;
         int at = 0;
         while (at < entries.Length)
         {

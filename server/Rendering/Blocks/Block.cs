@@ -43,6 +43,9 @@ internal sealed record Table(string Caption, ImmutableArray<string> Headers, Imm
 /// <param name="InWords">The same told in words, for the file without drawings; null when the section says it elsewhere.</param>
 internal sealed record Figure(string Html, Block? InWords = null) : Block;
 
+/// <summary>Lines of plain text to be copied as they are.</summary>
+internal sealed record CopyBlock(string Text) : Block;
+
 /// <summary>Free text of the note: Markdown of its owner, which must not touch the rest of the page.</summary>
 internal sealed record FreeBlock(string Markdown) : Block;
 

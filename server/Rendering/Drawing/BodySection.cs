@@ -3,7 +3,6 @@ using System.Xml.Linq;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Sections;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -25,17 +24,7 @@ internal static class BodySection
             marked.Length > 0 ? new Figure(Map(model, [.. marked.Select(row => row.Mark)])) : null,
             Block.Paragraph(nowhere.Length == 0 ? "" : Prose.Small(PageWords.NotOnMap(nowhere))),
             Block.Paragraph(tooMany == 0 ? "" : Prose.Small(PageWords.MapLeftOut(tooMany))),
-            Block.Table(
-                PageWords.BodyCaption,
-                [
-                    PageWords.Number, PageWords.Kind, PageWords.Place, PageWords.SizesColumn, PageWords.ChangeColumn, PageWords.Seen, PageWords.StateColumn, PageWords.FirstNoted, PageWords.LastNoted,
-                    PageWords.LevelColumn,
-                ],
-                [.. model.Body.Items.Select(row => (Prose[])
-                [
-                    $"{row.Mark.Number}", row.Kind, row.Place, string.Join("; ", row.Sizes), row.Change, row.Seen, row.State,
-                    PageWords.Iso(row.First), PageWords.Iso(row.Last), PageWriter.Mark(row.Level),
-                ])]),
+            Block.List(model.Body.Items.Select(row => Prose.Strong(row.Title + ":") + " " + (row.Problem is { } problem ? Prose.Link($"#problems", PageWords.ToldUnder(problem)) : row.Line))),
             Block.LeftOut(model.Body.LeftOut));
     }
 

@@ -1,5 +1,4 @@
 using HealthNotes.Rendering.Blocks;
-using HealthNotes.Rendering.Drawing.Days;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -11,9 +10,9 @@ internal static class DayGridSection
     public static Section? Write(PageModel model) => model.Days is not { } grid ? null : Section.Of(
         "days", PageWords.DaysOfCare,
         Block.LeftOut(grid.LeftOut),
-        Block.Table(PageWords.DaysCaption, [PageWords.Day, .. grid.Columns], [.. grid.Rows.Select(row => (Prose[])[PageWords.Days(row.From, row.To, model.Today), .. row.Cells.Select(cell => (Prose)(cell.Length == 0 ? PageWords.NothingWritten : cell))])]),
+        Block.Table(PageWords.DaysCaption, [PageWords.Day, .. grid.Columns], [.. grid.Rows.Select(row => (Prose[])[PageWords.Days(row.From, row.To, grid.Today), .. row.Cells.Select(cell => (Prose)(cell.Length == 0 ? PageWords.NothingWritten : cell))])]),
         Block.Paragraph(grid.NeverLogged.Count == 0 ? "" : Prose.Small(PageWords.NeverLogged(grid.NeverLogged))),
         Block.Table(
             PageWords.CurvesCaption, [PageWords.Day, PageWords.InsulinColumn, PageWords.BeforeColumn, PageWords.LowestColumn, PageWords.LowestAtColumn, PageWords.HighestColumn, PageWords.ReadingsColumn],
-            [.. grid.Curves.Select(curve => (Prose[])[PageWords.Days(curve.Day, curve.Day, model.Today), curve.Insulin, curve.Before, curve.Lowest, curve.LowestAt, curve.Highest, $"{curve.Readings}"])]));
+            [.. grid.Curves.Select(curve => (Prose[])[PageWords.Days(curve.Day, curve.Day, grid.Today), curve.Insulin, curve.Before, curve.Lowest, curve.LowestAt, curve.Highest, $"{curve.Readings}"])]));
 }

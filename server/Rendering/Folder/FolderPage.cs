@@ -1,4 +1,6 @@
 using HealthNotes.Analysis;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Problems;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Blocks;
@@ -79,14 +81,15 @@ public static class FolderPage
 
     private static Section? Attention(PageContext context, int number)
     {
-        Attention attention = AttentionBuilder.Build(context);
-        IReadOnlyList<FindingItem> items = attention.Items.Items;
+        var text = new ProblemText(context);
+        Problem[] problems = [.. ProblemList.Of(context.Analysis).Where(problem => problem is { Level: > FindingLevel.Info, IsEnded: false })];
+        int unread = context.Analysis.Findings.Count(finding => finding.Level == FindingLevel.Error && context.IsCurrent(finding.Line));
         return Section.Of(
             $"attention-{number}", PageWords.Attention,
-            Block.Paragraph(items.Count == 0 ? PageWords.NothingCrossed(new PeriodName(context.Period.From, context.Period.Check is not null, context.Period.Current.Length > 0)) : PageWords.Totals(items.CountBy(item => item.Level))),
-            Block.List(items.Take(FindingsShown).Select(item => PageWriter.Mark(item.Level) + (item.Day is { } day ? $" {PageWords.Iso(day)}: " : " ") + Prose.Message(item.Message))),
-            More(items.Count + attention.Items.LeftOut - FindingsShown),
-            Block.Paragraph(attention.LinesNotUnderstood == 0 ? "" : PageWords.FolderNotUnderstood(attention.LinesNotUnderstood)));
+            Block.Paragraph(problems.Length == 0 ? PageWords.NothingCrossed(context.Analysis.Note.Entries.Length > 0) : ""),
+            Block.List(problems.Take(FindingsShown).Select(problem => Prose.Mark(problem.Level, level => PageWords.LevelFor(Audience.Owner, level)) + " " + Prose.Strong(text.TitleOf(problem) + ":") + " " + text.LineOf(problem))),
+            More(problems.Length - FindingsShown),
+            Block.Paragraph(unread == 0 ? "" : PageWords.FolderNotUnderstood(unread)));
     }
 
     private static Block? More(int count) => count > 0 ? Block.Paragraph(Prose.Small(PageWords.FolderMore(count))) : null;

@@ -74,6 +74,9 @@ internal static class HtmlWriter
             case Figure figure:
                 html.Append(figure.Html);
                 break;
+            case CopyBlock copy:
+                html.Append("<pre class=\"copy\">").Append(HtmlText.Escape(copy.Text)).Append("</pre>\n");
+                break;
             case FreeBlock free:
                 html.Append("<blockquote dir=\"auto\">\n").Append(FreeMarkdown.ToHtml(free.Markdown)).Append("</blockquote>\n");
                 break;

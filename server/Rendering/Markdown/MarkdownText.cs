@@ -44,6 +44,9 @@ internal static class MarkdownText
         return Isolated(text, fence + pad + text + pad + fence);
     }
 
+    /// <summary>The fence of a block of code that holds this text.</summary>
+    public static string Fence(string text) => new('`', Math.Max(3, LongestRun(text, '`') + 1));
+
     /// <summary>Free text keeps its own marks, but a tag in it stays text for readers that would run it.</summary>
     public static string Inert(string line)
     {

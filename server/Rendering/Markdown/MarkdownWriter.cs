@@ -72,6 +72,10 @@ internal static class MarkdownWriter
             case Table table:
                 Write(text, table);
                 break;
+            case CopyBlock copy:
+                string fence = MarkdownText.Fence(copy.Text);
+                text.Append(fence).Append('\n').Append(copy.Text).Append(fence).Append('\n');
+                break;
             case FreeBlock free:
                 foreach (string line in free.Markdown.Split('\n'))
                 {

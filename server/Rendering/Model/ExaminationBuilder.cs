@@ -7,22 +7,9 @@ using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
 
-/// <summary>The parts that were looked at, head to tail.</summary>
+/// <summary>What a line says of a part: its size, its signs, what is not there.</summary>
 internal static class ExaminationBuilder
 {
-    public static Examination Build(PageContext context)
-    {
-        DatedEntry? check = context.Period.Check;
-        ILookup<bool, CurrentItem> parts = context.Items.Where(item => item.Item is Examined or RestOk)
-            .ToLookup(item => context.Period.IsCheck(item.Entry));
-        List<ExaminedPart> inCheck = [.. parts[true].OrderBy(item => item.Item.Word.Order).ThenBy(item => item.Line).Select(item => Part(context, item))];
-        List<ExaminedPart> since = [.. parts[false].Select(item => Part(context, item))];
-        return new Examination(
-            check is not null, check?.Day,
-            Shown<ExaminedPart>.First(inCheck, PageLimits.TableRows),
-            Shown<ExaminedPart>.Last(since, PageLimits.TableRows));
-    }
-
     /// <summary>A size and describing words in the vocabulary's spelling; what was looked for and is not there, in the writer's own words.</summary>
     public static string Seen(PageContext context, CurrentItem item) => Seen(context, item.Line, item.Item, item.Item is Examined ? item.Item.Value : null);
 
@@ -50,16 +37,4 @@ internal static class ExaminationBuilder
 
     private static string SizeAndObject(PageContext context, NoteValue value) =>
         value is LikeObject like ? $"{Size(context, value)}, like {like.Object.Word.Replace('-', ' ')}" : Size(context, value);
-
-    private static ExaminedPart Part(PageContext context, CurrentItem item)
-    {
-        (string part, string place, string seen) = item.Item switch
-        {
-            Examined examined => (Wording.NameOf(examined.Word.Word), SiteWords.Of(examined.Site, examined.Tag), Seen(context, item)),
-            _ => (PageWords.EverythingElse, "", PageWords.Ok),
-        };
-        string written = context.Written(item.Line).Text;
-        bool inOtherWords = written != ItemPrinter.Print(item.Item);
-        return new ExaminedPart(item.Entry.Day, item.Time, part, place, seen, inOtherWords ? written : "", context.LevelOf(item));
-    }
 }

@@ -36,6 +36,15 @@ internal static class PageLimits
     /// <summary>UTF-16 units of one line or field.</summary>
     public const int FieldLength = 400;
 
+    /// <summary>UTF-16 units of what the clinic said at the last visit, before the problems; the whole text is in the appendix.</summary>
+    public const int SaidLength = 600;
+
+    /// <summary>Problems that are shown; what is a reason to phone is among them even past this number.</summary>
+    public const int Problems = 40;
+
+    /// <summary>The most problems of any level: more cannot be read, and a note of thousands of lumps must make a page that opens.</summary>
+    public const int AllProblems = 200;
+
     /// <summary>UTF-16 units of one block of free text.</summary>
     public const int FreeTextLength = 8_000;
 

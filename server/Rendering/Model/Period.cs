@@ -12,10 +12,10 @@ internal sealed record DatedEntry(Entry Entry, DateOnly? Day)
 }
 
 /// <summary>
-/// What the page shows in full: from the last check on, or the last days when there is no check. Entries are in the order
-/// of their days, and those of one day in the order of the file.
+/// What the page shows: everything since the clinic last saw the pet. Entries are in the order of their days, and those of one
+/// day in the order of the file.
 /// </summary>
-/// <param name="Check">The check it starts with, or null.</param>
+/// <param name="Check">The last check in it, or null.</param>
 /// <param name="From">The first day, or null when no entry has a day.</param>
 /// <param name="Current">The entries of the period.</param>
 /// <param name="Earlier">The entries before it.</param>
@@ -27,12 +27,10 @@ internal sealed record Period(DatedEntry? Check, DateOnly? From, ImmutableArray<
     /// <summary>Splits the entries of a note at the day where its current period starts.</summary>
     public static Period Of(NoteAnalysis analysis)
     {
-        DateOnly? from = analysis.Record.CurrentFrom;
         ILookup<bool, DatedEntry> split = Dated(analysis.Note.Entries)
             .OrderBy(e => e.Day).ThenBy(e => e.Entry.Line)
-            .ToLookup(e => e.Entry.Head.Date is not { } date || date >= from);
-        DatedEntry? check = split[true].LastOrDefault(e => e.IsCheck && e.Day == from) ?? split[true].LastOrDefault(e => e.IsCheck);
-        return new Period(check, from, [.. split[true]], [.. split[false]]);
+            .ToLookup(e => analysis.Record.Period.Holds(e.Entry));
+        return new Period(split[true].LastOrDefault(e => e.IsCheck && !(e.Day > analysis.Today)) ?? split[true].LastOrDefault(e => e.IsCheck), analysis.Record.CurrentFrom, [.. split[true]], [.. split[false]]);
     }
 
     private static IEnumerable<DatedEntry> Dated(IEnumerable<Entry> entries)

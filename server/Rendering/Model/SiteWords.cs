@@ -15,6 +15,12 @@ internal static class SiteWords
             return "";
         }
 
+        if (site is { Side: Side.Both, Region: { } pair, Number: null })
+        {
+            string plural = pair.Word.Replace('-', ' ');
+            return string.Join(' ', new[] { PageWords.BothOf(plural.EndsWith('s') ? plural : plural + "s"), tag is null ? "" : "@" + NoteText.Field(tag.Name) }.Where(word => word.Length > 0));
+        }
+
         string[] words =
         [
             PageWords.NameOf(site.Side),

@@ -1,50 +1,90 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Problems;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Checks;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sections;
 
-/// <summary>Writes what was looked at and measured.</summary>
+/// <summary>What was looked at and measured without a finding, what was not, laboratory values, and what is due.</summary>
 internal static class LookedAtSections
 {
-    public static IEnumerable<Section?> All(PageModel model) => [Examination(model.Examination), Vitals(model.Vitals), Lab(model.Lab)];
-
-    private static Section? Examination(Examination examination) => Section.Of(
-        "examination", examination.HasCheck ? PageWords.CheckHeadToTail : PageWords.LookedAt,
-        Block.Table(PageWords.CheckCaption(examination.Day), [PageWords.Part, PageWords.Place, PageWords.Seen, PageWords.AsWritten, PageWords.LevelColumn], [.. examination.Check.Items.Select(Part)]),
-        Block.LeftOut(examination.Check.LeftOut),
-        Block.Table(
-            examination.HasCheck ? PageWords.SinceCaption : PageWords.LookedAtCaption,
-            [PageWords.Part, PageWords.Place, PageWords.When, PageWords.Seen, PageWords.AsWritten, PageWords.LevelColumn],
-            [.. examination.Since.Items.Select(part => { Prose[] cells = Part(part); return (Prose[])[cells[0], cells[1], When(part.Day, part.Time), .. cells[2..]]; })]),
-        Block.LeftOut(examination.Since.LeftOut));
-
-    private static Prose[] Part(ExaminedPart part) =>
-        [part.Part, part.Place, part.Seen, Prose.Quote(part.Written), PageWriter.Mark(part.Level)];
-
-    private static Section? Vitals(VitalsTable vitals)
+    /// <summary>What was measured since the visit and no problem tells of, a line each.</summary>
+    public static Section? Measured(PageContext context, PageModel model)
     {
-        bool sameDay = vitals.Rows.Items.All(row => row.InCheck);
-        return Section.Of(
-            "vitals", PageWords.Vitals,
-            Block.Table(
-            PageWords.VitalsCaption,
-            [PageWords.Vital, PageWords.When, PageWords.AsWritten, PageWords.Value, PageWords.Taken, PageWords.Normal, PageWords.UsualHere, PageWords.LevelColumn],
-            [.. vitals.Rows.Items.Select(row => (Prose[])
-            [
-                row.Vital, sameDay ? "" : When(row.Day, row.Time), Prose.Quote(row.Written), row.Value, row.Taken,
-                row.Normal, row.Usual, row.Level is null ? PageWords.NameOf(row.Verdict) : PageWriter.Mark(row.Level),
-            ])]),
-            Block.LeftOut(vitals.Rows.LeftOut),
-            Block.Paragraph(vitals.Sources.Count == 0 ? "" : Prose.Small($"{PageWords.RangeSourcesLead} {string.Join(" ", vitals.Sources.Select(s => PageWords.RangeSources(s.Label, s.Values)))}")));
+        var text = new ProblemText(context);
+        HashSet<CourseKey> told = [.. model.Problems.SelectMany(problem => problem.Parts).OfType<ValuePart>().Select(value => value.Key)];
+        IEnumerable<ValuePart> values = NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Vital || word.Word == "water").OrderBy(word => word.Order)
+            .SelectMany(word => context.Analysis.Record.All(word.Word)).Select(course => SameVital.Of(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
+            .Where(course => !told.Contains(course.Key) && course.Lines.Any(line => line.Reading is not null && context.IsCurrent(line.Line)))
+            .Select(course => ValueCourse.Of(context.Analysis.Record, course, null, found: false)).OfType<ValuePart>();
+        return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong(PageWords.ChartOf(value.Key.Word, value.Key.Detail) + (value.Key.Word == "glucose" && value.Key.Detail.Split(' ')[0] is not "any" and var state ? ", " + state.Replace('-', ' ') : "") + ":") + " " + text.Of(value, null)
+            + (value.Normal is { } normal && value.Key.Word != "pain" ? $", {(IsWithin(normal, value.Now.Value) ? PageWords.GeneralRange(context.Units.Show(normal)) : PageWords.OutsideGeneral(context.Units.Show(normal)))}" : ""))));
     }
 
-    private static Section? Lab(Shown<LabRow> lab) => Section.Of(
-        "lab", PageWords.Lab,
-        Block.Table(
-            PageWords.LabCaption, [PageWords.Day, PageWords.Kind, PageWords.Value, PageWords.LabRange, PageWords.LabRemark],
-            [.. lab.Items.Select(row => (Prose[])[PageWords.Iso(row.Day), row.What, row.Value, row.Reference, row.Remark])]),
-        Block.LeftOut(lab.LeftOut));
+    /// <summary>The parts without a finding in the last check, and what was not looked at.</summary>
+    public static Section? LookedAt(PageContext context)
+    {
+        DatedEntry? check = context.Period.Check;
+        IReadOnlyList<CurrentItem> items = [.. context.Items.Where(item => check is not null && item.Entry.Day == check.Day && item.Entry.IsCheck)];
+        string[] fine = [.. items.Where(item => item.Item is Examined && context.LevelOf(item) is null && !context.HasProblem(item.Line)).OrderBy(item => item.Item.Word.Order)
+            .GroupBy(item => item.Item.Word).Select(group => Wording.NameOf(group.Key.Word).ToLowerInvariant())];
+        var coverage = new CheckCoverage(CheckItems.For(context.Analysis.Pet));
+        CheckCoverage.Seen seen = items.Select(item => item.Entry.Entry).Distinct().Select(coverage.In).Aggregate(default(CheckCoverage.Seen), (left, right) => left | right);
+        string[] skipped = [.. context.Items.Where(item => item.Item is Skipped).Select(item => (Skipped)item.Item)
+            .GroupBy(skip => $"{Wording.NameOf(skip.Item.Word)} {SiteWords.Of(skip.Site)}".TrimEnd().ToLowerInvariant())
+            .Select(same => PageWords.SkippedBecause(same.Key, same.Last().Reason is { } reason ? NoteText.Field(reason.Text) : "")).Take(PageLimits.ListItems)];
+        IEnumerable<string> missing = check is null ? [] : coverage.Named(coverage.Tell(seen).Missing).Select(item => Wording.NameOf(item.Word.Word).ToLowerInvariant());
+        string[] not = [.. skipped.Concat(missing.Where(item => !skipped.Any(skip => skip.StartsWith(item, StringComparison.Ordinal))))];
+        return Section.Of(
+            "looked-at", PageWords.LookedAt,
+            Block.Paragraph(check?.Day is { } day && fine.Length > 0 ? PageWords.LookedAtIn(PageWords.On(day, context.Analysis.Today), fine) : ""),
+            Block.Paragraph(seen.RestOk ? PageWords.RestTicked : ""),
+            Block.Paragraph(not.Length == 0 ? "" : PageWords.NotLookedAtIn(not)));
+    }
 
-    private static string When(DateOnly? day, TimeOnly? time) => time is { } clock ? $"{PageWords.Iso(day)} {clock:HH:mm}" : PageWords.Iso(day);
+    /// <summary>Laboratory values beside the laboratory's own range; no other range is known here.</summary>
+    public static Section? Lab(PageContext context)
+    {
+        Shown<CurrentItem> lab = Shown<CurrentItem>.Last([.. context.Items.Where(item => item.Item is LabResult)], PageLimits.TableRows);
+        return Section.Of(
+            "lab", PageWords.Lab,
+            Block.Table(PageWords.LabCaption, [PageWords.Day, PageWords.Kind, PageWords.Value, PageWords.LabRange], [.. lab.Items.Select(item => Row(item, (LabResult)item.Item))]),
+            Block.LeftOut(lab.LeftOut));
+    }
+
+    /// <summary>What is due and is not told at the top of the page; reminders of checks and weighings are the owner's.</summary>
+    public static Section? Due(PageContext context, IReadOnlySet<int> told)
+    {
+        bool owner = context.Options.For == Audience.Owner;
+        Shown<DueItem> due = Shown<DueItem>.First([.. DueList.Of(context.Analysis.Record).Where(item => item.Kind is DueKind.Check or DueKind.Weighing or DueKind.Visit ? owner : !told.Contains(item.Line))], PageLimits.ListItems);
+        return Section.Of(
+            "due", PageWords.Due,
+            Block.List(due.Items.Select(item => (Prose)DueText.Line(item, context.Analysis.Today))),
+            Block.LeftOut(due.LeftOut));
+    }
+
+    private static bool IsWithin(Record.Ranges.NormalRange normal, Record.Readings.ReadValue value) => !(value.Number < normal.Low) && !(value.Number > normal.High);
+
+    private static Prose[] Row(CurrentItem item, LabResult lab)
+    {
+        string outside = lab.Reference is { } own && IsOutside((LabValue)lab.Value!, own) ? PageWords.OutsideOfLab : "";
+        string value = string.Join(", ", new[] { NoteText.Field(ValuePrinter.Print(lab.Value!)), outside, lab.Note is { } note ? NoteText.Field(note.Text) : "" }.Where(part => part.Length > 0));
+        return [PageWords.Iso(item.Entry.Day), NoteText.Field(lab.Name!.Text), value, lab.Reference is { } range ? ValuePrinter.Print(range) : PageWords.RangeNotGiven];
+    }
+
+    private static bool IsOutside(LabValue value, ValueRange range) => value.Number is { } number && value.Bound switch
+    {
+        Bound.Below => number <= range.Low,
+        Bound.Above => number >= range.High,
+        _ => number < range.Low || number > range.High,
+    };
 }

@@ -1,76 +1,69 @@
-using HealthNotes.Analysis.Findings;
+using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing;
+using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sections;
 
-/// <summary>Makes blocks of the model, one method a section; a section without content is null.</summary>
+/// <summary>Puts the page together; a section without content is null.</summary>
 internal static class PageWriter
 {
-    public static BlockPage Write(PageModel model)
+    /// <summary>The caution that the page's closing line says already.</summary>
+    private const string SaidByClosing = "compare";
+
+    private const int LinesOnPage = 6;
+
+    public static BlockPage Write(PageContext context)
     {
-        string name = string.IsNullOrEmpty(model.Pet.Name) ? PageWords.PetWithoutName : model.Pet.Name;
+        var model = PageModel.Of(context);
+        var problems = new ProblemSections(context, model);
+        string name = NameOf(context);
+        Section told = problems.Problems();
+        var head = new HeadSection(context, HeadSection.Words(name) + HeadSection.Words(told.Title.Plain));
+        bool owner = context.Options.For == Audience.Owner;
         Section?[] sections =
         [
-            FindingSections.Attention(model),
-            ChangeSection.Write(model),
-            Questions(model),
-            .. LookedAtSections.All(model),
+            problems.Questions(),
+            told,
+            problems.NextSteps(),
+            NotUnderstood(model),
+            LookedAtSections.Measured(context, model),
+            LookedAtSections.LookedAt(context),
             ChartSection.Write(model),
             BodySection.Write(model),
             DayGridSection.Write(model),
-            CareSections.Log(model),
-            CareSections.NotLookedAt(model),
-            CareSections.Due(model),
+            LookedAtSections.Lab(context),
+            LookedAtSections.Due(context, head.Told),
             PictureSection.Write(model),
-            Texts(model),
-            NotUnderstood(model),
-            FindingSections.ToKnow(model),
-            Earlier(model),
+            new AppendixSections(context, model, head).Build(),
+            owner ? null : Section.Of("paste", PageWords.Paste, new CopyBlock(PlainLines.Of(context, model, head))),
         ];
         return new BlockPage(
-            PageWords.Title(name, model.Today), name,
-            [model.For == Audience.Share ? PageWords.SharedSubtitle(model.Today) : PageWords.Subtitle(model.Today), PageWords.Summary(model.Period)],
-            Pet(model.Pet), [.. sections.OfType<Section>()],
-            Section.Of("cautions", PageWords.Cautions, Block.List(model.Cautions.Select(text => (Prose)text))),
+            PageWords.Title(name, context.Analysis.Today), name, [.. head.Intro], head.Section, [.. sections.OfType<Section>()],
+            owner ? Section.Of("cautions", PageWords.Cautions, Block.List(ClinicalTables.Default.Cautions.Where(caution => caution.Key != SaidByClosing).Select(caution => (Prose)caution.Text))) : null,
             PageWords.Closing);
     }
 
-    /// <summary>The mark of a level; nothing for what is as expected.</summary>
-    public static Prose Mark(FindingLevel? level) => Prose.Mark(level, PageWords.LevelName);
+    /// <summary>The five lines alone.</summary>
+    public static string Plain(PageContext context) => PlainLines.Of(context, PageModel.Of(context), new HeadSection(context, 0));
 
-    private static Section? Pet(PetCard pet) => Section.Of(
-        "pet", PageWords.PetHeading,
-        Block.List(pet.Facts.Select(fact => fact.Values.Count == 1
-            ? new ListItem(Prose.Strong(fact.Label) + ": " + fact.Values[0], [])
-            : new ListItem(Prose.Strong(fact.Label) + ":", [.. fact.Values.Select(value => (Prose)value)]))),
-        Block.Paragraph(Prose.Small(string.Join("; ", pet.Contacts.Select(fact => $"{fact.Label}: {string.Join(", ", fact.Values)}")))));
-
-    private static Section? Questions(PageModel model) => Section.Of(
-        "questions", PageWords.Questions,
-        Block.List(model.Questions.Items.Select(question => $"{PageWords.Iso(question.Day)}: " + (Prose)question.Text)),
-        Block.LeftOut(model.Questions.LeftOut));
-
-    private static Section? Texts(PageModel model)
+    /// <summary>What stands at the foot of each printed sheet.</summary>
+    public static string Footer(PageContext context)
     {
-        List<Block?> blocks = [];
-        string heading = "";
-        foreach (FreeText text in model.Texts.Items)
-        {
-            if (text.Heading != heading || text.About is not null)
-            {
-                blocks.Add(Block.Paragraph(Prose.Strong(text.Heading) + (text.About is null ? "" : ", " + Prose.Quote(text.About))));
-            }
-
-            heading = text.Heading;
-            blocks.Add(new FreeBlock(text.Markdown));
-            blocks.Add(text.Cut ? Block.Paragraph(Prose.Small(PageWords.TextCut)) : null);
-        }
-
-        return Section.Of("texts", PageWords.Texts, [.. blocks, Block.LeftOut(model.Texts.LeftOut)]);
+        string Text(string word) => context.Options.For == Audience.Share ? "" : string.Join("; ", PetCardBuilder.Texts(context, word).Take(1));
+        string chip = Text("chip");
+        DateOnly?[] days = [.. context.Analysis.Note.Entries.Select(entry => entry.Head.Date).Where(day => day <= context.Analysis.Today)];
+        return PageWords.RunningFooter(
+        [
+            NameOf(context), string.Join(" ", new[] { PageWords.NameOf(context.Analysis.Pet.Species).ToLowerInvariant(), PageWords.Sex(context.Analysis.Pet.Male, context.Analysis.Pet.Neutered)?.ToLowerInvariant() ?? "" }.Where(part => part.Length > 0)),
+            chip.Length == 0 ? "" : $"{PageWords.ContactLabel("chip")} {chip}", Text("owner"),
+            days.Min() is { } first && days.Max() is { } last ? PageWords.NotesOf(first, last) : "", PageWords.MadeOn(context.Analysis.Today), PageWords.Version(typeof(PageWriter).Assembly.GetName().Version?.ToString(3) ?? ""),
+        ]);
     }
+
+    private static string NameOf(PageContext context) => string.IsNullOrEmpty(context.Analysis.Pet.Name) ? PageWords.PetWithoutName : NoteText.Field(context.Analysis.Pet.Name);
 
     private static Section? NotUnderstood(PageModel model)
     {
@@ -78,13 +71,8 @@ internal static class PageWriter
         return Section.Of(
             "not-understood", PageWords.NotUnderstood,
             Block.Paragraph(lines.Lines.Items.Count == 0 ? "" : PageWords.NotUnderstoodLead),
-            Block.List(lines.Lines.Items.Select(FindingSections.Line)),
-            Block.LeftOut(lines.Lines.LeftOut),
+            Block.List(lines.Lines.Items.Take(LinesOnPage).Select(AppendixSections.Line)),
+            Block.Paragraph(lines.Lines.Items.Count <= LinesOnPage ? "" : PageWords.MoreNotUnderstood(lines.Lines.Items.Skip(LinesOnPage).Select(line => line.Number), lines.Lines.LeftOut)),
             Block.Paragraph(lines.Earlier == 0 ? "" : Prose.Small(PageWords.EarlierNotUnderstood(lines.Earlier, lines.EarlierLines))));
     }
-
-    private static Section? Earlier(PageModel model) => Section.Of(
-        "earlier", PageWords.Earlier,
-        Block.List(model.Earlier.Years.Select(year => Prose.Strong(year.Label) + $": {string.Join(", ", year.Values)}")),
-        Block.Paragraph(model.Earlier.LeftOut == 0 ? "" : Prose.Small(PageWords.EarlierLeftOut(model.Earlier.LeftOut, model.Earlier.LeftOutFrom))));
 }

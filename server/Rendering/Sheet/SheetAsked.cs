@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Record.Checks;
 using HealthNotes.Record.Due;
@@ -22,13 +23,13 @@ internal static class SheetAsked
     public static XElement Tasks(PageContext context)
     {
         DateOnly today = context.Analysis.Today;
-        DatedText[] questions = [.. TaskBuilder.Questions(context).Items.TakeLast(SheetLimits.Tasks)];
+        string[] questions = [.. OpenQuestion.Of(context.Analysis.Record).TakeLast(SheetLimits.Tasks).Select(question => SheetLimits.Cut(NoteText.Field(question.Text), SheetLimits.TaskLength))];
         object[] due = [.. DueList.Of(context.Analysis.Record).Take(SheetLimits.Tasks).Select(item => SheetLimits.Cut(DueText.Line(item, today), SheetLimits.TaskLength))];
         return Tag.Of(
             "div.words",
             Tag.Of(
-                "div", Tag.Of("h3", PageWords.Questions),
-                Tag.Of("ul", questions.Select(question => Tag.Of("li", Tag.Bdi(SheetLimits.Cut(question.Text, SheetLimits.TaskLength))))),
+                "div", Tag.Of("h3", PageWords.SheetQuestions),
+                Tag.Of("ul", questions.Select(question => Tag.Of("li", Tag.Bdi(question)))),
                 Enumerable.Range(0, Math.Max(LeastBlank, BlankLines - questions.Length)).Select(_ => Tag.Of("p.blank"))),
             Tag.Of("div", Tag.List(PageWords.FolderDue, due)));
     }

@@ -1,6 +1,5 @@
 using System.Xml.Linq;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sheet;
 

@@ -7,9 +7,6 @@ namespace HealthNotes.Rendering.Text;
 internal static partial class PageWords
 {
     public const string Number = "No.";
-    public const string SizesColumn = "Size, by day";
-    public const string ChangeColumn = "Since the first size";
-    public const string StateColumn = "Now";
     public const string NothingMarked = "Nothing is marked here.";
     public const string LeftSide = "its left";
     public const string RightSide = "its right";
@@ -35,11 +32,5 @@ internal static partial class PageWords
 
     public static string MapLeftOut(int count) => $"The map shows the first of them; {count:N0} more are in the notes.";
 
-    public static string EndedOn(string word, DateOnly day) => $"{word} ({Iso(day)})";
-
-    public static string NotNotedInCheck(DateOnly day) => $"not noted in the check of {Iso(day)}";
-
-    public static string SizeOn(string size, DateOnly day) => $"{Iso(day)}: {size}";
-
-    public static string EarlierSizes(int count) => count == 1 ? "1 earlier" : $"{count:N0} earlier";
+    public static string ToldUnder(int problem) => $"told under {problem} above";
 }

@@ -39,6 +39,7 @@ internal static partial class PageWords
     public const string SheetCounting = "From a count to a rate a minute. In the notes write what you counted: 18/15s";
     public const string SheetCount = "count";
     public const string SheetPhoneNow = "Phone now";
+    public const string SheetQuestions = "Questions for the clinic";
     public const string SheetTypingLead = "Typing it up:";
     public const string SheetTyping = "this adds an entry with the same lines in the same order, ready to be filled in:";
     public const string LogLead = "Write each thing as it happens. Tick a dose when your pet has swallowed it, and write the time beside it. If a dose is not given, write missed or withheld, and why.";

@@ -44,8 +44,8 @@ public class OneRecordTests
         Assert.Contains("gave benazepril 10mg", Offered.Labels(note + "|"));
         Assert.DoesNotContain("gave benazepril 5mg", Offered.Labels(note + "|"));
         string page = VisitPage.Markdown(MarkedFindings.Read(note + "ate all\n"));
-        Assert.Contains("benazepril 10mg", page, StringComparison.Ordinal);
-        Assert.DoesNotContain("benazepril 5mg", page, StringComparison.Ordinal);
+        Assert.Contains("benazepril 10 mg", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("benazepril 5 mg", page, StringComparison.Ordinal);
     }
 
     [Theory]

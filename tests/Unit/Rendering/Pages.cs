@@ -19,6 +19,8 @@ internal static class Pages
 
     public static IHtmlDocument Document(string note) => new HtmlParser().ParseDocument(Html(note));
 
+    public static IHtmlDocument Document(string note, DateOnly today) => new HtmlParser().ParseDocument(VisitPage.Html(NoteAnalysis.Of(Note.Read(note), today)));
+
     public static NoteAnalysis Analyse(string note) => NoteAnalysis.Of(Note.Read(note), Today);
 
     /// <summary>A section's text, blanks joined.</summary>

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;

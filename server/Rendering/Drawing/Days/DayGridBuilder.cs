@@ -31,7 +31,7 @@ internal static class DayGridBuilder
         CurveRow[] curves = [.. GlucoseCurves.Of(context)];
         if (all.Length < LeastDays)
         {
-            return curves.Length == 0 ? null : new DayGrid([], [], 0, [], curves);
+            return curves.Length == 0 ? null : new DayGrid(context.Analysis.Today, [], [], 0, [], curves);
         }
 
         CareDay[] shown = all[Math.Max(0, all.Length - MostDays)..];
@@ -64,7 +64,7 @@ internal static class DayGridBuilder
         }
 
         return new DayGrid(
-            [.. own.Select(medicine => medicine.Title), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), own.Length > 0 || isColumn.Contains(true) ? PageWords.OtherColumn : PageWords.WrittenColumn],
+            context.Analysis.Today, [.. own.Select(medicine => medicine.Title), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), own.Length > 0 || isColumn.Contains(true) ? PageWords.OtherColumn : PageWords.WrittenColumn],
             rows, all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Title)], curves);
     }
 

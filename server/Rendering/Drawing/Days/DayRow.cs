@@ -17,9 +17,10 @@ internal sealed record DayRow(DateOnly From, DateOnly To, IReadOnlyList<string> 
 internal sealed record CurveRow(DateOnly Day, string Insulin, string Before, string Lowest, string LowestAt, string Highest, int Readings);
 
 /// <summary>Home care day by day.</summary>
+/// <param name="Today">The day it is read, which tells years that need not be written.</param>
 /// <param name="Columns">What the cells are: each medicine with its plan, then what was eaten, drunk and passed.</param>
 /// <param name="Rows">The days.</param>
 /// <param name="LeftOut">How many earlier days there are.</param>
 /// <param name="NeverLogged">Medicines with a plan of which no dose is written in that time.</param>
 /// <param name="Curves">The days with a glucose curve, the latest ones.</param>
-internal sealed record DayGrid(IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<string> NeverLogged, IReadOnlyList<CurveRow> Curves);
+internal sealed record DayGrid(DateOnly Today, IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<string> NeverLogged, IReadOnlyList<CurveRow> Curves);

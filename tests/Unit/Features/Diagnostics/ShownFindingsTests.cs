@@ -32,7 +32,7 @@ public class ShownFindingsTests
         foreach (string file in Directory.EnumerateFiles(Repository.PathOf("samples"), "*.hnote"))
         {
             NoteAnalysis analysis = Analyse(File.ReadAllText(file));
-            IEnumerable<NoteFinding> expected = analysis.Findings.Where(finding => finding.Level == FindingLevel.Error || analysis.IsCurrent(finding));
+            IEnumerable<NoteFinding> expected = analysis.Findings.Where(finding => finding.Level == FindingLevel.Error || analysis.IsOpen(finding));
             Assert.Equal(expected, ShownFindings.Of(analysis, past: false).Findings);
         }
     }

@@ -60,7 +60,8 @@ public class BodyMapTests
     public void The_numbers_on_the_map_are_those_of_the_table()
     {
         IHtmlDocument page = Pages.Document("pet A\nspecies dog\n2026-10-01 check\n  lump L-flank 12mm\n  wound RH-paw 20mm\n  lump R-gland3 like pea\n  node L-jaw 12mm\n  pain-site R-knee\n  lump chest 5mm\n");
-        Dictionary<string, string> table = page.QuerySelectorAll("section.body tbody tr").ToDictionary(row => row.Children[0].TextContent, row => $"{row.Children[1].TextContent}, {row.Children[2].TextContent}".ToLowerInvariant());
+        string[][] titles = [.. page.QuerySelectorAll("section.body li > strong").Select(title => title.TextContent.TrimEnd(':').Split(", ", 2))];
+        Dictionary<string, string> table = titles.ToDictionary(title => title[0].Split(' ')[^1], title => $"{title[0][..title[0].LastIndexOf(' ')]}, {title[1]}".ToLowerInvariant());
         Assert.Equal(6, table.Count);
         string[] drawn = [.. page.QuerySelectorAll("section.body svg[role=img] text.number").Select(text => text.TextContent)];
         Assert.Equal(5, drawn.Length);
@@ -85,15 +86,14 @@ public class BodyMapTests
     }
 
     [Fact]
-    public void Sizes_are_told_over_time_and_what_is_gone_comes_last()
+    public void First_and_last_size_are_told_and_what_is_gone_comes_last()
     {
-        string note = "pet A\nspecies dog\n" + string.Concat(Enumerable.Range(1, 8).Select(month => $"2026-0{month}-01 check\n  lump L-flank {8 + month}mm\n  lump R-flank {(month < 3 ? "5mm" : month == 3 ? "gone" : "gone")}\n"));
-        string[] rows = Pages.Document(note).Rows("body");
-        Assert.Equal(2, rows.Length);
-        Assert.Contains("2026-01-01: 9 mm; 2 earlier; 2026-04-01: 12 mm; 2026-05-01: 13 mm; 2026-06-01: 14 mm; 2026-07-01: 15 mm; 2026-08-01: 16 mm", rows[0], StringComparison.Ordinal);
-        Assert.Contains("+7 mm (+78 %)", rows[0], StringComparison.Ordinal);
-        Assert.Contains("gone (2026-03-01)", rows[1], StringComparison.Ordinal);
-        Assert.DoesNotContain(Pages.Document(note).QuerySelectorAll("section.body svg[role=img] desc"), desc => desc.TextContent.Contains("right flank", StringComparison.Ordinal));
+        string note = "pet A\nspecies dog\n" + string.Concat(Enumerable.Range(1, 8).Select(month => $"2026-0{month}-01 check\n  lump L-flank {8 + month}mm\n  lump R-flank {(month < 3 ? "5mm" : "gone")}\n"));
+        IHtmlDocument page = Pages.Document(note);
+        Assert.Equal(["Lump 1, left flank:", "Lump 2, right flank:"], page.QuerySelectorAll("section.body li > strong").Select(title => title.TextContent));
+        Assert.Contains("9 mm (1 Jan) → 16 mm (1 Aug), +78 % in 7 months", page.Section("problems"), StringComparison.Ordinal);
+        Assert.Contains("gone 1 Mar", page.Section("body"), StringComparison.Ordinal);
+        Assert.DoesNotContain(page.QuerySelectorAll("section.body svg[role=img] desc"), desc => desc.TextContent.Contains("right flank", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -19,10 +19,10 @@ public class FolderPageTests
         IElement[] pets = [.. page.QuerySelectorAll("section.pet-of-folder")];
         Assert.Equal(["Marlow", "B"], pets.Select(pet => pet.QuerySelector("h2")!.TextContent));
         Assert.Equal("dogs/marlow.html", pets[0].QuerySelector("a")!.GetAttribute("href"));
-        Assert.Contains("Call the vet", pets[0].TextContent, StringComparison.Ordinal);
-        Assert.Equal(3, pets[0].QuerySelectorAll("ul.findings > li").Length);
+        Assert.Contains("Phone the clinic", pets[0].TextContent, StringComparison.Ordinal);
+        Assert.Equal(3, pets[0].QuerySelectorAll(".findings > li").Length);
         Assert.Contains("Look again at left ear: in 13 days, 18 Oct", pets[0].TextContent, StringComparison.Ordinal);
-        Assert.Contains("That is not a clean bill of health.", pets[1].TextContent, StringComparison.Ordinal);
+        Assert.Contains("This does not mean that the pet is healthy.", pets[1].TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -61,7 +61,7 @@ public class FolderPageTests
     {
         string text = FolderPage.Markdown([new FolderNote("b.hnote", "b.md", Of("pet B\nspecies cat\n2026-10-04 check\n  gums white\n  recheck ear L in 2w\n"), null)], Today);
         Assert.StartsWith("# Health notes\n\nOne note, as read on 2026-10-05.\n\n## [B](b.md)\n", text, StringComparison.Ordinal);
-        Assert.Contains("- **Urgent** 2026-10-04: Gums: `white`", text, StringComparison.Ordinal);
+        Assert.Contains("- **Phone now** **Mouth and gums:** gums white (4 Oct)", text, StringComparison.Ordinal);
         Assert.Contains("### Due\n\n- Look again at left ear: in 13 days, 18 Oct\n", text, StringComparison.Ordinal);
     }
 

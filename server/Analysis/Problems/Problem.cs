@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Ranges;
+using HealthNotes.Record.Readings;
+
+namespace HealthNotes.Analysis.Problems;
+
+/// <summary>All that was found about one thing since the clinic last saw the pet. It describes; it names no disease.</summary>
+/// <param name="Topic">What it is about.</param>
+/// <param name="Detail">Of topics that are told course by course, which course; else empty.</param>
+/// <param name="Level">The strongest of what is open; <see cref="FindingLevel.Info"/> where nothing is.</param>
+/// <param name="IsEnded">True when a later look has ended all of it.</param>
+/// <param name="Last">The last day it was seen; null for what has no day.</param>
+/// <param name="Speed">How fast it changes, in percent of itself a month; 0 where nothing is measured.</param>
+/// <param name="Parts">What to show of it, in the order of the table of topics.</param>
+/// <param name="Findings">What it rests on, in line order.</param>
+public sealed record Problem(
+    ProblemTopic Topic, string Detail, FindingLevel Level, bool IsEnded, DateOnly? Last, decimal Speed, ImmutableArray<ProblemPart> Parts, ImmutableArray<NoteFinding> Findings)
+{
+    /// <summary>True for what is a problem, or was one since the visit, and for doses; false for what is known, expected or within what is usual.</summary>
+    public bool IsTold => Level > FindingLevel.Info || IsEnded || Parts is [DosePart, ..];
+
+    /// <summary>The lines it rests on, in order.</summary>
+    public ImmutableArray<int> Lines { get; } = [.. Findings.SelectMany(finding => finding.Evidence).Distinct().Order()];
+}
+
+/// <summary>One thing to show of a problem.</summary>
+public abstract record ProblemPart;
+
+/// <summary>A value of one day.</summary>
+/// <param name="Day">The day.</param>
+/// <param name="Value">The value.</param>
+public sealed record DatedValue(DateOnly Day, ReadValue Value);
+
+/// <summary>How often a reading lay past the limit that the clinic set, or outside the range it calls usual.</summary>
+/// <param name="Low">The lower end; null where it is open.</param>
+/// <param name="High">The upper end; null where it is open.</param>
+/// <param name="Unit">The canonical unit.</param>
+/// <param name="IsLimit">True for a limit to phone at, false for a usual range.</param>
+/// <param name="Set">When it was set; null where it is not written.</param>
+/// <param name="Above">How many readings of the period lie above it.</param>
+/// <param name="Below">How many lie below it.</param>
+/// <param name="Of">How many readings of the period there are.</param>
+/// <param name="Worst">The reading that lies furthest past it; null where none does.</param>
+public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool IsLimit, PartialDate? Set, int Above, int Below, int Of, DatedValue? Worst);
+
+/// <summary>A vital, from then to now.</summary>
+/// <param name="Key">What was measured and how.</param>
+/// <param name="From">Where it comes from: the highest or lowest reliable weight, the start of a clear trend, the last reading up to the visit; null when there is one reading alone.</param>
+/// <param name="AtVisit">The last reading up to the visit, where it is not the first one shown; else null.</param>
+/// <param name="Now">The last reading.</param>
+/// <param name="InPercent">The change from <paramref name="From"/> in percent, for a weight; else null.</param>
+/// <param name="SinceVisit">The change from the visit in percent, for a weight; else null.</param>
+/// <param name="PerMonth">The present rate in percent a month, for a weight; null where the last stretch is too short to tell.</param>
+/// <param name="Normal">The general range; null where the clinic set one, or none is known.</param>
+/// <param name="Clinic">What the clinic set; null when it set nothing.</param>
+/// <param name="Found">True when a finding is about it; false for what stands beside it.</param>
+public sealed record ValuePart(
+    CourseKey Key, DatedValue? From, DatedValue? AtVisit, DatedValue Now, decimal? InPercent, decimal? SinceVisit, decimal? PerMonth, NormalRange? Normal, ClinicRange? Clinic, bool Found) : ProblemPart;
+
+/// <summary>A sign at one part, or something that happened, as often as it was written.</summary>
+/// <param name="Item">One of its lines: the part and its place.</param>
+/// <param name="Words">What was written of it, in the vocabulary's spelling; those of the last line first.</param>
+/// <param name="First">The first day of the run of lines that have it.</param>
+/// <param name="Last">The last day.</param>
+/// <param name="Times">How often it happened since the visit; 0 for a part that was looked at.</param>
+/// <param name="Days">On how many days.</param>
+/// <param name="IsKnown">True when the clinic noted it at the visit, expects it, or knows of it.</param>
+/// <param name="Ended">The later look without it; null while there is none.</param>
+public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateOnly First, DateOnly Last, int Times, int Days, bool IsKnown, Noted? Ended) : ProblemPart;
+
+/// <summary>A lump, a wound or a node over its life.</summary>
+/// <param name="Number">Its number, which never changes.</param>
+/// <param name="Life">Its life.</param>
+/// <param name="From">The first size; null when fewer than two are written.</param>
+/// <param name="AtVisit">The last size up to the visit, between the others; else null.</param>
+/// <param name="Now">The last size; null when none is written.</param>
+/// <param name="Signs">What was written of it since the visit beside its size, each with its last day.</param>
+public sealed record PlacePart(int Number, LumpLife Life, LumpSize? From, LumpSize? AtVisit, LumpSize? Now, ImmutableArray<(string Word, DateOnly Day)> Signs) : ProblemPart
+{
+    /// <summary>What can be said of the first and the last size; null when they cannot be compared.</summary>
+    public SizeChange? Change => From is not null && Now is not null ? new SizeChange(From, Now) : null;
+}
+
+/// <summary>The doses of one medicine since the visit.</summary>
+/// <param name="Medicine">The medicine, as compared.</param>
+/// <param name="Order">The plan that held last; null where none is written.</param>
+/// <param name="Given">How many doses were written as given.</param>
+/// <param name="Doubled">Doses given so close together that they count as one.</param>
+/// <param name="Missed">The days on which a dose was written as missed.</param>
+/// <param name="NotLogged">The days on which the log is silent about a dose of the plan.</param>
+public sealed record DosePart(string Medicine, MedicineOrder? Order, int Given, ImmutableArray<DoseCluster> Doubled, ImmutableArray<DateOnly> Missed, ImmutableArray<DateOnly> NotLogged) : ProblemPart;
+
+/// <summary>What nothing else tells: the finding's own words.</summary>
+/// <param name="Finding">The finding.</param>
+public sealed record ToldPart(NoteFinding Finding) : ProblemPart;

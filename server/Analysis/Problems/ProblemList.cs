@@ -1,0 +1,190 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Lumps;
+using HealthNotes.Record.Readings;
+
+namespace HealthNotes.Analysis.Problems;
+
+/// <summary>Puts the findings of the current period together, one problem a thing. Pure.</summary>
+public static class ProblemList
+{
+    /// <summary>Rules that remind: they are told under what is due and what was not looked at, never as a problem.</summary>
+    private static readonly string[] Reminders = ["facts-missing", "entry-date", "accept", "course-end", "not-looked-at", "lump-not-seen"];
+
+    /// <summary>Words of measured values that are told beside the weight.</summary>
+    private static readonly string[] BesideWeight = ["bcs", "mcs"];
+
+    /// <summary>Rules of signs: their line itself shows what they found.</summary>
+    private static readonly string[] SignRules = ["sign", "gum-colour", "days-in-a-row"];
+
+    /// <summary>Rules of doses that <see cref="DosePart"/> tells of.</summary>
+    private static readonly string[] DoseRules = ["dose-doubled", "dose-missed"];
+
+    private const string Medicine = "medicine";
+
+    /// <summary>The problems: by level, then how fast they change, then how recent they are; what has ended comes last. Problems at which nothing is open but what is known or noted are among them.</summary>
+    public static ImmutableArray<Problem> Of(NoteAnalysis analysis)
+    {
+        var lives = LumpNumbering.Of(analysis.Record).ToDictionary(life => life.Number, life => life.Life);
+        var numbers = lives.SelectMany(life => life.Value.Lines.Select(line => (line.Line, life.Key))).GroupBy(life => life.Line).ToDictionary(life => life.Key, life => life.Last().Key);
+        List<(ProblemTopic Topic, string Detail, NoteFinding Finding, NoteItem? Item)> found = [];
+        foreach (NoteFinding finding in analysis.Findings)
+        {
+            Entry? entry = analysis.Note.EntryAt(finding.Line);
+            bool inPeriod = entry is null || analysis.Record.Period.Holds(entry);
+            if (finding.Level != FindingLevel.Error && inPeriod && !(finding.Level == FindingLevel.Info && IsReminder(finding)))
+            {
+                NoteItem? item = entry is null ? null : Observations.At(Observations.In(entry, finding.Line), finding.Span);
+                (ProblemTopic topic, string detail) = Place(finding, item, numbers);
+                found.Add((topic, detail, finding, item));
+            }
+        }
+
+        return [.. found.GroupBy(one => (one.Topic.System, one.Detail)).Select(group => Make(analysis, lives, [.. group])).OfType<Problem>()
+            .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
+            .ThenBy(problem => problem.Topic.Order).ThenBy(problem => problem.Detail, StringComparer.Ordinal)];
+    }
+
+    private static bool IsReminder(NoteFinding finding) => Reminders.Contains(finding.Rule) || finding.Rule.EndsWith("-overdue", StringComparison.Ordinal);
+
+    private static (ProblemTopic Topic, string Detail) Place(NoteFinding finding, NoteItem? item, Dictionary<int, int> numbers)
+    {
+        if (item is null)
+        {
+            return (ProblemTopic.For("other"), "");
+        }
+
+        var topic = ProblemTopic.For(item.Word.Word);
+        if (finding.Topic == "dose" || topic.System == Medicine)
+        {
+            return (ProblemTopic.For("gave"), item is DoseEvent dose ? CourseKey.MedicineName(dose.Medicine.Text) : item.Name is { } name ? CourseKey.MedicineName(name.Text) : "");
+        }
+
+        return (topic, topic.Apart && numbers.TryGetValue(finding.Line, out int number) ? $"{number:0000}" : "");
+    }
+
+    private static Problem? Make(NoteAnalysis analysis, Dictionary<int, LumpLife> lives, (ProblemTopic Topic, string Detail, NoteFinding Finding, NoteItem? Item)[] group)
+    {
+        ImmutableArray<NoteFinding> findings = [.. group.Select(one => one.Finding).OrderBy(finding => finding.Line).ThenBy(finding => finding.Span.Start)];
+        NoteFinding[] open = [.. findings.Where(finding => finding.Level > FindingLevel.Info && analysis.IsOpen(finding))];
+        bool wasWorth = findings.Any(finding => finding.Level > FindingLevel.Info);
+        FindingLevel level = open.Length == 0 ? FindingLevel.Info : open.Max(finding => finding.Level);
+        ImmutableArray<ProblemPart> parts = [.. Parts(analysis, lives, group)];
+        if (parts.IsEmpty)
+        {
+            return null;
+        }
+
+        // an ended problem that is still noted at its last look is noted, not ended
+        bool still = findings.Any(finding => finding.Level == FindingLevel.Info && analysis.EndOf(finding) is null);
+        return new Problem(
+            group[0].Topic, group[0].Detail, level, wasWorth && open.Length == 0 && !still,
+            findings.Select(finding => analysis.Note.EntryAt(finding.Line)?.Head.Date).Max(), Speed(parts), parts, findings);
+    }
+
+    private static decimal Speed(ImmutableArray<ProblemPart> parts) => parts.Select(part => part switch
+    {
+        ValuePart { Found: true, PerMonth: { } rate } => Math.Abs(rate),
+        ValuePart { Found: true, From: { } from, Now: var now } when from.Value.Number != 0 && now.Day > from.Day => Rate(from.Value.Number, now.Value.Number, from.Day, now.Day),
+        PlacePart { Change: { Before.Typical: > 0 and var before, After.Typical: { } after, Days: > 0 } change } => Rate(before, after, change.Before.Day, change.After.Day),
+        _ => 0,
+    }).DefaultIfEmpty().Max();
+
+    private static decimal Rate(decimal from, decimal to, DateOnly then, DateOnly now) => Math.Abs(to - from) * 100 / from * 30 / (now.DayNumber - then.DayNumber);
+
+    private static IEnumerable<ProblemPart> Parts(NoteAnalysis analysis, Dictionary<int, LumpLife> lives, (ProblemTopic Topic, string Detail, NoteFinding Finding, NoteItem? Item)[] group)
+    {
+        var told = new HashSet<NoteFinding>();
+        string? medicine = group[0].Topic.System == Medicine ? group[0].Detail : null;
+        if (medicine is { Length: > 0 })
+        {
+            told.UnionWith(group.Select(one => one.Finding).Where(finding => DoseRules.Contains(finding.Rule)));
+            if (told.Count > 0)
+            {
+                yield return DoseCourse.Of(analysis.Record, medicine);
+            }
+        }
+        else if (int.TryParse(group[0].Detail, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && lives.TryGetValue(number, out LumpLife? life))
+        {
+            told.UnionWith(group.Select(one => one.Finding).Where(finding => finding.Rule is not DangerWordsRule.RuleName));
+            yield return PlaceCourse.Of(analysis.Record, number, life);
+        }
+        else
+        {
+            foreach (ValuePart value in Values(analysis, group, told))
+            {
+                yield return value;
+            }
+
+            foreach (SignPart sign in SignCourse.Of(analysis, [.. group.Where(one => one.Item is not null && !told.Contains(one.Finding) && IsSign(one.Finding)).Select(one => (one.Finding, one.Item!))]))
+            {
+                yield return sign;
+            }
+
+            told.UnionWith(group.Where(one => one.Item is not null && IsSign(one.Finding)).Select(one => one.Finding));
+        }
+
+        foreach (NoteFinding finding in group.Select(one => one.Finding).Where(finding => !told.Contains(finding)).DistinctBy(finding => finding.Found))
+        {
+            if (finding.Level > FindingLevel.Info || medicine is null)
+            {
+                yield return new ToldPart(finding);
+            }
+        }
+    }
+
+    private static bool IsSign(NoteFinding finding) => SignRules.Contains(finding.Rule) || finding.Rule.EndsWith("-often", StringComparison.Ordinal);
+
+    /// <summary>The values that findings are about; beside a weight, condition and muscle too.</summary>
+    private static IEnumerable<ValuePart> Values(NoteAnalysis analysis, (ProblemTopic Topic, string Detail, NoteFinding Finding, NoteItem? Item)[] group, HashSet<NoteFinding> told)
+    {
+        var seen = new HashSet<CourseKey>();
+        NoteFinding[] all = [.. group.Select(one => one.Finding)];
+        bool? loses = all.Any(finding => finding.Rule == "weight-loss") ? true : all.Any(finding => finding.Rule == "weight-gain") ? false : null;
+        foreach ((_, _, NoteFinding finding, NoteItem? item) in group.OrderBy(one => ProblemTopic.PlaceOf(one.Item?.Word.Word ?? "")))
+        {
+            if (item is null || IsSign(finding) || finding.Rule == DangerWordsRule.RuleName || CourseOf(analysis, finding, item) is not { } course)
+            {
+                continue;
+            }
+
+            bool first = seen.Add(course.Key);
+            if (ValueCourse.Of(analysis.Record, course, loses, found: true) is { } value)
+            {
+                told.Add(finding);
+                if (first)
+                {
+                    yield return value;
+                }
+            }
+        }
+
+        if (seen.Contains(CourseKey.Weight))
+        {
+            foreach (Course beside in BesideWeight.SelectMany(word => analysis.Record.All(word)).Where(course => seen.Add(course.Key)))
+            {
+                if (ValueCourse.Of(analysis.Record, beside, loses, found: false) is { } value)
+                {
+                    yield return value;
+                }
+            }
+        }
+    }
+
+    private static Course? CourseOf(NoteAnalysis analysis, NoteFinding finding, NoteItem item)
+    {
+        if (item.Word.Word == "water")
+        {
+            return analysis.Record.Of(new CourseKey("water", ""));
+        }
+
+        NoteReading? reading = item.Word.Kind != WordKind.Vital ? null
+            : analysis.Record.Entries[analysis.Note.EntryIndexAt(finding.Line)].Readings.FirstOrDefault(own => own.Line == finding.Line && own.Span == item.Value?.Span);
+        return reading is null || CourseKey.Of(reading) is not { } key ? null : SameVital.Of(analysis.Record.Of(key), analysis.Record.All);
+    }
+}

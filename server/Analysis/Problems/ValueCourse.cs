@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.Readings;
+
+namespace HealthNotes.Analysis.Problems;
+
+/// <summary>Tells how a vital went: from where, at the visit, now.</summary>
+public static class ValueCourse
+{
+    /// <summary>A weighing is reliable when one of the two before or after it lies within so many percent (rule of thumb; common practice, no source).</summary>
+    private const decimal ReliablePercent = 5;
+
+    private const int Around = 2;
+
+    /// <summary>How far back a highest or lowest weight is looked for.</summary>
+    private const int WeightDays = 730;
+
+    /// <summary>A first reading is looked for in the year before the last.</summary>
+    private const int YearDays = 365;
+
+    /// <summary>The present rate is that of the last stretch of at least so many days.</summary>
+    private const int RateDays = 56;
+
+    private const decimal Month = 365.25m / 12;
+    private const decimal Percent = 100;
+
+    /// <summary>The course as values of days up to today; for water, of each day for each kilogram.</summary>
+    public static ImmutableArray<DayValue> Days(PetRecord record, Course course) => course.Key.Word == "water" && TrendRow.For("water") is { } row
+        ? WaterPerDay.Of(course, record.Today, record.WeightOn, row with { Days = WeightDays, Last = WeightDays })
+        : DayValue.Of(course, record.Today, int.MaxValue, int.MaxValue);
+
+    /// <summary>What to show of a course; null when it holds no value.</summary>
+    public static ValuePart? Of(PetRecord record, Course course, bool? loses, bool found)
+    {
+        ImmutableArray<DayValue> days = Days(record, course);
+        if (days.IsEmpty)
+        {
+            return null;
+        }
+
+        DayValue now = days[^1];
+        bool isWeight = course.Key == CourseKey.Weight;
+        DayValue? from = isWeight && loses is { } lost ? Extreme(days, lost) : Start(record, course, days);
+        DayValue? visit = record.Period.Visit?.Head.Date is { } on ? Last(days, on) : null;
+        from = from is { } first && first.Day < now.Day ? from : null;
+        visit = visit is { } seen && seen.Day < now.Day && seen.Day > (from?.Day ?? DateOnly.MinValue) ? visit : null;
+        ClinicRange? clinic = Clinic(record, course);
+        return new ValuePart(
+            course.Key, Dated(from), Dated(visit), Dated(now)!,
+            isWeight && from is { } start ? WeightDrop.PercentChange(Number(start), Number(now)) : null,
+            isWeight && (visit ?? (from?.Day <= record.Period.Visit?.Head.Date && Last(days, record.Period.Visit!.Head.Date!.Value) is { } same && same.Day < now.Day ? same : null)) is { } then ? WeightDrop.PercentChange(Number(then), Number(now)) : null,
+            isWeight ? Rate(days) : null,
+            clinic is null ? record.NormalFor(Reading(now)) : null, clinic, found);
+    }
+
+    /// <summary>The highest (or lowest) reliable weighing before the last, the latest of equal ones; null when there is none.</summary>
+    public static DayValue? Extreme(ImmutableArray<DayValue> weights, bool highest)
+    {
+        DayValue? extreme = null;
+        for (int i = 0; i < weights.Length - 1; i++)
+        {
+            DayValue weight = weights[i];
+            bool reliable = weight.IsPoint && Enumerable.Range(i - Around, (2 * Around) + 1).Any(other => other != i && other >= 0 && other < weights.Length && IsNear(weights[other], weight));
+            if (reliable && weights[^1].Day.DayNumber - weight.Day.DayNumber <= WeightDays && (extreme is not { } best || (highest ? weight.Value >= best.Value : weight.Value <= best.Value)))
+            {
+                extreme = weight;
+            }
+        }
+
+        return extreme;
+    }
+
+    /// <summary>The change in percent a month over the last weeks: from the last weighing at least eight weeks before the last one.</summary>
+    public static decimal? Rate(ImmutableArray<DayValue> weights)
+    {
+        DayValue now = weights[^1];
+        for (int i = weights.Length - 2; i >= 0; i--)
+        {
+            int days = now.Day.DayNumber - weights[i].Day.DayNumber;
+            if (days >= RateDays && weights[i].IsPoint)
+            {
+                return days > 2 * RateDays ? null : WeightDrop.PercentChange(Number(weights[i]), Number(now)) * Month / days;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsNear(DayValue one, DayValue other) => one.IsPoint && Math.Abs(one.Value - other.Value) * Percent <= ReliablePercent * other.Value;
+
+    /// <summary>The first day of a clear trend; else the last reading up to the start of the period; else the first in it.</summary>
+    private static DayValue? Start(PetRecord record, Course course, ImmutableArray<DayValue> days)
+    {
+        DateOnly? grown = TrendRow.For(course.Key.Word) is { } row ? record.Pet.GrownOn(row.GrownMonths) : null;
+        Trend? trend = course.Key.Word == "water" && TrendRow.For("water") is { } water ? Trend.Of(water, WaterPerDay.Of(course, record.Today, record.WeightOn, water), grown) : Trend.Of(course, record.Today, grown);
+        DateOnly? since = trend is { IsClear: true } ? trend.Since : record.CurrentFrom;
+        return (trend is { IsClear: true } ? null : since is { } from ? Last(days, from) : null) is { } before && days[^1].Day.DayNumber - before.Day.DayNumber <= YearDays ? before
+            : days.FirstOrDefault(day => !(day.Day < since)) is { At: not null } first ? first : null;
+    }
+
+    private static DayValue? Last(ImmutableArray<DayValue> days, DateOnly upTo) => days.LastOrDefault(day => day.Day <= upTo) is { At: not null } last ? last : null;
+
+    private static DatedValue? Dated(DayValue? day) => day is not { } value ? null : new DatedValue(value.Day, Reading(value).Value);
+
+    /// <summary>The last reading of the day; of water, what was drunk on it for each kilogram.</summary>
+    private static NoteReading Reading(DayValue day) => day.At with { Value = day.At.What == "water" ? new ReadValue(day.Value, "mL/kg/d", null, null, day.Bound) : day.At.Value.OnScaleOfNine() };
+
+    private static decimal Number(DayValue day) => Reading(day).Value.Number;
+
+    /// <summary>The limit that the clinic set for the vital, else the range it calls usual, and how often it was passed.</summary>
+    private static ClinicRange? Clinic(PetRecord record, Course course)
+    {
+        if (course.Lines.LastOrDefault(line => line.Reading is not null)?.Reading is not { } last)
+        {
+            return null;
+        }
+
+        NoteReading[] readings = [.. course.Lines.Where(line => line.Reading is not null && !(line.Day < record.CurrentFrom)).Select(line => line.Reading!)];
+        DatedFact<CallIfFact>? limit = OwnLimits.CallIfFor(record.Facts, last).Select(drawn => drawn.Fact).LastOrDefault();
+        DatedFact<UsualFact>? usual = OwnLimits.UsualFor(record.Facts, last);
+        (decimal? low, decimal? high) = limit is { Fact.Limit: var set }
+            ? set.Bound == Bound.Above ? ((decimal?)null, (decimal?)OwnLimits.Canonical(set.Number, set.Unit)) : (OwnLimits.Canonical(set.Number, set.Unit), null)
+            : usual is { Fact.Range: var range } ? (OwnLimits.Canonical(range.Low, range.Unit), OwnLimits.Canonical(range.High, range.Unit)) : (null, null);
+        if (low is null && high is null)
+        {
+            return null;
+        }
+
+        NoteReading[] above = [.. readings.Where(reading => high is { } top && LineCrossing.Crosses(reading.Value, above: true, top, inclusive: false))];
+        NoteReading[] below = [.. readings.Where(reading => low is { } bottom && LineCrossing.Crosses(reading.Value, above: false, bottom, inclusive: false))];
+        NoteReading? worst = above.Length > 0 ? above.MaxBy(reading => reading.Value.Number) : below.MinBy(reading => reading.Value.Number);
+        return new ClinicRange(
+            low, high, last.Value.Unit, limit is not null, limit?.Fact.Per?.When ?? (limit is null ? usual?.Fact.Per?.When : null), above.Length, below.Length, readings.Length,
+            worst is null ? null : new DatedValue(worst.Day!.Value, worst.Value));
+    }
+}

@@ -1,0 +1,66 @@
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Problems;
+using HealthNotes.Rendering.Blocks;
+using HealthNotes.Rendering.Model;
+using HealthNotes.Rendering.Text;
+
+namespace HealthNotes.Rendering.Sections;
+
+/// <summary>The questions, the problems, and what was measured and looked at without a finding.</summary>
+internal sealed class ProblemSections(PageContext context, PageModel model)
+{
+    private readonly ProblemText text = new(context);
+
+    private Audience Reader => context.Options.For;
+
+    private DateOnly Today => context.Analysis.Today;
+
+    public Section? Questions()
+    {
+        Shown<OpenQuestion> questions = Shown<OpenQuestion>.Last(OpenQuestion.Of(context.Analysis.Record), PageLimits.ListItems);
+        return Section.Of(
+            "questions", PageWords.Questions,
+            Block.List(questions.Items.Select(question => (Prose)NoteText.Field(question.Text)), numbered: true),
+            Block.LeftOut(questions.LeftOut));
+    }
+
+    public Section Problems()
+    {
+        Problem[] open = [.. model.Problems.Where(problem => !problem.IsEnded)];
+        Problem[] shown = [.. model.Shown.Select(index => model.Problems[index]).Where(problem => !problem.IsEnded)];
+        Problem[] ended = [.. model.Shown.Select(index => model.Problems[index]).Where(problem => problem.IsEnded)];
+        int unread = context.Analysis.Findings.Where(finding => finding.Level == FindingLevel.Error && context.IsCurrent(finding.Line)).Select(finding => finding.Line).Distinct().Count();
+        return Section.Of(
+            "problems", PageWords.ProblemsHeading(context.Analysis.Record.Period, Today),
+            Block.Paragraph(open.Any(problem => problem.Level > FindingLevel.Info) ? "" : PageWords.NothingCrossed(context.Analysis.Note.Entries.Length > 0)),
+            Block.List(shown.Select(Item), numbered: true),
+            Block.LeftOut(open.Length - shown.Length),
+            Block.Paragraph(ended.Length == 0 ? "" : Prose.Strong(PageWords.Ended + ":")),
+            Block.List(ended.Select(Item)),
+            Block.Paragraph(Prose.Join("; ", AlsoNoted()) is { IsEmpty: false } noted ? Prose.Strong(PageWords.AlsoNoted + ":") + " " + noted : ""),
+            Block.Paragraph(unread == 0 ? "" : PageWords.CouldNotBeRead(unread)))!;
+    }
+
+    /// <summary>What to do, by the strongest that is open, for the owner.</summary>
+    public Section? NextSteps() => Reader != Audience.Owner ? null : Section.Of(
+        "next", PageWords.NextSteps,
+        Block.List(new[] { FindingLevel.Urgent, FindingLevel.Call, FindingLevel.Watch }.Where(level => model.Problems.Any(problem => problem.Level == level && !problem.IsEnded)).Select(level => (Prose)PageWords.NextStep(level))));
+
+    private ListItem Item(Problem problem)
+    {
+        string own = text.OwnWordsOf(problem);
+        Prose mark = problem.IsEnded ? "" : Prose.Mark(problem.Level, level => PageWords.LevelFor(Reader, level)) + " ";
+        return new ListItem(
+            mark + Prose.Strong(text.TitleOf(problem) + ":") + " " + text.LineOf(problem) + (own.Length == 0 ? "" : " " + Prose.Small($"\u201C{own}\u201D"))
+            + " " + Prose.Small(Prose.Link($"#{KeyOf(problem)}", PageWords.DetailsAt(NumberOf(problem)))), []);
+    }
+
+    /// <summary>What is known, expected or within what is usual: signs alone; values and places are told elsewhere.</summary>
+    private IEnumerable<Prose> AlsoNoted() => model.Noted.Where(problem => !problem.Parts.Any(part => part is PlacePart))
+        .SelectMany(problem => problem.Parts.OfType<SignPart>().Select(sign => (Prose)text.Of(sign, "")).Concat(problem.Parts.OfType<ToldPart>().Select(told => (Prose)FindingText.Of(told.Finding.Found, Today))))
+        .Take(PageLimits.ListItems);
+
+    private int NumberOf(Problem problem) => model.Problems.IndexOf(problem) + 1;
+
+    private string KeyOf(Problem problem) => $"a{NumberOf(problem)}";
+}

@@ -1,0 +1,156 @@
+using System.Globalization;
+using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
+
+namespace HealthNotes.Rendering.Text;
+
+/// <content>The words of the problems since the last visit.</content>
+internal static partial class PageWords
+{
+    public const string Questions = "The owner asks";
+    public const string Ended = "Ended";
+    public const string AlsoNoted = "Also noted, known or expected";
+    public const string InRange = "Measured, no finding";
+    public const string LastVisit = "Last visit";
+    public const string VisitSaid = "Said at the visit";
+    public const string Ordered = "Ordered or due";
+    public const string NoMedicine = "none written";
+    public const string NotDone = "Due, not in the notes";
+    public const string NextSteps = "What to do now";
+    public const string Background = "Background";
+    public const string Paste = "To paste into the record";
+    public const string Appendix = "Appendix";
+    public const string AppendixLead = "The lines behind each problem, all values, the log and the owner's own text.";
+    public const string Sources = "Sources";
+    public const string NoClearChange = "no clear change";
+    public const string KnownToClinic = "known to the clinic";
+    public const string AtVisit = "visit";
+
+    /// <summary>What a level is called for the reader.</summary>
+    public static string LevelFor(Audience reader, FindingLevel level) => reader == Audience.Owner ? Wording.ForOwner(level) : level switch
+    {
+        FindingLevel.Urgent => "Urgent",
+        FindingLevel.Call => "Significant",
+        FindingLevel.Watch => "Out of range or changed",
+        FindingLevel.Error => "Not understood",
+        _ => "Noted",
+    };
+
+    /// <summary>A day for a page that is read later: <c>22 Nov</c> in the year of the page, else <c>22 Nov 2025</c>.</summary>
+    public static string On(DateOnly day, DateOnly today) => day.ToString(day.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>A month, or a day of this year: where something began.</summary>
+    public static string Since(DateOnly day, DateOnly today) => $"since {On(day, today)}";
+
+    public static string ProblemsHeading(CurrentPeriod period, DateOnly today) => period switch
+    {
+        { Start: PeriodStart.Visit } => "Since the visit",
+        { Start: PeriodStart.Asked, From: { } day } => $"Since {On(day, today)}",
+        _ => "In the last twelve months",
+    };
+
+    public static string NoVisit => "No visit in the notes: the last twelve months.";
+
+    public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
+        (first is { } from && last is { } to ? $"Home notes {from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM yyyy" : "d MMM yyyy", CultureInfo.InvariantCulture)}. " : "The notes hold no entry yet. ") + "Owner's observations; no diagnosis.";
+
+    public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
+
+    /// <summary>Said with care: silence is not health.</summary>
+    public static string NothingCrossed(bool hasEntries) => hasEntries
+        ? "No recorded value is out of range. This does not mean that the pet is healthy: it says nothing about what was not looked at, not written or not understood."
+        : "There is nothing to compare yet. This does not mean that the pet is healthy.";
+
+    public static string Unchanged(string value, string from, string to) => $"{value} ({from}, the same {to})";
+
+    public static string PercentIn(decimal percent, int days) => $"{Signed(percent)} % in {Span(days)}";
+
+    public static string PercentSinceVisit(decimal percent) => $"{Signed(percent)} % since the visit";
+
+    public static string PercentAMonth(decimal percent) => $"{Signed(percent)} % a month now";
+
+    /// <summary>A stretch of time in the unit that a person would say it in.</summary>
+    public static string Span(int days) => days < 14 ? Count(days, "day") : days < 61 ? Count((int)Math.Round(days / 7m), "week") : Count((int)Math.Round(days / 30.4375m), "month");
+
+    public static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number.ToString("N0", CultureInfo.InvariantCulture)} {what}s";
+
+    public static string PlusMinus(string half) => $"\u00B1{half}";
+
+    public static string LimitIs(string number) => $"limit of {number}";
+
+    public static string UsualIs(string low, string high) => $"{low} to {high}";
+
+    public static string WithinClinic(bool isLimit) => isLimit ? "not past the clinic's" : "within the clinic's";
+
+    public static string PastClinic(bool above, string range, int past, int of) => $"{(above ? "above" : "below")} the clinic's {range} in {past:N0} of {Count(of, "reading")}";
+
+    public static string WorstOf(bool above, string value, string day) => $"{(above ? "highest" : "lowest")} {value} on {day}";
+
+    public static string SetOn(string day) => $" (set {day})";
+
+    public static string GeneralRange(string range) => $"general range {range}";
+
+    public static string TimesOnDays(int times, int days, string last) => days == 1 ? $"{TimesShort(times)} on {last}" : $"{TimesShort(times)} on {Count(days, "day")}, last {last}";
+
+    public static string SinceAndLast(string since, string last, bool same) => same ? last : $"since {since}, last {last}";
+
+    public static string NotSeenOn(string day) => $"gone at the look of {day}";
+
+    public static string OrdinaryOn(string day) => $"as usual again {day}";
+
+    public static string OutsideGeneral(string range) => $"outside the general range of {range}";
+
+    public static string PlaceTitle(string kind, int number, string place) => $"{kind} {number}{(place.Length == 0 ? "" : $", {place}")}";
+
+    public static string EndedOn(string word, string day) => $"{word} {day}";
+
+    public static string FirstNotedOn(string day) => $"first noted {day}";
+
+    public static string DosesLogged(int given) => $"{Count(given, "dose")} logged";
+
+    public static string GivenTwice(int times, string day, string clocks) => $"given {(times == 2 ? "twice" : Times(times))} on {day}{(clocks.Length == 0 ? "" : $", at {clocks}")}";
+
+    public static string MissedOn(string days) => $"missed {days}";
+
+    public static string NotLoggedOn(string days) => $"not logged {days}";
+
+    public static string DetailsAt(int number) => $"A{number}";
+
+    public static string DueIn(string what, string day) => $"{what} ({day})";
+
+    public static string LineNotRead(int number) => $"line {number} could not be read:";
+
+    public static string LookedAtIn(string day, IEnumerable<string> parts) => $"Check of {day}, no finding at: {string.Join(", ", parts)}.";
+
+    public static string NotLookedAtIn(IEnumerable<string> parts) => $"Not looked at: {string.Join("; ", parts)}.";
+
+    public const string NothingToPaste = "nothing out of range in what was recorded";
+
+    public static string CouldNotBeRead(int lines) => lines == 1 ? "One line could not be read, and was compared with nothing." : $"{lines:N0} lines could not be read, and were compared with nothing.";
+
+    public static string MoreNotUnderstood(IEnumerable<int> lines, int more) => $"Also lines {string.Join(", ", lines)}{(more == 0 ? "" : $" and {more:N0} more")}.";
+
+    public static string EarlierLines(int count) => count == 1 ? "1 earlier line is in the notes." : $"{count:N0} earlier lines are in the notes.";
+
+    public static string NotesOf(DateOnly first, DateOnly last) => $"notes {Iso(first)} to {Iso(last)}";
+
+    public static string MadeOn(DateOnly day) => $"made {Iso(day)}";
+
+    public const string RestTicked = "The owner ticked all other parts as normal.";
+
+    public static string RunningFooter(IEnumerable<string> parts) => string.Join(" \u00B7 ", parts.Where(part => part.Length > 0));
+
+    public static string Version(string version) => $"hnote {version}";
+
+    public static string NextStep(FindingLevel level) => level switch
+    {
+        FindingLevel.Urgent => "Phone your clinic or an emergency clinic now about what is marked \u201CPhone now\u201D.",
+        FindingLevel.Call => "Phone the clinic about what is marked \u201CPhone the clinic\u201D.",
+        FindingLevel.Watch => "Look again at what is marked \u201CKeep an eye on\u201D, and write down what you see.",
+        _ => "",
+    };
+
+    private static string Signed(decimal percent) => $"{(percent < 0 ? "\u2212" : "+")}{Wording.Round(Math.Abs(percent), Math.Abs(percent) < 1 ? 1 : 0)}";
+}
