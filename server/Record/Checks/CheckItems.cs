@@ -12,7 +12,7 @@ public static class CheckItems
 
     /// <summary>What a full check holds, head to tail.</summary>
     /// <param name="onInsulin">Whether the notes say that the pet gets insulin or has diabetes: only then blood glucose is asked.</param>
-    public static ImmutableArray<CheckItem> For(bool onInsulin) => 
+    public static ImmutableArray<CheckItem> For(bool onInsulin) =>
         [.. Rows.Value.Where(row => row.Item.Stage != CheckStage.Asked && (onInsulin || !row.OnInsulinOnly)).Select(row => row.Item)];
 
     /// <summary>What is asked of the days before; a check is full without it.</summary>
