@@ -12,7 +12,7 @@ public static class DueText
     /// <summary>What it is.</summary>
     public static string Of(Record.Due.DueItem due) => due switch
     {
-        { Task: Recheck recheck } => $"{PageWords.Recheck} {Wording.NameOf(recheck.Item.Word).ToLowerInvariant()} {SiteWords.Of(recheck.Site)}".TrimEnd(),
+        { Task: Recheck recheck } => PageWords.LookAgain(Wording.NameOf(recheck.Item.Word).ToLowerInvariant(), SiteWords.Of(recheck.Site), recheck.Site is { Region: null, Number: null, Side: not (Side.None or Side.Both or Side.Mid) }),
         { Kind: DueKind.Check, Every: { } days } => PageWords.NextCheck(days, due.FactLine is not null),
         { Kind: DueKind.Weighing, Every: { } days } => PageWords.NextWeighing(days),
         { Kind: DueKind.Visit, Every: { } days } => PageWords.NextVisit(days),
@@ -21,6 +21,9 @@ public static class DueText
         _ => NoteText.Field(due.What),
     };
 
-    /// <summary>When: the day, and how far it is from today.</summary>
-    public static string When(DateOnly? on, DateOnly today) => PageWords.DueOn(on, on is { } day ? day.DayNumber - today.DayNumber : null);
+    /// <summary>When: how far it is from today, and the day.</summary>
+    public static string When(DateOnly? on, DateOnly today) => PageWords.DueWhen(on, today);
+
+    /// <summary>What it is and when.</summary>
+    public static string Line(Record.Due.DueItem due, DateOnly today) => $"{Of(due)}: {When(due.On, today)}";
 }

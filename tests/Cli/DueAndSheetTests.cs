@@ -16,10 +16,13 @@ public class DueAndSheetTests
         using var work = new Workspace();
         string note = work.Note(Marlow, "marlow.hnote");
         string[] lines = Hnote.Run("due", note, "--today", Hnote.Today).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal($"2026-10-18 (was due 38 days ago): Look again at ear left ({note}:10)", lines[0]);
-        Assert.Equal($"2026-11-03 (was due 22 days ago): Next home check (every 30 days) ({note}:7)", lines[1]);
-        Assert.Equal($"2026-12-01 (in 6 days): booster ({note}:11)", lines[2]);
-        Assert.Contains($"no day: chip ({note}:6)", lines);
+        Assert.Equal($"Look again at left ear: due 18 Oct, 38 days ago ({note}:10)", lines[0]);
+        Assert.Equal($"Next home check (every 30 days): due 3 Nov, 22 days ago ({note}:7)", lines[1]);
+        Assert.Equal($"booster: in 6 days, 1 Dec ({note}:11)", lines[2]);
+        Assert.Contains($"chip: no day given ({note}:6)", lines);
+        string late = work.Note(Marlow + "2026-11-20 log\n  due stitches out 2026-11-24\n", "late.hnote");
+        Assert.StartsWith("Look again at left ear: due 18 Oct, 38 days ago", Hnote.Run("due", late, "--today", Hnote.Today).Output, StringComparison.Ordinal);
+        Assert.StartsWith("stitches out: due yesterday", Hnote.Run("due", late, "--today", Hnote.Today).Output.Split('\n')[1], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -42,7 +45,7 @@ public class DueAndSheetTests
     public void The_calendar_is_read_back_by_the_library()
     {
         using var work = new Workspace();
-        string note = work.Note(Marlow, "marlow.hnote");
+        string note = work.Note(Marlow.Replace("species dog\n", "species dog\nclinic Two Rivers\nphone 01632 960142\n", StringComparison.Ordinal), "marlow.hnote");
         string file = work.PathOf("pets.ics");
         Outcome outcome = Hnote.Run("due", note, "--calendar", file, "--today", Hnote.Today);
         Assert.Equal(0, outcome.Code);
@@ -53,6 +56,14 @@ public class DueAndSheetTests
         Assert.Equal(new DateOnly(2026, 12, 1), booster.Start!.Date);
         Assert.False(booster.Start.HasTime);
         Assert.Equal("TRANSPARENT", booster.Transparency);
+        Assert.Equal(Ical.Net.DataTypes.Duration.FromHours(-15), Assert.Single(booster.Alarms).Trigger!.Duration);
+        Assert.StartsWith("Clinic: Two Rivers, 01632 960142\n", booster.Description!.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+
+        // what is overdue stands on today and rings no more; nothing stands on a day that is over
+        CalendarEvent overdue = calendar.Events.Single(one => one.Summary!.Contains("left ear", StringComparison.Ordinal));
+        Assert.Equal("Marlow: Look again at left ear: due 18 Oct, 38 days ago", overdue.Summary);
+        Assert.Empty(overdue.Alarms);
+        Assert.All(calendar.Events, one => Assert.True(one.Start!.Date >= new DateOnly(2026, 11, 25)));
 
         // the check is done: its event moves and keeps its name
         work.Note(Marlow + "2026-11-20 check\n  weight 27kg\n", "marlow.hnote");
@@ -107,6 +118,12 @@ public class DueAndSheetTests
         Assert.Equal(File.ReadAllBytes(work.PathOf("a.html")), File.ReadAllBytes(work.PathOf("b.html")));
         Assert.Contains("@page { size: A4;", File.ReadAllText(work.PathOf("a.html")), StringComparison.Ordinal);
         Assert.Contains("@page { size: Letter;", Hnote.Run("sheet", note, "--out", "-", "--paper", "letter").Output, StringComparison.Ordinal);
+        string us = work.Note("pet B\nspecies dog\nunits us\n", "us.hnote");
+        Assert.Contains("@page { size: Letter;", Hnote.Run("sheet", us, "--out", "-").Output, StringComparison.Ordinal);
+        Assert.Contains("@page { size: A4;", Hnote.Run("sheet", us, "--out", "-", "--paper", "a4").Output, StringComparison.Ordinal);
+        string log = Hnote.Run("sheet", note, "--log", "--today", Hnote.Today).Output;
+        Assert.StartsWith($"Wrote {work.PathOf("note-log.html")}: one side of A4.", log, StringComparison.Ordinal);
+        Assert.Contains("home-care log", File.ReadAllText(work.PathOf("note-log.html")), StringComparison.Ordinal);
     }
 
     [Fact]

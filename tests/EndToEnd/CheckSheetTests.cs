@@ -16,7 +16,7 @@ using UglyToad.PdfPig.Core;
 
 namespace HealthNotes.EndToEnd;
 
-/// <summary>The check sheet on paper: two sides, and true to scale. The card: one page. And the index of a folder.</summary>
+/// <summary>The check sheet on paper: two sides, and true to scale. The log of home care and the card: one page. And the index of a folder.</summary>
 public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
 {
     /// <summary>Points of PDF in a millimetre: 72 to the inch of 25.4 mm (ISO 32000-1, 8.3.2.3).</summary>
@@ -51,15 +51,18 @@ public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
         Assert.InRange(back.Height / PointsInAMillimetre, height - 0.5, height + 0.5);
 
         PdfRectangle[] boxes = [.. back.Paths.Select(path => path.GetBoundingRectangle()).OfType<PdfRectangle>()];
-        Assert.True(IsThere(boxes, 100, 1.8), "the bar that must measure 100 mm");
+        // in millimetres, or in sixteenths of an inch of 25.4 mm
+        bool us = Read(File.ReadAllText(Repository.PathOf(note))).Pet.ShowUsUnits;
+        (double bar, int count, double part) = us ? (101.6, 97, 25.4 / 16) : (100.0, 151, 1.0);
+        Assert.True(IsThere(boxes, bar, 1.8), $"the bar that must measure {bar} mm");
 
-        // the ticks of the ruler are the only thin lines that hang from one height, 151 of them
+        // the ticks of the ruler are the only thin lines that hang from one height
         double[] ticks = [.. boxes.Where(box => Mm(box.Height) is > 2.7 and < 6.2 && Mm(box.Width) < 0.5).GroupBy(box => Math.Round(Mm(box.Top))).MaxBy(row => row.Count())!
             .Select(box => Mm(box.Centroid.X)).Order()];
-        Assert.Equal(151, ticks.Length);
-        Assert.InRange(ticks[^1] - ticks[0], 150 * 0.99, 150 * 1.01);
-        Assert.All(ticks.Skip(1).Zip(ticks, (right, left) => right - left), step => Assert.InRange(step, 0.97, 1.03));
-        foreach (string thing in new[] { "match-head", "peppercorn", "pea", "blueberry", "grape", "cherry", "walnut" })
+        Assert.Equal(count, ticks.Length);
+        Assert.InRange(ticks[^1] - ticks[0], (count - 1) * part * 0.99, (count - 1) * part * 1.01);
+        Assert.All(ticks.Skip(1).Zip(ticks, (right, left) => right - left), step => Assert.InRange(step, part * 0.97, part * 1.03));
+        foreach (string thing in new[] { "match-head", "peppercorn", "pea", "blueberry", "grape", "cherry" })
         {
             double size = (double)NoteVocabulary.Default.Objects.Find(thing)!.TypicalMm;
             Assert.True(IsThere(boxes, size, size), $"{thing}, {size} mm");
@@ -69,12 +72,15 @@ public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
     [SkippableFact]
     public async Task Thirty_lumps_and_long_facts_still_fit_on_two_sides()
     {
-        string note = $"pet {new string('M', 60)}\nspecies dog\n" + string.Concat(Enumerable.Range(0, 5).Select(n => $"known {new string('x', 300)} {n}\nclinic {new string('y', 300)}\nphone {new string('1', 200)}\n"))
-            + "2026-10-01 check\n" + string.Concat(Enumerable.Range(0, 30).Select(n => $"  lump L-shoulder-front @long-name-{n} 12x9x7mm\n")) + "  ear L odour brown wax itchy red scabs\n  coat matted dandruff dry greasy\n";
+        string note = $"pet {new string('M', 60)}\nspecies dog\n" + string.Concat(Enumerable.Range(0, 5).Select(n => $"med {new string('m', 60)}{n} 5mg every 8h from 2026-10-01\ncall-if rr <{n}0\nknown {new string('x', 300)} {n}\nclinic {new string('y', 300)}\nphone {new string('1', 200)}\n"))
+            + "2026-10-01 check\n" + string.Concat(Enumerable.Range(0, 30).Select(n => $"  lump L-shoulder-front @long-name-{n} 12x9x7mm\n")) + "  wound L-shoulder-front @long-name-of-it 90mm\n  wound R-shoulder-front @long-name-of-it 90mm\n  ear L odour brown wax itchy red scabs\n  ear R odour brown wax itchy red scabs\n  coat matted dandruff dry greasy\n"
+            + string.Concat(Enumerable.Range(0, 5).Select(n => $"  ask {new string('q', 200)}\n  due {new string('d', 150)}{n} 2026-12-0{n + 1}\n"));
         foreach (Paper paper in Enum.GetValues<Paper>())
         {
             using PdfDocument pdf = PdfDocument.Open(await PrintAsync(CheckSheet.Html(Read(note), paper)));
             Assert.Equal(2, pdf.NumberOfPages);
+            using PdfDocument log = PdfDocument.Open(await PrintAsync(CareSheet.Html(Read(note), paper)));
+            Assert.Equal(1, log.NumberOfPages);
         }
     }
 
@@ -99,6 +105,7 @@ public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
         [
             ("sheet-dog", CheckSheet.Html(Read(marlow), Paper.A4)),
             ("sheet-cat", CheckSheet.Html(Read(File.ReadAllText(Repository.PathOf("samples/tansy.hnote"))), Paper.Letter)),
+            ("log", CareSheet.Html(Read(marlow), Paper.A4)),
             ("card", NoteCard.Html(Species.Unknown, Paper.A4)),
             ("folder", FolderPage.Html([new FolderNote("marlow.hnote", "marlow.html", Read(marlow), null), new FolderNote("x.hnote", null, null, "it is not text")], Today)),
         ];

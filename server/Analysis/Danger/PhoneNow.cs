@@ -24,7 +24,7 @@ public sealed record PhoneNow(string Text, string What, string Animal, SignPatte
 
     /// <summary>What cannot wait, in an owner's words, in the order it is printed. Every row, where the animal is not known.</summary>
     public static IEnumerable<Caution> Printed(Species species, bool? male) =>
-        All.Where(row => row.Text.Length > 0 && row.IsFor(species, male)).Select(row => new Caution("", row.Text, row.Source));
+        All.Where(row => row.Text.Length > 0 && row.IsFor(species, male)).Select(row => new Caution("", ClinicalData.ForSpecies(row.Text, species), row.Source));
 
     /// <summary>True for this animal; what is not known may be either. A cat that is not said to be female may be male.</summary>
     public bool IsFor(Species species, bool? male) => Animal is "both" or "young" || species == Species.Unknown || Animal.Equals(species.ToString(), StringComparison.OrdinalIgnoreCase)

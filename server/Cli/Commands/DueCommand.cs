@@ -17,7 +17,7 @@ internal static class DueCommand
     public static Command Create()
     {
         var paths = new Argument<string[]>("paths") { Description = "Notes, or folders of notes", Arity = ArgumentArity.OneOrMore };
-        var calendar = new Option<string?>("--calendar") { Description = "Write a calendar file as well, to be imported", HelpName = "FILE.ics" };
+        var calendar = new Option<string?>("--calendar") { Description = "Write a calendar file as well, to be imported: an alarm the day before, what is overdue on today", HelpName = "FILE.ics" };
         Option<bool> json = SharedOptions.Json();
         Option<DateOnly?> today = SharedOptions.Today();
         Option<bool> force = SharedOptions.Force();
@@ -77,7 +77,7 @@ internal static class DueCommand
 
         foreach (DueOfPet one in due)
         {
-            string line = $"{one.When}: {(several ? one.Pet + ": " : "")}{one.What}";
+            string line = $"{(several ? one.Pet + ": " : "")}{one.Line}";
             bool late = one.Due.On < today;
             output.WriteLine($"{(late ? Terminal.InColour(line, FindingLevel.Watch) : line)} {Terminal.Faint($"({one.Path}:{one.Due.Line + 1})")}");
         }

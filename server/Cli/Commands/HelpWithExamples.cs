@@ -43,13 +43,14 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
         ["sheet"] = """
               hnote sheet marlow.hnote                      makes marlow-sheet.html: print it at 100 %
               hnote sheet marlow.hnote --format pdf --paper letter
+              hnote sheet marlow.hnote --log                makes marlow-log.html: home care for seven days
             """,
         ["card"] = """
               hnote card                                    makes card.html, one page
               hnote card --out card.pdf --species cat --paper letter
             """,
         ["due"] = """
-              hnote due marlow.hnote           what is due, the latest first of what is overdue
+              hnote due marlow.hnote           what is due, overdue orders and visits first
               hnote due pets                   of every note in a folder
               hnote due pets --calendar pets.ics
                                                and a calendar file to import

@@ -33,6 +33,9 @@ internal static class SharedOptions
     /// <summary><c>--paper a4|letter</c>.</summary>
     public static Option<Paper> OnPaper() => new("--paper") { Description = "The paper of a PDF: a4 or letter (the default is a4)", HelpName = "PAPER", CustomParser = ParsePaper, DefaultValueFactory = _ => Paper.A4 };
 
+    /// <summary>The same where the note decides: letter for US units.</summary>
+    public static Option<Paper?> PaperOfNote() => new("--paper") { Description = "The paper: a4 or letter (the default is a4; letter where the note says `units us`)", HelpName = "PAPER", CustomParser = result => ParsePaper(result) };
+
     /// <summary><c>--force</c>.</summary>
     public static Option<bool> Force() => new("--force") { Description = "Replace a file that was not made by hnote (a note is never replaced)" };
 

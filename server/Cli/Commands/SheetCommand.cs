@@ -18,26 +18,29 @@ internal static class SheetCommand
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the sheet; - prints it (the default is beside the note)", HelpName = "FILE" };
         var format = new Option<string?>("--format") { Description = "html or pdf (the default follows the ending of --out, else html)", HelpName = "FORMAT" };
         format.AcceptOnlyFromAmong("html", "pdf");
-        Option<Paper> paper = SharedOptions.OnPaper();
+        var log = new Option<bool>("--log") { Description = "Make a log of home care for seven days instead: doses, meals, water, outputs, wounds" };
+        Option<Paper?> paper = SharedOptions.PaperOfNote();
         Option<DateOnly?> today = SharedOptions.Today();
         Option<bool> force = SharedOptions.Force();
-        var command = new Command("sheet", "Make this pet's blank check sheet, to be filled in by hand beside the animal") { file, target, format, paper, force, today };
+        var command = new Command("sheet", "Make this pet's blank check sheet, or its log of home care, to be filled in by hand") { file, log, target, format, paper, force, today };
         command.SetAction(parsed =>
         {
             string? to = parsed.GetValue(target);
             bool pdf = (parsed.GetValue(format) ?? Path.GetExtension(to ?? "").TrimStart('.')).Equals("pdf", StringComparison.OrdinalIgnoreCase);
-            return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), pdf, parsed.GetValue(paper), parsed.DayOf(today), parsed.InvocationConfiguration.Output);
+            return Run(parsed.GetValue(file)!, parsed.GetValue(log), to, parsed.GetValue(force), pdf, parsed.GetValue(paper), parsed.DayOf(today), parsed.InvocationConfiguration.Output);
         });
         return command;
     }
 
-    private static int Run(string path, string? target, bool force, bool pdf, Paper paper, DateOnly today, TextWriter output)
+    private static int Run(string path, bool log, string? target, bool force, bool pdf, Paper? wanted, DateOnly today, TextWriter output)
     {
-        Destination destination = Destination.Of(path, target, "-sheet" + (pdf ? ".pdf" : ".html"), force);
-        string sheet = CheckSheet.Html(NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today), paper);
+        Destination destination = Destination.Of(path, target, (log ? "-log" : "-sheet") + (pdf ? ".pdf" : ".html"), force);
+        var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
+        Paper paper = wanted ?? (analysis.Pet.ShowUsUnits ? Paper.Letter : Paper.A4);
+        string sheet = log ? CareSheet.Html(analysis, paper) : CheckSheet.Html(analysis, paper);
         destination.Write(
             pdf ? PdfPrinter.Print(sheet, today) : Encoding.UTF8.GetBytes(sheet), output,
-            $"two sides of {paper}. Print it at 100 % (actual size). Type it up later with: hnote new check {path}");
+            $"{(log ? "one side" : "two sides")} of {paper}. Print it at 100 % (actual size). Type it up later {(log ? $"below a line: {today:yyyy-MM-dd} log" : $"with: hnote new check {path}")}");
         return ExitCodes.Fine;
     }
 }

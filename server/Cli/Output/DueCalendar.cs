@@ -10,12 +10,17 @@ using Ical.Net.Serialization;
 namespace HealthNotes.Cli.Output;
 
 /// <summary>
-/// What is due as an iCalendar file (RFC 5545): whole-day events without an alarm. The same thing of the same note always has
+/// What is due as an iCalendar file (RFC 5545): whole-day events, each with an alarm the morning before while it is still to come.
+/// Nothing stands on a day that is over: what is overdue stands on today. The same thing of the same note always has
 /// the same name, so that a calendar that imports the file again changes its event and adds no second one.
 /// </summary>
 internal static class DueCalendar
 {
+    /// <summary>A whole day begins at midnight: so many hours before is nine in the morning of the day before.</summary>
+    private const int HoursBefore = 15;
+
     private const string Transparent = "TRANSPARENT";
+    private const string Display = "DISPLAY";
     private const string Domain = "hnote.invalid";
     private const string Caution = "From the notes kept at home, which describe and compare. A veterinarian decides.";
 
@@ -36,15 +41,26 @@ internal static class DueCalendar
         return new CalendarSerializer().SerializeToString(calendar) ?? throw new InvalidOperationException("the calendar was not written");
     }
 
-    private static CalendarEvent Event(DueOfPet one, string name, DateOnly today) => new()
+    private static CalendarEvent Event(DueOfPet one, string name, DateOnly today)
     {
-        Uid = $"{name}@{Domain}",
-        DtStamp = new CalDateTime(today.Year, today.Month, today.Day, 0, 0, 0, CalDateTime.UtcTzId),
-        Start = new CalDateTime(one.Due.On!.Value),
-        Summary = ShownText.Of($"{one.Pet}: {one.What}".Replace('\t', ' ')),
-        Description = $"{Caution}",
-        Transparency = Transparent,
-    };
+        DateOnly on = one.Due.On!.Value;
+        string what = ShownText.Of($"{one.Pet}: {(on < today ? one.Line : one.What)}".Replace('\t', ' '));
+        var made = new CalendarEvent
+        {
+            Uid = $"{name}@{Domain}",
+            DtStamp = new CalDateTime(today.Year, today.Month, today.Day, 0, 0, 0, CalDateTime.UtcTzId),
+            Start = new CalDateTime(on < today ? today : on),
+            Summary = what,
+            Description = one.Clinic.Length == 0 ? Caution : $"{ShownText.Of($"Clinic: {one.Clinic}".Replace('\t', ' '))}\n{Caution}",
+            Transparency = Transparent,
+        };
+        if (on > today)
+        {
+            made.Alarms.Add(new Alarm { Action = Display, Description = what, Trigger = new Trigger(Duration.FromHours(-HoursBefore)) });
+        }
+
+        return made;
+    }
 
     /// <summary>From the note's file, the pet and what is due, not from the day: a check that was done moves its event.</summary>
     private static string NameOf(DueOfPet one)

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering;
 
@@ -13,13 +14,16 @@ internal sealed record DueOfPet(string Path, NoteAnalysis Analysis, DueItem Due)
     /// <summary>What it is, in words.</summary>
     public string What => DueText.Of(Due);
 
-    /// <summary>When, in words.</summary>
-    public string When => DueText.When(Due.On, Analysis.Today);
+    /// <summary>What it is and when, in words.</summary>
+    public string Line => DueText.Line(Due, Analysis.Today);
+
+    /// <summary>The clinic and its telephone number, as the note has them; empty when it has none.</summary>
+    public string Clinic => string.Join(", ", Analysis.Note.Facts<TextFact>(Analysis.Today).Where(fact => fact.Fact.Word.Word is "clinic" or "phone").OrderBy(fact => fact.Fact.Word.Word, StringComparer.Ordinal).Select(fact => fact.Fact.Text.Text));
 
     /// <summary>All that is due in a note.</summary>
     public static IEnumerable<DueOfPet> Of(string path, NoteAnalysis analysis) => DueList.Of(analysis.Record).Select(due => new DueOfPet(path, analysis, due));
 
-    /// <summary>By day, what has no day last.</summary>
+    /// <summary>The same order as of one pet: overdue orders and visits first.</summary>
     public static IReadOnlyList<DueOfPet> InOrder(IEnumerable<DueOfPet> due) =>
-        [.. due.OrderBy(due => due.Due.On is null).ThenBy(due => due.Due.On).ThenBy(due => due.Path, StringComparer.Ordinal).ThenBy(due => due.Due.Line)];
+        [.. due.OrderBy(one => one.Due.Rank(one.Analysis.Today) with { Item5 = 0 }).ThenBy(one => one.Path, StringComparer.Ordinal).ThenBy(one => one.Due.Line)];
 }

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Data;
 
 namespace HealthNotes.Record.Checks;
@@ -29,6 +30,8 @@ public sealed record HowToTake(string Steps, bool Touch, string? Caution, string
         }
     }
 
-    /// <summary>The row of a word; null where there is none.</summary>
-    public static HowToTake? Of(string word) => Table.Value.GetValueOrDefault(word);
+    /// <summary>The row of a word, in the words for a species; null where there is none.</summary>
+    public static HowToTake? Of(string word, Species species = Species.Unknown) => Table.Value.GetValueOrDefault(word) is { } row
+        ? row with { Steps = ClinicalData.ForSpecies(row.Steps, species), Caution = row.Caution is { } caution && ClinicalData.ForSpecies(caution, species) is { Length: > 0 } said ? said : null }
+        : null;
 }

@@ -38,6 +38,12 @@ public enum DueKind
 /// <param name="Source">Who says so: the publication, or the notes themselves.</param>
 public sealed record DueItem(DueKind Kind, string What, DateOnly? On, int Line, TextSpan Span, int? Every, string Source)
 {
+    /// <summary>True for what a person ordered or wrote down, and for visits; false for checks, weighings and last days, which only come round.</summary>
+    public bool IsOrder => Kind is DueKind.Recheck or DueKind.Task or DueKind.Medicine or DueKind.Visit;
+
+    /// <summary>The order in which people are told: orders and visits that are overdue, what else is overdue, what is to come; what has no day comes last.</summary>
+    public (bool, bool, bool, DateOnly?, int) Rank(DateOnly today) => (On is null, !(On < today), On < today && !IsOrder, On, Line);
+
     /// <summary>The task as written; null for checks, weighings and visits.</summary>
     public NoteItem? Task { get; init; }
 

@@ -11,11 +11,11 @@ public static class DueList
     private const string Own = "the notes themselves";
 
     /// <summary>
-    /// Everything that falls due and is not done, by day, whether its day has come or not; what has no day comes last. What was to
-    /// be looked at again before the current period is left out: the check since then has looked.
+    /// Everything that falls due and is not done, whether its day has come or not, in the order in which people are told
+    /// (<see cref="DueItem.Rank"/>). What was to be looked at again before the current period is left out: the check since then has looked.
     /// </summary>
     public static ImmutableArray<DueItem> Of(PetRecord at) =>
-        [.. new[] { NextCheck(at), NextWeighing(at), NextVisit(at) }.OfType<DueItem>().Concat(DueTasks.In(at).Where(due => due.Kind != DueKind.Recheck || !(due.On < at.CurrentFrom))).Concat(DueMedicines.In(at)).OrderBy(item => item.On is null).ThenBy(item => item.On).ThenBy(item => item.Line)];
+        [.. new[] { NextCheck(at), NextWeighing(at), NextVisit(at) }.OfType<DueItem>().Concat(DueTasks.In(at).Where(due => due.Kind != DueKind.Recheck || !(due.On < at.CurrentFrom))).Concat(DueMedicines.In(at)).OrderBy(item => item.Rank(at.Facts.Today))];
 
     /// <summary>The next check: by the latest <c>home-check</c> that holds, else by the life stage. Null before the first check.</summary>
     public static DueItem? NextCheck(PetRecord at)

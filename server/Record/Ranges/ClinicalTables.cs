@@ -13,6 +13,8 @@ public sealed class ClinicalTables
     private readonly List<(string Species, string[] Sizes, LifeStage Stage, AgeMark From, AgeMark? To)> stages;
     private readonly List<(string Species, string Size, decimal? From, decimal? To)> sizes;
 
+    private readonly Caution[] cautions;
+
     private ClinicalTables()
     {
         normals = ClinicalData.Rows("normal-ranges.tsv")
@@ -20,7 +22,7 @@ public sealed class ClinicalTables
             .ToLookup(range => (range.For.What, range.For.Species));
         stages = [.. ClinicalData.Rows("life-stages.tsv").Select(row => (row["species"], row.Several("size"), new LifeStage(row["stage"], row["name"], row["source"]), AgeMark.Of(row["from"]), row["to"].Length == 0 ? (AgeMark?)null : AgeMark.Of(row["to"])))];
         sizes = [.. ClinicalData.Rows("size-classes.tsv").Select(row => (row["species"], row["size"], row.Number("from-kg"), row.Number("to-kg")))];
-        Cautions = [.. ClinicalData.Rows("cautions.tsv").Select(row => new Caution(row["key"], row["text"], row["source"]))];
+        cautions = [.. ClinicalData.Rows("cautions.tsv").Select(row => new Caution(row["key"], row["text"], row["source"]))];
         Plausible = ClinicalData.Rows("plausible.tsv").ToDictionary(row => row["what"], row => new NormalRange(
             new Selector(row["what"], "both", ["any"], ["any"], ["any"], ["any"]), row.Number("low"), row.Number("high"), row["unit"], row["source"], row["note"]));
         HumanPainkillers = [.. ClinicalData.Rows("human-painkillers.tsv").Select(row => new HumanPainkiller(row["name"], row.Several("synonyms"), row["never-safe"], row["source"]))];
@@ -29,8 +31,11 @@ public sealed class ClinicalTables
     /// <summary>The tables that are built in.</summary>
     public static ClinicalTables Default => Shared.Value;
 
-    /// <summary>The cautions, in the order they are printed.</summary>
-    public IReadOnlyList<Caution> Cautions { get; }
+    /// <summary>The cautions, in the order they are printed, for any animal.</summary>
+    public IReadOnlyList<Caution> Cautions => CautionsFor(Species.Unknown);
+
+    /// <summary>The cautions in the words for a species.</summary>
+    public IReadOnlyList<Caution> CautionsFor(Species species) => [.. cautions.Select(caution => caution with { Text = ClinicalData.ForSpecies(caution.Text, species) })];
 
     /// <summary>By vital, the values beyond which a number is a slip of the pen.</summary>
     public IReadOnlyDictionary<string, NormalRange> Plausible { get; }

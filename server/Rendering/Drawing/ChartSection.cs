@@ -8,7 +8,7 @@ using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing;
 
-/// <summary>How the pet's values went over time, one small chart a value, all on one time axis.</summary>
+/// <summary>How the pet's values went over time, one small chart a value with its key beside it, all on one time axis.</summary>
 internal static class ChartSection
 {
     public static Section? Write(PageModel model)
@@ -23,38 +23,37 @@ internal static class ChartSection
         {
             Chart chart = set.Charts[index];
             html.Append("<figure>\n<figcaption><strong><bdi>").Append(HtmlText.Escape(chart.Title)).Append("</bdi></strong>, ").Append(HtmlText.Escape(chart.Unit))
-                .Append("<br>").Append(HtmlText.Escape(PageWords.ChartCaption(chart))).Append("</figcaption>\n")
-                .Append(ChartDrawing.Of(chart, set, index + 1).ToString(SaveOptions.DisableFormatting)).Append("\n</figure>\n");
+                .Append("<br><bdi>").Append(HtmlText.Escape(chart.Caption)).Append("</bdi></figcaption>\n")
+                .Append(ChartDrawing.Of(chart, set, index + 1).ToString(SaveOptions.DisableFormatting)).Append('\n').Append(Key(chart)).Append("</figure>\n");
         }
 
-        html.Append("</div>\n");
+        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {string.Join(' ', chart.Limits.Select(limit => $"{PageWords.KeyLimit}: {limit.Words}.").Prepend(chart.Words))}");
         return Section.Of(
             "charts", PageWords.OverTime,
-            new Figure(html.ToString(), Block.List(set.Charts.Select(chart => (Prose)chart.Title + $": {chart.Words}"))),
-            new Figure(Key(set)),
+            new Figure(html.Append("</div>\n").ToString(), Block.List(words.Concat(set.Medicines.Select(PageWords.MedicineInWords)).Select(line => (Prose)line))),
             Block.Paragraph(Prose.Small(PageWords.ChartSpan(set))),
-            Block.List(set.Medicines.Select(medicine => Prose.Strong(medicine.Letter) + ": " + medicine.Name)),
-            Block.Paragraph(set.MedicinesLeftOut == 0 ? "" : Prose.Small(PageWords.MedicinesLeftOut(set.MedicinesLeftOut))),
+            Block.Paragraph(set.Unchanged.Count == 0 ? "" : Prose.Small(PageWords.AlsoGiven(set.Unchanged))),
             Block.Paragraph(set.LeftOut == 0 ? "" : Prose.Small(PageWords.ChartsLeftOut(set.LeftOut))));
     }
 
-    /// <summary>What the marks mean; only those that are on a chart.</summary>
-    private static string Key(ChartSet set)
+    /// <summary>What the signs of one chart mean; a lone dot needs no words.</summary>
+    private static string Key(Chart chart)
     {
-        Mark[] marks = [.. set.Charts.SelectMany(chart => chart.Marks)];
-        (bool IsThere, string Sign, string Words)[] all =
+        Mark[] marks = [.. chart.Marks];
+        var point = new Mark(default, 0, null, null, MarkKind.Point);
+        bool both = marks.Any(mark => mark is { AtClinic: true, IsValue: true }) && marks.Any(mark => mark is { AtClinic: false, IsValue: true });
+        (bool IsThere, XElement[] Sign, string Words)[] all =
         [
-            (true, "<circle class=\"point\" cx=\"9\" cy=\"7\" r=\"2.6\"/>", PageWords.KeyPoint),
-            (marks.Any(mark => mark.Low is not null), "<line class=\"doubt\" x1=\"9\" y1=\"1\" x2=\"9\" y2=\"13\"/><circle class=\"point\" cx=\"9\" cy=\"7\" r=\"2.6\"/>", PageWords.KeyDoubt),
-            (marks.Any(mark => mark.Kind == MarkKind.About), "<circle class=\"about\" cx=\"9\" cy=\"7\" r=\"2.8\"/>", PageWords.KeyAbout),
-            (marks.Any(mark => !mark.IsValue), "<path class=\"about\" d=\"M5.5 4h7l-3.5 6z\"/>", PageWords.KeyBound),
-            (set.Charts.Any(chart => chart.Normal.Count > 0), "<rect class=\"normal\" x=\"1\" y=\"2\" width=\"16\" height=\"10\"/>", PageWords.KeyNormal),
-            (set.Charts.Any(chart => chart.Usual is not null), "<rect class=\"usual\" x=\"1\" y=\"2\" width=\"16\" height=\"10\"/><path class=\"hatch\" d=\"M1 8 7 2M1 12 11 2M7 12 17 2M13 12 17 8\"/>", PageWords.KeyUsual),
-            (set.Visits.Count > 0, "<line class=\"visit\" x1=\"9\" y1=\"0\" x2=\"9\" y2=\"14\"/>", PageWords.KeyVisit),
-            (set.Medicines.Count > 0, "<rect class=\"medicine\" x=\"1\" y=\"5\" width=\"16\" height=\"5\"/>", PageWords.KeyMedicine),
+            (both, [ChartDrawing.Draw(point, 9, 7)], PageWords.KeyHome),
+            (marks.Any(mark => mark.AtClinic), [ChartDrawing.Draw(point with { AtClinic = true }, 9, 7)], PageWords.KeyClinic),
+            (marks.Any(mark => mark.Low is not null), [ChartDrawing.Line("doubt", 9, 1, 9, 13), ChartDrawing.Draw(point, 9, 7)], chart.Doubt),
+            (marks.Any(mark => mark.Kind == MarkKind.About), [ChartDrawing.Draw(point with { Kind = MarkKind.About }, 9, 7)], PageWords.KeyAbout),
+            (marks.Any(mark => !mark.IsValue), [ChartDrawing.Draw(point with { Kind = MarkKind.Below }, 9, 4)], PageWords.KeyBound),
+            (chart.Normal.Count > 0, [ChartDrawing.Rect("normal", 1, 2, 16, 10)], PageWords.KeyNormal),
+            (chart.Usual is not null, [ChartDrawing.Rect("usual", 1, 2, 16, 10), new XElement("path", new XAttribute("class", "hatch"), new XAttribute("d", "M1 8 7 2M1 12 11 2M7 12 17 2M13 12 17 8"))], chart.UsualFrom),
+            (chart.Limits.Count > 0, [ChartDrawing.Line("limit", 0, 7, 18, 7)], PageWords.KeyLimit),
         ];
-        IEnumerable<string> rows = all.Where(row => row.IsThere)
-            .Select(row => $"<li><svg class=\"chart key\" viewBox=\"0 0 18 14\" aria-hidden=\"true\">{row.Sign}</svg> {HtmlText.Escape(row.Words)}</li>\n");
-        return $"<ul class=\"chart-key\">\n{string.Concat(rows)}</ul>\n";
+        string rows = string.Concat(all.Where(row => row.IsThere).Select(row => $"<li>{ChartDrawing.Sign(row.Sign).ToString(SaveOptions.DisableFormatting)} {HtmlText.Escape(row.Words)}</li>\n"));
+        return rows.Length == 0 ? "" : $"<ul class=\"chart-key\">\n{rows}</ul>\n";
     }
 }

@@ -4,17 +4,15 @@ using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing;
 
-/// <summary>Home care day by day: what was given and missed, eaten, drunk and passed.</summary>
+/// <summary>Home care day by day: each medicine, what was eaten, drunk and passed; and the glucose curves.</summary>
 internal static class DayGridSection
 {
     public static Section? Write(PageModel model) => model.Days is not { } grid ? null : Section.Of(
         "days", PageWords.DaysOfCare,
         Block.LeftOut(grid.LeftOut),
+        Block.Table(PageWords.DaysCaption, [PageWords.Day, .. grid.Columns], [.. grid.Rows.Select(row => (Prose[])[PageWords.Days(row.From, row.To, grid.Today), .. row.Cells.Select(cell => (Prose)(cell.Length == 0 ? PageWords.NothingWritten : cell))])]),
+        Block.Paragraph(grid.NeverLogged.Count == 0 ? "" : Prose.Small(PageWords.NeverLogged(grid.NeverLogged))),
         Block.Table(
-            PageWords.DaysCaption,
-            [PageWords.Day, PageWords.DosesColumn, PageWords.MealsColumn, PageWords.WaterColumn, PageWords.UrineColumn, PageWords.StoolColumn, PageWords.VomitColumn, PageWords.OtherColumn, PageWords.GlucoseColumn],
-            [.. grid.Rows.Select(row => (Prose[])
-            [
-                row.Day, row.Doses, row.Meals, row.Water, row.Urine, row.Stool, row.Vomit, row.Other, row.Glucose,
-            ])]));
+            PageWords.CurvesCaption, [PageWords.Day, PageWords.InsulinColumn, PageWords.BeforeColumn, PageWords.LowestColumn, PageWords.LowestAtColumn, PageWords.HighestColumn, PageWords.ReadingsColumn],
+            [.. grid.Curves.Select(curve => (Prose[])[PageWords.Days(curve.Day, curve.Day, grid.Today), curve.Insulin, curve.Before, curve.Lowest, curve.LowestAt, curve.Highest, $"{curve.Readings}"])]));
 }

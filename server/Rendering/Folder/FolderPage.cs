@@ -19,7 +19,7 @@ namespace HealthNotes.Rendering.Folder;
 /// <param name="Problem">Why it could not be read; null when it could.</param>
 public sealed record FolderNote(string Name, string? Link, NoteAnalysis? Analysis, string? Problem);
 
-/// <summary>The index of a folder of notes: each pet, what needs attention, what is due, and the way to its page.</summary>
+/// <summary>The index of a folder of notes: what is overdue, then each pet, what needs attention, what is due, and the way to its page.</summary>
 public static class FolderPage
 {
     private const int FindingsShown = 3;
@@ -36,7 +36,16 @@ public static class FolderPage
 
     private static BlockPage Page(IReadOnlyList<FolderNote> notes, DateOnly today) => new(
         PageWords.FolderDocument(today), PageWords.FolderTitle, [PageWords.FolderIntro(notes.Count, today)], null,
-        [.. notes.Select((note, index) => Pet(note, index + 1, today))], null, PageWords.Closing);
+        [.. new[] { Overdue(notes, today) }.OfType<Section>(), .. notes.Select((note, index) => Pet(note, index + 1, today))], null, PageWords.Closing);
+
+    /// <summary>What was ordered and the visits that are overdue lead, whoever they are for.</summary>
+    private static Section? Overdue(IReadOnlyList<FolderNote> notes, DateOnly today) => Section.Of(
+        "overdue", PageWords.FolderOverdue,
+        Block.List(notes.Select((note, index) => (Note: note, Number: index + 1)).Where(one => one.Note.Analysis is not null)
+            .SelectMany(one => DueList.Of(one.Note.Analysis!.Record).Where(item => IsOverdue(item, today)).Select(item => (item, one)))
+            .OrderBy(due => due.item.On).Select(due => Prose.Link($"#pet-{due.one.Number}", NameOf(due.one.Note)) + $": {DueText.Line(due.item, today)}")));
+
+    private static bool IsOverdue(Record.Due.DueItem item, DateOnly today) => item.IsOrder && item.On < today;
 
     private static Section Pet(FolderNote note, int number, DateOnly today) => new(
         $"pet-{number}", note.Link is null ? NameOf(note) : Prose.Link(note.Link, NameOf(note)),
@@ -61,11 +70,11 @@ public static class FolderPage
 
     private static IEnumerable<Section> Parts(NoteAnalysis analysis, int number, DateOnly today)
     {
-        Record.Due.DueItem[] due = [.. DueList.Of(analysis.Record).Where(item => !(item.On > today.Plus(DueDays)))];
+        Record.Due.DueItem[] due = [.. DueList.Of(analysis.Record).Where(item => !(item.On > today.Plus(DueDays)) && !IsOverdue(item, today))];
         Section?[] parts =
         [
             Attention(new PageContext(analysis, PageOptions.Default), number),
-            Section.Of($"due-{number}", PageWords.FolderDue, Block.List(due.Take(DueShown).Select(item => $"{DueText.When(item.On, today)}: " + (Prose)DueText.Of(item))), More(due.Length - DueShown)),
+            Section.Of($"due-{number}", PageWords.FolderDue, Block.List(due.Take(DueShown).Select(item => (Prose)DueText.Line(item, today))), More(due.Length - DueShown)),
         ];
         return parts.OfType<Section>();
     }

@@ -10,6 +10,9 @@ namespace HealthNotes.Rendering.Model;
 /// <summary>Canonical values in the units this pet's notes ask for.</summary>
 internal sealed class ShownUnits(bool us)
 {
+    /// <summary>True for US units.</summary>
+    public bool AreUs => us;
+
     /// <summary>A value with its unit.</summary>
     public string Show(decimal number, string unit) => Wording.Show(number, unit, us);
 

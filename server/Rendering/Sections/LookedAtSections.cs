@@ -68,7 +68,7 @@ internal static class LookedAtSections
         Shown<DueItem> due = Shown<DueItem>.First([.. DueList.Of(context.Analysis.Record).Where(item => item.Kind is DueKind.Check or DueKind.Weighing or DueKind.Visit ? owner : !told.Contains(item.Line))], PageLimits.ListItems);
         return Section.Of(
             "due", PageWords.Due,
-            Block.List(due.Items.Select(item => $"{DueText.When(item.On, context.Analysis.Today)}: " + (Prose)DueText.Of(item))),
+            Block.List(due.Items.Select(item => (Prose)DueText.Line(item, context.Analysis.Today))),
             Block.LeftOut(due.LeftOut));
     }
 

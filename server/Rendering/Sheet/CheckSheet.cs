@@ -1,7 +1,6 @@
-using System.Text;
+using System.Xml.Linq;
 using HealthNotes.Analysis;
 using HealthNotes.Record.Checks;
-using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -18,23 +17,12 @@ public static class CheckSheet
     {
         var context = new PageContext(analysis, PageOptions.Default);
         var plan = CheckPlan.Of(analysis.Record);
-        string name = analysis.Pet.Name is { Length: > 0 } given ? SheetLimits.Cut(NoteText.Field(given), SheetLimits.NameLength) : PageWords.PetWithoutName;
-        var body = new StringBuilder("<main>\n<section class=\"side front\" aria-labelledby=\"front\">\n");
-        SheetHead.Write(body, context, name);
-        SheetList.Write(body, context, plan);
-        body.Append("</section>\n<section class=\"side back\" aria-labelledby=\"back\">\n");
-        body.Append($"<h2 id=\"back\">{HtmlText.Escape(PageWords.SheetBack(name))}</h2>\n");
-        SheetBody.Write(body, context, plan);
-        SheetScale.Write(body);
-        SheetCounting.Write(body);
-        SheetCautions.Write(body, context);
-        body.Append("</section>\n</main>\n");
-        return HtmlDocument.Of(PageWords.SheetTitle(name), Style(paper), body.ToString());
-    }
-
-    private static Stylesheet Style(Paper paper)
-    {
-        Stylesheet common = Stylesheet.Of("sheet.css");
-        return new Stylesheet($"{common.Text}\n@page {{ size: {paper}; margin: {(paper == Paper.A4 ? "9mm" : "7mm 9mm")}; }}\n@media print {{ html {{ font-size: {(paper == Paper.A4 ? "7.6pt" : "7pt")}; }} }}\n");
+        string name = SheetHead.NameOf(analysis);
+        return SheetPaper.Html(
+            PageWords.SheetTitle(name), paper,
+            SheetPaper.Side("front", SheetHead.Of(context, name, "front", SheetHead.Fill()), Tag.Of("p.lead", PageWords.SheetLead), SheetList.Of(context, plan)),
+            SheetPaper.Side(
+                "back", Tag.Of("h2", new XAttribute("id", "back"), PageWords.SheetBack(name)), SheetAsked.Of(plan), SheetAsked.Tasks(context), SheetBody.Of(context, plan), SheetScale.Of(context.Units.AreUs), SheetScale.BodyCondition(),
+                SheetCounting.Of(), SheetCautions.Of(context)));
     }
 }

@@ -1,10 +1,8 @@
-using System.Text;
 using System.Xml.Linq;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Record.Checks;
 using HealthNotes.Record.Lumps;
 using HealthNotes.Rendering.Drawing.Body;
-using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -13,49 +11,33 @@ namespace HealthNotes.Rendering.Sheet;
 /// <summary>The map of the body, to mark what is new, and the lumps to measure again under their numbers.</summary>
 internal static class SheetBody
 {
-    public static void Write(StringBuilder html, PageContext context, CheckPlan plan)
+    public static XElement Of(PageContext context, CheckPlan plan)
     {
-        LumpLife[] places = [.. plan.Places.Take(SheetLimits.Places)];
-        BodyMark[] marks = [.. places.Select((life, index) => Mark(context, life, index + 1))];
-        html.Append("<div class=\"scan\">\n<div class=\"maps\">\n");
-        foreach (BodyView view in Enum.GetValues<BodyView>())
-        {
-            html.Append("<figure>\n").Append(BodyDrawing.Of(context.Analysis.Pet.Species, view, marks, $"map-{view.ToString().ToLowerInvariant()}").ToString(SaveOptions.DisableFormatting))
-                .Append("\n<figcaption>").Append(HtmlText.Escape(PageWords.NameOf(context.Analysis.Pet.Species, view))).Append("</figcaption>\n</figure>\n");
-        }
-
-        html.Append("</div>\n<div class=\"places\">\n<h3>").Append(HtmlText.Escape(PageWords.SheetPlaces)).Append("</h3>\n<p>").Append(HtmlText.Escape(HowToTake.Of("lump")?.Steps ?? "")).Append("</p>\n");
-        html.Append("<table>\n<caption>").Append(HtmlText.Escape(PageWords.SheetPlacesCaption)).Append("</caption>\n<thead><tr>");
-        foreach (string column in new[] { PageWords.Number, PageWords.Kind, PageWords.SheetLast, PageWords.SheetToday })
-        {
-            html.Append("<th scope=\"col\">").Append(HtmlText.Escape(column)).Append("</th>");
-        }
-
-        html.Append("</tr></thead>\n<tbody>\n");
-        for (int index = 0; index < places.Length; index++)
-        {
-            Row(html, context, places[index], index + 1);
-        }
-
-        // blank rows wait for what is new, as many as the table has room for
-        for (int row = places.Length; row < Math.Max(places.Length + 1, SheetLimits.PlaceRows); row++)
-        {
-            html.Append("<tr><th scope=\"row\">").Append(row + 1).Append("</th><td></td><td>").Append(HtmlText.Escape(PageWords.SheetNewPlace)).Append("</td><td class=\"today\"><span class=\"field\"></span>mm</td></tr>\n");
-        }
-
+        (int Number, LumpLife Life)[] places = [.. plan.Places.TakeLast(SheetLimits.Places)];
+        BodyMark[] marks = [.. places.Select(place => Mark(context, place.Number, place.Life))];
+        int next = LumpNumbering.Of(context.Analysis.Record).Length + 1;
+        int blank = Math.Max(1, SheetLimits.PlaceRows - places.Length);
         int more = plan.Places.Length - places.Length;
-        html.Append("</tbody>\n</table>\n").Append(more == 0 ? "" : $"<p>{HtmlText.Escape(PageWords.LeftOut(more))}</p>\n").Append("</div>\n</div>\n");
+        return Tag.Of(
+            "div.scan",
+            Tag.Of("div.maps", Enum.GetValues<BodyView>().Select(view => Tag.Of(
+                "figure", BodyDrawing.Of(context.Analysis.Pet.Species, view, marks, $"map-{view.ToString().ToLowerInvariant()}"), Tag.Of("figcaption", PageWords.NameOf(context.Analysis.Pet.Species, view))))),
+            Tag.Of(
+                "div.places", Tag.Of("h3", PageWords.SheetPlaces), Tag.Of("p", HowToTake.Of("lump")?.Steps),
+                Tag.Table(
+                    "table", PageWords.SheetPlacesCaption, [PageWords.Number, PageWords.Kind, PageWords.SheetLast, PageWords.SheetToday],
+                    places.Select(place => Row(context, place.Number, place.Life)).Concat(Enumerable.Range(next, blank).Select(number => Row(context, $"{number}", "", PageWords.SheetNewPlace)))),
+                more == 0 ? null : Tag.Of("p", PageWords.LeftOut(more))));
     }
 
-    private static void Row(StringBuilder html, PageContext context, LumpLife life, int number)
-    {
-        string last = life.LastSize is { } size ? $"{HtmlText.Escape(ExaminationBuilder.Size(context, size))} <time>{PageWords.Iso(size.Day)}</time>" : $"<time>{PageWords.Iso(life.Last.Day)}</time>";
-        html.Append("<tr><th scope=\"row\">").Append(number).Append("</th><td>").Append(HtmlText.Escape(Wording.NameOf(life.Key.Word).ToLowerInvariant())).Append(" <bdi>")
-            .Append(HtmlText.Escape(SheetLimits.Cut(SiteWords.Of(life), SheetLimits.PlaceLength))).Append("</bdi></td><td>").Append(last)
-            .Append("</td><td class=\"today\"><span class=\"field\"></span>mm</td></tr>\n");
-    }
+    private static XElement Row(PageContext context, int number, LumpLife life) => Row(
+        context, $"{number}", $"{Wording.NameOf(life.Key.Word).ToLowerInvariant()} {SheetLimits.Cut(SiteWords.Of(life), SheetLimits.PlaceLength)}",
+        life.LastSize is { } size ? $"{ExaminationBuilder.Size(context, size)} " : "", Wording.Day(life.LastSize?.Day ?? life.Last.Day, context.Analysis.Today));
 
-    private static BodyMark Mark(PageContext context, LumpLife life, int number) => new(
+    private static XElement Row(PageContext context, string number, string what, string last, string day = "") => Tag.Of(
+        "tr", Tag.Head(number), Tag.Of("td", Tag.Bdi(what)), Tag.Of("td", last, day.Length == 0 ? null : Tag.Of("time", day)), Tag.Of("td.today", Tag.Field(), context.Units.NameOf("mm")));
+
+    private static BodyMark Mark(PageContext context, int number, LumpLife life) => new(
         number, life.Key.Word,
         PageWords.MarkInWords(number, Wording.NameOf(life.Key.Word), SiteWords.Of(life), life.LastSize is { } size ? ExaminationBuilder.Size(context, size) : ""),
         life.Site is null ? [] : [.. BodySpot.Of(life.Site, context.Analysis.Pet.Species)]);

@@ -1,8 +1,6 @@
-using System.Text;
+using System.Xml.Linq;
 using HealthNotes.Analysis.Danger;
-using HealthNotes.Record.Pet;
 using HealthNotes.Record.Ranges;
-using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -11,19 +9,30 @@ namespace HealthNotes.Rendering.Sheet;
 /// <summary>What cannot wait, the usual cautions, and how to type the sheet up.</summary>
 internal static class SheetCautions
 {
-    public static void Write(StringBuilder html, PageContext context)
+    /// <summary>Cautions that stand beside the part they are about already.</summary>
+    private static readonly string[] SaidBeside = ["lump", "thermometer"];
+
+    /// <summary>What cannot wait, the usual cautions, and how to type the sheet up.</summary>
+    public static IEnumerable<XElement> Of(PageContext context)
     {
-        PetProfile pet = context.Analysis.Pet;
-        html.Append("<div class=\"words\">\n<div>\n");
-        List(html, PageWords.SheetPhoneNow, [.. PhoneNow.Printed(pet.Species, pet.Male)]);
-        html.Append("</div>\n<div>\n");
-        List(html, PageWords.Cautions, [.. ClinicalTables.Default.Cautions]);
-        html.Append("</div>\n</div>\n<p class=\"typing\"><strong>").Append(HtmlText.Escape(PageWords.SheetTypingLead)).Append("</strong> ").Append(HtmlText.Escape(PageWords.SheetTyping)).Append(" <code>hnote new check FILE</code></p>\n");
+        Caution[] urgent = Urgent(context);
+        Caution[] cautions = [.. ClinicalTables.Default.CautionsFor(context.Analysis.Pet.Species).Where(caution => !SaidBeside.Contains(caution.Key))];
+        return
+        [
+            Tag.Of("div.words.cautions", Tag.Of("div", List(PageWords.SheetPhoneNow, urgent)), Tag.Of("div", List(PageWords.Cautions, cautions))), Sources(urgent.Concat(cautions)),
+            Typing(PageWords.SheetTyping, "hnote new check FILE"),
+        ];
     }
 
-    private static void List(StringBuilder html, string heading, Caution[] rows)
-    {
-        html.Append("<h3>").Append(HtmlText.Escape(heading)).Append("</h3>\n<ul>\n").Append(string.Concat(rows.Select(row => $"<li>{HtmlText.Escape(row.Text)}</li>\n"))).Append("</ul>\n");
-        html.Append("<p class=\"sources\">").Append(HtmlText.Escape(PageWords.SheetSources(rows.SelectMany(row => row.Source.Split("; ")).Distinct()))).Append("</p>\n");
-    }
+    /// <summary>What cannot wait, in two columns.</summary>
+    public static XElement OfUrgent(PageContext context) => Tag.Of("div.urgent.cautions", List(PageWords.SheetPhoneNow, Urgent(context), "h2"), Sources(Urgent(context)));
+
+    /// <summary>How a sheet is typed up.</summary>
+    public static XElement Typing(string how, string command) => Tag.Of("p.typing", Tag.Of("strong", PageWords.SheetTypingLead), " ", how, " ", Tag.Of("code", command));
+
+    private static Caution[] Urgent(PageContext context) => [.. PhoneNow.Printed(context.Analysis.Pet.Species, context.Analysis.Pet.Male)];
+
+    private static IEnumerable<XElement> List(string heading, Caution[] rows, string rank = "h3") => Tag.List(heading, [.. rows.Select(row => row.Text)], rank);
+
+    private static XElement Sources(IEnumerable<Caution> rows) => Tag.Of("p.sources", PageWords.SheetSources(rows.SelectMany(row => row.Source.Split("; ")).Distinct()));
 }

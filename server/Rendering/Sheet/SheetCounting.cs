@@ -1,28 +1,21 @@
-using System.Text;
-using HealthNotes.Rendering.Html;
+using System.Xml.Linq;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sheet;
 
-/// <summary>What a count in 15 seconds is in a minute.</summary>
+/// <summary>What a count in 15 or 30 seconds is in a minute.</summary>
 internal static class SheetCounting
 {
-    private const int Seconds = 15;
     private const int Minute = 60;
-    private const int First = 2;
-    private const int Last = 61;
-    private const int Columns = 20;
+    private const int First = 4;
+    private const int Last = 63;
+    private const int Columns = 30;
+    private static readonly int[] Seconds = [15, 30];
 
-    public static void Write(StringBuilder html)
-    {
-        html.Append("<table class=\"counting\">\n<caption>").Append(HtmlText.Escape(PageWords.SheetCounting)).Append("</caption>\n<tbody>\n");
-        for (int row = First; row <= Last; row += Columns)
-        {
-            int[] counts = [.. Enumerable.Range(row, Math.Min(Columns, Last - row + 1))];
-            html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(PageWords.SheetCount)).Append("</th>").Append(string.Concat(counts.Select(count => $"<td>{count}</td>"))).Append("</tr>\n")
-                .Append("<tr class=\"minute\"><th scope=\"row\">").Append(HtmlText.Escape(PageWords.SheetPerMinute)).Append("</th>").Append(string.Concat(counts.Select(count => $"<td>{count * Minute / Seconds}</td>"))).Append("</tr>\n");
-        }
+    public static XElement Of() => Tag.Of(
+        "table.counting", Tag.Of("caption", PageWords.SheetCounting),
+        Tag.Of("tbody", Enumerable.Range(First, Last - First + 1).Chunk(Columns).SelectMany(counts => Seconds.Select(seconds => Row("tr.minute", PageWords.SheetIn(seconds), counts.Select(count => count * Minute / seconds)))
+            .Prepend(Row("tr", PageWords.SheetCount, counts)))));
 
-        html.Append("</tbody>\n</table>\n");
-    }
+    private static XElement Row(string kind, string name, IEnumerable<int> numbers) => Tag.Of(kind, Tag.Head(name), numbers.Select(number => Tag.Of("td", $"{number}")));
 }

@@ -1,26 +1,65 @@
-using System.Text;
+using System.Xml.Linq;
+using HealthNotes.Analysis;
+using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Rendering.Html;
+using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
+using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sheet;
 
-/// <summary>Who is looked at, when, by whom, and whom to phone.</summary>
+/// <summary>Who is looked at, when and by whom; whom to phone, and from where on.</summary>
 internal static class SheetHead
 {
-    public static void Write(StringBuilder html, PageContext context, string name)
+    /// <summary>The pet's name, as long as it fits.</summary>
+    public static string NameOf(NoteAnalysis analysis) =>
+        analysis.Pet.Name is { Length: > 0 } given ? SheetLimits.Cut(NoteText.Field(given), SheetLimits.NameLength) : PageWords.PetWithoutName;
+
+    /// <summary>Where day and name are written.</summary>
+    public static XElement Fill() => Tag.Of("p.fill", PageWords.SheetDay, " ", Tag.Of("span.line"), " ", PageWords.SheetBy, " ", Tag.Of("span.line"));
+
+    /// <summary>The head of a sheet.</summary>
+    public static XElement Of(PageContext context, string name, string id, XElement? fill = null)
     {
-        string stage = context.Analysis.Pet.StageOn(context.Analysis.Today)?.Name ?? "";
-        string[] about = [PageWords.NameOf(context.Analysis.Pet.Species), context.Analysis.Pet.AgeOn(context.Analysis.Today)?.ToString() ?? "", stage];
-        string known = string.Join("; ", Texts(context, "known"));
+        NoteAnalysis analysis = context.Analysis;
+        string[] about = [PageWords.NameOf(analysis.Pet.Species), PageWords.Sex(analysis.Pet.Male, analysis.Pet.Neutered)?.ToLowerInvariant() ?? "", analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? ""];
         string phone = string.Join(", ", Texts(context, "clinic").Concat(Texts(context, "phone")));
-        html.Append("<header>\n<h1 id=\"front\"><bdi>").Append(HtmlText.Escape(name)).Append("</bdi></h1>\n<p class=\"about\">")
-            .Append(HtmlText.Escape(string.Join(", ", about.Where(part => part.Length > 0)))).Append(known.Length == 0 ? "" : $"<br>{HtmlText.Escape(PageWords.SheetKnown)} <bdi>{HtmlText.Escape(known)}</bdi>")
-            .Append("</p>\n<p class=\"fill\">").Append(HtmlText.Escape(PageWords.SheetDay)).Append(" <span class=\"line\"></span> ").Append(HtmlText.Escape(PageWords.SheetBy)).Append(" <span class=\"line\"></span></p>\n")
-            .Append("<p class=\"phone\"><strong>").Append(HtmlText.Escape(PageWords.SheetClinic)).Append("</strong> ")
-            .Append(phone.Length == 0 ? "<span class=\"line long\"></span>" : $"<bdi>{HtmlText.Escape(phone)}</bdi>").Append("</p>\n</header>\n")
-            .Append("<p class=\"lead\">").Append(HtmlText.Escape(PageWords.SheetLead)).Append("</p>\n");
+        string[] limits = [.. Limits(context)];
+        return Tag.Of(
+            "header",
+            Tag.Of("h1", new XAttribute("id", id), Tag.Bdi(name)),
+            fill,
+            Tag.Of(
+                "p.about", string.Join(", ", about.Where(part => part.Length > 0)), Said(PageWords.SheetOwner, Texts(context, "owner")), Said(PageWords.SheetChip, Texts(context, "chip")), Tag.Of("br"),
+                Said(PageWords.SheetKnown, Texts(context, "known")), Said(PageWords.SheetAllergies, Texts(context, "allergy"), PageWords.SheetNoneKnown), Said(PageWords.SheetMedicines, Medicines(context), PageWords.SheetNoneNoted)),
+            Tag.Of("p.phone", Tag.Of("strong", PageWords.SheetClinic), " ", phone.Length == 0 ? Tag.Of("span.line.long") : Tag.Bdi(phone)),
+            limits.Length == 0 ? null : Tag.Of("p.limits", Tag.Of("strong", PageWords.SheetLimitsOf), " ", string.Join("; ", limits.Take(SheetLimits.ClinicLimits)), limits.Length > SheetLimits.ClinicLimits ? $"; {PageWords.SheetMore(limits.Length - SheetLimits.ClinicLimits)}" : null));
+    }
+
+    /// <summary>Every limit of the clinic, in the unit that is counted.</summary>
+    public static IEnumerable<string> Limits(PageContext context) => context.Analysis.Record.Facts.CallIfs.Select(line => line.Fact.Fact.Vital.Word).Distinct()
+        .SelectMany(word => context.Analysis.Record.All(word).DefaultIfEmpty(new Course(new CourseKey(word, word == "rr" ? "asleep" : "any"), [])).SelectMany(course => LimitsOf(context, course).Select(limit => $"{NameOf(course)} {limit}"))).Distinct();
+
+    /// <summary>The limits of one vital.</summary>
+    public static IEnumerable<string> LimitsOf(PageContext context, Course course) =>
+        SettledUsual.Limits(context.Analysis.Record, course).Select(limit => ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, UnitOf(course), onSheet: true));
+
+    private static string NameOf(Course course) => PageWords.ChartOf(course.Key.Word, course.Key.Word == "temp" ? "" : course.Key.Detail).ToLowerInvariant();
+
+    private static string UnitOf(Course course) => course.Last?.Reading?.Value.Unit ?? course.Key.Word switch { "hr" or "rr" => "/min", "temp" => "Cel", "weight" => "kg", "glucose" => "mmol/L", "crt" => "s", _ => "" };
+
+    private static IEnumerable<string> Medicines(PageContext context)
+    {
+        string[] all = [.. MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => SheetLimits.Cut($"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}".TrimEnd(), SheetLimits.FactLength))];
+        return all.Length <= SheetLimits.Medicines ? all : all.TakeLast(SheetLimits.Medicines).Append(PageWords.SheetMore(all.Length - SheetLimits.Medicines));
+    }
+
+    private static object[] Said(string label, IEnumerable<string> texts, string none = "")
+    {
+        string text = string.Join("; ", texts);
+        return text.Length == 0 && none.Length == 0 ? [] : [" ", Tag.Of("strong", label), " ", text.Length == 0 ? none : Tag.Bdi(text), "."];
     }
 
     private static IEnumerable<string> Texts(PageContext context, string word) =>

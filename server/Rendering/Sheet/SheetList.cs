@@ -1,76 +1,64 @@
-using System.Text;
+using System.Xml.Linq;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Record.Checks;
-using HealthNotes.Rendering.Html;
+using HealthNotes.Record.Courses;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sheet;
 
-/// <summary>The list, head to tail: a box and a line for each part, a field for each measure.</summary>
+/// <summary>The list in the order of an examination: a box and a line for each part, a field for each measure.</summary>
 internal static class SheetList
 {
-    public static void Write(StringBuilder html, PageContext context, CheckPlan plan)
+    public static XElement Of(PageContext context, CheckPlan plan) => Tag.Table(
+        "table.list", PageWords.SheetListCaption, [PageWords.Part, PageWords.SheetHow, PageWords.SheetRange, PageWords.SheetLast, PageWords.SheetToday],
+        plan.Items.GroupBy(step => step.Item.Stage).SelectMany(stage => stage.Select(step => Row(context, step)).Prepend(Stage(stage.Key))));
+
+    private static XElement Stage(CheckStage stage) => Tag.Of("tr.stage", Tag.Of("th", new XAttribute("colspan", "5"), new XAttribute("scope", "rowgroup"), PageWords.NameOf(stage)));
+
+    private static XElement Row(PageContext context, CheckStep step)
     {
-        html.Append("<table class=\"list\">\n<caption>").Append(HtmlText.Escape(PageWords.SheetListCaption)).Append("</caption>\n<thead><tr>");
-        foreach (string column in new[] { PageWords.Part, PageWords.SheetHow, PageWords.SheetRange, PageWords.SheetLast, PageWords.SheetToday })
-        {
-            html.Append("<th scope=\"col\">").Append(HtmlText.Escape(column)).Append("</th>");
-        }
-
-        html.Append("</tr></thead>\n<tbody>\n");
-        foreach (CheckStep step in plan.Items)
-        {
-            Row(html, context, step);
-        }
-
-        html.Append("</tbody>\n</table>\n");
+        string word = step.Item.Word.Word;
+        string how = HowToTake.Of(word, context.Analysis.Pet.Species)?.InShort ?? "";
+        return Tag.Of(
+            step.Item.IsMeasured ? "tr.measure" : "tr",
+            Tag.Head(NameOf(step), " ", Tag.Of("code", step.LineStart)), Tag.Of("td.how", how), Tag.Of("td.range", Ranges(context, step)), Tag.Of("td.last", Last(context, step)),
+            Tag.Of("td.today", Today(context, word, step.Item.IsMeasured)));
     }
 
-    private static void Row(StringBuilder html, PageContext context, CheckStep step)
+    private static object[] Today(PageContext context, string word, bool isMeasured) => (word, isMeasured) switch
     {
-        string how = HowToTake.Of(step.Item.Word.Word)?.InShort ?? "";
-        html.Append(step.Item.IsMeasured ? "<tr class=\"measure\">" : "<tr>")
-            .Append("<th scope=\"row\">").Append(HtmlText.Escape(Name(step))).Append("<br><code>").Append(HtmlText.Escape(step.LineStart)).Append("</code></th>")
-            .Append("<td class=\"how\">").Append(HtmlText.Escape(how)).Append("</td><td>").Append(HtmlText.Escape(Ranges(context, step))).Append("</td><td class=\"last\">").Append(Last(context, step)).Append("</td>")
-            .Append(step.Item.IsMeasured
-                ? $"<td class=\"today\"><span class=\"field\"></span>{HtmlText.Escape(PageWords.SheetUnitOf(step.Item.Word.Word, context.Units))}</td>"
-                : $"<td class=\"today\"><span class=\"box\"></span> {HtmlText.Escape(PageWords.Ok)} <span class=\"field\"></span></td>")
-            .Append("</tr>\n");
+        (_, false) => [Tag.Box(), " ", PageWords.Ok, " ", Tag.Field()],
+        ("weight", _) => [PageWords.SheetWithPet, " ", Tag.Field(), Tag.Of("br"), PageWords.SheetAlone, " ", Tag.Field(), PageWords.SheetUnitOf(word, context.Units)],
+        ("rr" or "hr", _) => [Tag.Field(), Tag.Field(), PageWords.SheetUnitOf(word, context.Units)],
+        _ => [Tag.Field(), PageWords.SheetUnitOf(word, context.Units)],
+    };
+
+    private static string NameOf(CheckStep step) => step.Item.Word.Word is "rr" or "hr" ? PageWords.ChartOf(step.Item.Word.Word, step.Item.Word.Word == "rr" ? "asleep" : "rest") : Wording.NameOf(step.Item.Word.Word);
+
+    /// <summary>The clinic's limits, else the reference range; and what is usual, where that is settled.</summary>
+    private static IEnumerable<object> Ranges(PageContext context, CheckStep step)
+    {
+        string[] limits = [.. step.Same.SelectMany(course => SheetHead.LimitsOf(context, course)).Distinct()];
+        UsualNow? own = SettledUsual.Of(context.Analysis.Record, step);
+        string usual = own is not null && step.Last?.Reading is { } reading ? PageWords.SheetUsual(context.Units.Show(own.Low, own.High, reading.Value.OnScaleOfNine().Unit), own.Readings is null) : "";
+        string normal = limits.Length == 0 && own is not { Readings: null } && step.Normal is { } range ? PageWords.SheetNormal(context.Units.Show(range)) : "";
+        return [.. limits.Select(limit => Tag.Of("strong", limit)), string.Join("; ", new[] { usual, normal }.Where(part => part.Length > 0))];
     }
 
-    private static string Name(CheckStep step) => step.Item.Word.Word == "rr" ? PageWords.ChartOf("rr", "asleep") : Wording.NameOf(step.Item.Word.Word);
+    /// <summary>The last value; of a part what is not as expected on any side, else its last line.</summary>
+    private static IEnumerable<object> Last(PageContext context, CheckStep step) =>
+        step.Item.IsMeasured ? step.Last?.Reading is { } reading ? [.. Said(context, context.Units.Show(reading.Value.Number, reading.Value.Unit), step.Last.Day)] : []
+        : step.Standing.Length > 0 ? step.Standing.Take(SheetLimits.Standing).SelectMany((line, index) => Seen(context, line).Prepend(index == 0 ? "" : "; "))
+        : step.Last is { } last ? Seen(context, last) : [];
 
-    private static string Ranges(PageContext context, CheckStep step)
+    private static IEnumerable<object> Seen(PageContext context, Noted line)
     {
-        string normal = step.Normal is { } range ? PageWords.SheetNormal(context.Units.Show(range)) : "";
-        string usual = UsualNow.Of(context.Analysis.Record, step) is { } own && step.Last?.Reading is { } reading
-            ? PageWords.SheetUsual(context.Units.Show(own.Low, own.High, reading.Value.OnScaleOfNine().Unit), own.Readings is null) : "";
-        return string.Join("; ", new[] { usual, normal }.Where(part => part.Length > 0));
+        string place = SiteWords.Of(line.Item!.Site);
+        return Said(context, string.Join(": ", new[] { place, ExaminationBuilder.Seen(context, line.Line, line.Item) }.Where(part => part.Length > 0)), line.Day);
     }
 
-    private static string Last(PageContext context, CheckStep step)
-    {
-        if (step.Last is not { } last)
-        {
-            return "";
-        }
-
-        string written = last.Reading is { } reading && step.Item.IsMeasured ? context.Units.Show(reading.Value.Number, reading.Value.Unit) : Written(context, last.Line, step);
-        return $"<bdi>{HtmlText.Escape(SheetLimits.Cut(written, SheetLimits.LastLength))}</bdi> <time>{PageWords.Iso(last.Day)}</time>";
-    }
-
-    /// <summary>A part's last line without its first word, its time and its comment.</summary>
-    private static string Written(PageContext context, int line, CheckStep step)
-    {
-        if (step.Last?.Item is not { } item)
-        {
-            return context.Written(line).Text;
-        }
-
-        string text = Grammar.Formatting.ItemPrinter.Print(item);
-        int word = text.IndexOf(item.Word.Word + " ", StringComparison.Ordinal);
-        return NoteText.Field(word < 0 ? text : text[(word + item.Word.Word.Length + 1)..]);
-    }
+    private static IEnumerable<object> Said(PageContext context, string text, DateOnly day) =>
+        [Tag.Bdi(SheetLimits.Cut(NoteText.Field(text), SheetLimits.LastLength)), " ", Tag.Of("time", Wording.Day(day, context.Analysis.Today))];
 }

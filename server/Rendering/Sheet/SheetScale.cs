@@ -1,8 +1,8 @@
 using System.Globalization;
-using System.Text;
 using System.Xml.Linq;
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Rendering.Html;
+using HealthNotes.Record.Data;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sheet;
@@ -15,44 +15,55 @@ internal static class SheetScale
 
     public const int BarMm = 100;
 
+    private const decimal Inch = 25.4m;
+    private const int Sixteenth = 16;
     private const int Tenth = 10;
     private const int Half = 5;
     private const decimal Gap = 4.5m;
-    private const decimal LabelRoom = 15;
+    private const decimal LabelRoom = 18;
 
     /// <summary>Things that most people know, from small to large; their sizes are those of the vocabulary.</summary>
-    private static readonly string[] Things = ["match-head", "peppercorn", "pea", "blueberry", "grape", "cherry", "walnut"];
+    private static readonly string[] Things = ["match-head", "peppercorn", "pea", "blueberry", "grape", "cherry"];
 
-    public static void Write(StringBuilder html)
+    /// <summary>Ruler and things; the ruler in inches where the note asks for US units.</summary>
+    public static XElement Of(bool us) => Tag.Of(
+        "div.scale", new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", PageWords.SheetScaleRegion),
+        Tag.Of("figure", Ruler(us), Tag.Of("figcaption", PageWords.SheetRuler(us))), Tag.Of("figure", Objects(us), Tag.Of("figcaption", PageWords.SheetThings)));
+
+    /// <summary>The points of body condition in a few words.</summary>
+    public static XElement BodyCondition()
     {
-        html.Append("<div class=\"scale\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(HtmlText.Escape(PageWords.SheetScaleRegion)).Append("\">\n<figure>\n").Append(Ruler().ToString(SaveOptions.DisableFormatting))
-            .Append("\n<figcaption>").Append(HtmlText.Escape(PageWords.SheetRuler(BarMm))).Append("</figcaption>\n</figure>\n<figure>\n")
-            .Append(Objects().ToString(SaveOptions.DisableFormatting)).Append("\n<figcaption>").Append(HtmlText.Escape(PageWords.SheetThings)).Append("</figcaption>\n</figure>\n</div>\n");
+        IReadOnlyList<TsvRow> rows = ClinicalData.Rows("body-condition.tsv");
+        return Tag.Of(
+            "table.condition", Tag.Of("caption", PageWords.SheetBodyCondition, " ", Tag.Of("span.sources", PageWords.SheetSources(rows.Select(row => row["source"]).Distinct()))),
+            Tag.Of("tbody", Tag.Of("tr", rows.Select(row => Tag.Of("td", Tag.Of("strong", row["points"]), " ", row["words"])))));
     }
 
-    private static XElement Ruler()
+    private static XElement Ruler(bool us)
     {
-        XElement svg = Picture("ruler", PageWords.SheetRulerTitle(RulerMm), RulerMm + 6, 15);
-        svg.Add(new XElement("rect", Class("bar"), Number("x", 3), Number("y", 12.2m), Number("width", BarMm), Number("height", 1.8m)));
-        for (int mm = 0; mm <= RulerMm; mm++)
+        decimal part = us ? Inch / Sixteenth : 1;
+        (int parts, int whole, int half) = us ? (6 * Sixteenth, Sixteenth, Sixteenth / 2) : (RulerMm, Tenth, Half);
+        XElement svg = Picture("ruler", PageWords.SheetRulerTitle(us), RulerMm + 8, 15);
+        svg.Add(new XElement("rect", Class("bar"), Number("x", 3), Number("y", 12.2m), Number("width", us ? 4 * Inch : BarMm), Number("height", 1.8m)));
+        for (int tick = 0; tick <= parts; tick++)
         {
-            decimal length = mm % Tenth == 0 ? 6 : mm % Half == 0 ? 4.4m : 3;
-            svg.Add(new XElement("line", Class("tick"), Number("x1", mm + 3), Number("x2", mm + 3), Number("y1", 0.2m), Number("y2", length)));
-            if (mm % Tenth == 0)
+            decimal x = 3 + (tick * part);
+            svg.Add(new XElement("line", Class("tick"), Number("x1", x), Number("x2", x), Number("y1", 0.2m), Number("y2", tick % whole == 0 ? 6 : tick % half == 0 ? 4.4m : 3)));
+            if (tick % whole == 0)
             {
-                svg.Add(new XElement("text", Number("x", mm + 3), Number("y", 9.4m), mm.ToString(CultureInfo.InvariantCulture)));
+                svg.Add(new XElement("text", Number("x", x), Number("y", 9.4m), (us ? tick / whole : tick).ToString(CultureInfo.InvariantCulture)));
             }
         }
 
         return svg;
     }
 
-    private static XElement Objects()
+    private static XElement Objects(bool us)
     {
         ComparisonObject[] things = [.. Things.Select(name => NoteVocabulary.Default.Objects.Find(name) ?? throw new InvalidOperationException($"no object {name}"))];
         decimal height = things.Max(thing => thing.TypicalMm) + 9;
         decimal width = things.Sum(thing => Math.Max(LabelRoom, thing.TypicalMm) + Gap);
-        XElement svg = Picture("things", PageWords.SheetThingsTitle(things.Select(thing => $"{thing.Word.Replace('-', ' ')} {Mm(thing.TypicalMm)} mm")), width, height);
+        XElement svg = Picture("things", PageWords.SheetThingsTitle(things.Select(thing => $"{thing.Word.Replace('-', ' ')} {Wording.Show(thing.TypicalMm, "mm", us)}")), width, height);
         decimal x = 0;
         foreach (ComparisonObject thing in things)
         {
@@ -60,7 +71,7 @@ internal static class SheetScale
             decimal middle = x + (room / 2);
             svg.Add(new XElement("circle", Class("thing"), Number("cx", middle), Number("cy", (height - 8) / 2), Number("r", thing.TypicalMm / 2)));
             svg.Add(new XElement("text", Number("x", middle), Number("y", height - 4.4m), thing.Word.Replace('-', ' ')));
-            svg.Add(new XElement("text", Number("x", middle), Number("y", height - 1), $"{Mm(thing.TypicalMm)} mm"));
+            svg.Add(new XElement("text", Number("x", middle), Number("y", height - 1), Wording.Show(thing.TypicalMm, "mm", us)));
             x += room + Gap;
         }
 

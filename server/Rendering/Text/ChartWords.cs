@@ -1,5 +1,8 @@
 using System.Globalization;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering.Drawing.Charts;
 
 namespace HealthNotes.Rendering.Text;
@@ -9,21 +12,30 @@ internal static partial class PageWords
 {
     public const string OverTime = "Over time";
     public const string WaterChart = "Water drunk in a day";
-    public const string UsualByVet = "usual as the vet sees it";
-    public const string KeyPoint = "measured";
-    public const string KeyDoubt = "what it may really be, by how it was measured";
+    public const string LumpsTogether = "No clear change";
+    public const string UsualByVet = "vet's range";
+    public const string KeyHome = "at home";
+    public const string KeyClinic = "at the clinic";
+    public const string KeyCounting = "counting error";
+    public const string KeyMeasuring = "measuring error";
     public const string KeyAbout = "about";
-    public const string KeyBound = "below (arrow down) or above (arrow up) this";
-    public const string KeyNormal = "shown as normal";
-    public const string KeyUsual = "usual for this pet";
-    public const string KeyVisit = "visit to the clinic";
-    public const string KeyMedicine = "medicine, by its letter";
+    public const string KeyBound = "only known to be below (arrow down) or above (arrow up)";
+    public const string KeyNormal = "reference range";
+    public const string KeyLimit = "clinic's limit";
+    public const string EventVisit = "visit";
+    public const string EventSurgery = "surgery";
+    public const string EventVaccine = "vaccine";
 
-    public static string UsualByReadings(int count) => $"usual by {count} earlier readings";
+    /// <summary>Percentages below this are noise beside what a pen and a scale do (common practice, no source).</summary>
+    private const double LeastChange = 1;
+
+    public static string UsualByReadings(int count) => $"usual ({count} readings)";
 
     public static string ChartTitle(string title, string unit) => $"{title}, {unit}";
 
-    public static string LumpChart(string kind, string place) => place.Length == 0 ? kind : $"{kind}, {place}";
+    public static string LumpChart(int number, string kind, string place) => $"{kind} {number}{(place.Length == 0 ? "" : $", {place}")}";
+
+    public static string LumpOfSeveral(int number, string kind, string place) => $"{number} {kind.ToLowerInvariant()}{(place.Length == 0 ? "" : $", {place}")}";
 
     /// <summary>What a chart of a vital is called.</summary>
     public static string ChartOf(string word, string detail) => (word, detail.Split(' ')) switch
@@ -32,14 +44,48 @@ internal static partial class PageWords
         ("rr", _) => "Breathing awake, at rest",
         ("hr", _) => "Pulse at rest",
         ("temp", [_, var place]) => $"Temperature, {place}",
+        ("glucose", ["before-food", ..]) => "Glucose before food",
+        ("glucose", ["after-food", ..]) => "Glucose after food",
         _ => Wording.NameOf(word),
     };
 
-    public static string ChartCaption(Chart chart)
+    public static string PhoneAtCount(int count, bool above, decimal seconds) => $"{count} or {(above ? "more" : "fewer")} in {seconds:0.#} s: phone";
+
+    public static string PhoneAt(string limit, bool above) => $"{(above ? "above" : "below")} {limit}: phone";
+
+    /// <summary>The amount of a dose and how often: <c>2 units twice a day</c>.</summary>
+    public static string DoseInWords(MedicinePlan plan) =>
+        string.Join(' ', new[] { AmountInWords(plan.Dose), plan.Manner.Any(manner => manner.Kind == StateKind.When) ? "when needed" : HowOften(plan.Schedule) }.Where(part => part.Length > 0));
+
+    /// <summary>The amount of a dose: <c>2 units</c>; empty where none is written.</summary>
+    public static string AmountInWords(NoteValue? dose) => dose is Measure measure ? Amounts(measure) : dose is { } other ? ValuePrinter.Print(other) : "";
+
+    /// <summary>A medicine with every dose and its days.</summary>
+    public static string MedicineInWords(MedicineBar medicine) =>
+        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{Iso(dose.From)} {(dose.To is { } to ? $"to {Iso(to)}" : "on")}"))}";
+
+    /// <summary>The last value; how it changed since the first and since the visit, where that is more than the error of measuring.</summary>
+    /// <param name="marks">All values, in the order of time.</param>
+    /// <param name="visit">The day of the last visit.</param>
+    /// <param name="inPercent">False where percent of a value mean nothing: a temperature, a sugar.</param>
+    /// <param name="today">The day it is read.</param>
+    public static string ChartCaption(IReadOnlyList<Mark> marks, DateOnly? visit, bool inPercent, DateOnly today)
     {
-        Mark last = chart.Marks[^1];
-        string usual = chart.UsualFrom.Length == 0 ? "" : $"; {chart.UsualFrom}";
-        return $"last {Short(last)} on {Iso(DateOnly.FromDateTime(last.At))}{usual}{(chart.Thinned ? "; of each stretch the lowest, highest and last" : "")}";
+        // the scales of home and clinic are never compared with each other
+        Mark[] same = [.. marks.Where(mark => mark.IsValue && mark.AtClinic == marks[^1].AtClinic)];
+        string last = $"{Short(marks[^1])} ({Wording.Day(marks[^1].Day, today)})";
+        if (!inPercent || same.Length < 2 || same[^1] != marks[^1])
+        {
+            return last;
+        }
+
+        Mark? seen = visit is { } day && day < same[^1].Day ? same.LastOrDefault(mark => mark.Day <= day) : null;
+        string[] changes =
+        [
+            Changed(same[0], same[^1]) is { } sinceFirst ? $"{sinceFirst} since {Wording.Day(same[0].Day, today)}" : "",
+            seen is not null && seen != same[0] && Changed(seen, same[^1]) is { } sinceVisit ? $"{sinceVisit} since the visit ({Wording.Day(visit!.Value, today)})" : "",
+        ];
+        return $"{last}{(changes.All(change => change.Length == 0) ? "" : ": ")}{string.Join(", ", changes.Where(change => change.Length > 0))}";
     }
 
     /// <summary>The same for those who do not see it: first, last, lowest, highest.</summary>
@@ -54,13 +100,34 @@ internal static partial class PageWords
     }
 
     public static string ChartSpan(ChartSet set) =>
-        $"All on one time axis, {Iso(DateOnly.FromDateTime(set.From))} to {Iso(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Points far apart in time are not joined: nothing is known of what lies between.";
+        $"All charts share one time axis, {Iso(DateOnly.FromDateTime(set.From))} to {Iso(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Values far apart in time are not joined.{(set.Charts.Any(chart => chart.Thinned) ? " Of long series each stretch shows its lowest, highest and last value." : "")}";
 
-    public static string MedicinesLeftOut(int count) => count == 1 ? "One earlier medicine is not drawn." : $"{count:N0} earlier medicines are not drawn.";
+    public static string AlsoGiven(IEnumerable<string> medicines) => $"Also given: {string.Join("; ", medicines)}.";
 
     public static string ChartsLeftOut(int count) => count == 1 ? "One more chart could be drawn; its values are in the notes." : $"{count:N0} more charts could be drawn; their values are in the notes.";
 
-    private static string Told(Mark mark, string unit) => $"{Short(mark)} {unit} ({Iso(DateOnly.FromDateTime(mark.At))})";
+    private static string? Changed(Mark before, Mark after)
+    {
+        double percent = before.Value == 0 ? 0 : (after.Value - before.Value) * 100 / before.Value;
+        return Math.Abs(percent) < LeastChange || after.MayEqual(before) ? null : $"{(percent < 0 ? '\u2212' : '+')}{Math.Abs(percent).ToString("0", CultureInfo.InvariantCulture)}\u00A0%";
+    }
+
+    private static string Amounts(Measure measure) => string.Join(' ', measure.Amounts.Select(amount =>
+        $"{amount.Number:0.####}{(amount.Over == 1 ? "" : $"/{amount.Over:0.####}")} {amount.Unit.Word}{(amount.Unit.Quantity == Quantity.Dose && amount.Value > 1 && !amount.Unit.Word.EndsWith('s') ? "s" : "")}"));
+
+    private static string HowOften(Schedule schedule)
+    {
+        if (schedule.Every is not { } every)
+        {
+            return "";
+        }
+
+        decimal hours = every.Value * every.Unit.Factor / 3_600m;
+        return schedule.EveryTo is { } most ? $"every {every.Value:0.##} to {most.Value:0.##} {most.Unit.Word}"
+            : hours switch { 24 => "once a day", 12 => "twice a day", 8 => "3 times a day", 6 => "4 times a day", < 24 => $"every {hours:0.##} h", _ when hours % 24 == 0 => $"every {hours / 24:0.##} days", _ => $"every {every.Value:0.##} {every.Unit.Word}" };
+    }
+
+    private static string Told(Mark mark, string unit) => $"{Short(mark)} {unit} ({Iso(mark.Day)})";
 
     private static string Short(Mark mark)
     {

@@ -7,8 +7,13 @@ namespace HealthNotes.Rendering.Text;
 internal static partial class PageWords
 {
     public const string DaysOfCare = "Home care, day by day";
-    public const string DaysCaption = "What was written of each day. \"Not noted\" is planned and not written down: it does not say that it was missed. An empty cell: nothing written.";
-    public const string DosesColumn = "Doses";
+    public const string DaysCaption = "What was written of each day. Not logged: planned, and nothing written of it; it may have been given. –: nothing written.";
+    public const string NoNote = "no note";
+    public const string NothingWritten = "–";
+    public const string WrittenColumn = "Written";
+    public const string CoughColumn = "Cough";
+    public const string SneezeColumn = "Sneeze";
+    public const string SeizureColumn = "Seizure";
     public const string MealsColumn = "Meals";
     public const string WaterColumn = "Water";
     public const string UrineColumn = "Urine";
@@ -16,15 +21,51 @@ internal static partial class PageWords
     public const string VomitColumn = "Vomit";
     public const string OtherColumn = "Other";
     public const string GlucoseColumn = "Glucose";
+    public const string CurvesCaption = "Glucose curves: days with three readings or more";
+    public const string InsulinColumn = "Insulin";
+    public const string BeforeColumn = "Before";
+    public const string LowestColumn = "Lowest";
+    public const string LowestAtColumn = "Hour of the lowest";
+    public const string HighestColumn = "Highest";
+    public const string ReadingsColumn = "Readings";
 
-    public static string DaysWithoutNote(DateOnly from, DateOnly to) =>
-        from == to ? $"{Iso(from)}: no note" : $"{Iso(from)} to {Iso(to)}: {to.DayNumber - from.DayNumber + 1:N0} days without a note";
+    public static string NeverLogged(IEnumerable<string> medicines) => $"No dose is logged in this time: {string.Join("; ", medicines)}.";
 
-    public static string Doses(int given, int missed, int notNoted)
+    /// <summary>One day, or several: <c>5 Nov</c>, <c>5 to 9 Nov</c>, <c>30 Oct to 2 Nov</c>.</summary>
+    public static string Days(DateOnly from, DateOnly to, DateOnly today)
     {
-        string[] parts = [given == 0 ? "" : $"{given} given", missed == 0 ? "" : $"{missed} missed", notNoted == 0 ? "" : $"{notNoted} not noted"];
+        string last = ShortDay(to, today);
+        return from == to ? last : $"{(from.Year == to.Year && from.Month == to.Month ? $"{from.Day}" : ShortDay(from, from.Year == to.Year ? to : today))} to {last}";
+    }
+
+    /// <summary>What is known of one medicine's doses of a day.</summary>
+    /// <param name="given">Doses given.</param>
+    /// <param name="times">The times of all of them, where there are more than planned; else none.</param>
+    /// <param name="planned">Doses a day by the plan; null where it has none.</param>
+    /// <param name="missed">Doses written as missed.</param>
+    /// <param name="withheld">Doses left out on purpose.</param>
+    /// <param name="notLogged">Planned doses that no line tells of.</param>
+    public static string DosesOfDay(int given, IReadOnlyList<TimeOnly?> times, int? planned, int missed, int withheld, int notLogged)
+    {
+        string often = given == 2 ? "given twice" : $"given {given} times";
+        string at = times.All(time => time is not null) ? string.Join(", ", times.Select(time => $"{time:HH\\:mm}")) : "";
+        string[] parts =
+        [
+            given == 0 ? "" : times.Count > 0 ? often + (at.Length == 0 ? "" : $": {at}") : planned > 1 ? (given == planned ? (given == 2 ? "both given" : $"all {given} given") : $"{given} of {planned} given") : given == 1 ? "given" : often,
+            missed == 0 ? "" : Counted(missed, planned, "missed"), withheld == 0 ? "" : Counted(withheld, planned, "withheld"), notLogged == 0 ? "" : Counted(notLogged, planned, "not logged"),
+        ];
         return string.Join(", ", parts.Where(part => part.Length > 0));
     }
+
+    public static string DoseAt(string amount, TimeOnly? time) => $"{amount}{(time is null ? "" : $" at {time:HH\\:mm}")}".Trim();
+
+    public static string LowestAt(TimeOnly time, TimeSpan? afterInsulin) => $"{time:HH\\:mm}{(afterInsulin is { } after ? $", {Span(after)} after insulin" : "")}";
+
+    private static string Span(TimeSpan span) => span.Minutes == 0 ? $"{(int)span.TotalHours} h" : span.TotalHours < 1 ? $"{span.Minutes} min" : $"{(int)span.TotalHours} h {span.Minutes} min";
+
+    private static string ShortDay(DateOnly day, DateOnly today) => day.ToString(day.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture);
+
+    private static string Counted(int doses, int? planned, string what) => planned > 1 || doses > 1 ? $"{doses} {what}" : what;
 
     public static string MealsEaten(decimal meals) => meals == 0 ? "none eaten" : $"{Math.Round(meals, 2).ToString("0.##", CultureInfo.InvariantCulture)} eaten";
 
@@ -36,11 +77,5 @@ internal static partial class PageWords
     {
         string list = string.Join(", ", words);
         return list.Length == 0 ? count : $"{count} {list}".TrimStart();
-    }
-
-    public static string OtherEvents(int cough, int sneeze, int seizures)
-    {
-        string[] parts = [seizures == 0 ? "" : $"seizure {TimesShort(seizures)}", cough == 0 ? "" : $"cough {TimesShort(cough)}", sneeze == 0 ? "" : $"sneeze {TimesShort(sneeze)}"];
-        return string.Join(", ", parts.Where(part => part.Length > 0));
     }
 }

@@ -166,16 +166,6 @@ internal static partial class PageWords
     public static string SkippedBecause(string item, string reason) => reason.Length == 0 ? item : $"{item} (\u201C{reason}\u201D)";
 
     // Due
-    public static string DueOn(DateOnly? on, int? days) => (on, days) switch
-    {
-        ({ } day, 0) => $"{Iso(day)} (today)",
-        ({ } day, 1) => $"{Iso(day)} (tomorrow)",
-        ({ } day, -1) => $"{Iso(day)} (was due yesterday)",
-        ({ } day, < 0) => $"{Iso(day)} (was due {-days:N0} days ago)",
-        ({ } day, _) => $"{Iso(day)} (in {days:N0} days)",
-        _ => "no day",
-    };
-
     public static string NextCheck(int days, bool asWritten) => asWritten ? $"Next home check (every {days:N0} days)" : $"Next home check (about every {days:N0} days)";
 
     public static string NextWeighing(int days) => $"Next weighing (about every {days:N0} days)";

@@ -22,7 +22,7 @@ public class OneRecordTests
     public void What_is_healed_is_not_in_a_check_to_fill_in()
     {
         Assert.DoesNotContain("wound", Offered.Item(Healed + "|", "2026-11-25 check, whole").Edit.NewText, StringComparison.Ordinal);
-        Assert.EndsWith("# wound L-hip", Offered.Item(Healed.Replace("healed", "15mm", StringComparison.Ordinal) + "|", "2026-11-25 check, whole").Edit.NewText, StringComparison.Ordinal);
+        Assert.Contains("# wound L-hip\n", Offered.Item(Healed.Replace("healed", "15mm", StringComparison.Ordinal) + "|", "2026-11-25 check, whole").Edit.NewText, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -21,7 +21,7 @@ internal static class WholeEntry
     public static IEnumerable<Offer> For(NoteAround note, int group)
     {
         string today = DayWords.Iso(note.Document.Today);
-        yield return Whole(note, $"{today} check", "head to tail: every part, a line each", CheckLines(note), "check", group);
+        yield return Whole(note, $"{today} check", "in the order of an examination, a line each", CheckLines(note), "check", group);
         yield return Whole(note, $"{today} log", "a day of home care, a line each", LogLines(note), "log", group);
     }
 
@@ -29,7 +29,8 @@ internal static class WholeEntry
     private static IEnumerable<(string Text, string Ending)> CheckLines(NoteAround note)
     {
         var plan = CheckPlan.Of(note.Document.Record);
-        return plan.Items.Select(step => (step.Item.Word.Word, EndingOf(step.Item.Word, note.Us))).Concat(plan.Places.Select(life => ($"{life.Key.Word} {life.Name}", "")));
+        return plan.Items.Select(step => (step.Item.Word.Word, EndingOf(step.Item.Word, note.Us))).Concat(plan.Places.Select(place => ($"{place.Life.Key.Word} {place.Life.Name}", "")))
+            .Concat(plan.Asked.Select(item => (item.Word.Word, "")));
     }
 
     private static IEnumerable<(string Text, string Ending)> LogLines(NoteAround note) =>

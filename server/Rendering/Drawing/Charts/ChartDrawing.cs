@@ -9,10 +9,12 @@ internal static class ChartDrawing
 {
     private const double Width = 340;
     private const double Left = 40;
-    private const double Right = 332;
+    private const double Right = 326;
     private const double Top = 8;
     private const double Bottom = 138;
-    private const double BarHeight = 12;
+    private const double BarHeight = 20;
+    private const double LabelHeight = 11;
+    private const double LetterWidth = 6;
     private const double LabelBelow = 15;
 
     /// <summary>
@@ -31,25 +33,55 @@ internal static class ChartDrawing
     {
         var time = new TimeAxis(set.From, set.To);
         ValueAxis axis = ValueAxis.Of(chart);
-        MedicineBar[] medicines = [.. set.Medicines];
-        double height = Bottom + 24 + (medicines.Length * BarHeight);
+        double height = Bottom + 24 + (set.Medicines.Count * BarHeight);
         string title = $"chart-{number}-title";
         string words = $"chart-{number}-words";
         var svg = new XElement(
             "svg",
-            new XAttribute("class", "chart"), new XAttribute("viewBox", $"0 0 {N(Width)} {N(height)}"), new XAttribute("role", "img"),
+            Class("chart"), new XAttribute("viewBox", $"0 0 {N(Width)} {N(height)}"), new XAttribute("role", "img"),
             new XAttribute("aria-labelledby", $"{title} {words}"),
             new XElement("title", new XAttribute("id", title), PageWords.ChartTitle(chart.Title, chart.Unit)),
             new XElement("desc", new XAttribute("id", words), chart.Words));
         svg.Add(Bands(chart, axis, time, number));
         svg.Add(Grid(axis, time));
-        svg.Add(set.Visits.Select(day => Line("visit", X(time, Noon(day)), Top, X(time, Noon(day)), Bottom + 4)));
-        svg.Add(medicines.SelectMany((medicine, row) => Medicine(medicine, time, Bottom + 22 + (row * BarHeight))));
-        svg.Add(Joined(chart.Marks).Select(run => new XElement("polyline", Class("joined"), new XAttribute("points", string.Join(' ', run.Select(mark => $"{N(X(time, mark.At))},{N(Y(axis, mark.Value))}"))))));
-        svg.Add(chart.Marks.Where(mark => mark is { Low: not null, High: not null }).Select(mark => Line("doubt", X(time, mark.At), Y(axis, mark.Low!.Value), X(time, mark.At), Y(axis, mark.High!.Value))));
-        svg.Add(chart.Marks.Select(mark => Draw(mark, X(time, mark.At), Y(axis, mark.Value))));
+        svg.Add(Events(set.Events, time));
+        svg.Add(set.Medicines.SelectMany((medicine, row) => Medicine(medicine, time, Bottom + 20 + (row * BarHeight))));
+        foreach (Series series in chart.Series)
+        {
+            foreach (IGrouping<bool, Mark> scale in series.Marks.GroupBy(mark => mark.AtClinic))
+            {
+                svg.Add(Joined([.. scale]).Select(run => new XElement("polyline", Class("joined"), new XAttribute("points", string.Join(' ', run.Select(mark => $"{N(X(time, mark.At))},{N(Y(axis, mark.Value))}"))))));
+            }
+
+            svg.Add(series.Marks.Where(mark => mark is { Low: not null, High: not null }).Select(mark => Line("doubt", X(time, mark.At), Y(axis, mark.Low!.Value), X(time, mark.At), Y(axis, mark.High!.Value))));
+            svg.Add(series.Marks.Select(mark => Draw(mark, X(time, mark.At), Y(axis, mark.Value))));
+        }
+
+        svg.Add(Labels(chart, axis, time));
+        svg.Add(chart.Limits.SelectMany(limit => Limit(limit, axis, time)));
         return svg;
     }
+
+    /// <summary>A sign of the key, drawn as on a chart.</summary>
+    internal static XElement Sign(params ReadOnlySpan<XElement> drawn) => new("svg", Class("chart key"), new XAttribute("viewBox", "0 0 18 14"), new XAttribute("aria-hidden", "true"), drawn.ToArray());
+
+    /// <summary>A mark at a place.</summary>
+    internal static XElement Draw(Mark mark, double x, double y) => mark.Kind switch
+    {
+        MarkKind.Below => new XElement("path", Class("about"), new XAttribute("d", $"M{N(x - 3.5)} {N(y)}h7l-3.5 6z")),
+        MarkKind.Above => new XElement("path", Class("about"), new XAttribute("d", $"M{N(x - 3.5)} {N(y)}h7l-3.5 -6z")),
+        _ when mark.AtClinic => new XElement("rect", Class(mark.Kind == MarkKind.About ? "about" : "clinic"), new XAttribute("x", N(x - 3)), new XAttribute("y", N(y - 3)), new XAttribute("width", "6"), new XAttribute("height", "6")),
+        MarkKind.About => new XElement("circle", Class("about"), new XAttribute("cx", N(x)), new XAttribute("cy", N(y)), new XAttribute("r", "2.8")),
+        _ => new XElement("circle", Class("point"), new XAttribute("cx", N(x)), new XAttribute("cy", N(y)), new XAttribute("r", "2.6")),
+    };
+
+    /// <summary>A straight line.</summary>
+    internal static XElement Line(string kind, double x1, double y1, double x2, double y2) => new(
+        "line", Class(kind), new XAttribute("x1", N(x1)), new XAttribute("y1", N(y1)), new XAttribute("x2", N(x2)), new XAttribute("y2", N(y2)));
+
+    /// <summary>A box.</summary>
+    internal static XElement Rect(string kind, double x, double y, double width, double height) => new(
+        "rect", Class(kind), new XAttribute("x", N(x)), new XAttribute("y", N(y)), new XAttribute("width", N(Math.Max(0, width))), new XAttribute("height", N(Math.Max(0, height))));
 
     /// <summary>The runs of values that are joined by a line.</summary>
     internal static IEnumerable<List<Mark>> Joined(IReadOnlyList<Mark> marks)
@@ -100,10 +132,54 @@ internal static class ChartDrawing
     {
         double left = X(time, band.From);
         double top = Y(axis, Math.Min(band.High ?? axis.High, axis.High));
-        double bottom = Y(axis, Math.Max(band.Low ?? axis.Low, axis.Low));
-        return new XElement(
-            "rect", Class(kind), new XAttribute("x", N(left)), new XAttribute("y", N(top)),
-            new XAttribute("width", N(Math.Max(0, X(time, band.To) - left))), new XAttribute("height", N(Math.Max(0, bottom - top))));
+        return Rect(kind, left, top, X(time, band.To) - left, Y(axis, Math.Max(band.Low ?? axis.Low, axis.Low)) - top);
+    }
+
+    /// <summary>The clinic's line, as far as it holds, with its words; one beyond the axis has its words at the edge.</summary>
+    private static IEnumerable<XElement> Limit(LimitLine limit, ValueAxis axis, TimeAxis time)
+    {
+        bool shown = limit.Value >= axis.Low && limit.Value <= axis.High;
+        double y = Y(axis, limit.Value);
+        if (shown)
+        {
+            yield return Line("limit", X(time, limit.From), y, Right, y);
+        }
+
+        bool fits = X(time, limit.From) + (limit.Words.Length * LetterWidth) < Right;
+        XElement words = Text("limit", fits ? X(time, limit.From) + 4 : Right, shown == limit.Above && y - Top > 14 ? y - 4 : y + 12, limit.Words);
+        words.Add(fits ? null : new XAttribute("text-anchor", "end"));
+        yield return words;
+    }
+
+    /// <summary>The names of several series at their ends, pushed apart where they would lie on each other.</summary>
+    private static IEnumerable<XElement> Labels(Chart chart, ValueAxis axis, TimeAxis time)
+    {
+        double free = double.MaxValue;
+        foreach (Series series in chart.Series.Where(series => series.Label.Length > 0).OrderBy(series => series.Marks[^1].Value))
+        {
+            double y = Math.Min(free, Y(axis, series.Marks[^1].Value));
+            yield return Text("series", X(time, series.Marks[^1].At) + 6, y + 4, series.Label);
+            free = y - LabelHeight;
+        }
+    }
+
+    private static IEnumerable<XElement> Events(IReadOnlyList<ChartEvent> events, TimeAxis time)
+    {
+        double free = double.MinValue;
+        foreach (ChartEvent one in events)
+        {
+            double x = X(time, Noon(one.Day));
+            yield return Line("visit", x, Top, x, Bottom + 4);
+            if (x >= free)
+            {
+                // beside the axis the words stand on the other side of the line, clear of its numbers
+                double at = x < Left + LabelHeight ? x + LabelHeight - 2 : x - 2;
+                XElement text = Text("event", at, Top, one.Words);
+                text.Add(new XAttribute("transform", $"rotate(-90 {N(at)} {N(Top)})"));
+                yield return text;
+                free = x + LabelHeight;
+            }
+        }
     }
 
     private static IEnumerable<XElement> Grid(ValueAxis axis, TimeAxis time)
@@ -129,24 +205,28 @@ internal static class ChartDrawing
         }
     }
 
+    /// <summary>A medicine's doses one behind the other, each with its amount written above it: the more of it the more room there is.</summary>
     private static IEnumerable<XElement> Medicine(MedicineBar medicine, TimeAxis time, double y)
     {
-        double from = X(time, Noon(medicine.From));
-        double to = Math.Max(from + 3, X(time, medicine.To is { } last ? Noon(last) : time.To));
-        yield return new XElement("rect", Class("medicine"), new XAttribute("x", N(from)), new XAttribute("y", N(y)), new XAttribute("width", N(to - from)), new XAttribute("height", "5"));
-        yield return Text("y", Left - 5, y + 6, medicine.Letter);
+        double free = Left;
+        for (int index = 0; index < medicine.Doses.Count; index++)
+        {
+            DoseBar dose = medicine.Doses[index];
+            bool isLast = index + 1 == medicine.Doses.Count;
+            double from = X(time, dose.From.ToDateTime(TimeOnly.MinValue));
+            double to = Math.Max(from + 3, X(time, dose.To is { } last ? Noon(last) : time.To));
+            yield return Rect("medicine", from, y + 12, to - from - (isLast ? 0 : 1.5), 5);
+            string name = index == 0 ? medicine.Name + " " : "";
+            double end = isLast ? double.MaxValue : to;
+            string words = new[] { name + dose.Words, name + dose.Amount }.FirstOrDefault(one => Math.Max(free, from) + (one.Length * LetterWidth) <= Math.Min(end, Right)) ?? (isLast || index == 0 ? name + (isLast ? dose.Words : dose.Amount) : "");
+            double x = Math.Max(Left, Math.Min(Math.Max(free, from), Right - (words.Length * LetterWidth)));
+            if (words.Length > 0 && x >= free)
+            {
+                yield return Text("dose", x, y + 9, words);
+                free = x + ((words.Length + 1) * LetterWidth);
+            }
+        }
     }
-
-    private static XElement Draw(Mark mark, double x, double y) => mark.Kind switch
-    {
-        MarkKind.Point => new XElement("circle", Class("point"), new XAttribute("cx", N(x)), new XAttribute("cy", N(y)), new XAttribute("r", "2.6")),
-        MarkKind.About => new XElement("circle", Class("about"), new XAttribute("cx", N(x)), new XAttribute("cy", N(y)), new XAttribute("r", "2.8")),
-        MarkKind.Below => new XElement("path", Class("about"), new XAttribute("d", $"M{N(x - 3.5)} {N(y)}h7l-3.5 6z")),
-        _ => new XElement("path", Class("about"), new XAttribute("d", $"M{N(x - 3.5)} {N(y)}h7l-3.5 -6z")),
-    };
-
-    private static XElement Line(string kind, double x1, double y1, double x2, double y2) => new(
-        "line", Class(kind), new XAttribute("x1", N(x1)), new XAttribute("y1", N(y1)), new XAttribute("x2", N(x2)), new XAttribute("y2", N(y2)));
 
     private static XElement Text(string kind, double x, double y, string words) => new("text", Class(kind), new XAttribute("x", N(x)), new XAttribute("y", N(y)), words);
 

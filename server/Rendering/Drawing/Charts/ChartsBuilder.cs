@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Lumps;
@@ -12,30 +13,38 @@ using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing.Charts;
 
-/// <summary>Chooses what is drawn over time: each vital, water, and each lump that was measured twice.</summary>
+/// <summary>Chooses what is drawn over time: each vital, water, and each lump, where three days or more have a value.</summary>
 internal sealed class ChartsBuilder
 {
     /// <summary>How far back the charts go; what is older is in the notes (common practice, no source).</summary>
     private const int MostDays = 730;
 
     private const int MostCharts = 14;
-    private const int MostMedicines = 4;
-    private const int LeastMarks = 2;
+    private const int MostMedicines = 3;
 
-    private static readonly string[] Places = ["lump", "wound", "node"];
+    /// <summary>A medicine given for less than one part in so many of the time is a dot beneath a chart, and is named below (common practice, no source).</summary>
+    private const int LeastPart = 25;
+
+    /// <summary>Two values are a sentence, not a chart.</summary>
+    private const int LeastMarks = 3;
+
+    /// <summary>On a chart with more lumps nobody tells them apart.</summary>
+    private const int MostLumpsTogether = 5;
 
     private readonly PageContext context;
+    private readonly PetRecord record;
     private readonly DateOnly from;
     private readonly DateOnly to;
 
     private ChartsBuilder(PageContext context, DateOnly from, DateOnly to)
     {
         this.context = context;
+        record = context.Analysis.Record;
         this.from = from;
         this.to = to;
     }
 
-    /// <summary>The charts; null when nothing was measured twice.</summary>
+    /// <summary>The charts; null when nothing was measured three times.</summary>
     public static ChartSet? Build(PageContext context)
     {
         DateOnly[] days = [.. context.Analysis.Record.Readings.Select(reading => reading.Day).OfType<DateOnly>().Where(day => day <= context.Analysis.Today)];
@@ -45,30 +54,51 @@ internal sealed class ChartsBuilder
         }
 
         DateOnly to = days.Max();
-        var earliest = DateOnly.FromDayNumber(Math.Max(0, to.DayNumber - MostDays));
+        DateOnly earliest = DayValue.Before(to, MostDays);
         DateOnly first = days.Min();
         return new ChartsBuilder(context, first > earliest ? first : earliest, to).Build(first < earliest);
     }
 
     private ChartSet? Build(bool earlier)
     {
-        List<Chart> charts = [.. Vitals().Concat(Water()).Concat(Lumps()).Where(chart => chart.Marks.Count >= LeastMarks)];
+        List<Chart> charts = [.. Vitals().Concat(Water()).Concat(Lumps())];
         if (charts.Count == 0)
         {
             return null;
         }
 
-        MedicineOrder[] orders = [.. MedicineOrder.All(context.Analysis.Record).Where(order => order.From > DateOnly.MinValue && order.From <= to && !(order.EndDay < from)).OrderBy(order => order.From)];
+        ILookup<bool, MedicineBar> medicines = Medicines().ToLookup(IsDrawn);
+        MedicineBar[] drawn = [.. medicines[true].OrderByDescending(medicine => medicine.Doses[^1].From).Take(MostMedicines).OrderBy(medicine => medicine.Doses[0].From)];
         return new ChartSet(
-            Start, End, [.. charts.Take(MostCharts)], Math.Max(0, charts.Count - MostCharts),
-            [.. context.Analysis.Record.Of(CourseKey.Visits).Lines.Select(line => line.Day).Where(day => day >= from && day <= to).Distinct()],
-            [.. orders.TakeLast(MostMedicines).Select((order, index) => new MedicineBar($"{(char)('A' + index)}", NoteText.Field(PetCardBuilder.Plan(order.Plan)), order.From < from ? from : order.From, order.EndDay))],
-            Math.Max(0, orders.Length - MostMedicines), earlier);
+            Start, End, [.. charts.Take(MostCharts)], Math.Max(0, charts.Count - MostCharts), [.. Events()], drawn,
+            [.. medicines[false].Concat(medicines[true].Except(drawn)).Select(PageWords.MedicineInWords)], earlier);
+    }
+
+    /// <summary>True for a medicine that began, changed or ended in that time, and was given for long enough to be seen there.</summary>
+    private bool IsDrawn(MedicineBar medicine)
+    {
+        (DateOnly first, DateOnly last) = (medicine.Doses[0].From, medicine.Doses[^1].To is { } end && end < to ? end : to);
+        return (medicine.Doses.Count > 1 || first > from || last < to) && (last.DayNumber - first.DayNumber + 1) * LeastPart >= to.DayNumber - from.DayNumber;
     }
 
     private DateTime Start => from.ToDateTime(TimeOnly.MinValue);
 
     private DateTime End => to == DateOnly.MaxValue ? DateTime.MaxValue : to.Plus(1).ToDateTime(TimeOnly.MinValue);
+
+    /// <summary>What happened, one mark a day: several things of a day stand together.</summary>
+    private IEnumerable<ChartEvent> Events() =>
+        record.Of(CourseKey.Visits).Lines.Select(line => (line.Day, Words: PageWords.EventVisit))
+            .Concat(SettledUsual.Surgeries(record).Select(surgery => (surgery.Day, Words: PageWords.EventSurgery)))
+            .Concat(record.All("vaccine").SelectMany(course => course.Lines).Where(line => line.Item is Act).Select(line => (line.Day, Words: PageWords.EventVaccine)))
+            .Where(one => one.Day >= from && one.Day <= to).Distinct().GroupBy(one => one.Day).OrderBy(day => day.Key)
+            .Select(day => new ChartEvent(day.Key, string.Join(", ", day.Select(one => one.Words).Order(StringComparer.Ordinal))));
+
+    private IEnumerable<MedicineBar> Medicines() =>
+        MedicineOrder.All(record).Where(order => order.From > DateOnly.MinValue && order.From <= to && !(order.EndDay < from))
+            .GroupBy(order => order.Medicine)
+            .Select(medicine => new MedicineBar(
+                NoteText.Field(medicine.Last().Plan.Medicine.Text),
+                [.. medicine.OrderBy(order => order.From).Select(order => new DoseBar(order.From < from ? from : order.From, order.EndDay, PageWords.AmountInWords(order.Plan.Dose), PageWords.DoseInWords(order.Plan)))]));
 
     private IEnumerable<Chart> Vitals()
     {
@@ -76,44 +106,55 @@ internal sealed class ChartsBuilder
         [
             ("weight", null, false, 0), ("hr", "rest", false, 60), ("rr", "asleep", true, 0), ("rr", "rest", true, 0), ("temp", null, false, 3), ("glucose", null, true, 0),
         ];
-        foreach ((string word, string? state, bool fromZero, double leastSpan) in wanted)
-        {
-            foreach (Course course in context.Analysis.Record.All(word).Select(course => SameVital.Of(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
-                .Where(course => state is null || course.Key.Detail.Split(' ')[0] == state))
-            {
-                NoteReading[] readings = [.. course.Lines.Select(line => line.Reading).OfType<NoteReading>().Where(IsInTime)];
-                if (readings.Length >= LeastMarks)
-                {
-                    yield return Vital(course, readings, fromZero, leastSpan);
-                }
-            }
-        }
+        return from row in wanted
+               from course in record.All(row.Word).Select(course => SameVital.Of(course, record.All)).DistinctBy(course => course.Key)
+               where row.State is null || course.Key.Detail.Split(' ')[0] == row.State
+               let lines = course.Lines.Where(line => line.Reading is not null && line.Day >= @from && line.Day <= to).ToArray()
+               where IsEnough(lines.Select(line => line.Day))
+               select Vital(course, lines, row.FromZero, row.LeastSpan);
     }
 
-    private Chart Vital(Course course, NoteReading[] readings, bool fromZero, double leastSpan)
+    private static bool IsEnough(IEnumerable<DateOnly> days) => days.Distinct().Count() >= LeastMarks;
+
+    private Chart Vital(Course course, Noted[] lines, bool fromZero, double leastSpan)
     {
+        NoteReading[] readings = [.. lines.Select(line => line.Reading!)];
         string unit = readings[^1].Value.Unit;
-        string name = PageWords.ChartOf(course.Key.Word, course.Key.Detail);
-        (Band? usual, string says) = Usual(course, unit);
+        UsualNow? usual = SettledUsual.Of(record, course);
+        LimitLine[] limits = [.. SettledUsual.Limits(record, course).Select(limit => new LimitLine(
+            limit.Since > from ? limit.Since.Value.ToDateTime(TimeOnly.MinValue) : Start, Shown(limit.Limit, unit), limit.Above, ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, unit)))];
 
-        // a weight has no range to be held against: its axis spans at least a fifth of it
-        double span = course.Key.Word == "weight" ? Shown((double)readings.Max(reading => reading.Value.Number), unit) / 5 : unit == "Cel" ? context.Units.Degrees(leastSpan) : leastSpan;
-        return Make(name, unit, [.. readings.Select(Marked)], Normal(readings), usual, says, fromZero, span);
+        // where the clinic drew a limit or a range, it stands in the place of the general one
+        bool clinics = limits.Length > 0 || usual is { Readings: null };
+        // a weight is compared with no range: its axis spans at least a fifth of it
+        double span = course.Key.Word == "weight" ? Shown(readings.Max(reading => reading.Value.Number), unit) / 5 : unit == "Cel" ? context.Units.Degrees(leastSpan) : leastSpan;
+        return Make(
+            PageWords.ChartOf(course.Key.Word, course.Key.Detail), unit, [.. lines.Select(Marked)], clinics ? [] : Normal(readings),
+            usual is null || usual.Since > to ? null : Between(usual.Since ?? from, usual.Low, usual.High, unit),
+            usual is null ? "" : usual.Readings is { } count ? PageWords.UsualByReadings(count) : PageWords.UsualByVet,
+            limits, fromZero, span, readings.Any(reading => reading.Value.Low is not null), inPercent: course.Key.Word is not ("temp" or "glucose"));
     }
 
-    private Chart Make(string title, string unit, ImmutableArray<Mark> marks, IReadOnlyList<Band> normal, Band? usual, string says, bool fromZero, double leastSpan)
+    private Chart Make(
+        string title, string unit, ImmutableArray<Mark> marks, IReadOnlyList<Band> normal, Band? usual, string usualFrom, IReadOnlyList<LimitLine> limits, bool fromZero, double leastSpan, bool counted,
+        bool inPercent)
     {
         marks = [.. marks.OrderBy(mark => mark.At)];
         IReadOnlyList<Mark> thin = Thinning.Of(marks, new TimeAxis(Start, End));
         string shown = context.Units.NameOf(unit);
-        return new Chart(title, shown, thin, normal, usual, says, fromZero, leastSpan, PageWords.ChartInWords(marks, shown), thin.Count < marks.Length);
+        return new Chart(
+            title, shown, [new Series("", thin)], normal, usual, usualFrom, limits, fromZero, leastSpan, counted ? PageWords.KeyCounting : PageWords.KeyMeasuring,
+            PageWords.ChartCaption(marks, record.Of(CourseKey.Visits).Last?.Day, inPercent, context.Analysis.Today), PageWords.ChartInWords(marks, shown), thin.Count < marks.Length);
     }
 
-    private Mark Marked(NoteReading reading) => Marked(reading.Day!.Value.ToDateTime(reading.Time ?? new TimeOnly(12, 0)), reading.Value);
-
-    private Mark Marked(DateTime at, ReadValue value) => new(
-        at, Shown((double)value.Number, value.Unit), Shown(value.Low, value.Unit), Shown(value.High, value.Unit),
-        value.Bound switch { Bound.About => MarkKind.About, Bound.Below => MarkKind.Below, Bound.Above => MarkKind.Above, _ => MarkKind.Point });
+    private Mark Marked(Noted line)
+    {
+        NoteReading reading = line.Reading!;
+        (decimal Low, decimal High)? error = MeasuringError.Of(reading);
+        return new Mark(
+            line.Moment, Shown(reading.Value.Number, reading.Value.Unit), Shown(error?.Low, reading.Value.Unit), Shown(error?.High, reading.Value.Unit),
+            reading.Value.Bound switch { Bound.About => MarkKind.About, Bound.Below => MarkKind.Below, Bound.Above => MarkKind.Above, _ => MarkKind.Point }, line.AtVisit);
+    }
 
     /// <summary>The range of each reading, from it to the next reading with another range; the first from the start on.</summary>
     private List<Band> Normal(NoteReading[] readings)
@@ -122,7 +163,7 @@ internal sealed class ChartsBuilder
         NormalRange? before = null;
         foreach (NoteReading reading in readings)
         {
-            NormalRange? range = context.Analysis.Record.NormalFor(reading);
+            NormalRange? range = record.NormalFor(reading);
             DateTime at = bands.Count == 0 ? Start : reading.Day!.Value.ToDateTime(TimeOnly.MinValue);
             if ((range?.Low, range?.High) == (before?.Low, before?.High))
             {
@@ -142,45 +183,64 @@ internal sealed class ChartsBuilder
         return bands;
     }
 
-    /// <summary>What the vet calls usual; else what is usual by the earlier readings.</summary>
-    private (Band? Band, string Says) Usual(Course course, string unit) =>
-        UsualNow.Of(context.Analysis.Record, course) is { } usual && !(usual.Since > to)
-            ? (Between(usual.Since ?? from, usual.Low, usual.High, unit), usual.Readings is { } count ? PageWords.UsualByReadings(count) : PageWords.UsualByVet)
-            : (null, "");
-
     private Band Between(DateOnly since, decimal low, decimal high, string unit) =>
         new(since < from ? Start : since.ToDateTime(TimeOnly.MinValue), End, Shown(low, unit), Shown(high, unit));
 
     private IEnumerable<Chart> Water()
     {
-        Course water = context.Analysis.Record.Of(new CourseKey("water", ""));
+        Course water = record.Of(new CourseKey("water", ""));
         if (TrendRow.For("water") is not { } row || water.Lines.IsEmpty)
         {
             yield break;
         }
 
-        ImmutableArray<DayValue> days = [.. WaterPerDay.Of(water, to, context.Analysis.Pet.WeightOn, row with { Days = MostDays, Last = MostDays }).Where(day => day.Day >= from)];
+        ImmutableArray<DayValue> days = [.. WaterPerDay.Of(water, to, record.Pet.WeightOn, row with { Days = MostDays, Last = MostDays }).Where(day => day.Day >= from)];
         if (days.Length >= LeastMarks)
         {
             List<Band> normal = Normal([.. days.Select(day => day.At with { Value = new ReadValue(day.Value, "mL/kg/d", null, null, Bound.Exact) })]);
-            yield return Make(PageWords.WaterChart, "mL/kg/d", [.. days.Select(day => new Mark(Noon(day.Day), (double)day.Value, null, null, MarkKind.Point))], normal, null, "", fromZero: true, 0);
+            yield return Make(PageWords.WaterChart, "mL/kg/d", [.. days.Select(day => WaterOf(day))], normal, null, "", [], fromZero: true, 0, counted: false, inPercent: true);
         }
     }
 
-    private IEnumerable<Chart> Lumps() =>
-        Places.SelectMany(word => context.Analysis.Record.All(word)).Select(LumpLife.Of).OfType<LumpLife>()
-            .Select(life => (Life: life, Sizes: life.Sizes.Where(size => size.Day >= from && size.Day <= to).ToArray()))
-            .Where(lump => lump.Sizes.Length >= LeastMarks)
-            .OrderBy(lump => lump.Life.Ended is not null).ThenByDescending(lump => lump.Life.Last.Day).ThenByDescending(lump => lump.Life.LastSize!.High ?? lump.Life.LastSize.Low)
-            .Select(lump => Make(
-                PageWords.LumpChart(Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life)), "mm",
-                [.. lump.Sizes.Select(size => Marked(size.Noted.Moment, size.Noted.Reading!.Value with { Low = size.HandLow, High = size.HandHigh ?? size.Low }))], [], null, "", fromZero: true, 0));
+    private static Mark WaterOf(DayValue day)
+    {
+        (decimal Low, decimal High)? error = MeasuringError.Of("water", day.Value);
+        return new Mark(day.Day.ToDateTime(new TimeOnly(12, 0)), (double)day.Value, (double?)error?.Low, (double?)error?.High, MarkKind.Point);
+    }
 
-    private bool IsInTime(NoteReading reading) => reading.Day is { } day && day >= from && day <= to;
+    /// <summary>A lump that changed has a chart; those without a clear change share one.</summary>
+    private IEnumerable<Chart> Lumps()
+    {
+        (int Number, LumpLife Life, LumpSize[] Sizes)[] lumps = [.. LumpNumbering.Of(record).Where(lump => lump.Life.Key.Word is "lump" or "wound" or "node")
+            .Select(lump => (lump.Number, lump.Life, Sizes: lump.Life.Sizes.Where(size => size.Day >= from && size.Day <= to).ToArray()))
+            .Where(lump => IsEnough(lump.Sizes.Select(size => size.Day)))
+            .OrderBy(lump => lump.Life.Ended is not null).ThenByDescending(lump => lump.Life.Last.Day).ThenBy(lump => lump.Number)];
+        ILookup<bool, (int Number, LumpLife Life, LumpSize[] Sizes)> changed = lumps.ToLookup(lump => lump.Sizes.Any(size => new SizeChange(lump.Sizes[0], size).Verdict != ChangeVerdict.CannotTell));
+        IEnumerable<Chart> single = changed[true].Select(lump => Lump(lump.Number, lump.Life, lump.Sizes));
+        return single.Concat(changed[false].Chunk(MostLumpsTogether).Select(same => same is [var one] ? Lump(one.Number, one.Life, one.Sizes) : Together(same)));
+    }
 
-    private static DateTime Noon(DateOnly day) => day.ToDateTime(new TimeOnly(12, 0));
+    private Chart Lump(int number, LumpLife life, LumpSize[] sizes) => Make(
+        PageWords.LumpChart(number, Wording.NameOf(life.Key.Word), SiteWords.Of(life)), "mm", [.. sizes.Select(Marked)], [], null, "", [], fromZero: true, 0, counted: false, inPercent: true);
 
-    private double Shown(double number, string unit) => (double)context.Units.Number((decimal)number, unit);
+    private Chart Together((int Number, LumpLife Life, LumpSize[] Sizes)[] lumps)
+    {
+        string unit = context.Units.NameOf("mm");
+        Series[] series = [.. lumps.Select(lump => new Series($"{lump.Number}", Thinning.Of([.. lump.Sizes.Select(Marked)], new TimeAxis(Start, End))))];
+        return new Chart(
+            PageWords.LumpsTogether, unit, series, [], null, "", [], FromZero: true, 0, PageWords.KeyMeasuring,
+            string.Join("; ", lumps.Select(lump => PageWords.LumpOfSeveral(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life)))),
+            string.Join(" ", lumps.Select((lump, index) => $"{lump.Number}: {PageWords.ChartInWords(series[index].Marks, unit)}")), Thinned: false);
+    }
 
-    private double? Shown(decimal? number, string? unit) => number is { } value && unit is not null ? (double)context.Units.Number(value, unit) : null;
+    /// <summary>What a size may really be: by the hand that measured, or by the thing that it was compared with.</summary>
+    private Mark Marked(LumpSize size)
+    {
+        Mark mark = Marked(size.Noted);
+        return mark with { Low = Shown(size.HandLow, "mm"), High = Shown(size.HandHigh ?? size.Low, "mm") };
+    }
+
+    private double Shown(decimal number, string unit) => (double)context.Units.Number(number, unit);
+
+    private double? Shown(decimal? number, string? unit) => number is { } value && unit is not null ? Shown(value, unit) : null;
 }

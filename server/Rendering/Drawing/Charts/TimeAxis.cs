@@ -27,7 +27,7 @@ internal sealed record TimeAxis(DateTime From, DateTime To)
             for (int step = 0; step <= (To - first).TotalDays / dayStep; step++)
             {
                 DateTime day = first.AddDays(step * dayStep);
-                yield return (day, day.ToString("MM-dd", CultureInfo.InvariantCulture));
+                yield return (day, day.ToString("d MMM", CultureInfo.InvariantCulture));
             }
 
             yield break;
@@ -43,7 +43,7 @@ internal sealed record TimeAxis(DateTime From, DateTime To)
                 yield break;
             }
 
-            yield return (at, at.ToString(months >= 12 ? "yyyy" : "yyyy-MM", CultureInfo.InvariantCulture));
+            yield return (at, at.ToString(months >= 12 ? "yyyy" : "MMM yyyy", CultureInfo.InvariantCulture));
         }
     }
 }

@@ -12,6 +12,9 @@ internal sealed record ValueAxis(double Low, double High, double Step)
     /// <summary>A band is shown in full when it does not make the axis longer than so many times what the values span.</summary>
     private const double NearBand = 3;
 
+    /// <summary>A limit of the clinic is worth more room (common practice, no source).</summary>
+    private const double NearLimit = 6;
+
     /// <summary>The ticks.</summary>
     public IEnumerable<double> Ticks => Enumerable.Range(0, (int)Math.Round((High - Low) / Step) + 1).Select(tick => Low + (tick * Step));
 
@@ -26,10 +29,11 @@ internal sealed record ValueAxis(double Low, double High, double Step)
         double middle = (low + high) / 2;
         double half = Math.Max((high - low) / 2, chart.LeastSpan / 2);
         (low, high) = (Math.Min(low, middle - half), Math.Max(high, middle + half));
-        double reach = (high - low) * NearBand;
-        foreach (double edge in chart.Normal.Append(chart.Usual).OfType<Band>().SelectMany(band => new[] { band.Low, band.High }).OfType<double>())
+        double span = high - low;
+        foreach ((double edge, double near) in chart.Limits.Select(limit => (limit.Value, NearLimit))
+            .Concat(chart.Normal.Append(chart.Usual).OfType<Band>().SelectMany(band => new[] { band.Low, band.High }).OfType<double>().Select(edge => (edge, NearBand))))
         {
-            if (Math.Max(high, edge) - Math.Min(low, edge) <= reach)
+            if (Math.Max(high, edge) - Math.Min(low, edge) <= span * near)
             {
                 (low, high) = (Math.Min(low, edge), Math.Max(high, edge));
             }

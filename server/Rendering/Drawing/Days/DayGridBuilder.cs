@@ -1,4 +1,5 @@
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Rendering.Model;
@@ -6,69 +7,82 @@ using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing.Days;
 
-/// <summary>Home care of the current period, a row a day.</summary>
+/// <summary>Home care of the current period, a row a day and a column a medicine; days that read the same share a row.</summary>
 internal static class DayGridBuilder
 {
     private const int MostDays = 31;
     private const int LeastDays = 2;
-    private static readonly string[] LinesWithWords = ["pee", "stool", "vomit"];
-    private static readonly string[] DoseWords = ["gave", "missed"];
 
-    /// <summary>The grid; null when fewer than two days tell of home care.</summary>
+    /// <summary>More columns make a table that no phone and no sheet of paper holds.</summary>
+    private const int MostMedicines = 4;
+
+    /// <summary>What is written of three days in four has a column; the rest stands together, each with its name.</summary>
+    private const int FilledLeast = 3;
+
+    private const int FilledOf = 4;
+
+    private static readonly string[] LinesWithWords = ["pee", "stool", "vomit"];
+
+    /// <summary>The grid; null when fewer than two days tell of home care and no day has a glucose curve.</summary>
     public static DayGrid? Build(PageContext context)
     {
-        CareDay[] all = [.. CareDay.Of(context.Analysis.Record).Where(day => !(day.Day < context.Period.From))];
+        PetRecord record = context.Analysis.Record;
+        CareDay[] all = [.. CareDay.Of(record).Where(day => !(day.Day < context.Period.From))];
+        CurveRow[] curves = [.. GlucoseCurves.Of(context)];
         if (all.Length < LeastDays)
         {
-            return null;
+            return curves.Length == 0 ? null : new DayGrid(context.Analysis.Today, [], [], 0, [], curves);
         }
 
         CareDay[] shown = all[Math.Max(0, all.Length - MostDays)..];
-        MedicineOrder[] orders = [.. MedicineOrder.All(context.Analysis.Record)];
-        ILookup<(string Word, DateOnly Day), Noted> lines = LinesWithWords.Concat(DoseWords).SelectMany(word => context.Analysis.Record.All(word)).SelectMany(course => course.Lines)
-            .ToLookup(line => (line.Item!.Word.Word, line.Day));
+        ILookup<(string Word, DateOnly Day), Noted> lines = LinesWithWords.SelectMany(word => record.All(word)).SelectMany(course => course.Lines).ToLookup(line => (line.Item!.Word.Word, line.Day));
+        ILookup<bool, DoseColumn> logged = DoseColumn.Of(record, shown[0].Day, shown[^1].Day).ToLookup(medicine => shown.Any(day => medicine.HasLine(day.Day)));
+        DoseColumn[] own = [.. logged[true].Take(MostMedicines)];
+        DoseColumn[] others = [.. logged[true].Skip(MostMedicines)];
+        (string Column, string Said)[][] care = [.. shown.Select(day => Cells(context, day, lines))];
+        bool[] isColumn = [.. care[0].Select((_, column) => care.Count(day => day[column].Said.Length > 0) * FilledOf >= shown.Length * FilledLeast)];
         var rows = new List<DayRow>();
-        DateOnly? before = null;
-        foreach (CareDay day in shown)
+        for (int index = 0; index < shown.Length; index++)
         {
-            if (before is { } last && day.Day.DayNumber - last.DayNumber > 1)
+            DateOnly day = shown[index].Day;
+            IEnumerable<string> rest = others.Select(medicine => (Column: medicine.Name, Said: medicine.On(day))).Concat(care[index].Where((_, column) => !isColumn[column]))
+                .Where(cell => cell.Said.Length > 0).Select(cell => $"{cell.Column.ToLowerInvariant()} {cell.Said}");
+            string[] cells = [.. own.Select(medicine => medicine.On(day)), .. care[index].Where((_, column) => isColumn[column]).Select(cell => cell.Said), string.Join("; ", rest)];
+            if (rows.Count > 0 && rows[^1].To is var last && day.DayNumber - last.DayNumber > 1)
             {
-                rows.Add(Gap(last.Plus(1), day.Day.Plus(-1)));
+                rows.Add(new DayRow(last.Plus(1), day.Plus(-1), [PageWords.NoNote, .. cells[1..].Select(_ => "")]));
             }
 
-            rows.Add(Row(context, day, orders, lines));
-            before = day.Day;
+            if (rows.Count > 0 && rows[^1].To.Plus(1) == day && rows[^1].Cells.SequenceEqual(cells))
+            {
+                rows[^1] = rows[^1] with { To = day };
+            }
+            else
+            {
+                rows.Add(new DayRow(day, day, cells));
+            }
         }
 
-        return new DayGrid(rows, all.Length - shown.Length);
+        return new DayGrid(
+            context.Analysis.Today, [.. own.Select(medicine => medicine.Title), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), own.Length > 0 || isColumn.Contains(true) ? PageWords.OtherColumn : PageWords.WrittenColumn],
+            rows, all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Title)], curves);
     }
 
-    private static DayRow Gap(DateOnly from, DateOnly to) => new(PageWords.DaysWithoutNote(from, to), "", "", "", "", "", "", "", "");
-
-    private static DayRow Row(PageContext context, CareDay day, MedicineOrder[] orders, ILookup<(string Word, DateOnly Day), Noted> lines) => new(
-        PageWords.Iso(day.Day),
-        PageWords.Doses(day.Given, day.Missed, NotNoted(day, orders, lines, context.Analysis.Today)),
-        day.Eaten is { } eaten ? PageWords.MealsEaten(eaten) : "",
-        day.WaterMl is { } water ? PageWords.WaterOfDay(context.Units.Show(water, "mL"), day.WaterPerKg) : "",
-        Told(day.Pee, lines[("pee", day.Day)]),
-        Told(day.Stools, lines[("stool", day.Day)]),
-        Told(day.Vomit, lines[("vomit", day.Day)]),
-        PageWords.OtherEvents(day.Cough, day.Sneeze, day.Seizures),
-        day.GlucoseLow is { } low && day.GlucoseHigh is { } high ? (low == high ? context.Units.Show(low, "mmol/L") : context.Units.Show(low, high, "mmol/L")) : "");
+    private static (string Column, string Said)[] Cells(PageContext context, CareDay day, ILookup<(string Word, DateOnly Day), Noted> lines) =>
+    [
+        (PageWords.MealsColumn, day.Eaten is { } eaten ? PageWords.MealsEaten(eaten) : ""),
+        (PageWords.WaterColumn, day.WaterMl is { } water ? PageWords.WaterOfDay(context.Units.Show(water, "mL"), day.WaterPerKg) : ""),
+        (PageWords.UrineColumn, Told(day.Pee, lines[("pee", day.Day)])),
+        (PageWords.StoolColumn, Told(day.Stools, lines[("stool", day.Day)])),
+        (PageWords.VomitColumn, Told(day.Vomit, lines[("vomit", day.Day)])),
+        (PageWords.CoughColumn, day.Cough > 0 ? PageWords.TimesShort(day.Cough) : ""),
+        (PageWords.SneezeColumn, day.Sneeze > 0 ? PageWords.TimesShort(day.Sneeze) : ""),
+        (PageWords.SeizureColumn, day.Seizures > 0 ? PageWords.TimesShort(day.Seizures) : ""),
+        (PageWords.GlucoseColumn, day.GlucoseLow is { } low && day.GlucoseHigh is { } high ? (low == high ? context.Units.Show(low, "mmol/L") : context.Units.Show(low, high, "mmol/L")) : ""),
+    ];
 
     /// <summary>How often, and in which words: a day on which none came says so.</summary>
     private static string Told(int times, IEnumerable<Noted> lines) => PageWords.WithWords(
         times > 0 ? PageWords.TimesShort(times) : lines.Any(line => line.Item is NotSeen) ? PageWords.NoneSeen : "",
         lines.Select(line => line.Item).OfType<CareEvent>().SelectMany(care => care.Words).Select(word => word.Word.Word.Replace('-', ' ')).Distinct());
-
-    /// <summary>
-    /// Doses that the plans hold for and no line tells of, medicine by medicine. Today is not over, and a plan's first day tells
-    /// nothing: it may have begun in the evening.
-    /// </summary>
-    private static int NotNoted(CareDay day, MedicineOrder[] orders, ILookup<(string Word, DateOnly Day), Noted> lines, DateOnly today) => day.Day >= today ? 0
-        : orders.Where(order => order.From < day.Day && !(order.EndDay < day.Day) && order.FewestDosesADay is not null)
-            .GroupBy(order => order.Medicine)
-            .Sum(medicine => Math.Max(0, medicine.Max(order => order.FewestDosesADay!.Value) - DoseWords.Sum(word => lines[(word, day.Day)].Count(line => IsOf(line, medicine.Key)))));
-
-    private static bool IsOf(Noted line, string medicine) => line.Item is DoseEvent dose && CourseKey.MedicineName(dose.Medicine.Text) == medicine;
 }

@@ -1,7 +1,26 @@
 namespace HealthNotes.Rendering.Drawing.Days;
 
-/// <summary>One day of the grid, or a stretch of days without a note; every cell in words or digits.</summary>
-internal sealed record DayRow(string Day, string Doses, string Meals, string Water, string Urine, string Stool, string Vomit, string Other, string Glucose);
+/// <summary>One day of the grid, days that read the same, or days without a note.</summary>
+/// <param name="From">The first day.</param>
+/// <param name="To">The last day.</param>
+/// <param name="Cells">A cell a column, in words; empty where nothing was written.</param>
+internal sealed record DayRow(DateOnly From, DateOnly To, IReadOnlyList<string> Cells);
 
-/// <summary>The days that are shown, and how many earlier ones there are.</summary>
-internal sealed record DayGrid(IReadOnlyList<DayRow> Rows, int LeftOut);
+/// <summary>The glucose of one day that was measured several times.</summary>
+/// <param name="Day">The day.</param>
+/// <param name="Insulin">What was given, and when.</param>
+/// <param name="Before">The first reading, before food where one says so.</param>
+/// <param name="Lowest">The lowest reading.</param>
+/// <param name="LowestAt">Its hour, and how long after insulin.</param>
+/// <param name="Highest">The highest reading.</param>
+/// <param name="Readings">How many there are.</param>
+internal sealed record CurveRow(DateOnly Day, string Insulin, string Before, string Lowest, string LowestAt, string Highest, int Readings);
+
+/// <summary>Home care day by day.</summary>
+/// <param name="Today">The day it is read, which tells years that need not be written.</param>
+/// <param name="Columns">What the cells are: each medicine with its plan, then what was eaten, drunk and passed.</param>
+/// <param name="Rows">The days.</param>
+/// <param name="LeftOut">How many earlier days there are.</param>
+/// <param name="NeverLogged">Medicines with a plan of which no dose is written in that time.</param>
+/// <param name="Curves">The days with a glucose curve, the latest ones.</param>
+internal sealed record DayGrid(DateOnly Today, IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<string> NeverLogged, IReadOnlyList<CurveRow> Curves);

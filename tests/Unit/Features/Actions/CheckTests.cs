@@ -63,9 +63,11 @@ public class CheckTests
 
             2026-11-25 check
               # Take the # away from a line and write what you saw. What stays behind a # is not recorded.
+              # rr asleep
               # alert
               # stance
               # gait
+              # weight
               # coat
               # skin
               # bcs
@@ -79,9 +81,6 @@ public class CheckTests
               # crt
               # node
               # hr
-              # rr asleep
-              # temp
-              # weight
               # joint
               # muscle
               # limb
@@ -92,11 +91,20 @@ public class CheckTests
               # genitals
               # anus
               # tail
+              # temp
               # lump L-flank @lower
+              # ate
+              # water
+              # pee
+              # stool
+              # vomit
+              # cough
+              # gave
+              # mood
               # else ok
 
             """.ReplaceLineEndings("\n"), text);
-        Assert.StartsWith("# alert", text.Split('\n')[check.Cursor.Line][check.Cursor.Character..]);
+        Assert.StartsWith("# rr asleep", text.Split('\n')[check.Cursor.Line][check.Cursor.Character..]);
     }
 
     [Theory]
@@ -114,7 +122,7 @@ public class CheckTests
         string text = Cursor.Apply(document, [check.Edit!]);
         Assert.StartsWith(expected, text);
         Document after = Document.Open("file:///a.hnote", 2, text, Cursor.Today);
-        Assert.Equal("# alert", after.Syntax.Lines[check.Cursor.Line].Text[check.Cursor.Character..]);
+        Assert.Equal("# rr asleep", after.Syntax.Lines[check.Cursor.Line].Text[check.Cursor.Character..]);
         Assert.DoesNotContain(after.Analysis.Findings, finding => finding.Line >= document.Syntax.Lines.Length);
     }
 

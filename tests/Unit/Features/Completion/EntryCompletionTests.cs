@@ -45,15 +45,16 @@ public class EntryCompletionTests
         Assert.DoesNotContain(Offered.At(Pet + "2026-10-04\n  |").Items, item => item.Kind is CompletionKind.Entry or CompletionKind.Lines);
 
     [Fact]
-    public void A_whole_check_goes_from_head_to_tail_and_holds_the_known_lumps()
+    public void A_whole_check_is_in_the_order_of_an_examination_and_holds_the_known_lumps()
     {
         CompletionItem whole = Offered.Item(Pet + "2026-10-04 check\n  lump L-flank @lower 12mm soft\n  lump R-ear-tip 3mm\n2026-10-20 check\n  lump R-ear-tip gone\n\n|", "2026-11-25 check, whole");
         string[] stops = whole.Snippet!.Split('\n');
         Assert.Equal("2026-11-25 check", stops[0]);
-        Assert.Equal("  alert ${1}", stops[1]);
+        Assert.Equal(["  rr ${1}/30s", "  alert ${2}"], stops[1..3]);
         Assert.Contains("  gland ${", whole.Snippet, StringComparison.Ordinal);
         Assert.Contains(stops, line => line.StartsWith("  hr ${", StringComparison.Ordinal) && line.EndsWith("}/15s", StringComparison.Ordinal));
-        Assert.StartsWith("  lump L-flank @lower ${", stops[^1], StringComparison.Ordinal);
+        Assert.StartsWith("  lump L-flank @lower ${", stops[^9], StringComparison.Ordinal);
+        Assert.StartsWith("  mood ${", stops[^1], StringComparison.Ordinal);
         Assert.DoesNotContain(stops, line => line.Contains("glucose", StringComparison.Ordinal) || line.Contains("R-ear-tip", StringComparison.Ordinal));
         Assert.Equal(stops.Length - 1, stops.Count(line => line.Contains("${", StringComparison.Ordinal)));
     }
@@ -61,7 +62,7 @@ public class EntryCompletionTests
     [Theory]
     [InlineData("species cat\nsex female\nmed insulin 2 unit every 12h\n\n|", "glucose")]
     [InlineData("species dog\nsex female\n\n|", "gland")]
-    [InlineData("species dog\nunits us\n\n|", "weight ${19}lb")]
+    [InlineData("species dog\nunits us\n\n|", "weight ${5}lb")]
     public void A_whole_check_suits_the_pet(string marked, string expected) =>
         Assert.Contains("  " + expected, Offered.Item(marked, "2026-11-25 check, whole").Snippet, StringComparison.Ordinal);
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using CsCheck;
+using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Drawing.Charts;
 
 namespace HealthNotes.Tests.Rendering.Drawing;
@@ -42,11 +43,27 @@ public class ChartTests
     [Fact]
     public void A_count_shows_what_one_more_or_less_makes()
     {
-        IElement chart = Chart(Dog + Days("hr {0}/15s", 18m, 20m), "Pulse at rest");
+        IElement chart = Chart(Dog + Days("hr {0}/15s", 18m, 20m, 19m), "Pulse at rest");
         Func<double, double> value = ValueAt(chart);
         IElement[] bars = [.. chart.QuerySelectorAll("line.doubt")];
         Assert.Equal(68, value(Number(bars[0], "y1")), 0.6);
         Assert.Equal(76, value(Number(bars[0], "y2")), 0.6);
+    }
+
+    /// <summary>What each way of measuring may be off by: the rows of measuring-errors.tsv and lumps.tsv, worked out by hand.</summary>
+    [Theory]
+    [InlineData("weight 20kg", "Weight", 19.8, 20.2)]
+    [InlineData("weight 80.1-60.1kg", "Weight", 19.9, 20.1)]
+    [InlineData("temp 38.5C rectal", "Temperature, rectal", 38.3, 38.7)]
+    [InlineData("glucose 10mmol/L", "Blood glucose", 8.5, 11.5)]
+    [InlineData("rr 18 asleep", "Breathing asleep", 16, 20)]
+    [InlineData("lump L-flank 20mm", "Lump 1, left flank", 18, 22)]
+    public void Every_measure_shows_what_it_may_be_off_by(string line, string title, double low, double high)
+    {
+        IElement chart = Chart(Dog + string.Concat(Enumerable.Range(1, 3).Select(month => $"2026-0{month + 5}-01 check\n  {line}\n")), title);
+        IElement bar = chart.QuerySelector("line.doubt")!;
+        Assert.Equal(low, ValueAt(chart)(Number(bar, "y1")), (high - low) / 8);
+        Assert.Equal(high, ValueAt(chart)(Number(bar, "y2")), (high - low) / 8);
     }
 
     [Fact]
@@ -59,6 +76,62 @@ public class ChartTests
     }
 
     [Fact]
+    public void The_clinics_limit_stands_in_the_counted_unit_in_the_place_of_the_range()
+    {
+        const string Note = "call-if rr asleep >30 per vet 2026-08-10\n";
+        IElement figure = Figure(Dog + Note + Days("rr {0}/30s asleep", 9m, 10m, 11m), "Breathing asleep");
+        IElement line = Assert.Single(figure.QuerySelectorAll("line.limit"), line => line.ParentElement!.QuerySelector("title") is not null);
+        Assert.Equal(30, ValueAt(line.ParentElement!)(Number(line, "y1")), 0.3);
+        Assert.Equal("16 or more in 30 s: phone", figure.QuerySelector("text.limit")!.TextContent);
+        Assert.Empty(figure.QuerySelectorAll("rect.normal"));
+        Assert.Contains("clinic's limit", figure.QuerySelector("ul.chart-key")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("below 20 kg: phone", Chart(Dog + "call-if weight <20kg\n" + Days("weight {0}kg", 27m, 26m, 25m), "Weight").QuerySelector("text.limit")!.TextContent);
+    }
+
+    /// <summary>The first count past a limit, found by counting up or down one by one.</summary>
+    [Fact]
+    public void The_first_count_past_a_limit_is_past_it_and_none_before_is() =>
+        Gen.Select(Gen.Int[1, 300], Gen.Int[1, 6], Gen.Bool).Sample((limit, tens, above) =>
+        {
+            int seconds = tens * 10;
+            int[] past = [.. Enumerable.Range(0, 400).Where(count => above ? count * 60 > limit * seconds : count * 60 < limit * seconds)];
+            Assert.Equal(above ? past.Min() : past.Max(), ClinicLimit.FirstPast(limit, above, seconds));
+        });
+
+    [Fact]
+    public void Home_and_clinic_are_told_apart_and_never_joined_or_compared()
+    {
+        IElement figure = Figure(Dog + "2026-06-01 check\n  weight 20kg\n2026-07-01 visit\n  weight 22kg\n2026-07-05 check\n  weight 20kg\n2026-08-01 check\n  weight 18kg\n", "Weight");
+        Assert.Single(figure.QuerySelectorAll("svg[role=img] rect.clinic"));
+        Assert.Equal(["3", "1"], figure.QuerySelectorAll("polyline").Select(line => $"{line.GetAttribute("points")!.Split(' ').Length}"));
+        Assert.Contains("18 (1 Aug): \u221210\u00A0% since 1 May, \u221210\u00A0% since the visit (1 Jul)", Figure(Dog + "2026-05-01 check\n  weight 20kg\n2026-06-01 check\n  weight 20kg\n2026-07-01 visit\n  weight 22kg\n2026-08-01 check\n  weight 18kg\n", "Weight").TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("hr {0}/15s", 20, 20, 21, "84 (10 Sep)")]
+    [InlineData("hr {0}/15s", 20, 20, 30, "120 (10 Sep): +50\u00A0% since 1 Aug")]
+    public void A_change_within_the_error_is_not_told(string line, int first, int second, int third, string told) =>
+        Assert.Equal(told, Figure(Dog + Days(line, first, second, third), "Pulse at rest").QuerySelector("bdi:nth-of-type(1) ~ bdi, br + bdi")!.TextContent);
+
+    [Fact]
+    public void Lumps_without_a_clear_change_share_a_chart_under_their_numbers()
+    {
+        string note = Dog + string.Concat(Enumerable.Range(0, 4).Select(month => $"{new DateOnly(2026, 6, 1).AddMonths(month):yyyy-MM-dd} check\n  lump L-flank 20mm\n  lump R-thigh {10 + (4 * month)}mm\n  lump chin 5mm\n"));
+        Assert.Equal(["Lump 2, right thigh", "No clear change"], Pages.Document(note).QuerySelectorAll("section.charts figure strong").Select(title => title.TextContent));
+        Assert.Equal(["3", "1"], Chart(note, "No clear change").QuerySelectorAll("text.series").Select(label => label.TextContent));
+    }
+
+    [Fact]
+    public void What_is_usual_is_not_drawn_while_it_moves_and_never_past_the_range()
+    {
+        string Rising(int step) => Dog + string.Concat(Enumerable.Range(0, 12).Select(month => $"{new DateOnly(2025, 10, 1).AddMonths(month):yyyy-MM-dd} check\n  rr {8 + (month * step)}/30s asleep\n"));
+        Assert.Empty(Chart(Rising(1), "Breathing asleep").QuerySelectorAll("rect.usual"));
+        Assert.Single(Chart(Rising(0), "Breathing asleep").QuerySelectorAll("rect.usual"));
+        IElement high = Chart(Dog + string.Concat(Enumerable.Range(0, 12).Select(month => $"{new DateOnly(2025, 10, 1).AddMonths(month):yyyy-MM-dd} check\n  rr 12/30s asleep\n")), "Breathing asleep");
+        Assert.Equal(25, ValueAt(high)(Number(high.QuerySelector("rect.usual")!, "y")), 0.3);
+    }
+
+    [Fact]
     public void Points_far_apart_in_time_are_not_joined()
     {
         IElement near = Chart(Dog + "2026-08-01 check\n  weight 27kg\n2026-09-01 check\n  weight 27kg\n2026-10-01 check\n  weight 27kg\n", "Weight");
@@ -68,14 +141,14 @@ public class ChartTests
     }
 
     [Fact]
-    public void Visits_and_medicines_are_on_the_axis()
+    public void Events_and_changed_doses_are_written_on_the_chart()
     {
-        IHtmlDocument page = Pages.Document(Dog + "med benazepril 5mg every 24h from 2026-08-10\n2026-08-01 visit\n  weight 27kg\n2026-10-01 check\n  weight 26kg\n");
+        IHtmlDocument page = Pages.Document(Dog + "surgery spleen removed 2026-08-20\nmed insulin 1 unit every 12h from 2026-08-10\nmed insulin 2 unit every 12h from 2026-09-05\nmed x 5mg every 24h from 2025-01-01\n2026-08-01 visit\n  weight 27kg\n  vaccine distemper\n2026-09-01 check\n  weight 27kg\n2026-10-01 check\n  weight 26kg\n");
         IElement chart = page.QuerySelector("section.charts svg")!;
-        Assert.Single(chart.QuerySelectorAll("line.visit"));
-        IElement bar = Assert.Single(chart.QuerySelectorAll("rect.medicine"));
-        Assert.InRange(Number(bar, "x"), 60, 110);
-        Assert.Contains("A: benazepril 5mg every 24h", page.Section("charts"), StringComparison.Ordinal);
+        Assert.Equal(["vaccine, visit", "surgery"], chart.QuerySelectorAll("text.event").Select(text => text.TextContent));
+        Assert.Equal(["insulin 1 unit", "2 units twice a day"], chart.QuerySelectorAll("text.dose").Select(text => text.TextContent));
+        Assert.InRange(Number(chart.QuerySelectorAll("rect.medicine")[0], "x"), 60, 110);
+        Assert.Contains("Also given: x: 5 mg once a day", page.Section("charts"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -93,7 +166,7 @@ public class ChartTests
     [Fact]
     public void Us_units_change_the_axis_not_the_readings()
     {
-        IElement chart = Chart(Dog + "units us\n" + Days("weight {0}kg", 20m, 10m), "Weight");
+        IElement chart = Chart(Dog + "units us\n" + Days("weight {0}kg", 20m, 15m, 10m), "Weight");
         Func<double, double> value = ValueAt(chart);
         Assert.Equal(44.1, value(Number(chart.QuerySelector("circle.point")!, "cy")), 0.4);
         Assert.Contains("lb", chart.QuerySelector("title")!.TextContent, StringComparison.Ordinal);
@@ -114,11 +187,11 @@ public class ChartTests
         double[] drawn = [.. chart.QuerySelector("polyline")!.GetAttribute("points")!.Split(' ').Select(point => double.Parse(point.Split(',')[0], CultureInfo.InvariantCulture))];
         Assert.Equal(drawn.Order(), drawn);
         Assert.EndsWith("; 5 readings, one of them only below or above a value.", chart.QuerySelector("desc")!.TextContent, StringComparison.Ordinal);
-        Assert.Contains("last 101.6 on", Pages.Document(Dog + "units us\n" + Days("temp {0}F rectal", 101.2m, 101.6m)).Section("charts"), StringComparison.Ordinal);
+        Assert.Contains("101.6 (10 Sep)", Pages.Document(Dog + "units us\n" + Days("temp {0}F rectal", 101.2m, 101.4m, 101.6m)).Section("charts"), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void One_reading_makes_no_chart() => Assert.Empty(Pages.Document(Dog + "2026-10-01 check\n  weight 27kg\n").QuerySelectorAll("section.charts"));
+    public void Two_days_with_readings_make_no_chart() => Assert.Empty(Pages.Document(Dog + Days("temp {0}C rectal\n  temp 38.4C rectal", 38.1m, 38.6m)).QuerySelectorAll("section.charts"));
 
     [Fact]
     public void Years_of_readings_are_thinned_and_keep_their_extremes()
@@ -142,7 +215,7 @@ public class ChartTests
     public void An_axis_is_round_and_holds_every_value() => Gen.Select(Gen.Double[0, 500].Array[2, 12], Gen.Bool, Gen.Double[0, 60]).Sample((values, zero, least) =>
     {
         Mark[] marks = [.. values.Select((value, day) => new Mark(new DateTime(2026, 1, 1).AddDays(day), value, null, null, MarkKind.Point))];
-        ValueAxis axis = ValueAxis.Of(new Chart("", "", marks, [], null, "", zero, least, "", false));
+        ValueAxis axis = ValueAxis.Of(new Chart("", "", [new Series("", marks)], [], null, "", [], zero, least, "", "", "", false));
         Assert.True(axis.Low <= values.Min() + 1e-6 && axis.High >= values.Max() - 1e-6 && axis.High > axis.Low);
         Assert.True(!zero || axis.Low == 0);
         Assert.InRange(axis.Ticks.Count(), 2, 8);
@@ -167,7 +240,7 @@ public class ChartTests
     [InlineData("]]>&lt;b&gt;")]
     public void Names_of_medicines_and_tags_stay_text(string attack)
     {
-        IHtmlDocument page = Pages.Document(Dog + $"med {attack} 5mg every 24h from 2026-08-01\n2026-09-01 check\n  lump L-flank @a 10mm\n  weight 20kg\n2026-10-01 check\n  lump L-flank @a 12mm\n  weight 20kg\n");
+        IHtmlDocument page = Pages.Document(Dog + $"med {attack} 5mg every 24h from 2026-08-01\n2026-08-15 check\n  lump L-flank @a 10mm\n  weight 20kg\n2026-09-01 check\n  lump L-flank @a 10mm\n  weight 20kg\n2026-10-01 check\n  lump L-flank @a 12mm\n  weight 20kg\n");
         Assert.Empty(page.QuerySelectorAll("script, img, section.charts b"));
         Assert.Contains(attack, page.Body!.TextContent, StringComparison.Ordinal);
     }
@@ -175,8 +248,10 @@ public class ChartTests
     private static string Days(string line, params decimal[] values) => string.Concat(values.Select((value, index) =>
         $"{new DateOnly(2026, 8, 1).AddDays(index * 20):yyyy-MM-dd} check\n  {string.Format(CultureInfo.InvariantCulture, line, value)}\n"));
 
-    private static IElement Chart(string note, string title) =>
-        Pages.Document(note).QuerySelectorAll("section.charts figure").Single(figure => figure.QuerySelector("strong")!.TextContent == title).QuerySelector("svg")!;
+    private static IElement Figure(string note, string title) =>
+        Pages.Document(note).QuerySelectorAll("section.charts figure").Single(figure => figure.QuerySelector("strong")!.TextContent == title);
+
+    private static IElement Chart(string note, string title) => Figure(note, title).QuerySelector("svg[role=img]")!;
 
     /// <summary>The value at a height of the drawing, by the words on its ticks.</summary>
     private static Func<double, double> ValueAt(IElement chart)
