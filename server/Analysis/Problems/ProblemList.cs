@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
-using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Lumps;
 using HealthNotes.Record.Readings;
 
