@@ -25,14 +25,12 @@ public sealed class CallIfRule : IEntryRule
                 DatedFact<CallIfFact> line = drawn.Fact;
                 if (LineCrossing.Crosses(reading.Value, drawn.IsAbove, drawn.Limit, inclusive: false))
                 {
-                    string who = line.Fact.Per is null ? "" : $", drawn by {Who(line.Fact.Per)}";
+                    string set = line.Fact.Per?.When is { } when ? $" (set {(when is { Month: { } month, Day: { } day } ? Wording.Day(new DateOnly(when.Year, month, day), at.Facts.Today) : when.ToString())})" : "";
                     yield return this.At(FindingLevel.Call, reading.Line, reading.Span,
-                        $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: past the line to call at{who} (line {line.Line + 1}: `{drawn.Written}`).",
+                        $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(drawn.IsAbove ? "above" : "below")} the clinic's limit of {Wording.Show(drawn.Limit, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)}{set}.",
                         "the line drawn for this pet", line.Line);
                 }
             }
         }
     }
-
-    private static string Who(Attribution per) => (per.Who.Length == 0 ? "the clinic" : per.Who) + (per.When is null ? "" : $" on {per.When}");
 }

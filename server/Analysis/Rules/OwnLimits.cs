@@ -14,7 +14,7 @@ internal static class OwnLimits
 
     /// <summary>The <c>call-if</c> lines that hold for a reading's vital, state and day.</summary>
     public static IEnumerable<DrawnLine> CallIfFor(PetFacts context, NoteReading reading) =>
-        LimitKey.For(reading).SelectMany(key => context.CallIfs[key].Where(call => Holds(call.Fact.Day, reading.Day)));
+        LimitKey.For(reading).SelectMany(key => context.StrictestCallIfs[key].Where(call => Holds(call.Fact.Day, reading.Day)));
 
     /// <summary>True when the value lies within the usual range; a bound never does.</summary>
     public static bool Holds(UsualFact usual, ReadValue value) =>

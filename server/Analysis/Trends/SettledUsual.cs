@@ -50,7 +50,7 @@ public static class SettledUsual
 
     /// <summary>Operations whose day is known: written in the fact, else that of its entry.</summary>
     public static IEnumerable<(DateOnly Day, string What)> Surgeries(PetRecord record) =>
-        record.Facts.Conditions.Where(fact => fact.Fact.Word.Word == "surgery").Select(fact => (Day: DayIn(fact.Fact.Text.Text) ?? fact.Day, fact.Fact.Text.Text))
+        record.Facts.Conditions.Facts.Where(fact => fact.Fact.Word.Word == "surgery").Select(fact => (Day: DayIn(fact.Fact.Text.Text) ?? fact.Day, fact.Fact.Text.Text))
             .Where(surgery => surgery.Day <= record.Today).Select(surgery => (surgery.Day!.Value, surgery.Text));
 
     /// <summary>The clinic's limits that hold for a vital today, the latest of each side, in the canonical unit.</summary>

@@ -19,8 +19,8 @@ public sealed class PetFacts
         Pet = pet;
         Today = today;
         Usuals = note.Facts<UsualFact>().ToLookup(fact => LimitKey.Of(fact.Fact.Vital, fact.Fact.State, fact.Fact.Place));
-        CallIfs = note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))
-            .GroupBy(drawn => (Key: LimitKey.Of(drawn.Fact.Fact.Vital, drawn.Fact.Fact.State, drawn.Fact.Fact.Place), drawn.Fact.Fact.Limit.Bound))
+        CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
+        StrictestCallIfs = CallIfs.GroupBy(drawn => (Key: LimitKey.Of(drawn.Fact.Fact.Vital, drawn.Fact.Fact.State, drawn.Fact.Fact.Place), drawn.Fact.Fact.Limit.Bound))
             .SelectMany(same => DrawnLine.Strictest(same).Select(drawn => (same.Key.Key, Drawn: drawn))).ToLookup(pair => pair.Key, pair => pair.Drawn);
         Conditions = new WordIndex(note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word is "known" or "surgery"));
         Knowns = [.. Conditions.Facts.Where(fact => fact.Fact.Word.Word == "known")];
@@ -42,8 +42,11 @@ public sealed class PetFacts
     /// <summary>The usual ranges that were written, by what they are for, in file order.</summary>
     public ILookup<LimitKey, DatedFact<UsualFact>> Usuals { get; }
 
-    /// <summary>The lines the clinic drew, by what they are for; one that an older line makes needless is left out.</summary>
-    public ILookup<LimitKey, DrawnLine> CallIfs { get; }
+    /// <summary>The lines the clinic drew, in file order.</summary>
+    public ImmutableArray<DrawnLine> CallIfs { get; }
+
+    /// <summary>Those lines by what they are for; one that an older line makes needless is left out.</summary>
+    public ILookup<LimitKey, DrawnLine> StrictestCallIfs { get; }
 
     /// <summary>The conditions the vet has named, in file order.</summary>
     public ImmutableArray<DatedFact<TextFact>> Knowns { get; }

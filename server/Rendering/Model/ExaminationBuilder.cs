@@ -1,5 +1,3 @@
-using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Lumps;
 using HealthNotes.Record.Readings;

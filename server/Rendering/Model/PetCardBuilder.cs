@@ -1,6 +1,5 @@
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 

@@ -35,7 +35,7 @@ internal sealed class AppendixSections(PageContext context, PageModel model, Hea
         Shown<int> shown = Shown<int>.Last(all, PageLimits.EvidenceLines);
         string cited = string.Join(", ", problem.Findings.Where(finding => finding.Level > FindingLevel.Info).DefaultIfEmpty(problem.Findings[^1]).Select(finding => finding.Source).Distinct().Select(Cite));
         return new Section(
-            $"a{index + 1}", $"{PageWords.DetailsAt(index + 1)} {text.TitleOf(problem)}",
+            $"a{index + 1}", $"{PageWords.DetailsAt(index + 1)} {ProblemText.TitleOf(problem)}",
             [
                 .. new Block?[]
                 {

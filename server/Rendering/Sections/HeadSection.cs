@@ -1,5 +1,3 @@
-using System.Globalization;
-using HealthNotes.Analysis.Problems;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Due;

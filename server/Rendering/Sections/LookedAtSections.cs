@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;

@@ -1,7 +1,6 @@
 using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing;
-using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 

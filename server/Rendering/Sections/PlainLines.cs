@@ -26,7 +26,7 @@ internal static class PlainLines
         string[] lines =
         [
             $"{name}: {head.Identity()}. {head.Intro[1].Plain} {PageMark.Text}",
-            $"{PageWords.ProblemsHeading(context.Analysis.Record.Period, context.Analysis.Today)}: {(open.Length == 0 ? PageWords.NothingToPaste : string.Join(" | ", open.Take(MostProblems).Select((problem, index) => $"{index + 1} {text.TitleOf(problem)}: {text.LineOf(problem)}")))}",
+            $"{PageWords.ProblemsHeading(context.Analysis.Record.Period, context.Analysis.Today)}: {(open.Length == 0 ? PageWords.NothingToPaste : string.Join(" | ", open.Take(MostProblems).Select((problem, index) => $"{index + 1} {ProblemText.TitleOf(problem)}: {text.LineOf(problem)}")))}",
             $"{PageWords.MedicinesLabel}: {OrNone(Prose.Join("; ", head.Medicines()).Plain)}. {PageWords.AllergyLabel}: {OrNone(head.Texts("allergy"))}. {PageWords.KnownLabel}: {OrNone(head.Texts("known"))}.",
             $"{PageWords.NotDone}: {OrNone(string.Join("; ", head.NotCarriedOut().Select(due => PageWords.DueIn(DueText.Of(due), PageWords.On(due.On!.Value, context.Analysis.Today)))))}.",
             $"{PageWords.Questions}: {OrNone(string.Join(" / ", questions))}",

@@ -51,7 +51,7 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
         string own = text.OwnWordsOf(problem);
         Prose mark = problem.IsEnded ? "" : Prose.Mark(problem.Level, level => PageWords.LevelFor(Reader, level)) + " ";
         return new ListItem(
-            mark + Prose.Strong(text.TitleOf(problem) + ":") + " " + text.LineOf(problem) + (own.Length == 0 ? "" : " " + Prose.Small($"\u201C{own}\u201D"))
+            mark + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem) + (own.Length == 0 ? "" : " " + Prose.Small($"\u201C{own}\u201D"))
             + " " + Prose.Small(Prose.Link($"#{KeyOf(problem)}", PageWords.DetailsAt(NumberOf(problem)))), []);
     }
 

@@ -20,7 +20,7 @@ internal sealed class ProblemText(PageContext context)
     private const string Arrow = " \u2192 ";
 
     /// <summary>What a problem is called.</summary>
-    public string TitleOf(Problem problem) => problem.Parts switch
+    public static string TitleOf(Problem problem) => problem.Parts switch
     {
         [PlacePart place, ..] => TitleOf(place.Number, place.Life),
         [DosePart dose, ..] => NoteText.Field(dose.Order?.Plan.Medicine.Text ?? dose.Medicine),

@@ -1,7 +1,6 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 
 namespace HealthNotes.Rendering.Text;
@@ -15,9 +14,9 @@ internal static partial class PageWords
     public const string InRange = "Measured, no finding";
     public const string LastVisit = "Last visit";
     public const string VisitSaid = "Said at the visit";
-    public const string Ordered = "Ordered or due";
+    public const string Ordered = "Ordered";
     public const string NoMedicine = "none written";
-    public const string NotDone = "Due, not in the notes";
+    public const string NotDone = "Overdue";
     public const string NextSteps = "What to do now";
     public const string Background = "Background";
     public const string Paste = "To paste into the record";

@@ -1,4 +1,3 @@
-using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using HealthNotes.Rendering;
 
@@ -128,7 +127,7 @@ public class PageContentTests
         string pet = Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  recheck ear L in 2w\n  due booster 2026-10-20\n  recheck weight in 1w\n  > Clean the **ear** daily.\n2026-09-10 log\n  weight 20kg\n").Section("pet");
         Assert.Contains("Last visit 1 Sep (the vet)", pet, StringComparison.Ordinal);
         Assert.Contains("Clean the ear daily.", pet, StringComparison.Ordinal);
-        Assert.Contains("Due, not in the notes: Look again at left ear (15 Sep)", pet, StringComparison.Ordinal);
+        Assert.Contains("Overdue: Look again at left ear (15 Sep)", pet, StringComparison.Ordinal);
         Assert.Contains("weight: done; booster (20 Oct)", pet, StringComparison.Ordinal);
     }
 

@@ -82,7 +82,7 @@ public partial class RandomPageTests
             }
 
             Assert.True(given == 0 || told.Contains($"{given} {(given == 1 ? "dose" : "doses")} logged", StringComparison.Ordinal), told);
-            Assert.Equal(doubled.Count, Regex.Matches(told, "given twice on").Count);
+            Assert.Equal(doubled.Count, Regex.Count(told, "given twice on"));
             Assert.All(doubled, twice => Assert.Contains($"given twice on {twice:d MMM}, at 06:50 and 08:10", told, StringComparison.Ordinal));
             Assert.Equal(missed.Count > 0, told.Contains($"missed {(missed.Count > 0 ? $"{missed[0]:d MMM}" : "?")}", StringComparison.Ordinal));
             Assert.DoesNotContain("not logged", told, StringComparison.Ordinal);
@@ -112,11 +112,11 @@ public partial class RandomPageTests
                 string level = finding.Level == FindingLevel.Urgent ? "urgent" : "call";
                 Assert.Contains(page.QuerySelectorAll("ol.findings > li"), item =>
                     (item.ClassList.Contains(level) || item.ClassList.Contains("urgent"))
-                    && (page.GetElementById(item.QuerySelectorAll("a").Last().GetAttribute("href")![1..])!.ParentElement!.TextContent is var detail && (detail.Contains(line, StringComparison.Ordinal) || detail.Contains("earlier line", StringComparison.Ordinal))));
+                    && (page.GetElementById(item.QuerySelectorAll("a")[^1].GetAttribute("href")![1..])!.ParentElement!.TextContent is var detail && (detail.Contains(line, StringComparison.Ordinal) || detail.Contains("earlier line", StringComparison.Ordinal))));
             }
 
             Assert.InRange(SixNotesTests.WordsBefore(page), 5, 60);
-            Assert.Equal(open.Length == 0, !page.QuerySelectorAll("ol.findings > li.call, ol.findings > li.urgent").Any());
+            Assert.Equal(open.Length == 0, page.QuerySelectorAll("ol.findings > li.call, ol.findings > li.urgent").Length == 0);
         },
         iter: 200, threads: 1);
 

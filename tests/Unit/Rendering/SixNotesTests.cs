@@ -88,7 +88,7 @@ public class SixNotesTests
         {
             IElement detail = page.GetElementById(link.GetAttribute("href")![1..])!.ParentElement!;
             Assert.NotEmpty(detail.QuerySelectorAll("code"));
-            string cited = detail.QuerySelectorAll("small").Last().TextContent["Sources: ".Length..];
+            string cited = detail.QuerySelectorAll("small")[^1].TextContent["Sources: ".Length..];
             Assert.All(cited.Split(", "), number => Assert.InRange(int.Parse(number, null), 1, sources));
         }
     }
@@ -131,7 +131,7 @@ public class SixNotesTests
     [Fact]
     public void What_the_clinic_ordered_and_is_not_done_stands_at_the_top()
     {
-        Assert.Contains("Due, not in the notes: glucose curve (9 Nov)", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
+        Assert.Contains("Overdue: glucose curve (9 Nov)", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
         Assert.Contains("lowest 3.6 on 9 Nov", Page("diabetic-cat").Section("problems"), StringComparison.Ordinal);
     }
 

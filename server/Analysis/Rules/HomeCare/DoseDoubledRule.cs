@@ -29,9 +29,10 @@ public sealed class DoseDoubledRule : ICourseRule
             if (cluster.Doses.Length > Together(cluster) && !cluster.MakesUpOne(amount.Value, at))
             {
                 Noted last = cluster.Doses[^1];
-                string times = string.Join(" and ", cluster.Doses.Select(dose => dose.Time is { } time ? time.ToString("HH:mm", null) : "without a time"));
+                string times = cluster.Doses.All(dose => dose.Time is not null) ? ", at " + string.Join(" and ", cluster.Doses.Select(dose => $"{dose.Time:HH:mm}")) : "";
+                string prescribed = cluster.Order.Interval is { } hours and not 24 ? $"every {Wording.Round(hours, 1)} h" : "once a day";
                 yield return this.At(limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
-                    $"{course.Key.Detail}: written as given {cluster.Doses.Length} times within half of the time between two doses ({times} on {last.Day:yyyy-MM-dd}); the plan says one. If it was written twice, take one line away.",
+                    $"{course.Key.Detail}: given {(cluster.Doses.Length == 2 ? "twice" : $"{cluster.Doses.Length} times")} on {Wording.Day(last.Day, at.Facts.Today)}{times}; prescribed {prescribed}. If it was written twice, remove one line.",
                     limit.Source, cluster.Doses.Select(dose => dose.Line).Append(cluster.Order.Line));
             }
         }
@@ -61,7 +62,7 @@ public sealed class DoseDoubledRule : ICourseRule
             if (orders.LastOrDefault(order => order.Holds(last)) is { DosesADay: > 1 and var planned } order && day.Count() > planned)
             {
                 yield return this.At(limit.Level, last.Line, ((DoseEvent)last.Item!).Medicine.Span,
-                    $"{course.Key.Detail}: written as given {day.Count()} times on {last.Day:yyyy-MM-dd}; the plan says {planned}. If it was written twice, take one line away.",
+                    $"{course.Key.Detail}: given {day.Count()} times on {Wording.Day(last.Day, at.Facts.Today)}; prescribed {planned} times a day. If it was written twice, remove one line.",
                     limit.Source, day.Select(dose => dose.Line).Append(order.Line));
             }
         }

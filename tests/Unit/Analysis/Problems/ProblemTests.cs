@@ -20,7 +20,7 @@ public class ProblemTests
     {
         IEnumerable<string> words = NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care).Select(word => word.Word);
         Assert.Empty(words.Except(ProblemTopic.All.Select(row => row.What)));
-        Assert.Empty(ProblemTopic.All.Select(row => row.What).Where(what => what != "other" && NoteVocabulary.Default.LineWords.Find(what) is null));
+        Assert.DoesNotContain(ProblemTopic.All, row => row.What != "other" && NoteVocabulary.Default.LineWords.Find(row.What) is null);
         Assert.Equal(ProblemTopic.All.Length, ProblemTopic.All.DistinctBy(row => row.What).Count());
         Assert.All(ProblemTopic.All.GroupBy(row => row.System), system => Assert.Single(system.Select(row => (row.Title, row.Order, row.Apart)).Distinct()));
     }
