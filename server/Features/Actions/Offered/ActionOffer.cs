@@ -7,13 +7,13 @@ namespace HealthNotes.Features.Actions.Offered;
 /// <summary>What an action is for.</summary>
 public enum ActionKind
 {
-    /// <summary>Mends what a finding points at.</summary>
+    /// <summary>Fixes what a finding points at.</summary>
     QuickFix,
 
     /// <summary>Says the same in another way, or adds lines; nothing was wrong.</summary>
     Rewrite,
 
-    /// <summary>Mends everything in the note that can be mended in one way only.</summary>
+    /// <summary>Fixes everything in the note that can be fixed in one way only.</summary>
     FixAll,
 }
 
@@ -28,7 +28,7 @@ public sealed record FixedFinding(string Rule, int Line, TextSpan Span);
 /// <param name="Title">What the writer reads; it says what the text will be.</param>
 /// <param name="Kind">What it is for.</param>
 /// <param name="Edits">The changes, all to this document, none touching another; empty while <paramref name="Key"/> is given.</param>
-/// <param name="IsPreferred">True where one keystroke may take it: there is no second way to mend this.</param>
+/// <param name="IsPreferred">True where one keystroke may take it: there is no second way to fix this.</param>
 /// <param name="Fixes">The findings it does away with; empty for a rewrite.</param>
 /// <param name="Key">For what is dear to work out: what <see cref="ActionFeature.Resolve"/> takes; else null.</param>
 public sealed record ActionOffer(
