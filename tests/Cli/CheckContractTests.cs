@@ -68,7 +68,7 @@ public class CheckContractTests
     public void Shown_says_what_the_plain_output_shows()
     {
         using var work = new Workspace();
-        string path = work.Note("pet Marlow\nspecies dog\nborn 2020-01-01\n2025-10-04 check\n  ear L wax\n2026-10-04 check\n  gums pale\n  lump L-flnak 12 sfot\n");
+        string path = work.Note("pet Marlow\nspecies dog\nborn 2020-01-01\n2025-09-04 check\n  ear L wax\n2026-10-04 check\n  gums pale\n  lump L-flnak 12 sfot\n");
         using var json = JsonDocument.Parse(Hnote.Run("check", "--json", "--today", "2026-10-05", path).Output);
         JsonElement[] problems = [.. json.RootElement.GetProperty("files")[0].GetProperty("problems").EnumerateArray()];
         string plain = Hnote.Run("check", "--today", "2026-10-05", path).Output;
