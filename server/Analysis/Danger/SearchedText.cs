@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
-using HealthNotes.Grammar.Text;
 using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Danger;

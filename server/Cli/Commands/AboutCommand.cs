@@ -1,7 +1,6 @@
 using System.CommandLine;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Cli.Output;
-using HealthNotes.Features.Completion.Items;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Vocabulary;
 

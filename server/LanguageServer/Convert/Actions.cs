@@ -1,4 +1,3 @@
-using HealthNotes.Features.Actions;
 using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Protocol;

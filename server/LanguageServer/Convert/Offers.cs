@@ -1,4 +1,3 @@
-using HealthNotes.Features.Completion;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Protocol;

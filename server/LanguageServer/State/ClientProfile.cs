@@ -1,4 +1,3 @@
-using HealthNotes.Features.Completion.Items;
 using HealthNotes.LanguageServer.Protocol;
 
 namespace HealthNotes.LanguageServer.State;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Record.Pet;
 

@@ -1,4 +1,3 @@
-using HealthNotes.Features.Completion;
 using HealthNotes.Features.Completion.Items;
 
 namespace HealthNotes.Tests.Features.Completion;
