@@ -11,6 +11,7 @@ internal static class DayGridSection
         "days", PageWords.DaysOfCare,
         Block.LeftOut(grid.LeftOut),
         Block.Table(PageWords.DaysCaption, [PageWords.Day, .. grid.Columns], [.. grid.Rows.Select(row => (Prose[])[PageWords.Days(row.From, row.To, grid.Today), .. row.Cells.Select(cell => (Prose)(cell.Length == 0 ? PageWords.NothingWritten : cell))])]),
+        Block.Paragraph(grid.WithoutNote.Count == 0 ? "" : Prose.Small(PageWords.WithoutNote(grid.WithoutNote, grid.Today))),
         Block.Paragraph(grid.NeverLogged.Count == 0 ? "" : Prose.Small(PageWords.NeverLogged(grid.NeverLogged))),
         Block.Table(
             PageWords.CurvesCaption, [PageWords.Day, PageWords.InsulinColumn, PageWords.BeforeColumn, PageWords.LowestColumn, PageWords.LowestAtColumn, PageWords.HighestColumn, PageWords.ReadingsColumn],

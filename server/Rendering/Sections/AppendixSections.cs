@@ -1,3 +1,4 @@
+using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
@@ -119,7 +120,7 @@ internal sealed class AppendixSections(PageContext context, PageModel model, Hea
         return Section.Of(
             "earlier", PageWords.Earlier,
             Block.List(shown.Items.GroupBy(entry => entry.Day?.Year).OrderByDescending(year => year.Key)
-                .Select(year => Prose.Strong(year.Key is { } number ? $"{number:0000}:" : PageWords.NoDay + ":") + " " + string.Join(", ", year.Select(entry => (entry.Day is { } day ? $"{day:MM-dd} " : "") + entry.Entry.Head.Kind)))),
+                .Select(year => Prose.Strong(year.Key is { } number ? $"{number:0000}:" : PageWords.NoDay + ":") + " " + string.Join(", ", year.Select(entry => (entry.Day is { } day ? day.ToString("d MMM ", CultureInfo.InvariantCulture) : "") + entry.Entry.Head.Kind)))),
             Block.Paragraph(shown.LeftOut == 0 ? "" : Prose.Small(PageWords.EarlierLeftOut(shown.LeftOut, context.Period.Earlier[0].Day))));
     }
 

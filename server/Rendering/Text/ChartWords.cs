@@ -62,7 +62,7 @@ internal static partial class PageWords
 
     /// <summary>A medicine with every dose and its days.</summary>
     public static string MedicineInWords(MedicineBar medicine) =>
-        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{Iso(dose.From)} {(dose.To is { } to ? $"to {Iso(to)}" : "on")}"))}";
+        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{DayAndYear(dose.From)} {(dose.To is { } to ? $"to {DayAndYear(to)}" : "on")}"))}";
 
     /// <summary>The last value; how it changed since the first and since the visit, where that is more than the error of measuring.</summary>
     /// <param name="marks">All values, in the order of time.</param>
@@ -100,7 +100,7 @@ internal static partial class PageWords
     }
 
     public static string ChartSpan(ChartSet set) =>
-        $"All charts share one time axis, {Iso(DateOnly.FromDateTime(set.From))} to {Iso(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Values far apart in time are not joined.{(set.Charts.Any(chart => chart.Thinned) ? " Of long series each stretch shows its lowest, highest and last value." : "")}";
+        $"All charts share one time axis, {DayAndYear(DateOnly.FromDateTime(set.From))} to {DayAndYear(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Values far apart in time are not joined.{(set.Charts.Any(chart => chart.Thinned) ? " Of long series each stretch shows its lowest, highest and last value." : "")}";
 
     public static string AlsoGiven(IEnumerable<string> medicines) => $"Also given: {string.Join("; ", medicines)}.";
 
@@ -127,7 +127,7 @@ internal static partial class PageWords
             : hours switch { 24 => "once a day", 12 => "twice a day", 8 => "3 times a day", 6 => "4 times a day", < 24 => $"every {hours:0.##} h", _ when hours % 24 == 0 => $"every {hours / 24:0.##} days", _ => $"every {every.Value:0.##} {every.Unit.Word}" };
     }
 
-    private static string Told(Mark mark, string unit) => $"{Short(mark)} {unit} ({Iso(mark.Day)})";
+    private static string Told(Mark mark, string unit) => $"{Short(mark)} {unit} ({DayAndYear(mark.Day)})";
 
     private static string Short(Mark mark)
     {

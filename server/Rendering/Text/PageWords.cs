@@ -1,3 +1,4 @@
+using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
@@ -53,6 +54,9 @@ internal static partial class PageWords
     public const string Recheck = "Look again at";
     public const string AboutThePet = "About the pet";
     public const string Source = "Source";
+
+    /// <summary>A day as people write it: <c>5 Nov 2026</c>.</summary>
+    public static string DayAndYear(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
     public static string Iso(DateOnly day) => $"{day:yyyy-MM-dd}";
 

@@ -42,6 +42,7 @@ internal static class DayGridBuilder
         (string Column, string Said)[][] care = [.. shown.Select(day => Cells(context, day, lines))];
         bool[] isColumn = [.. care[0].Select((_, column) => care.Count(day => day[column].Said.Length > 0) * FilledOf >= shown.Length * FilledLeast)];
         var rows = new List<DayRow>();
+        var without = new List<(DateOnly From, DateOnly To)>();
         for (int index = 0; index < shown.Length; index++)
         {
             DateOnly day = shown[index].Day;
@@ -50,7 +51,7 @@ internal static class DayGridBuilder
             string[] cells = [.. own.Select(medicine => medicine.On(day)), .. care[index].Where((_, column) => isColumn[column]).Select(cell => cell.Said), string.Join("; ", rest)];
             if (rows.Count > 0 && rows[^1].To is var last && day.DayNumber - last.DayNumber > 1)
             {
-                rows.Add(new DayRow(last.Plus(1), day.Plus(-1), [PageWords.NoNote, .. cells[1..].Select(_ => "")]));
+                without.Add((last.Plus(1), day.Plus(-1)));
             }
 
             if (rows.Count > 0 && rows[^1].To.Plus(1) == day && rows[^1].Cells.SequenceEqual(cells))
@@ -63,9 +64,14 @@ internal static class DayGridBuilder
             }
         }
 
+        bool hasOwn = own.Length > 0 || isColumn.Contains(true);
+        bool hasRest = !hasOwn || rows.Exists(row => row.Cells[^1].Length > 0);
         return new DayGrid(
-            context.Analysis.Today, [.. own.Select(medicine => medicine.Title), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), own.Length > 0 || isColumn.Contains(true) ? PageWords.OtherColumn : PageWords.WrittenColumn],
-            rows, all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Title)], curves);
+            context.Analysis.Today, [.. own.Select(medicine => medicine.Title), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), .. hasRest ? [hasOwn ? PageWords.OtherColumn : PageWords.WrittenColumn] : Array.Empty<string>()],
+            [.. rows.Select(row => hasRest ? row : row with { Cells = [.. row.Cells.SkipLast(1)] })], all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Title)], curves)
+        {
+            WithoutNote = without,
+        };
     }
 
     private static (string Column, string Said)[] Cells(PageContext context, CareDay day, ILookup<(string Word, DateOnly Day), Noted> lines) =>
