@@ -22,7 +22,7 @@ public sealed record Problem(
     ProblemTopic Topic, string Detail, FindingLevel Level, bool IsEnded, DateOnly? Last, decimal Speed, ImmutableArray<ProblemPart> Parts, ImmutableArray<NoteFinding> Findings)
 {
     /// <summary>True for what is a problem, or was one since the visit, and for doses; false for what is known, expected or within what is usual.</summary>
-    public bool IsTold => Level > FindingLevel.Info || IsEnded || Parts is [DosePart, ..];
+    public bool IsTold => Level > FindingLevel.Info || IsEnded || Parts is [DosePart, ..] || (Parts is [PlacePart { Life.Ended: null }, ..] && Findings.Any(finding => finding.Level > FindingLevel.Info));
 
     /// <summary>The lines it rests on, in order.</summary>
     public ImmutableArray<int> Lines { get; } = [.. Findings.SelectMany(finding => finding.Evidence).Distinct().Order()];
@@ -45,8 +45,9 @@ public sealed record DatedValue(DateOnly Day, ReadValue Value);
 /// <param name="Above">How many readings of the period lie above it.</param>
 /// <param name="Below">How many lie below it.</param>
 /// <param name="Of">How many readings of the period there are.</param>
+/// <param name="InARow">How many of them are the last ones.</param>
 /// <param name="Worst">The reading that lies furthest past it; null where none does.</param>
-public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool IsLimit, PartialDate? Set, int Above, int Below, int Of, DatedValue? Worst);
+public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool IsLimit, PartialDate? Set, int Above, int Below, int Of, int InARow, DatedValue? Worst);
 
 /// <summary>A vital, from then to now.</summary>
 /// <param name="Key">What was measured and how.</param>

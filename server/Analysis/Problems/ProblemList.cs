@@ -83,7 +83,7 @@ public static class ProblemList
         // an ended problem that is still noted at its last look is noted, not ended
         bool still = findings.Any(finding => finding.Level == FindingLevel.Info && analysis.EndOf(finding) is null);
         return new Problem(
-            group[0].Topic, group[0].Detail, level, wasWorth && open.Length == 0 && !still,
+            group[0].Topic, group[0].Detail, level, wasWorth && open.Length == 0 && !still && !parts.Any(part => part is PlacePart { Life.Ended: null }),
             findings.Select(finding => analysis.Note.EntryAt(finding.Line)?.Head.Date).Max(), Speed(parts), parts, findings);
     }
 
@@ -185,6 +185,6 @@ public static class ProblemList
 
         NoteReading? reading = item.Word.Kind != WordKind.Vital ? null
             : analysis.Record.Entries[analysis.Note.EntryIndexAt(finding.Line)].Readings.FirstOrDefault(own => own.Line == finding.Line && own.Span == item.Value?.Span);
-        return reading is null || CourseKey.Of(reading) is not { } key ? null : SameVital.Of(analysis.Record.Of(key), analysis.Record.All);
+        return reading is null || CourseKey.Of(reading) is not { } key ? null : SameVital.OnPage(analysis.Record.Of(key), analysis.Record.All);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
@@ -12,9 +13,6 @@ internal static class SignCourse
 {
     /// <summary>Words that say how much of a sign there is.</summary>
     private static readonly string[] Degrees = ["worse", "better", "sudden", "severe", "mild"];
-
-    /// <summary>How far back the start of a run is looked for.</summary>
-    private const int RunDays = 365;
 
     /// <summary>One part for each word and place of these findings.</summary>
     public static IEnumerable<SignPart> Of(NoteAnalysis analysis, IReadOnlyList<(NoteFinding Finding, NoteItem Item)> signs)
@@ -32,10 +30,19 @@ internal static class SignCourse
             }
 
             Noted[] counted = happens ? [.. course.Lines.Where(line => !(line.Day < noted[0].Day) && WordsOf(analysis, null, line.Item).Any(words.Contains))] : [];
-            yield return new SignPart(
-                lines[0].item, words, happens ? noted[0].Day : Start(analysis, course, noted[0], words), noted[^1].Day,
-                counted.Sum(CareWords.Times), counted.DistinctBy(line => line.Day).Count(),
-                lines.All(line => line.finding.Level == FindingLevel.Info), analysis.EndOf(lines[0].finding));
+            bool known = lines.All(line => line.finding.Level == FindingLevel.Info && IsKnown(analysis, line.finding, line.item));
+            Noted? ended = analysis.EndOf(lines[0].finding);
+            if (happens || words.IsEmpty)
+            {
+                yield return new SignPart(lines[0].item, words, noted[0].Day, noted[^1].Day, counted.Sum(CareWords.Times), counted.DistinctBy(line => line.Day).Count(), known, ended);
+                continue;
+            }
+
+            // each sign has days of its own: those that share them stand together
+            foreach (IGrouping<(DateOnly First, DateOnly Last), string> together in words.GroupBy(word => Run(analysis, course, noted, word)).OrderByDescending(days => days.Key.Last))
+            {
+                yield return new SignPart(lines[0].item, [.. together], together.Key.First, together.Key.Last, 0, 0, known, ended);
+            }
         }
     }
 
@@ -57,20 +64,35 @@ internal static class SignCourse
         }
     }
 
-    /// <summary>The first of the looks without a break that had one of the words.</summary>
-    private static DateOnly Start(NoteAnalysis analysis, Course course, Noted first, ImmutableArray<string> words)
+    /// <summary>The last look of the period that had the word, and the first of those without a break before it.</summary>
+    private static (DateOnly First, DateOnly Last) Run(NoteAnalysis analysis, Course course, Noted[] noted, string word)
     {
-        DateOnly start = first.Day;
-        foreach (Noted look in course.Lines.Where(line => line.Day <= first.Day && line.Day.DayNumber >= first.Day.DayNumber - RunDays).Reverse())
+        int at = course.Lines.Length - 1;
+        while (at >= 0 && !(course.Lines[at].Day >= noted[0].Day && Has(at)))
         {
-            if (look.Line != first.Line && !WordsOf(analysis, null, look.Item).Any(words.Contains))
-            {
-                return start;
-            }
-
-            start = look.Day;
+            at--;
         }
 
-        return start;
+        if (at < 0)
+        {
+            // only the finding's own line tells of it: a good sign that is not there
+            return (noted[0].Day, noted[^1].Day);
+        }
+
+        int first = at;
+        while (first > 0 && Has(first - 1))
+        {
+            first--;
+        }
+
+        return (course.Lines[first].Day, course.Lines[at].Day);
+
+        bool Has(int index) => WordsOf(analysis, null, course.Lines[index].Item).Contains(word);
     }
+
+    /// <summary>True where the clinic saw it, expects it or knows of it: the finding was made at a visit, or rests on a line of one, or on a fact that it gave.</summary>
+    private static bool IsKnown(NoteAnalysis analysis, NoteFinding finding, NoteItem item) =>
+        item.Words.Any(word => word.Word.Word == Reason.VetKnows)
+        || finding.Evidence.Any(line => analysis.Note.EntryAt(line)?.Head.Kind == "visit"
+            || (line != finding.Line && analysis.Note.Syntax.Lines[line].Items.Any(fact => fact.Word.Kind == WordKind.Fact && fact is not AcceptFact)));
 }

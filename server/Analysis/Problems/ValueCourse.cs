@@ -122,19 +122,21 @@ public static class ValueCourse
         NoteReading[] readings = [.. course.Lines.Where(line => line.Reading is not null && !(line.Day < record.CurrentFrom)).Select(line => line.Reading!)];
         DatedFact<CallIfFact>? limit = OwnLimits.CallIfFor(record.Facts, last).Select(drawn => drawn.Fact).LastOrDefault();
         DatedFact<UsualFact>? usual = OwnLimits.UsualFor(record.Facts, last);
-        (decimal? low, decimal? high) = limit is { Fact.Limit: var set }
-            ? set.Bound == Bound.Above ? ((decimal?)null, (decimal?)OwnLimits.Canonical(set.Number, set.Unit)) : (OwnLimits.Canonical(set.Number, set.Unit), null)
-            : usual is { Fact.Range: var range } ? (OwnLimits.Canonical(range.Low, range.Unit), OwnLimits.Canonical(range.High, range.Unit)) : (null, null);
-        if (low is null && high is null)
-        {
-            return null;
-        }
+        ClinicRange? toLimit = limit is not { Fact.Limit: var set } ? null
+            : set.Bound == Bound.Above ? Compared(null, OwnLimits.Canonical(set.Number, set.Unit), true, limit.Fact.Per?.When) : Compared(OwnLimits.Canonical(set.Number, set.Unit), null, true, limit.Fact.Per?.When);
+        ClinicRange? toUsual = usual is not { Fact.Range: var range } ? null : Compared(OwnLimits.Canonical(range.Low, range.Unit), OwnLimits.Canonical(range.High, range.Unit), false, usual.Fact.Per?.When);
 
-        NoteReading[] above = [.. readings.Where(reading => high is { } top && LineCrossing.Crosses(reading.Value, above: true, top, inclusive: false))];
-        NoteReading[] below = [.. readings.Where(reading => low is { } bottom && LineCrossing.Crosses(reading.Value, above: false, bottom, inclusive: false))];
-        NoteReading? worst = above.Length > 0 ? above.MaxBy(reading => reading.Value.Number) : below.MinBy(reading => reading.Value.Number);
-        return new ClinicRange(
-            low, high, last.Value.Unit, limit is not null, limit?.Fact.Per?.When ?? (limit is null ? usual?.Fact.Per?.When : null), above.Length, below.Length, readings.Length,
-            worst is null ? null : new DatedValue(worst.Day!.Value, worst.Value));
+        // a limit that was not passed says less than the range the clinic calls usual, once the last reading lies outside
+        return toLimit is null || (toLimit.Worst is null && toUsual is { InARow: > 0 }) ? toUsual : toLimit;
+
+        ClinicRange Compared(decimal? low, decimal? high, bool isLimit, PartialDate? written)
+        {
+            NoteReading[] above = [.. readings.Where(reading => high is { } top && LineCrossing.Crosses(reading.Value, above: true, top, inclusive: false))];
+            NoteReading[] below = [.. readings.Where(reading => low is { } bottom && LineCrossing.Crosses(reading.Value, above: false, bottom, inclusive: false))];
+            NoteReading[] past = above.Length > 0 ? above : below;
+            NoteReading? worst = above.Length > 0 ? above.MaxBy(reading => reading.Value.Number) : below.MinBy(reading => reading.Value.Number);
+            int inARow = readings.Reverse().Zip(past.Reverse()).TakeWhile(pair => ReferenceEquals(pair.First, pair.Second)).Count();
+            return new ClinicRange(low, high, last.Value.Unit, isLimit, written, above.Length, below.Length, readings.Length, inARow, worst is null ? null : new DatedValue(worst.Day!.Value, worst.Value));
+        }
     }
 }

@@ -78,5 +78,5 @@ internal sealed record Prose(ImmutableArray<Inline> Parts)
 
     /// <summary>With something between; nothing for no parts.</summary>
     public static Prose Join(string between, IEnumerable<Prose> parts) =>
-        parts.Where(part => !part.IsEmpty).Aggregate(Empty, (left, right) => left.IsEmpty ? right : left + between + right);
+        new([.. parts.Where(part => !part.IsEmpty).SelectMany((part, at) => at == 0 ? part.Parts.AsEnumerable() : part.Parts.Prepend(new Words(between)))]);
 }

@@ -18,7 +18,7 @@ internal static class PictureSection
             shown.Length > 0 ? new Figure(Gallery(shown), Block.List(shown.Select(Line))) : null,
             Block.List(named.Select(Line)),
             Block.LeftOut(model.Pictures.LeftOut),
-            Block.Paragraph(named.Length == 0 ? "" : Prose.Small(PageWords.PictureNote)));
+            Block.Paragraph(named.All(picture => picture.Problem is not null) ? "" : Prose.Small(PageWords.PictureNote)));
     }
 
     private static Prose Line(Picture picture)

@@ -19,7 +19,7 @@ internal static class BodyBuilder
         {
             foreach (PlacePart place in problems[index].Parts.OfType<PlacePart>())
             {
-                told[place.Number] = index + 1;
+                told[place.Number] = problems[index].IsEnded ? 0 : index + 1;
             }
         }
 

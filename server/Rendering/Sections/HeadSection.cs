@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Due;
@@ -74,9 +75,14 @@ internal sealed class HeadSection
     public string Identity() => string.Join(" \u00B7 ", new[] { Who(), Weight(), Owner() }.Where(part => part.Length > 0));
 
     /// <summary>Medicines given now, each with dose and interval; lines of medicines that were not read stand among them as written.</summary>
-    public IEnumerable<Prose> Medicines() => MedicineOrder.On(context.Analysis.Today, context.Analysis.Record)
-        .Select(order => (Prose)$"{NoteText.Field(order.Plan.Medicine.Text)} {ProblemText.PlanOf(order.Plan)}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}".TrimEnd())
+    public IEnumerable<Prose> Medicines() => MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => Plan(order))
+        .Concat(MedicineOrder.All(context.Analysis.Record).Where(order => order.From <= context.Analysis.Today && order.EndDay is { } end && end < context.Analysis.Today && !(end < context.Analysis.Record.CurrentFrom))
+            .GroupBy(order => order.Medicine).Select(same => same.Last()).ExceptBy(MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(now => now.Medicine), order => order.Medicine)
+            .Select(order => Plan(order) + " " + PageWords.Until(PageWords.On(order.EndDay!.Value, context.Analysis.Today))))
         .Concat(context.Problems.Order().Where(IsMedicine).Where(context.IsCurrent).Take(PageLimits.ListItems).Select(line => PageWords.LineNotRead(line + 1) + " " + Prose.Quote(context.Written(line).Text)));
+
+    private Prose Plan(MedicineOrder order) =>
+        $"{NoteText.Field(order.Plan.Medicine.Text)} {ProblemText.PlanOf(order.Plan)}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}".TrimEnd();
 
     /// <summary>Texts of a fact, each once.</summary>
     public string Texts(string word) => string.Join("; ", PetCardBuilder.Texts(context, word));
@@ -118,6 +124,8 @@ internal sealed class HeadSection
         DueItem[] late = [.. NotCarriedOut().OrderBy(due => due.On)];
         told.UnionWith(late.Take(OrdersNamed).Select(due => due.Line));
         yield return (PageWords.AllergyLabel, Said("allergy"));
+        yield return (PageWords.SurgeryLabel, SettledUsual.Surgeries(context.Analysis.Record).Where(surgery => !(surgery.Day < context.Analysis.Record.CurrentFrom))
+            .Select(surgery => (Prose)(FindingText.InWords(surgery.What, context.Analysis.Today) + (surgery.What.Contains($"{surgery.Day:yyyy-MM-dd}", StringComparison.Ordinal) ? "" : $" ({PageWords.On(surgery.Day, context.Analysis.Today)})"))));
         yield return (PageWords.MedicinesLabel, Medicines().DefaultIfEmpty(PageWords.NoMedicine));
         yield return (PageWords.NotDone, late.Take(OrdersNamed).Select(due => (Prose)PageWords.DueIn(DueText.Of(due), PageWords.On(due.On!.Value, context.Analysis.Today))));
         yield return (PageWords.Ordered, Ordered(late));
@@ -131,15 +139,17 @@ internal sealed class HeadSection
     {
         DateOnly today = context.Analysis.Today;
         DueItem[] open = [.. Open()];
+        HashSet<int> stillOpen = [.. open.Select(one => one.Line)];
+        HashSet<int> atVisit = [.. (context.Analysis.Record.Period.Visit?.Items ?? []).Select(item => item.Line)];
         foreach ((int line, NoteItem item) in context.Analysis.Record.Period.Visit?.Items ?? [])
         {
-            if (item is Recheck or DueTask && open.All(one => one.Line != line))
+            if (item is Recheck or DueTask && !stillOpen.Contains(line))
             {
                 yield return $"{(item is Recheck recheck ? $"{Analysis.Rules.Wording.NameOf(recheck.Item.Word).ToLowerInvariant()} {SiteWords.Of(recheck.Site)}".TrimEnd() : NoteText.Field(((DueTask)item).Topic.Text))}: {PageWords.IsDone}";
             }
         }
 
-        foreach (DueItem due in open.Except(late).Where(due => (due.Kind == DueKind.Task && due.On <= today.Plus(SoonDays)) || context.Analysis.Record.Period.Visit?.Items.Any(item => item.Line == due.Line) == true).OrderBy(due => due.On).Take(OrdersNamed))
+        foreach (DueItem due in open.Except(late).Where(due => (due.Kind == DueKind.Task && due.On <= today.Plus(SoonDays)) || atVisit.Contains(due.Line)).OrderBy(due => due.On).Take(OrdersNamed))
         {
             told.Add(due.Line);
             yield return due.On is { } on ? PageWords.DueIn(DueText.Of(due), PageWords.On(on, today)) : DueText.Of(due);

@@ -15,13 +15,16 @@ namespace HealthNotes.Rendering.Sections;
 /// <summary>What was looked at and measured without a finding, what was not, laboratory values, and what is due.</summary>
 internal static class LookedAtSections
 {
+    /// <summary>What was measured so few days before or after a check counts as part of it.</summary>
+    private const int NearDays = 3;
+
     /// <summary>What was measured since the visit and no problem tells of, a line each.</summary>
     public static Section? Measured(PageContext context, PageModel model)
     {
         var text = new ProblemText(context);
         HashSet<CourseKey> told = [.. model.Problems.SelectMany(problem => problem.Parts).OfType<ValuePart>().Select(value => value.Key)];
         IEnumerable<ValuePart> values = NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Vital || word.Word == "water").OrderBy(word => word.Order)
-            .SelectMany(word => context.Analysis.Record.All(word.Word)).Select(course => SameVital.Of(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
+            .SelectMany(word => context.Analysis.Record.All(word.Word)).Select(course => SameVital.OnPage(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
             .Where(course => !told.Contains(course.Key) && course.Lines.Any(line => line.Reading is not null && context.IsCurrent(line.Line)))
             .Select(course => ValueCourse.Of(context.Analysis.Record, course, null, found: false)).OfType<ValuePart>();
         return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong(PageWords.ChartOf(value.Key.Word, value.Key.Detail) + (value.Key.Word == "glucose" && value.Key.Detail.Split(' ')[0] is not "any" and var state ? ", " + state.Replace('-', ' ') : "") + ":") + " " + text.Of(value, null)
@@ -33,20 +36,21 @@ internal static class LookedAtSections
     {
         DatedEntry? check = context.Period.Check;
         IReadOnlyList<CurrentItem> items = [.. context.Items.Where(item => check is not null && item.Entry.Day == check.Day && item.Entry.IsCheck)];
-        string[] fine = [.. items.Where(item => item.Item is Examined && context.LevelOf(item) is null && !context.HasProblem(item.Line)).OrderBy(item => item.Item.Word.Order)
-            .GroupBy(item => item.Item.Word).Select(group => Wording.NameOf(group.Key.Word).ToLowerInvariant())];
+        string[] fine = [.. items.Where(item => item.Item is Examined).OrderBy(item => item.Item.Word.Order)
+            .GroupBy(item => item.Item.Word).Where(group => group.All(item => context.LevelOf(item) is null && !context.HasProblem(item.Line))).Select(group => Wording.NameOf(group.Key.Word).ToLowerInvariant())];
         var coverage = new CheckCoverage(CheckItems.For(context.Analysis.Pet));
         CheckCoverage.Seen seen = items.Select(item => item.Entry.Entry).Distinct().Select(coverage.In).Aggregate(default(CheckCoverage.Seen), (left, right) => left | right);
         string[] skipped = [.. context.Items.Where(item => item.Item is Skipped).Select(item => (Skipped)item.Item)
             .GroupBy(skip => $"{Wording.NameOf(skip.Item.Word)} {SiteWords.Of(skip.Site)}".TrimEnd().ToLowerInvariant())
             .Select(same => PageWords.SkippedBecause(same.Key, same.Last().Reason is { } reason ? NoteText.Field(reason.Text) : "")).Take(PageLimits.ListItems)];
         IEnumerable<string> missing = check is null ? [] : coverage.Named(coverage.Tell(seen).Missing).Select(item => Wording.NameOf(item.Word.Word).ToLowerInvariant());
-        string[] not = [.. skipped.Concat(missing.Where(item => !skipped.Any(skip => skip.StartsWith(item, StringComparison.Ordinal))))];
+        string[] near = [.. context.Items.Where(item => item.Entry.Day is { } on && check?.Day is { } day && Math.Abs(on.DayNumber - day.DayNumber) <= NearDays).Select(item => Wording.NameOf(item.Item.Word.Word).ToLowerInvariant()).Distinct()];
+        string[] not = [.. skipped.Concat(missing.Except(near).Where(item => !skipped.Any(skip => skip.StartsWith(item, StringComparison.Ordinal))))];
         return Section.Of(
             "looked-at", PageWords.LookedAt,
             Block.Paragraph(check?.Day is { } day && fine.Length > 0 ? PageWords.LookedAtIn(PageWords.On(day, context.Analysis.Today), fine) : ""),
             Block.Paragraph(seen.RestOk ? PageWords.RestTicked : ""),
-            Block.Paragraph(not.Length == 0 ? "" : PageWords.NotLookedAtIn(not)));
+            Block.Paragraph(not.Length == 0 ? "" : seen.RestOk ? PageWords.NotMeasuredIn(not) : PageWords.NotLookedAtIn(not)));
     }
 
     /// <summary>Laboratory values beside the laboratory's own range; no other range is known here.</summary>

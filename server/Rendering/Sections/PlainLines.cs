@@ -27,7 +27,7 @@ internal static class PlainLines
         [
             $"{name}: {head.Identity()}. {head.Intro[1].Plain} {PageMark.Text}",
             $"{PageWords.ProblemsHeading(context.Analysis.Record.Period, context.Analysis.Today)}: {(open.Length == 0 ? PageWords.NothingToPaste : string.Join(" | ", open.Take(MostProblems).Select((problem, index) => $"{index + 1} {ProblemText.TitleOf(problem)}: {text.LineOf(problem)}")))}",
-            $"{PageWords.MedicinesLabel}: {OrNone(Prose.Join("; ", head.Medicines()).Plain)}. {PageWords.AllergyLabel}: {OrNone(head.Texts("allergy"))}. {PageWords.KnownLabel}: {OrNone(head.Texts("known"))}.",
+            $"{PageWords.MedicinesLabel}: {OrNotWritten(Prose.Join("; ", head.Medicines()).Plain)}. {PageWords.AllergyLabel}: {OrNotWritten(head.Texts("allergy"))}. {PageWords.KnownLabel}: {OrNotWritten(head.Texts("known"))}.",
             $"{PageWords.NotDone}: {OrNone(string.Join("; ", head.NotCarriedOut().Select(due => PageWords.DueIn(DueText.Of(due), PageWords.On(due.On!.Value, context.Analysis.Today)))))}.",
             $"{PageWords.Questions}: {OrNone(string.Join(" / ", questions))}",
         ];
@@ -35,6 +35,8 @@ internal static class PlainLines
     }
 
     private static string Short(string line) => Abbreviations.Aggregate(line, (text, pair) => text.Replace(pair.Long, pair.Short, StringComparison.Ordinal));
+
+    private static string OrNotWritten(string text) => text.Length == 0 ? PageWords.NoMedicine : text;
 
     private static string OrNone(string text) => text.Length == 0 ? PageWords.NoneSeen : text;
 }

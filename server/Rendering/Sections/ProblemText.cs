@@ -34,7 +34,8 @@ internal sealed class ProblemText(PageContext context)
     /// <summary>What to show of it, in one line.</summary>
     public string LineOf(Problem problem)
     {
-        string[] parts = [.. problem.Parts.Select(part => Of(part, problem)).Where(text => text.Length > 0)];
+        string[] parts = [.. problem.Parts.Select((part, at) => part is SignPart sign
+            ? Of(sign, problem.Topic.Title, again: at > 0 && problem.Parts[at - 1] is SignPart { Item: var before } && ReferenceEquals(before, sign.Item)) : Of(part, problem)).Where(text => text.Length > 0)];
         return string.Join("; ", parts);
     }
 
@@ -95,7 +96,7 @@ internal sealed class ProblemText(PageContext context)
         [
             string.Join(Arrow, steps.Where(step => step.Length > 0)), change, Signs(place),
             place.Life.Ended is { } ended ? PageWords.EndedOn((place.Life.EndWord ?? "").Replace('-', ' '), On(ended.Day)) : "",
-            place.Life.Looks.IsEmpty || sampled is not null ? "" : PageWords.KnownToClinic,
+            place.Life.Looks.IsEmpty || sampled is not null ? "" : PageWords.SeenAtClinic(On(place.Life.Looks[^1].Day)),
             sampled is null ? "" : PageWords.EndedOn(PageWords.Sampled, On(sampled.Day)),
             place.From is null || place.Life.First.Day != place.From.Day ? PageWords.FirstNotedOn(On(place.Life.First.Day)) : "",
         ];
@@ -103,11 +104,11 @@ internal sealed class ProblemText(PageContext context)
     }
 
     /// <summary>Signs at one part.</summary>
-    public string Of(SignPart sign, string title)
+    public string Of(SignPart sign, string title, bool again = false)
     {
         string name = Wording.NameOf(sign.Item.Word.Word).ToLowerInvariant();
         string place = SiteWords.Of(sign.Item.Site, sign.Item.Tag);
-        string part = string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : $"{name} {place}".TrimEnd();
+        string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : $"{name} {place}".TrimEnd();
         string when = sign.Times > 0 ? PageWords.TimesOnDays(sign.Times, sign.Days, On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
         string[] more = [when, sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (sign.Times > 0 ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
         string words = string.Join(", ", sign.Words);
@@ -190,7 +191,7 @@ internal sealed class ProblemText(PageContext context)
         string[] ends = [.. new[] { clinic.Low, clinic.High }.OfType<decimal>().Select(end => Wording.Round(context.Units.Number(end, clinic.Unit), 1))];
         string range = clinic.IsLimit ? PageWords.LimitIs(ends[0]) : PageWords.UsualIs(ends[0], ends[^1]);
         return clinic.Worst is not { } worst ? $"{PageWords.WithinClinic(clinic.IsLimit)} {range}{set}"
-            : PageWords.PastClinic(clinic.Above > 0, $"{range}{set}", clinic.Above + clinic.Below, clinic.Of) + (worst == value.Now ? "" : ", " + PageWords.WorstOf(clinic.Above > 0, Bare(worst.Value), On(worst.Day)));
+            : PageWords.PastClinic(clinic.Above > 0, $"{range}{set}", clinic.Above + clinic.Below, clinic.Of, clinic.InARow) + (worst == value.Now ? "" : ", " + PageWords.WorstOf(clinic.Above > 0, Bare(worst.Value), On(worst.Day)));
     }
 
     /// <summary>What a vital is called inside a line about its system; empty where the title says it.</summary>

@@ -7,7 +7,7 @@ namespace HealthNotes.Rendering.Text;
 internal static partial class PageWords
 {
     public const string DaysOfCare = "Home care, day by day";
-    public const string DaysCaption = "What was written of each day. Not logged: planned, and nothing written of it; it may have been given. –: nothing written.";
+    public const string DaysCaption = "What was written of each day. Not logged: planned, and nothing written of it; it may have been given. –: nothing written of this.";
     public const string NothingWritten = "–";
     public const string WrittenColumn = "Written";
     public const string CoughColumn = "Cough";
@@ -32,8 +32,8 @@ internal static partial class PageWords
 
     /// <summary>The days in between without a note; of many only how many.</summary>
     public static string WithoutNote(IReadOnlyList<(DateOnly From, DateOnly To)> days, DateOnly today) => days.Count <= 6
-        ? $"No note: {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
-        : $"No note on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between.";
+        ? $"No home care written: {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
+        : $"No home care written on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between.";
 
     /// <summary>One day, or several: <c>5 Nov</c>, <c>5 to 9 Nov</c>, <c>30 Oct to 2 Nov</c>.</summary>
     public static string Days(DateOnly from, DateOnly to, DateOnly today)

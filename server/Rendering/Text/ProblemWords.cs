@@ -16,6 +16,10 @@ internal static partial class PageWords
     public const string VisitSaid = "Said at the visit";
     public const string Ordered = "Ordered";
     public const string NoMedicine = "none written";
+    public const string SurgeryLabel = "Surgery";
+
+    public static string Until(string day) => $"until {day}";
+
     public const string NotDone = "Overdue";
     public const string NextSteps = "What to do now";
     public const string Background = "Background";
@@ -25,6 +29,9 @@ internal static partial class PageWords
     public const string Sources = "Sources";
     public const string NoClearChange = "no clear change";
     public const string KnownToClinic = "known to the clinic";
+
+    public static string SeenAtClinic(string day) => $"seen at the clinic {day}";
+
     public const string AtVisit = "visit";
 
     /// <summary>What a level is called for the reader.</summary>
@@ -83,7 +90,7 @@ internal static partial class PageWords
 
     public static string WithinClinic(bool isLimit) => isLimit ? "not past the clinic's" : "within the clinic's";
 
-    public static string PastClinic(bool above, string range, int past, int of) => $"{(above ? "above" : "below")} the clinic's {range} in {past:N0} of {Count(of, "reading")}";
+    public static string PastClinic(bool above, string range, int past, int of, int inARow) => $"{(above ? "above" : "below")} the clinic's {range} {(past == of && of > 1 ? $"in all {of:N0} readings" : $"in {past:N0} of {Count(of, "reading")}{(inARow > 1 ? $", the last {inARow:N0} in a row" : "")}")}";
 
     public static string WorstOf(bool above, string value, string day) => $"{(above ? "highest" : "lowest")} {value} on {day}";
 
@@ -122,6 +129,8 @@ internal static partial class PageWords
     public static string LineNotRead(int number) => $"line {number} could not be read:";
 
     public static string LookedAtIn(string day, IEnumerable<string> parts) => $"Check of {day}, no finding at: {string.Join(", ", parts)}.";
+
+    public static string NotMeasuredIn(IEnumerable<string> parts) => $"Not measured in that check: {string.Join("; ", parts)}.";
 
     public static string NotLookedAtIn(IEnumerable<string> parts) => $"Not looked at: {string.Join("; ", parts)}.";
 

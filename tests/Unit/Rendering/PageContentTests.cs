@@ -161,7 +161,12 @@ public class PageContentTests
     [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop axb", true)]
     [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop ax\n2026-10-03 visit\n  med ax 10mg every 24h", true)]
     public void A_medicine_is_listed_while_its_plan_holds(string lines, bool listed) =>
-        Assert.Equal(listed, !Pages.Document("pet A\n" + lines).Section("pet").Contains("Medicines: none written", StringComparison.Ordinal));
+        Assert.Equal(listed, Pages.Document("pet A\n" + lines).Section("pet") is var pet && pet.Contains("Medicines: ax", StringComparison.Ordinal) && !pet.Contains(" until ", StringComparison.Ordinal));
+
+    /// <summary>A vet wants to know what was given last week, too.</summary>
+    [Fact]
+    public void A_medicine_that_ended_since_the_visit_is_listed_with_its_last_day() =>
+        Assert.Contains("Medicines: ax 5 mg every 24 h until 4 Oct", Pages.Document("pet A\nmed ax 5mg every 24h until 2026-10-04\n2026-10-04 log\n  ate all\n").Section("pet"), StringComparison.Ordinal);
 
     [Fact]
     public void The_same_sign_on_several_days_is_one_problem()

@@ -107,7 +107,7 @@ internal sealed class ChartsBuilder
             ("weight", null, false, 0), ("hr", "rest", false, 60), ("rr", "asleep", true, 0), ("rr", "rest", true, 0), ("temp", null, false, 3), ("glucose", null, true, 0),
         ];
         return from row in wanted
-               from course in record.All(row.Word).Select(course => SameVital.Of(course, record.All)).DistinctBy(course => course.Key)
+               from course in record.All(row.Word).Select(course => SameVital.OnPage(course, record.All)).DistinctBy(course => course.Key)
                where row.State is null || course.Key.Detail.Split(' ')[0] == row.State
                let lines = course.Lines.Where(line => line.Reading is not null && line.Day >= @from && line.Day <= to).ToArray()
                where IsEnough(lines.Select(line => line.Day))

@@ -148,7 +148,7 @@ public class ChartTests
         Assert.Equal(["vaccine, visit", "surgery"], chart.QuerySelectorAll("text.event").Select(text => text.TextContent));
         Assert.Equal(["insulin 1 unit", "2 units twice a day"], chart.QuerySelectorAll("text.dose").Select(text => text.TextContent));
         Assert.InRange(Number(chart.QuerySelectorAll("rect.medicine")[0], "x"), 60, 110);
-        Assert.Contains("Also given: x: 5 mg once a day", page.Section("charts"), StringComparison.Ordinal);
+        Assert.Contains("Also prescribed: x: 5 mg once a day", page.Section("charts"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -176,8 +176,8 @@ public class ChartTests
     public void Every_chart_tells_in_words_what_it_shows()
     {
         IElement chart = Chart(Dog + Days("weight {0}kg", 27m, 25.5m, 26m), "Weight");
-        Assert.Equal("27 kg (2026-08-01) to 26 kg (2026-09-10); lowest 25.5 kg (2026-08-21), highest 27 kg (2026-08-01); 3 readings.", chart.QuerySelector("desc")!.TextContent);
-        Assert.Contains("- Weight: 27 kg (2026-08-01) to 26 kg (2026-09-10)", Pages.Markdown(Dog + Days("weight {0}kg", 27m, 25.5m, 26m)), StringComparison.Ordinal);
+        Assert.Equal("27 kg (1 Aug 2026) to 26 kg (10 Sep 2026); lowest 25.5 kg (21 Aug 2026), highest 27 kg (1 Aug 2026); 3 readings.", chart.QuerySelector("desc")!.TextContent);
+        Assert.Contains("- Weight: 27 kg (1 Aug 2026) to 26 kg (10 Sep 2026)", Pages.Markdown(Dog + Days("weight {0}kg", 27m, 25.5m, 26m)), StringComparison.Ordinal);
     }
 
     [Fact]

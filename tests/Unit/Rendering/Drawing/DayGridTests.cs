@@ -35,7 +35,7 @@ public class DayGridTests
                 "25 Sep | 1 of 2 given, 1 not logged | glucose 5.5 to 9.1 mmol/L",
             ],
             page.Rows("days"));
-        Assert.Contains("No note: 22 to 24 Sep.", page.Section("days"), StringComparison.Ordinal);
+        Assert.Contains("No home care written: 22 to 24 Sep.", page.Section("days"), StringComparison.Ordinal);
         Assert.Equal("x 5 mg twice a day", page.QuerySelectorAll("section.days thead th")[1].TextContent);
     }
 
@@ -69,10 +69,10 @@ public class DayGridTests
             """).Rows("days");
         Assert.Equal(
             [
-                "21 Sep | all 3 given | given twice: 06:50, 08:10 | \u2013",
-                "22 Sep | 1 of 3 given, 1 missed, 1 not logged | withheld | \u2013",
-                "23 Sep | given twice: 07:00, 07:30, 1 not logged | not logged | \u2013",
-                "24 Sep | \u2013 | given twice | \u2013",
+                "21 Sep | all 3 given | given twice: 06:50, 08:10",
+                "22 Sep | 1 of 3 given, 1 missed, 1 not logged | withheld",
+                "23 Sep | given twice: 07:00, 07:30, 1 not logged | not logged",
+                "24 Sep | \u2013 | given twice",
             ],
             rows);
     }
@@ -82,7 +82,7 @@ public class DayGridTests
     {
         IHtmlDocument page = Pages.Document("pet A\nspecies dog\nmed x 5mg every 24h from 2026-09-01\nmed z 2mg every 24h from 2026-09-01\n2026-09-20 check\n  weight 10kg\n"
             + string.Concat(Enumerable.Range(21, 9).Select(day => $"2026-09-{day} log\n  07:{day} gave x 5mg\n  ate all\n")));
-        Assert.Equal(["21 to 29 Sep | given | 1 eaten | \u2013"], page.Rows("days"));
+        Assert.Equal(["21 to 29 Sep | given | 1 eaten"], page.Rows("days"));
         Assert.Contains("No dose is logged in this time: z 2 mg once a day.", page.Section("days"), StringComparison.Ordinal);
     }
 
