@@ -83,7 +83,7 @@ internal static partial class PageWords
         string[] changes =
         [
             Changed(same[0], same[^1]) is { } sinceFirst ? $"{sinceFirst} since {Wording.Day(same[0].Day, today)}" : "",
-            seen is not null && seen != same[0] && Changed(seen, same[^1]) is { } sinceVisit ? $"{sinceVisit} since the visit ({Wording.Day(visit!.Value, today)})" : "",
+            seen is not null && seen != same[0] && Changed(seen, same[^1]) is { } sinceVisit ? seen.Day == visit ? $"{sinceVisit} since the visit ({Wording.Day(visit.Value, today)})" : $"{sinceVisit} since {Wording.Day(seen.Day, today)}, before the visit" : "",
         ];
         return $"{last}{(changes.All(change => change.Length == 0) ? "" : ": ")}{string.Join(", ", changes.Where(change => change.Length > 0))}";
     }

@@ -7,8 +7,9 @@ namespace HealthNotes.Rendering.Text;
 internal static partial class PageWords
 {
     public const string DaysOfCare = "Home care, day by day";
-    public const string DaysCaption = "What was written of each day. Not logged: planned, and nothing written of it; it may have been given. –: nothing written of this.";
-    public const string NothingWritten = "–";
+    public const string DaysCaption = "What was written of each day. Not logged: planned, and nothing written of it; it may have been given.";
+    public const string NoneWritten = "none written";
+    public const string NotPlanned = "not planned";
     public const string WrittenColumn = "Written";
     public const string CoughColumn = "Cough";
     public const string SneezeColumn = "Sneeze";

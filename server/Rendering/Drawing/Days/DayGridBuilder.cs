@@ -66,6 +66,11 @@ internal static class DayGridBuilder
 
         bool hasOwn = own.Length > 0 || isColumn.Contains(true);
         bool hasRest = !hasOwn || rows.Exists(row => row.Cells[^1].Length > 0);
+        for (int row = 0; row < rows.Count; row++)
+        {
+            rows[row] = rows[row] with { Cells = [.. rows[row].Cells.Select((cell, column) => cell.Length > 0 ? cell : column < own.Length ? PageWords.NotPlanned : column == rows[row].Cells.Count - 1 ? "" : PageWords.NoneWritten)] };
+        }
+
         return new DayGrid(
             context.Analysis.Today, [.. own.Select(medicine => medicine.Title), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), .. hasRest ? [hasOwn ? PageWords.OtherColumn : PageWords.WrittenColumn] : Array.Empty<string>()],
             [.. rows.Select(row => hasRest ? row : row with { Cells = [.. row.Cells.SkipLast(1)] })], all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Title)], curves)

@@ -104,7 +104,7 @@ public class ChartTests
         IElement figure = Figure(Dog + "2026-06-01 check\n  weight 20kg\n2026-07-01 visit\n  weight 22kg\n2026-07-05 check\n  weight 20kg\n2026-08-01 check\n  weight 18kg\n", "Weight");
         Assert.Single(figure.QuerySelectorAll("svg[role=img] rect.clinic"));
         Assert.Equal(["3", "1"], figure.QuerySelectorAll("polyline").Select(line => $"{line.GetAttribute("points")!.Split(' ').Length}"));
-        Assert.Contains("18 (1 Aug): \u221210\u00A0% since 1 May, \u221210\u00A0% since the visit (1 Jul)", Figure(Dog + "2026-05-01 check\n  weight 20kg\n2026-06-01 check\n  weight 20kg\n2026-07-01 visit\n  weight 22kg\n2026-08-01 check\n  weight 18kg\n", "Weight").TextContent, StringComparison.Ordinal);
+        Assert.Contains("18 (1 Aug): \u221210\u00A0% since 1 May, \u221210\u00A0% since 1 Jun, before the visit", Figure(Dog + "2026-05-01 check\n  weight 20kg\n2026-06-01 check\n  weight 20kg\n2026-07-01 visit\n  weight 22kg\n2026-08-01 check\n  weight 18kg\n", "Weight").TextContent, StringComparison.Ordinal);
     }
 
     [Theory]

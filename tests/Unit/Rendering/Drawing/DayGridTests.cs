@@ -72,7 +72,7 @@ public class DayGridTests
                 "21 Sep | all 3 given | given twice: 06:50, 08:10",
                 "22 Sep | 1 of 3 given, 1 missed, 1 not logged | withheld",
                 "23 Sep | given twice: 07:00, 07:30, 1 not logged | not logged",
-                "24 Sep | \u2013 | given twice",
+                "24 Sep | not planned | given twice",
             ],
             rows);
     }
@@ -90,7 +90,7 @@ public class DayGridTests
     public void What_is_not_logged_is_never_called_missed_and_today_is_not_over()
     {
         IHtmlDocument page = Pages.Document(Start + "2026-10-04 log\n  gave x 5mg\n2026-10-05 log\n  gave x 5mg\n  pee none\n");
-        Assert.Equal(["4 Oct | 1 of 2 given, 1 not logged | \u2013", "5 Oct | 1 of 2 given | urine none"], page.Rows("days"));
+        Assert.Equal(["4 Oct | 1 of 2 given, 1 not logged | none written", "5 Oct | 1 of 2 given | urine none"], page.Rows("days"));
         Assert.Contains("it may have been given", page.Section("days"), StringComparison.Ordinal);
     }
 
