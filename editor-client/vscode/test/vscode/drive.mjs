@@ -182,7 +182,7 @@ try {
   });
   await step('the page stands beside, and follows what is written', async () => {
     await command('Health Notes: Page beside');
-    const frame = await inside('section.attention');
+    const frame = await inside('section.problems');
     seen.title = await frame.locator('h1').innerText();
     seen.pageScripts = await frame.locator('script').count();
     await until('the count on the page', async () => (await frame.locator('body').innerText()).includes('45/15s'));
