@@ -83,9 +83,12 @@ public static class DueTasks
     private static bool IsOf(DueItem task, NoteItem act)
     {
         string[] topic = task.What.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return act.Name is { } name
+        bool IsWord(string word) => act.Word.Synonyms.Append(act.Word.Word).Contains(word, StringComparer.OrdinalIgnoreCase);
+
+        // `due worming` means any: `worming praziquantel` is one
+        return topic.All(IsWord) || (act.Name is { } name
             ? name.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(word => topic.Contains(word, StringComparer.OrdinalIgnoreCase))
-            : topic.Any(word => act.Word.Synonyms.Append(act.Word.Word).Contains(word, StringComparer.OrdinalIgnoreCase));
+            : topic.Any(IsWord));
     }
 
     private static IEnumerable<Noted> Lines(PetRecord at, DateOnly today) =>

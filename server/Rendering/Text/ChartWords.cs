@@ -62,7 +62,7 @@ internal static partial class PageWords
 
     /// <summary>A medicine with every dose and its days.</summary>
     public static string MedicineInWords(MedicineBar medicine) =>
-        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{DayAndYear(dose.From)} {(dose.To is { } to ? $"to {DayAndYear(to)}" : "on")}"))}";
+        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{DayAndYear(dose.Began)} {(dose.To is { } to ? $"to {DayAndYear(to)}" : "on")}"))}";
 
     /// <summary>The last value; how it changed since the first and since the visit, where that is more than the error of measuring.</summary>
     /// <param name="marks">All values, in the order of time.</param>

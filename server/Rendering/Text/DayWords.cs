@@ -19,7 +19,7 @@ internal static partial class PageWords
     public const string UrineColumn = "Urine";
     public const string StoolColumn = "Stool";
     public const string VomitColumn = "Vomit";
-    public const string OtherColumn = "Other";
+    public const string OtherColumn = "Urine, stool, vomit, cough";
     public const string GlucoseColumn = "Glucose";
     public const string CurvesCaption = "Glucose curves: days with three readings or more";
     public const string InsulinColumn = "Insulin";
@@ -33,8 +33,8 @@ internal static partial class PageWords
 
     /// <summary>The days in between without a note; of many only how many.</summary>
     public static string WithoutNote(IReadOnlyList<(DateOnly From, DateOnly To)> days, DateOnly today) => days.Count <= 6
-        ? $"No home care written: {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
-        : $"No home care written on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between.";
+        ? $"Nothing of these is written for {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
+        : $"Nothing of these is written for {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between.";
 
     /// <summary>One day, or several: <c>5 Nov</c>, <c>5 to 9 Nov</c>, <c>30 Oct to 2 Nov</c>.</summary>
     public static string Days(DateOnly from, DateOnly to, DateOnly today)

@@ -55,7 +55,8 @@ internal sealed record LimitLine(DateTime From, double Value, bool Above, string
 /// <param name="To">The last day; null while it goes on.</param>
 /// <param name="Amount">The amount alone; empty where none is written.</param>
 /// <param name="Words">The amount and how often.</param>
-internal sealed record DoseBar(DateOnly From, DateOnly? To, string Amount, string Words);
+/// <param name="Began">The first day, where it lies before the first day of the chart, too.</param>
+internal sealed record DoseBar(DateOnly From, DateOnly? To, string Amount, string Words, DateOnly Began);
 
 /// <summary>A medicine with the changes of its dose.</summary>
 internal sealed record MedicineBar(string Name, IReadOnlyList<DoseBar> Doses);

@@ -98,7 +98,7 @@ internal sealed class ChartsBuilder
             .GroupBy(order => order.Medicine)
             .Select(medicine => new MedicineBar(
                 NoteText.Field(medicine.Last().Plan.Medicine.Text),
-                [.. medicine.OrderBy(order => order.From).Select(order => new DoseBar(order.From < from ? from : order.From, order.EndDay, PageWords.AmountInWords(order.Plan.Dose), PageWords.DoseInWords(order.Plan)))]));
+                [.. medicine.OrderBy(order => order.From).Select(order => new DoseBar(order.From < from ? from : order.From, order.EndDay, PageWords.AmountInWords(order.Plan.Dose), PageWords.DoseInWords(order.Plan), order.From))]));
 
     private IEnumerable<Chart> Vitals()
     {

@@ -35,7 +35,7 @@ public class DayGridTests
                 "25 Sep | 1 of 2 given, 1 not logged | glucose 5.5 to 9.1 mmol/L",
             ],
             page.Rows("days"));
-        Assert.Contains("No home care written: 22 to 24 Sep.", page.Section("days"), StringComparison.Ordinal);
+        Assert.Contains("Nothing of these is written for 22 to 24 Sep.", page.Section("days"), StringComparison.Ordinal);
         Assert.Equal("x 5 mg twice a day", page.QuerySelectorAll("section.days thead th")[1].TextContent);
     }
 
