@@ -189,12 +189,12 @@ try {
     await page.keyboard.press('ArrowUp');
     await until('the page at the line', async () => (await frame.evaluate(() => window.scrollY)) > 200);
     await page.keyboard.press('ArrowDown');
-    await page.keyboard.type('ask is the limp worse in the cold?', { delay: 20 });
+    await page.keyboard.type('> the limp is worse in the cold', { delay: 20 });
     const typed = Date.now();
     await page.keyboard.press('Escape');
-    await until('the question on the page', async () => (await frame.locator('body').innerText()).includes('worse in the cold'));
+    await until('the words on the page', async () => (await frame.locator('body').innerText()).includes('worse in the cold'));
     seen.pageAfter = Date.now() - typed;
-    // the question is on another part of the page: what matters is that the page was not thrown back to its top
+    // the owner's words stand far down: the page must not be thrown back to its top
     await until('the place kept', async () => (await frame.evaluate(() => window.scrollY)) > 200);
     await picture('5-page');
     await frame.evaluate(() => window.scrollTo({ top: 0, behavior: 'instant' }));
