@@ -126,7 +126,7 @@ public sealed record Opening(
     public string? Text(string word) =>
         Facts.Select(fact => fact.Value).OfType<TextFact>().FirstOrDefault(fact => fact.Word.Word == word)?.Text.Text;
 
-    /// <summary>The species, when it is said.</summary>
+    /// <summary>The species, where it is written.</summary>
     public Species Species => First<SpeciesFact>()?.Species ?? Species.Unknown;
 
     /// <summary>The first fact of a kind, or null.</summary>

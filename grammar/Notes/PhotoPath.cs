@@ -37,7 +37,7 @@ public sealed record PhotoPath(string? Relative, string? Refusal)
             }
         }
 
-        return parts.Count == 0 ? Refused(written, "is no file name") : new PhotoPath(string.Join('/', parts), null);
+        return parts.Count == 0 ? Refused(written, "isn't a file name") : new PhotoPath(string.Join('/', parts), null);
     }
 
     private static PhotoPath Refused(string written, string why) => new(null, $"photo {written} {why}");

@@ -35,7 +35,7 @@ public enum LineKind
 /// <param name="Text">The line without its ending, exactly as written.</param>
 /// <param name="Ending">Its line break: <c>\n</c>, <c>\r\n</c>, <c>\r</c> or nothing.</param>
 /// <param name="Marks">The tokens in order, without the blanks between them.</param>
-/// <param name="Items">What the line means, an item an observation; empty when it is no item, or anything in it could not be read: a line is read whole, or not at all.</param>
+/// <param name="Items">What the line means, an item an observation; empty when it isn't an item, or anything in it could not be read: a line is read whole, or not at all.</param>
 /// <param name="EntryHead">For the head of an entry, what it says.</param>
 /// <param name="Problems">What could not be read.</param>
 public sealed record LineSyntax(

@@ -120,7 +120,7 @@ public enum SlotKind
     /// <summary>Another line's word.</summary>
     Item,
 
-    /// <summary>The name of something that is said about notes, such as <c>lump-sample</c>.</summary>
+    /// <summary>The name of a finding about notes, such as <c>lump-sample</c>.</summary>
     Rule,
 
     /// <summary>What falls due, in free words.</summary>

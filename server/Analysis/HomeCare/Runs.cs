@@ -2,7 +2,7 @@ using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Analysis.HomeCare;
 
-/// <summary>Puts lines that belong together in time together, so that a thing that goes on is said once.</summary>
+/// <summary>Puts lines that belong together in time together, so that what goes on is reported once.</summary>
 internal static class Runs
 {
     /// <summary>At most so many lines are named as evidence.</summary>

@@ -10,7 +10,7 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>All rules, and how their findings come together.</summary>
 public static class RuleBook
 {
-    /// <summary>What is said of a problem that reading found: it rests on the note format alone.</summary>
+    /// <summary>The source of a problem that reading found: it rests on the note format alone.</summary>
     public const string NoteFormat = "the note format (LANGUAGE.md)";
 
     /// <summary>Every rule.</summary>
@@ -99,7 +99,7 @@ public static class RuleBook
     public static ImmutableArray<NoteFinding> FindIn(PetRecord at, Course course) =>
         [.. CourseRules.Where(rule => rule.Wants(course.Key)).SelectMany(rule => rule.Find(course, at)).Select(finding => Accept(finding, course, at))];
 
-    /// <summary>What is said at the last line of a course, or at none of its lines, is how things stand today.</summary>
+    /// <summary>What is reported at the last line of a course, or at none of its lines, is how things stand today.</summary>
     private static NoteFinding Accept(NoteFinding finding, Course course, PetRecord at)
     {
         for (int index = course.Lines.Length - 1; index >= 0; index--)

@@ -19,7 +19,7 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="Times">How many spreads away a reading must be.</param>
 /// <param name="Percent">How many percent of the median away it must be.</param>
 /// <param name="Floor">How far away it must be at least, in the unit.</param>
-/// <param name="From">The number below which nothing is said.</param>
+/// <param name="From">The number below which nothing is reported.</param>
 /// <param name="GrownMonths">The age from which readings count; null for any age.</param>
 /// <param name="AtVisits">Whether readings at the clinic count: fright moves a pulse, a breathing rate and more.</param>
 /// <param name="Mild">The level there.</param>

@@ -21,7 +21,7 @@ public static class ActionFeature
     /// <summary>The edits of an offer that left them to be worked out; empty when the key is not known or there is nothing left to do.</summary>
     public static ImmutableArray<DocumentEdit> Resolve(Document document, string key) => RewriteBook.Resolve(document, key);
 
-    /// <summary>Everything that can be mended in one way only; the edits never touch one another. Doing it again changes nothing.</summary>
+    /// <summary>Everything that can be fixed in one way only; the edits never touch one another. Doing it again changes nothing.</summary>
     public static ImmutableArray<DocumentEdit> FixAll(Document document) => AllFixes.Of(document);
 
     /// <summary>A whole line that was chosen ends where the next begins, and is still one line.</summary>

@@ -9,7 +9,7 @@ namespace HealthNotes.Features.Hints;
 /// <summary>A dose against the weight of the day: a fact, not a judgement.</summary>
 internal static class DoseHint
 {
-    /// <summary>The dose per kilogram at the last weighing up to <paramref name="day"/>; null without one, or where the dose is no mass.</summary>
+    /// <summary>The dose per kilogram at the last weighing up to <paramref name="day"/>; null without one, or where the dose isn't a mass.</summary>
     public static Computed? Of(Document document, NoteValue? dose, DateOnly day, bool us)
     {
         if (dose is null || document.Analysis.Pet.WeightOn(day) is not { Day: { } weighed } weight

@@ -33,7 +33,7 @@ internal static class MedicineHover
         Course doses = at.Document.Record.Of(CourseKey.Doses("gave", name));
         if ((at.Entry is { Head.Date: { } on } entry ? doses.Before(on, at.Item!.Head.Time ?? entry.Head.Time, at.Index).FirstOrDefault() : doses.Last) is not { Item: DoseEvent given } last)
         {
-            return at.Entry is null ? "Not noted as given." : "Not noted as given before this line.";
+            return at.Entry is null ? "Not logged as given." : "Not logged as given before this line.";
         }
 
         string dose = given.Dose is null ? "" : ValuePrinter.Print(given.Dose) + " ";

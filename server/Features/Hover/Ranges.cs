@@ -12,7 +12,7 @@ namespace HealthNotes.Features.Hover;
 /// <summary>What is normal for such a pet on that day, what its own vet wrote, and what is usual for it.</summary>
 internal static class Ranges
 {
-    /// <summary>All that a vital is held against: what is normal, what its vet wrote, and what is usual by its own readings.</summary>
+    /// <summary>All that a vital is compared with: what is normal, what its vet wrote, and what is usual by its own readings.</summary>
     public static IEnumerable<string> Of(HoverLine at, string vital) =>
     [
         .. vital == "weight" ? [] : Normal(at, vital),

@@ -6,7 +6,7 @@ using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hover;
 
-/// <summary>On a value: what follows from it, with its uncertainty, the other units, and what a vital is held against.</summary>
+/// <summary>On a value: what follows from it, with its uncertainty, the other units, and what a vital is compared with.</summary>
 internal static class ValueHover
 {
     public static string? At(HoverLine at)

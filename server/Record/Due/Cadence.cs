@@ -18,7 +18,7 @@ public sealed record Cadence(string What, Species Species, ImmutableArray<string
     /// <summary>All rows.</summary>
     public static ImmutableArray<Cadence> All => Rows.Value;
 
-    /// <summary>The row for a species and stage; null where nothing is said.</summary>
+    /// <summary>The row for a species and stage; null where the table has none.</summary>
     public static Cadence? For(string what, Species species, string stage)
     {
         foreach (Cadence row in All)

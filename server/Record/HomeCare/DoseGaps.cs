@@ -13,7 +13,7 @@ namespace HealthNotes.Record.HomeCare;
 /// <param name="Order">The plan.</param>
 public sealed record DoseGap(DateOnly Day, ImmutableArray<Noted> Missed, int Given, int Planned, Noted? Entry, MedicineOrder Order)
 {
-    /// <summary>Doses of which nothing is said, on a day of which something is.</summary>
+    /// <summary>Doses that are not logged, on a day on which something is.</summary>
     public int NotWritten => Entry is null ? 0 : Math.Max(0, Planned - Given - Missed.Length);
 }
 

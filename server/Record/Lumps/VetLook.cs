@@ -10,7 +10,7 @@ public sealed record VetLook(Noted Noted, bool Sampled)
     /// <summary>The day.</summary>
     public DateOnly Day => Noted.Day;
 
-    /// <summary>How it is said: <c>sampled</c>, <c>at the visit</c>, <c>known to the vet</c>.</summary>
+    /// <summary>Its words: <c>sampled</c>, <c>at the visit</c>, <c>known to the vet</c>.</summary>
     public string How => Sampled ? $"Sampled, as written {Day:yyyy-MM-dd}" : Noted.AtVisit ? $"Noted at the visit of {Day:yyyy-MM-dd}" : $"The vet knows, as written {Day:yyyy-MM-dd}";
 
     /// <summary>The look a line tells of; null when it tells of none.</summary>

@@ -128,7 +128,7 @@ public sealed record NormalRange(Selector For, decimal? Low, decimal? High, stri
 
 /// <summary>A life stage.</summary>
 /// <param name="Key">Its key in the tables.</param>
-/// <param name="Name">What an owner is told.</param>
+/// <param name="Name">The name shown to an owner.</param>
 /// <param name="Source">The publication.</param>
 public sealed record LifeStage(string Key, string Name, string Source);
 

@@ -7,7 +7,7 @@ using Markdig.Syntax.Inlines;
 
 namespace HealthNotes.Rendering.Html;
 
-/// <summary>A heading in free text stands out, but is no heading of the page.</summary>
+/// <summary>A heading in free text stands out, but isn't a heading of the page.</summary>
 internal sealed class FreeHeadingRenderer : HtmlObjectRenderer<HeadingBlock>
 {
     /// <inheritdoc/>

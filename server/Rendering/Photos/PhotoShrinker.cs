@@ -21,7 +21,7 @@ internal static class PhotoShrinker
 
     private static readonly SKEncodedImageFormat[] Photos = [SKEncodedImageFormat.Jpeg, SKEncodedImageFormat.Png, SKEncodedImageFormat.Webp, SKEncodedImageFormat.Gif, SKEncodedImageFormat.Bmp];
 
-    /// <summary>The small picture; null with the reason when the file is no picture, or too large to be shown.</summary>
+    /// <summary>The small picture; null with the reason when the file isn't a picture, or too large to be shown.</summary>
     public static (ShrunkPhoto? Photo, string? Problem) Shrink(byte[] file)
     {
         using var data = SKData.CreateCopy(file);

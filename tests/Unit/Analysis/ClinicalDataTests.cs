@@ -106,7 +106,7 @@ public class ClinicalDataTests
         }
     }
 
-    /// <summary>Figures read in the publications, held against what the tables give.</summary>
+    /// <summary>Figures read in the publications, compared with what the tables give.</summary>
     [Theory]
     [InlineData("rr", "cat", "mature", "asleep", null, 30, FindingLevel.Call, 2)] // Ljungvall et al., J Feline Med Surg 2014: several sleeping counts above 30
     [InlineData("rr", "dog", "mature", "asleep", null, 30, FindingLevel.Call, 2)] // Rishniw et al., Res Vet Sci 2012: healthy dogs sleep below 30

@@ -15,7 +15,7 @@ public class NormalRangeRuleTests
     [InlineData("rr 41 asleep", FindingLevel.Urgent)]
     [InlineData("rr 30", null)]
     [InlineData("rr 31", FindingLevel.Watch)]
-    [InlineData("rr 120 panting", null)] // never held against a resting range
+    [InlineData("rr 120 panting", null)] // never compared with a resting range
     [InlineData("rr 80 excited", null)]
     [InlineData("hr 60", null)]
     [InlineData("hr 59", FindingLevel.Watch)]
@@ -39,7 +39,7 @@ public class NormalRangeRuleTests
     [InlineData("crt 2s", null)]
     [InlineData("crt 2.5s", FindingLevel.Watch)]
     [InlineData("crt 3s", FindingLevel.Urgent)]
-    [InlineData("crt <2s", null)] // a bound that may be fine is no alarm
+    [InlineData("crt <2s", null)] // a bound that may be fine raises nothing
     [InlineData("crt >3s", FindingLevel.Urgent)]
     [InlineData("crt 0.5s", FindingLevel.Watch)]
     [InlineData("bcs 4/9", null)]

@@ -50,7 +50,7 @@ public sealed class OftenRule : ICourseRule
                 continue;
             }
 
-            // what goes on is said once, at its newest line
+            // what goes on is reported once, at its newest line
             if (told is not null && !WithinADay(told, line))
             {
                 yield return finding!;

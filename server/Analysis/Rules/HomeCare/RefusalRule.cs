@@ -12,7 +12,7 @@ public sealed class RefusalRule : ICourseRule
 {
     private static readonly string[] Words = ["refused", "sniffed", "none"];
 
-    /// <summary>What was taken and is no meal.</summary>
+    /// <summary>What was taken and isn't a meal.</summary>
     private static readonly string[] NoMeal = ["grass", "stolen", "dung", "non-food", "poison"];
     private readonly string word;
     private readonly string what;

@@ -18,6 +18,6 @@ internal static class KnownFinding
         note.Conditions.Saying(item.Word.Synonyms.Append(item.Word.Word).SelectMany(name => (string[])[name, name + "s"]))
             .Where(fact => fact.Fact.Word.Word == "known" && !(fact.Day > day) && NamedSite.Names(fact.Fact.Text.Text, item.Word, item.Site, item.Tag?.Name));
 
-    /// <summary>How it is said in a message.</summary>
+    /// <summary>Its words in a message.</summary>
     public static string Say(DatedFact<TextFact> fact) => $"Known: {fact.Fact.Text.Text} (line {fact.Line + 1}).";
 }

@@ -32,7 +32,7 @@ public sealed class LumpRule : IEntryRule
             }
             else if (end is not null)
             {
-                yield return this.At(FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, written as `{end}` and not noted before.", "the notes themselves");
+                yield return this.At(FindingLevel.Info, line, lump.Site.Span, $"Lump {name}, written as `{end}` and not written down before.", "the notes themselves");
             }
             else if (SeenBy(at, entry, lump) is { } seen)
             {

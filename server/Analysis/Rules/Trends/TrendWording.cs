@@ -40,7 +40,7 @@ internal static class TrendWording
         _ => unit,
     };
 
-    /// <summary>A kilogram is told more finely: a cat loses a tenth of it in a month.</summary>
+    /// <summary>A kilogram is shown more finely: a cat loses a tenth of it in a month.</summary>
     private static string Number(double number, string unit, bool us, int decimals) => Wording.Round((decimal)Math.Round((unit, us) switch
     {
         ("kg", true) => number / KilogramsInPound,

@@ -8,7 +8,7 @@ using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
-/// <summary>Weight gained by a grown animal, against the lowest of the last six months. A weight that has come back is no gain.</summary>
+/// <summary>Weight gained by a grown animal, against the lowest of the last six months. A weight that has come back isn't a gain.</summary>
 public sealed class WeightGainRule : ICourseRule
 {
     private static readonly string[] NeuterWords = ["neuter", "spay", "castrat"];

@@ -15,7 +15,7 @@ namespace HealthNotes.Features.Actions.Fixes;
 /// </summary>
 internal static class AllFixes
 {
-    /// <summary>One edit for each line that can be mended, from its first changed character to its last.</summary>
+    /// <summary>One edit for each line that can be fixed, from its first changed character to its last.</summary>
     public static ImmutableArray<DocumentEdit> Of(Document document)
     {
         ImmutableArray<DocumentEdit>.Builder edits = ImmutableArray.CreateBuilder<DocumentEdit>();
@@ -31,7 +31,7 @@ internal static class AllFixes
 
             Entry? entry = document.Analysis.Note.EntryAt(line);
             string before = document.Syntax.Lines[line].Text;
-            LineSyntax after = Mended(document, line, new Trial(species, entry?.Head.Kind, document.Today));
+            LineSyntax after = Corrected(document, line, new Trial(species, entry?.Head.Kind, document.Today));
             if (done == line && done < opening)
             {
                 species = Say(species, after.Item);
@@ -47,11 +47,11 @@ internal static class AllFixes
         return edits.DrainToImmutable();
     }
 
-    /// <summary>The first line that says the species counts; one that this very run mends counts too, as it will the next time.</summary>
+    /// <summary>The first line that says the species counts; one that this very run fixes counts too, as it will the next time.</summary>
     private static Species Say(Species before, NoteItem? item) => before == Species.Unknown && item is SpeciesFact fact ? fact.Species : before;
 
     /// <summary>The line with everything certain done.</summary>
-    private static LineSyntax Mended(Document document, int line, Trial trial)
+    private static LineSyntax Corrected(Document document, int line, Trial trial)
     {
         var at = new LineAt(document, line, trial, trial.Read(document.Syntax.Lines[line].Text));
         while (at.Read.Errors.SelectMany(error => FixBook.InLine(at, error)).FirstOrDefault(fix => fix.Certain) is { } fix)

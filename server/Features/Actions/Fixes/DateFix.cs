@@ -12,7 +12,7 @@ namespace HealthNotes.Features.Actions.Fixes;
 /// </summary>
 internal static class DateFix
 {
-    /// <summary>The orders in use. With the year first the day comes last, unless that is no day.</summary>
+    /// <summary>The orders in use. With the year first the day comes last, unless that isn't a day.</summary>
     private static readonly string[][] Orders =
     [
         ["yyyy/M/d", "yyyy.M.d"],

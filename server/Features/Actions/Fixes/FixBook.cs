@@ -21,14 +21,14 @@ internal static class FixBook
     /// <summary>True for a rule that some fix goes with.</summary>
     public static bool Has(string rule) => ProblemRules.All.Contains(rule) || rule is EntryDate or FactsMissing or Accept || Rates.Contains(rule);
 
-    /// <summary>The ways to mend a finding within its line.</summary>
+    /// <summary>The ways to fix a finding within its line.</summary>
     public static IEnumerable<LineFix> InLine(LineAt at, NoteFinding finding)
     {
-        List<LineFix> fixes = [.. Mend(at, finding)];
+        List<LineFix> fixes = [.. FixesOf(at, finding)];
         return finding.Rule is ProblemRules.Missing or ProblemRules.MissingUnit ? fixes : fixes.Concat(FreeTextFix.IfNothingElse(at, finding, fixes));
     }
 
-    /// <summary>The ways to mend a finding that change other lines too.</summary>
+    /// <summary>The ways to fix a finding that change other lines too.</summary>
     public static IEnumerable<ActionOffer> InNote(LineAt at, NoteFinding finding) => finding.Rule switch
     {
         ProblemRules.Misplaced => [.. MisplacedFact.Of(at.Document, finding), .. MisplacedObservation.Of(at.Document, finding)],
@@ -37,7 +37,7 @@ internal static class FixBook
         _ => [],
     };
 
-    private static IEnumerable<LineFix> Mend(LineAt at, NoteFinding finding) => finding.Rule switch
+    private static IEnumerable<LineFix> FixesOf(LineAt at, NoteFinding finding) => finding.Rule switch
     {
         _ when finding.Corrected is not null => NearestWordFix.Of(at, finding),
         ProblemRules.UnknownWord => NearestWordFix.Of(at, finding),

@@ -8,7 +8,7 @@ namespace HealthNotes.Features.Actions.Fixes;
 /// <summary>A line that is not understood becomes free text, which is printed for the vet, or a comment, which is not. Every character of it stays.</summary>
 internal static class FreeTextFix
 {
-    /// <summary>For a line of which nothing is understood but its word, where nothing else mends it.</summary>
+    /// <summary>For a line of which nothing is understood but its word, where nothing else fixes it.</summary>
     public static IEnumerable<LineFix> IfNothingElse(LineAt at, NoteFinding finding, IReadOnlyCollection<LineFix> others) =>
         others.Count == 0 && at.Line.Kind == LineKind.Item && at.Line.Item is null ? Of(at, finding) : [];
 

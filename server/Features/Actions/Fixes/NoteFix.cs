@@ -4,7 +4,7 @@ using HealthNotes.Features.Documents;
 
 namespace HealthNotes.Features.Actions.Fixes;
 
-/// <summary>A way to mend something that takes more than one line to mend.</summary>
+/// <summary>A fix that takes more than one line.</summary>
 internal static class NoteFix
 {
     /// <summary>An offer that does away with one finding.</summary>

@@ -5,7 +5,7 @@ using HealthNotes.Features.Documents;
 
 namespace HealthNotes.Features.Actions.Fixes;
 
-/// <summary>Turns the ways to mend what is found in some lines into offers.</summary>
+/// <summary>Turns the ways to fix what is found in some lines into offers.</summary>
 internal static class QuickFixes
 {
     /// <summary>More findings than this are not looked at in one request: nobody reads a menu that long.</summary>

@@ -4,7 +4,7 @@ using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Features.Actions.Fixes;
 
-/// <summary>What is said a second time in a line goes. It is preferred, and certain, only where the very same word stands before it: which of two sizes is right is for the writer.</summary>
+/// <summary>What a line says a second time goes. It is preferred, and certain, only where the very same word stands before it: which of two sizes is right is for the writer.</summary>
 internal static class SaidTwiceFix
 {
     public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)

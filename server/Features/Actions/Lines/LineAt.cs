@@ -8,8 +8,8 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Features.Actions.Lines;
 
 /// <summary>
-/// A line that is to be mended, in its document. Its text may be ahead of the document's: when several things are wrong in
-/// it, each is mended in what the one before has left.
+/// A line that is to be fixed, in its document. Its text may be ahead of the document's: when several things are wrong in
+/// it, each is fixed in what the one before has left.
 /// </summary>
 /// <param name="Document">The document.</param>
 /// <param name="Index">The index of the line.</param>

@@ -2,7 +2,7 @@ using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Features.Actions.Lines;
 
-/// <summary>A way to mend one line: some of its characters give way to others.</summary>
+/// <summary>A way to fix one line: some of its characters give way to others.</summary>
 /// <param name="Id">The name of the kind of action.</param>
 /// <param name="Title">What the writer reads.</param>
 /// <param name="Span">The characters that give way.</param>

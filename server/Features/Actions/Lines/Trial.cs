@@ -38,8 +38,8 @@ internal sealed class Trial(Species species, string? entryKind, DateOnly today)
     /// True when the line reads better after the fix: the finding is gone, and what else is wrong was so before or stands
     /// behind the fix. A line tells one problem at a time, the first.
     /// </summary>
-    public static bool IsBetter(TrialLine before, TrialLine after, NoteFinding mended, LineFix fix) =>
-        Count(after, mended) < Count(before, mended)
+    public static bool IsBetter(TrialLine before, TrialLine after, NoteFinding target, LineFix fix) =>
+        Count(after, target) < Count(before, target)
         && after.Errors.All(error => error.Span.Start >= fix.Span.Start + fix.Text.Length || Count(after, error) <= Count(before, error));
 
     private static int Count(TrialLine line, NoteFinding like) => line.Errors.Count(error => error.Rule == like.Rule && error.Message == like.Message);

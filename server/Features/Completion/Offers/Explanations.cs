@@ -64,7 +64,7 @@ internal static class Explanations
         Source(region.Source));
 
     private static string? State(string[] key) => key is [var scope, var spelled] && Vocabulary.States(scope).Find(spelled) is { } state
-        ? Text($"**{state.Word}**: {Sentence(state.Definition)}", state.Comparable == "none" ? "It is never held against a resting range." : "", Also(state.Synonyms), Source(state.Source))
+        ? Text($"**{state.Word}**: {Sentence(state.Definition)}", state.Comparable == "none" ? "It is never compared with a resting range." : "", Also(state.Synonyms), Source(state.Source))
         : null;
 
     private static string Object(ComparisonObject thing) => Text(

@@ -2,7 +2,7 @@ using HealthNotes.Features.Completion.Items;
 
 namespace HealthNotes.Features.Completion.Offers;
 
-/// <summary>Something that may be written, before it is held against what is typed.</summary>
+/// <summary>Something that may be written, before it is compared with what is typed.</summary>
 /// <param name="Text">What is written.</param>
 /// <param name="Kind">What it is.</param>
 /// <param name="Group">Lower groups come first; within one, the order in which they are given.</param>

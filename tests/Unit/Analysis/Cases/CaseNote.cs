@@ -59,7 +59,7 @@ internal sealed partial record CaseNote(
 
     public NoteAnalysis Analyse() => NoteAnalysis.Of(Note.Read(Text), Today);
 
-    /// <summary>What is wanted and missing, and what is said and not wanted; empty when the technician is content.</summary>
+    /// <summary>What is wanted and missing, and what is reported and not wanted; empty when the technician is content.</summary>
     public IEnumerable<string> Complaints()
     {
         NoteAnalysis analysis = Analyse();

@@ -2,7 +2,7 @@ using HealthNotes.Analysis.Findings;
 
 namespace HealthNotes.Tests.Analysis.HomeCare;
 
-/// <summary>Meals, water, vomiting, stools, coughing, belly: when it is said, how strongly, and when not.</summary>
+/// <summary>Meals, water, vomiting, stools, coughing, belly: when it is reported, how strongly, and when not.</summary>
 public class CareTests
 {
     private const string Dog = "pet Rowan\nspecies dog\nborn 2020-05-01\nadult-weight 20kg\n";

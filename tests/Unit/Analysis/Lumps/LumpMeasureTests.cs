@@ -5,7 +5,7 @@ using HealthNotes.Record.Lumps;
 
 namespace HealthNotes.Tests.Analysis.Lumps;
 
-/// <summary>Volumes, doubling times, changes and lives, held against published worked examples.</summary>
+/// <summary>Volumes, doubling times, changes and lives, compared with published worked examples.</summary>
 public class LumpMeasureTests
 {
     private const string Head = "pet Marlow\nspecies dog\nborn 2017-03\n";

@@ -41,7 +41,7 @@ public class LumpTargetRuleTests
     [InlineData("known target lump L-flank\n", "9mm", "5mm")] // too small at the start
     [InlineData("known target lump L-flank\n", "30mm", "removed")] // no response to be described
     [InlineData("known target lump L-flank\n", "like walnut", "like grape")] // not measured
-    [InlineData("known target lump L-flank\n", "30mm", "<20mm")] // a bound is no point
+    [InlineData("known target lump L-flank\n", "30mm", "<20mm")] // a bound isn't a point
     public void Otherwise_nothing_is_said(string fact, string before, string now) =>
         Assert.DoesNotContain(Read(Dog + fact + $"2026-06-01 log\n  lump L-flank {before}\n2026-08-01 log\n  lump L-flank {now}\n").Findings, finding => finding.Rule == "lump-target");
 

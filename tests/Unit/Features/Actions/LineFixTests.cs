@@ -44,7 +44,7 @@ public class LineFixTests
     [Fact]
     public void The_kind_of_an_entry() => Offers.Fix("2026-11-01 18:10 che|kc\n  gums pink", "nearest-word", "2026-11-01 18:10 check\n  gums pink");
 
-    /// <summary>One keystroke takes only what starts alike; unread is mended only what is one slip away.</summary>
+    /// <summary>One keystroke takes only what starts alike; unread is fixed only what is one slip away.</summary>
     [Theory]
     [InlineData("coat glosssy|", "coat glossy", true)]
     [InlineData("coat lgossy|", "coat lgossy", false)]

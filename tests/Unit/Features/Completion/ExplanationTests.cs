@@ -4,7 +4,7 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Tests.Features.Completion;
 
-/// <summary>What is said about an offer, and the tables behind it.</summary>
+/// <summary>The explanation of an offer, and the tables behind it.</summary>
 public class ExplanationTests
 {
     [Theory]
@@ -12,7 +12,7 @@ public class ExplanationTests
     [InlineData("word:rr", "**rr**", "Written as: `rr 8/30s asleep`", "Also: breathing")]
     [InlineData("site:knee", "**knee**", "Written as: `L-knee`", "Also: stifle")]
     [InlineData("object:pea", "**pea**", "7 to 10 mm", "Source: Codex")]
-    [InlineData("state:rr:panting", "**panting**", "never held against a resting range", "Source: ")]
+    [InlineData("state:rr:panting", "**panting**", "never compared with a resting range", "Source: ")]
     [InlineData("ending:rr:/30s", "**/30s**", "half a minute", "Source: Veterinary Partner (VIN) client pages.")]
     [InlineData("fixed:entry:check", "**check**", "head to tail", "")]
     public void An_explanation_says_what_it_means_and_who_says_so(string key, string first, string then, string last)

@@ -44,7 +44,7 @@ public class StillTypingTests
     [InlineData("gumz|")] // no word goes on like this
     [InlineData("gums pinkk|")]
     [InlineData("xyzzy |")]
-    [InlineData("gums blue|")] // urgent is no mistake in writing
+    [InlineData("gums blue|")] // urgent isn't a mistake in writing
     [InlineData("temp 41C|")]
     [InlineData("lump L-gland9|x")]
     [InlineData("g|ums pinkk")] // typing is elsewhere in the line

@@ -7,7 +7,7 @@ using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features.Hover;
 
-/// <summary>Everything that is said about the opening and the last check of a sample, for a person to read.</summary>
+/// <summary>Every hover of the opening and the last check of a sample, for a person to read.</summary>
 public class HoverSnapshotTests
 {
     [Theory]

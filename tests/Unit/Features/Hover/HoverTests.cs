@@ -4,7 +4,7 @@ using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features.Hover;
 
-/// <summary>What is said about a place.</summary>
+/// <summary>The hover of a place.</summary>
 public class HoverTests
 {
     private const string Dog = """

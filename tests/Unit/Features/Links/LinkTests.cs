@@ -44,7 +44,7 @@ public class LinkTests
     [InlineData("file:a.jpg", "address of its own")]
     [InlineData("~/a.jpg", "address of its own")]
     [InlineData("a\u0001.jpg", "no file name can have")]
-    [InlineData(".", "is no file name")]
+    [InlineData(".", "isn't a file name")]
     public void What_leads_elsewhere_is_no_link_and_says_so(string file, string why)
     {
         Document note = Cursor.Note($"{Head}  photo {file}\n");

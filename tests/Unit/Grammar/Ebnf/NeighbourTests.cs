@@ -246,7 +246,7 @@ public class NeighbourTests
         None.Wrong(rows.Except(all).Select(row => $"{row} is in no rule"));
     }
 
-    /// <summary>A line that is no head and no fact is read inside an entry.</summary>
+    /// <summary>A line that is neither head nor fact is read inside an entry.</summary>
     private static string Problems(string text)
     {
         bool facts = HealthNotes.Grammar.Syntax.NoteSyntax.Parse(text).Lines[0] is { Kind: HealthNotes.Grammar.Syntax.LineKind.EntryHead }
