@@ -4,6 +4,7 @@ using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Problems;
@@ -120,10 +121,9 @@ public static class ValueCourse
         }
 
         NoteReading[] readings = [.. course.Lines.Where(line => line.Reading is not null && !(line.Day < record.CurrentFrom)).Select(line => line.Reading!)];
-        DatedFact<CallIfFact>? limit = OwnLimits.CallIfFor(record.Facts, last).Select(drawn => drawn.Fact).LastOrDefault();
         DatedFact<UsualFact>? usual = OwnLimits.UsualFor(record.Facts, last);
-        ClinicRange? toLimit = limit is not { Fact.Limit: var set } ? null
-            : set.Bound == Bound.Above ? Compared(null, OwnLimits.Canonical(set.Number, set.Unit), true, limit.Fact.Per?.When) : Compared(OwnLimits.Canonical(set.Number, set.Unit), null, true, limit.Fact.Per?.When);
+        ClinicRange[] limits = [.. record.Facts.LimitsOn(LimitKey.For(last), last.Day).Select(drawn => Compared(drawn.IsAbove ? null : drawn.Limit, drawn.IsAbove ? drawn.Limit : null, true, drawn.Fact.Fact.Per?.When))];
+        ClinicRange? toLimit = limits.FirstOrDefault(limit => limit.Worst is not null) ?? limits.FirstOrDefault();
         ClinicRange? toUsual = usual is not { Fact.Range: var range } ? null : Compared(OwnLimits.Canonical(range.Low, range.Unit), OwnLimits.Canonical(range.High, range.Unit), false, usual.Fact.Per?.When);
 
         // a limit that was not passed says less than the range the clinic calls usual, once the last reading lies outside

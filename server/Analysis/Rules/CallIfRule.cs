@@ -20,7 +20,7 @@ public sealed class CallIfRule : IEntryRule
     {
         foreach (NoteReading reading in entry.Readings)
         {
-            foreach (DrawnLine drawn in OwnLimits.CallIfFor(at.Facts, reading))
+            foreach (DrawnLine drawn in at.Facts.LimitsOn(LimitKey.For(reading), reading.Day))
             {
                 DatedFact<CallIfFact> line = drawn.Fact;
                 if (LineCrossing.Crosses(reading.Value, drawn.IsAbove, drawn.Limit, inclusive: false))

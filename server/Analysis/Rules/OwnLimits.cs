@@ -12,10 +12,6 @@ internal static class OwnLimits
     public static DatedFact<UsualFact>? UsualFor(PetFacts context, NoteReading reading) =>
         LimitKey.For(reading).Select(key => context.Usuals[key].LastOrDefault(usual => Holds(usual.Day, reading.Day))).MaxBy(usual => usual?.Line ?? -1);
 
-    /// <summary>The <c>call-if</c> lines that hold for a reading's vital, state and day.</summary>
-    public static IEnumerable<DrawnLine> CallIfFor(PetFacts context, NoteReading reading) =>
-        LimitKey.For(reading).SelectMany(key => context.StrictestCallIfs[key].Where(call => Holds(call.Fact.Day, reading.Day)));
-
     /// <summary>True when the value lies within the usual range; a bound never does.</summary>
     public static bool Holds(UsualFact usual, ReadValue value) =>
         value.Bound is Bound.Exact or Bound.About && Canonical(usual.Range.Low, usual.Range.Unit) <= value.Number && value.Number <= Canonical(usual.Range.High, usual.Range.Unit);

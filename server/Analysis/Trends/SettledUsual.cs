@@ -1,9 +1,8 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Checks;
 using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
 
@@ -54,15 +53,9 @@ public static class SettledUsual
             .Where(surgery => surgery.Day <= record.Today).Select(surgery => (surgery.Day!.Value, surgery.Text));
 
     /// <summary>The clinic's limits that hold for a vital today, the latest of each side, in the canonical unit.</summary>
-    public static IEnumerable<(decimal Limit, bool Above, DateOnly? Since)> Limits(PetRecord record, Course course)
-    {
-        string[] detail = course.Key.Detail.Split(' ');
-        return record.Facts.CallIfs.Select(line => line.Fact)
-            .Where(line => line.Fact.Vital.Word == course.Key.Word && !(line.Day > record.Today)
-                && (line.Fact.State is null || line.Fact.State.Comparable == detail[0]) && (line.Fact.Place is null || detail.Contains(line.Fact.Place.Word)))
-            .GroupBy(line => line.Fact.Limit.Bound).Select(side => side.Last())
-            .Select(line => (Canonical(line.Fact.Limit), line.Fact.Limit.Bound == Bound.Above, line.Fact.Per?.When?.Earliest ?? line.Day));
-    }
+    public static IEnumerable<(decimal Limit, bool Above, DateOnly? Since)> Limits(PetRecord record, Course course) =>
+        record.Facts.LimitsOn(LimitKey.For(course.Key), record.Today).DistinctBy(drawn => drawn.IsAbove)
+            .Select(drawn => (drawn.Limit, drawn.IsAbove, drawn.Fact.Fact.Per?.When?.Earliest ?? drawn.Fact.Day));
 
     private static DateOnly Judged(PetRecord record)
     {
@@ -81,8 +74,6 @@ public static class SettledUsual
 
         return low < high ? own with { Low = low, High = high } : null;
     }
-
-    private static decimal Canonical(Limit limit) => limit.Unit is { } unit ? UnitConversion.ToCanonical(new Amount(limit.Number, unit)) : limit.Number;
 
     private static DateOnly? DayIn(string text) => text.Split(' ')
         .Select(word => DateOnly.TryParseExact(word, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : (DateOnly?)null)

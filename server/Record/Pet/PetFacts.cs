@@ -10,7 +10,9 @@ namespace HealthNotes.Record.Pet;
 /// <summary>The facts of a note, wherever they stand in it, and the day it is read on. The same object until an edit touches or moves one.</summary>
 public sealed class PetFacts
 {
+    private static readonly bool[] Sides = [true, false];
     private readonly ImmutableArray<(int Line, EntryHead? In, NoteItem Item)> placed;
+    private readonly Dictionary<(LimitKey Key, bool Above), DrawnLine[]> limits;
 
     /// <summary>Collects the facts of a note.</summary>
     public PetFacts(Note note, PetProfile pet, DateOnly today)
@@ -20,8 +22,8 @@ public sealed class PetFacts
         Today = today;
         Usuals = note.Facts<UsualFact>().ToLookup(fact => LimitKey.Of(fact.Fact.Vital, fact.Fact.State, fact.Fact.Place));
         CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
-        StrictestCallIfs = CallIfs.GroupBy(drawn => (Key: LimitKey.Of(drawn.Fact.Fact.Vital, drawn.Fact.Fact.State, drawn.Fact.Fact.Place), drawn.Fact.Fact.Limit.Bound))
-            .SelectMany(same => DrawnLine.Strictest(same).Select(drawn => (same.Key.Key, Drawn: drawn))).ToLookup(pair => pair.Key, pair => pair.Drawn);
+        limits = CallIfs.GroupBy(drawn => (drawn.Key, drawn.IsAbove)).ToDictionary(same => same.Key, same => same.GroupBy(drawn => drawn.Fact.Day).OrderBy(day => day.Key)
+            .Select(day => day.MinBy(drawn => drawn.IsAbove ? drawn.Limit : -drawn.Limit)!).ToArray());
         Conditions = new WordIndex(note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word is "known" or "surgery"));
         Knowns = [.. Conditions.Facts.Where(fact => fact.Fact.Word.Word == "known")];
         Expects = note.Facts<ExpectFact>().ToLookup(fact => fact.Fact.Item);
@@ -45,8 +47,19 @@ public sealed class PetFacts
     /// <summary>The lines the clinic drew, in file order.</summary>
     public ImmutableArray<DrawnLine> CallIfs { get; }
 
-    /// <summary>Those lines by what they are for; one that an older line makes needless is left out.</summary>
-    public ILookup<LimitKey, DrawnLine> StrictestCallIfs { get; }
+    /// <summary>
+    /// The lines that hold on a day for one of these, at most one for each of them and side: what a visit draws takes the place of
+    /// what was drawn before it, and of several lines of one day the strictest holds. A line of the opening is the oldest.
+    /// </summary>
+    /// <param name="keys">What they are for; the lines come in this order.</param>
+    /// <param name="day">The day; null for the newest.</param>
+    public IEnumerable<DrawnLine> LimitsOn(IEnumerable<LimitKey> keys, DateOnly? day) =>
+        from key in keys
+        from above in Sides
+        where limits.ContainsKey((key, above))
+        let drawn = Array.FindLast(limits[(key, above)], drawn => !(drawn.Fact.Day > day))
+        where drawn is not null
+        select drawn;
 
     /// <summary>The conditions the vet has named, in file order.</summary>
     public ImmutableArray<DatedFact<TextFact>> Knowns { get; }
@@ -132,9 +145,14 @@ public readonly record struct LimitKey(string Vital, string State, string Place)
     /// <summary>The key of a fact.</summary>
     public static LimitKey Of(LineWord vital, StateWord? state, StateWord? place) => new(vital.Word, state is null ? "" : state.Comparable ?? "never", place?.Word ?? "");
 
-    /// <summary>The keys of the facts that concern a reading; none for one that is never compared (panting and the like).</summary>
-    public static IEnumerable<LimitKey> For(NoteReading reading) => reading.Comparable is not { } state ? []
-        : new[] { new LimitKey(reading.What, state, reading.Site ?? ""), new(reading.What, "", reading.Site ?? ""), new(reading.What, state, ""), new(reading.What, "", "") }.Distinct();
+    /// <summary>The keys of the facts that concern a reading, what is said of it most closely first; none for one that is never compared (panting and the like).</summary>
+    public static IEnumerable<LimitKey> For(NoteReading reading) => reading.Comparable is { } state ? For(reading.What, state, reading.Site is { } place ? [place] : []) : [];
+
+    /// <summary>The same for all readings of a course.</summary>
+    public static IEnumerable<LimitKey> For(CourseKey course) => course.Detail.Split(' ') is [var state, .. var places] ? For(course.Word, state, places) : [];
+
+    private static IEnumerable<LimitKey> For(string vital, string state, string[] places) =>
+        places.Append("").SelectMany(place => (LimitKey[])[new(vital, state, place), new(vital, "", place)]).Distinct();
 }
 
 /// <summary>A line the clinic drew, and its text as written.</summary>
@@ -143,18 +161,8 @@ public sealed record DrawnLine(DatedFact<CallIfFact> Fact, string Written)
     /// <summary>The limit in the canonical unit of its vital.</summary>
     public decimal Limit { get; } = Fact.Fact.Limit is { Unit: { } unit } limit ? UnitConversion.ToCanonical(new Amount(limit.Number, unit)) : Fact.Fact.Limit.Number;
 
-    /// <summary>Of lines drawn for one thing to one side those that no line is before, or as old, and as strict. A fact of the opening is the oldest.</summary>
-    internal static IEnumerable<DrawnLine> Strictest(IEnumerable<DrawnLine> same)
-    {
-        DrawnLine? best = null;
-        foreach (DrawnLine drawn in same.OrderBy(drawn => drawn.Fact.Day).ThenBy(drawn => drawn.IsAbove ? drawn.Limit : -drawn.Limit))
-        {
-            if (best is null || (drawn.IsAbove ? drawn.Limit < best.Limit : drawn.Limit > best.Limit))
-            {
-                yield return best = drawn;
-            }
-        }
-    }
+    /// <summary>What it is for.</summary>
+    public LimitKey Key { get; } = LimitKey.Of(Fact.Fact.Vital, Fact.Fact.State, Fact.Fact.Place);
 
     /// <summary>True where what is above the limit is past it.</summary>
     public bool IsAbove => Fact.Fact.Limit.Bound == Bound.Above;

@@ -72,6 +72,29 @@ public class OwnLimitsTests
         """);
 
     [Fact]
+    public void What_a_later_visit_draws_takes_the_place_of_what_was_drawn_before() => Check("""
+        pet Marlow
+        species dog
+        born 2017-03
+        call-if rr asleep >20
+        2026-10-01 log
+          rr 22 asleep
+             ^^ call-if call
+        2026-10-10 visit
+          call-if rr asleep >26
+          call-if rr asleep >24
+          call-if rr asleep <8
+        2026-11-01 log
+          rr 23 asleep
+        2026-11-02 log
+          rr 25 asleep
+             ^^ call-if call
+        2026-11-03 log
+          rr 7 asleep
+             ^ call-if call
+        """);
+
+    [Fact]
     public void A_limit_outside_opening_and_visits_is_refused_and_does_not_hold() => Check("""
         pet Marlow
         species dog
