@@ -30,18 +30,19 @@ internal static class SignCourse
             }
 
             Noted[] counted = happens ? [.. course.Lines.Where(line => !(line.Day < noted[0].Day) && WordsOf(analysis, null, line.Item).Any(words.Contains))] : [];
-            bool known = lines.All(line => line.finding.Level == FindingLevel.Info && IsKnown(analysis, line.finding, line.item));
+            bool KnownSince(DateOnly first) => lines.All(line => line.finding.Level == FindingLevel.Info && IsKnown(analysis, line.finding, line.item, first));
             Noted? ended = analysis.EndOf(lines[0].finding);
             if (happens || words.IsEmpty)
             {
-                yield return new SignPart(lines[0].item, words, noted[0].Day, noted[^1].Day, counted.Sum(CareWords.Times), counted.DistinctBy(line => line.Day).Count(), known, ended);
+                yield return new SignPart(lines[0].item, words, noted[0].Day, noted[^1].Day, counted.Sum(CareWords.Times), counted.DistinctBy(line => line.Day).Count(), KnownSince(noted[0].Day), ended);
                 continue;
             }
 
             // each sign has days of its own: those that share them stand together
-            foreach (IGrouping<(DateOnly First, DateOnly Last), string> together in words.GroupBy(word => Run(analysis, course, noted, word)).OrderByDescending(days => days.Key.Last))
+            Noted[] looks = [.. CourseKey.Covering(lines[0].item).SelectMany(key => analysis.Record.Of(key).Lines).OrderBy(look => look.Day).ThenBy(look => look.Time).ThenBy(look => look.Line)];
+            foreach (IGrouping<(DateOnly First, DateOnly Last), string> together in words.GroupBy(word => Run(analysis, looks, noted, word)).OrderByDescending(days => days.Key.Last))
             {
-                yield return new SignPart(lines[0].item, [.. together], together.Key.First, together.Key.Last, 0, 0, known, ended);
+                yield return new SignPart(lines[0].item, [.. together], together.Key.First, together.Key.Last, 0, 0, KnownSince(together.Key.First), ended);
             }
         }
     }
@@ -65,10 +66,10 @@ internal static class SignCourse
     }
 
     /// <summary>The last look of the period that had the word, and the first of those without a break before it.</summary>
-    private static (DateOnly First, DateOnly Last) Run(NoteAnalysis analysis, Course course, Noted[] noted, string word)
+    private static (DateOnly First, DateOnly Last) Run(NoteAnalysis analysis, Noted[] looks, Noted[] noted, string word)
     {
-        int at = course.Lines.Length - 1;
-        while (at >= 0 && !(course.Lines[at].Day >= noted[0].Day && Has(at)))
+        int at = looks.Length - 1;
+        while (at >= 0 && !(looks[at].Day >= noted[0].Day && Has(at)))
         {
             at--;
         }
@@ -85,14 +86,14 @@ internal static class SignCourse
             first--;
         }
 
-        return (course.Lines[first].Day, course.Lines[at].Day);
+        return (looks[first].Day, looks[at].Day);
 
-        bool Has(int index) => WordsOf(analysis, null, course.Lines[index].Item).Contains(word);
+        bool Has(int index) => WordsOf(analysis, null, looks[index].Item).Contains(word);
     }
 
-    /// <summary>True where the clinic saw it, expects it or knows of it: the finding was made at a visit, or rests on a line of one, or on a fact that it gave.</summary>
-    private static bool IsKnown(NoteAnalysis analysis, NoteFinding finding, NoteItem item) =>
+    /// <summary>True where the clinic saw it since it began, expects it or knows of it: the finding was made at a visit, or rests on a line of one, or on a fact that it gave.</summary>
+    private static bool IsKnown(NoteAnalysis analysis, NoteFinding finding, NoteItem item, DateOnly since) =>
         item.Words.Any(word => word.Word.Word == Reason.VetKnows)
-        || finding.Evidence.Any(line => analysis.Note.EntryAt(line)?.Head.Kind == "visit"
+        || finding.Evidence.Any(line => (analysis.Note.EntryAt(line)?.Head is { Kind: "visit" } visit && !(visit.Date < since))
             || (line != finding.Line && analysis.Note.Syntax.Lines[line].Items.Any(fact => fact.Word.Kind == WordKind.Fact && fact is not AcceptFact)));
 }

@@ -168,6 +168,20 @@ public class PageContentTests
     public void A_medicine_that_ended_since_the_visit_is_listed_with_its_last_day() =>
         Assert.Contains("Medicines: ax 5 mg every 24 h until 4 Oct", Pages.Document("pet A\nmed ax 5mg every 24h until 2026-10-04\n2026-10-04 log\n  ate all\n").Section("pet"), StringComparison.Ordinal);
 
+    /// <summary>A look at both sides takes in each; and what the clinic saw before is not what there is now.</summary>
+    [Theory]
+    [InlineData("", "ear left wax (since 1 Aug, last 1 Oct)")]
+    [InlineData("2026-09-01 check\n  ear both clean\n", "ear left wax (1 Oct)")]
+    [InlineData("2026-09-01 check\n  ear R clean\n", "ear left wax (since 1 Aug, last 1 Oct)")]
+    public void A_sign_is_there_since_the_last_look_without_it(string between, string told) =>
+        Assert.Contains(told, Pages.With("pet A\nspecies dog\n2026-08-01 check\n  ear L wax\n" + between + "2026-10-01 check\n  ear L wax\n", PageOptions.Default).Section("problems").Replace("Ears: left", "ear left", StringComparison.Ordinal), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("2026-09-01 log\n  tooth 208 tartar\n", true)]
+    [InlineData("2026-09-01 log\n  tooth 208 clean\n", false)]
+    public void The_clinic_knows_a_sign_that_it_saw_since_it_began(string between, bool known) =>
+        Assert.Equal(known, Pages.With("pet A\nspecies dog\n2025-08-01 visit\n  tooth 208 tartar\n" + between + "2026-10-01 check\n  tooth 208 tartar\n  mouth bad-breath\n", PageOptions.Default).Section("problems").Contains("known to the clinic", StringComparison.Ordinal));
+
     [Fact]
     public void The_same_sign_on_several_days_is_one_problem()
     {
