@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
@@ -49,6 +50,9 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
 
     /// <summary>What the observation holds so far.</summary>
     public IReadOnlyList<SlotValue> Filled => filled;
+
+    /// <summary>The same, to be looked through without garbage; it holds until the next value is added.</summary>
+    public ReadOnlySpan<SlotValue> Values => CollectionsMarshal.AsSpan(filled);
 
     /// <summary>True when the observation holds more than a place and a name.</summary>
     public bool SaysSomething => filled.Exists(slot => slot.Kind is not (SlotKind.Site or SlotKind.Tag));
@@ -432,77 +436,6 @@ internal sealed class Cursor(NoteVocabulary vocabulary)
 
     /// <summary>The owner's form of a word; the vocabulary's own string where they are the same, which saves one.</summary>
     public string Written(TextSpan span, string word) => span.In(Line).Equals(word, StringComparison.OrdinalIgnoreCase) ? word : WithSingleBlanks(span);
-
-    /// <summary>True when the observation holds this sign in this sense already.</summary>
-    public bool HasSign(DescribingWord word, Sense sense)
-    {
-        foreach (SlotValue slot in filled)
-        {
-            if (slot.Value is Described sign && ReferenceEquals(sign.Word, word) && sign.Sense == sense)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>True when the observation says that nothing happened in a word of its own, such as the none of <c>vomit none</c>.</summary>
-    public bool HasNone()
-    {
-        foreach (SlotValue slot in filled)
-        {
-            if (slot.Value is Described { Sense: Sense.Present, Word: { Word: "none", Part: not "any" } word } && word.Meanings.All(meaning => meaning.Level == Level.Expected))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>The first sign of the part itself that is there, but for one that says that nothing happened.</summary>
-    public Described? PresentSign()
-    {
-        foreach (SlotValue slot in filled)
-        {
-            if (slot.Value is Described { Sense: Sense.Present } sign && Vocabulary.Fixed("absent").Find(sign.Word.Word) is null)
-            {
-                return sign;
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>The first sign that was written behind the head, is there, and is as expected: the well of "not eating well".</summary>
-    public Described? SignBehindHead()
-    {
-        foreach (SlotValue slot in filled)
-        {
-            if (slot.Value is Described { Sense: Sense.Present, Word.Part: not "any" } sign && sign.Span.Start >= HeadSpan.End
-                && (sign.Word.Meanings.All(meaning => meaning.Level == Level.Expected) || (TextSpan.Between(HeadSpan.End, sign.Span.Start).In(Line).IsWhiteSpace() && Vocabulary.Fixed("not-eating").Find(sign.Word.Word) is null)))
-            {
-                return sign;
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>True when a sign that is there says that something is gone.</summary>
-    public bool SaysGone()
-    {
-        foreach (SlotValue slot in filled)
-        {
-            if (slot.Value is Described { Sense: Sense.Present, Word: { Part: "any", Word: "gone" or "resolved" } })
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
 }
 
 /// <summary>What turns the next word into its opposite, and where it stands.</summary>
