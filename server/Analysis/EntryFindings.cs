@@ -32,7 +32,7 @@ internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch 
     public EntryFindings? For(PetRecord now, PetEntry was, PetEntry entry, bool factsMoved)
     {
         bool isThere = ReferenceEquals(was, entry);
-        bool namesLines = findings.Any(finding => finding.Evidence.Length > 1);
+        bool namesLines = findings.Any(finding => finding.Evidence.Length > 1 || finding.Message.Contains($"line {finding.Line + 1}", StringComparison.Ordinal));
 
         // a weight that does not go with the others names the line of another
         if ((factsMoved && namesLines)
