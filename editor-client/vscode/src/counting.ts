@@ -1,14 +1,14 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
-import { activeNote } from './activeNote.js';
+import { done, type NoteFinder } from './activeNote.js';
 import { placeObservation } from './plain/placing.js';
 import { policyFor } from './plain/policy.js';
 import { today } from './today.js';
 
 /** Counting by a key, and the count written as it was counted. */
-export function registerCounting(context: vscode.ExtensionContext): vscode.Disposable {
+export function registerCounting(context: vscode.ExtensionContext, notes: NoteFinder): vscode.Disposable {
   return vscode.commands.registerCommand('healthNotes.countBeats', async () => {
-    const editor = activeNote();
+    const editor = await notes.find();
     if (editor === null) {
       return;
     }
@@ -44,6 +44,7 @@ async function write(note: vscode.TextDocument, cursor: number, observation: str
   const end = note.lineAt(Math.min(last, note.lineCount - 1)).range.end;
   editor.selection = new vscode.Selection(end, end);
   editor.revealRange(new vscode.Range(end, end));
+  await done('count');
 }
 
 function view(script: string): string {

@@ -1,12 +1,14 @@
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, State, type LanguageClientOptions } from 'vscode-languageclient/node';
+import { NoteFinder } from './activeNote.js';
 import { AttentionItem } from './attentionItem.js';
 import { registerCounting } from './counting.js';
 import { registerDue } from './dueList.js';
-import { registerNewNote, registerStartCheck } from './notes.js';
+import { registerNewNote } from './notes.js';
 import { PageView } from './pageView.js';
 import { registerPrinting } from './print.js';
 import { findServer, sayServerIsMissing } from './server.js';
+import { registerStartCheck } from './todaysCheck.js';
 
 /** The language's name, as the editor knows it. */
 export const language = 'hnote';
@@ -18,7 +20,8 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   let server: string | null = null;
   // the notes that the server has told its findings of, by address
   const read = new Set<string>();
-  const page = new PageView(context, () => client);
+  const notes = new NoteFinder(context.globalState);
+  const page = new PageView(context, () => client, notes);
   const attention = new AttentionItem((note) => (client === undefined || client.state === State.Stopped ? 'none' : read.has(note.uri.toString()) ? 'done' : 'begun'));
   const forget = (): void => {
     read.clear();
@@ -48,14 +51,15 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     await start();
   };
   context.subscriptions.push(
+    notes,
     page,
     attention,
     vscode.workspace.onDidCloseTextDocument((note) => read.delete(note.uri.toString())),
-    ...registerNewNote(),
-    registerStartCheck(() => client),
-    registerCounting(context),
-    ...registerPrinting(() => server),
-    registerDue(() => server),
+    ...registerNewNote(context),
+    registerStartCheck(() => client, notes),
+    registerCounting(context, notes),
+    ...registerPrinting(() => server, notes),
+    registerDue(() => server, notes),
     vscode.commands.registerCommand('healthNotes.walkthrough', () =>
       vscode.commands.executeCommand('workbench.action.openWalkthrough', `${context.extension.id}#firstNote`, false)),
     vscode.commands.registerCommand('healthNotes.restartServer', startAgain),

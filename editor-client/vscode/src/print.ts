@@ -2,7 +2,7 @@ import * as fs from 'node:fs/promises';
 import * as os from 'node:os';
 import * as path from 'node:path';
 import * as vscode from 'vscode';
-import { programAndNote } from './activeNote.js';
+import { programAndNote, type NoteFinder } from './activeNote.js';
 import { runHnote } from './run.js';
 
 /** What can be printed: this pet's blank check sheet, and the page for the clinic. The server's program makes both. */
@@ -12,12 +12,12 @@ const papers = [
 ] as const;
 
 /** The paper is opened in the browser, where it is printed. */
-export function registerPrinting(server: () => string | null): vscode.Disposable[] {
-  return papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), paper)));
+export function registerPrinting(server: () => string | null, notes: NoteFinder): vscode.Disposable[] {
+  return papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), notes, paper)));
 }
 
-async function print(server: string | null, paper: (typeof papers)[number]): Promise<void> {
-  const found = await programAndNote(server);
+async function print(server: string | null, notes: NoteFinder, paper: (typeof papers)[number]): Promise<void> {
+  const found = await programAndNote(server, notes);
   if (found === null) {
     return;
   }

@@ -40,6 +40,14 @@ test('a day without an entry gets one', () => {
   assert.deepEqual(plain.placeObservation([''], 0, 'hr 18/15s', '2026-11-26'), { line: -1, fills: false, text: '2026-11-26\n  hr 18/15s' });
 });
 
+test('a count takes the place of the line that waits for it', () => {
+  const lines = ['2026-11-25 check', '  # rr asleep', '  # hr', '  gums pink', '  hr 18/15s', '', '2026-11-20', '  hr'];
+  assert.deepEqual(plain.placeObservation(lines, 3, 'rr 8/30s asleep', '2026-11-25'), { line: 1, fills: true, text: '  rr 8/30s asleep' });
+  assert.deepEqual(plain.placeObservation(lines, 3, 'hr 17/15s', '2026-11-25'), { line: 2, fills: true, text: '  hr 17/15s' });
+  assert.deepEqual(plain.placeObservation(['2026-11-25', '  hr', '  hr '], 2, 'hr 17/15s', '2026-11-25'), { line: 2, fills: true, text: '  hr 17/15s' });
+  assert.deepEqual(plain.placeObservation(['2026-11-25', '  hr 16/15s'], 1, 'hr 17/15s', '2026-11-25'), { line: 1, fills: false, text: '  hr 17/15s' });
+});
+
 test('the page follows the line that shares the rare words', () => {
   const texts = ['Gums pink 2026-11-25', 'Ear L brown wax 2026-11-25', 'Ear L brown wax 2026-10-25', 'Weight 21.4kg'];
   assert.equal(plain.bestMatch('  ear L brown wax', '2026-10-25', texts), 2);
@@ -59,6 +67,8 @@ test('the status bar tells what is urgent from what was not understood', () => {
   assert.equal(told.text, '$(error) 1 to phone about now  $(warning) 1 to phone about  $(question) 1 not understood');
   assert.equal(told.strongest, 'error');
   assert.equal(plain.attentionOf([]).strongest, 'none');
+  assert.ok(told.weight > plain.attentionOf([{ severity: 0, message: 'Phone now: x' }, { severity: 1, message: 'z' }, { severity: 2, message: 'w' }]).weight);
+  assert.equal(plain.attentionOf([]).weight, 0);
 });
 
 test('a note that is not read is never said to be free of findings', () => {
