@@ -1,5 +1,7 @@
 import * as vscode from 'vscode';
 
+const afterFirstSteps = 1_100;
+
 /** One question of several: its choices by what is typed. */
 export interface Question {
   readonly placeholder: string;
@@ -14,7 +16,12 @@ export interface Choice extends vscode.QuickPickItem {
  * Asks one question after another in one box that is never hidden in between: where it is, another part of the window takes
  * the keyboard. Returns the answers, or null when the user stopped.
  */
-export function askInTurn(title: string, questions: readonly Question[]): Promise<readonly string[] | null> {
+export async function askInTurn(title: string, questions: readonly Question[]): Promise<readonly string[] | null> {
+  // the tab of the first steps has no input that the editor tells of; it takes the focus again 0.8 s after its button was pressed
+  const front = vscode.window.tabGroups.activeTabGroup.activeTab;
+  if (front !== undefined && front.input === undefined) {
+    await new Promise((go) => setTimeout(go, afterFirstSteps));
+  }
   const box = vscode.window.createQuickPick<Choice>();
   const answers: string[] = [];
   const question = (): Question => questions[answers.length]!;

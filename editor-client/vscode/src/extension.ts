@@ -4,11 +4,13 @@ import { NoteFinder } from './activeNote.js';
 import { AttentionItem } from './attentionItem.js';
 import { registerCounting } from './counting.js';
 import { registerDue } from './dueList.js';
+import { findingsMiddleware, registerFindings } from './findings.js';
 import { registerNewNote } from './notes.js';
 import { PageView } from './pageView.js';
+import { PetsView } from './petsView.js';
 import { registerPrinting } from './print.js';
 import { findServer, sayServerIsMissing } from './server.js';
-import { registerStartCheck } from './todaysCheck.js';
+import { registerCheck } from './todaysCheck.js';
 
 /** The language's name, as the editor knows it. */
 export const language = 'hnote';
@@ -53,13 +55,15 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   context.subscriptions.push(
     notes,
     page,
+    new PetsView(() => server),
     attention,
     vscode.workspace.onDidCloseTextDocument((note) => read.delete(note.uri.toString())),
     ...registerNewNote(context),
-    registerStartCheck(() => client, notes),
+    ...registerCheck(() => client, notes),
     registerCounting(context, notes),
     ...registerPrinting(() => server, notes),
     registerDue(() => server, notes),
+    ...registerFindings(() => server),
     vscode.commands.registerCommand('healthNotes.walkthrough', () =>
       vscode.commands.executeCommand('workbench.action.openWalkthrough', `${context.extension.id}#firstNote`, false)),
     vscode.commands.registerCommand('healthNotes.restartServer', startAgain),
@@ -79,15 +83,6 @@ function clientOptions(told: (note: vscode.Uri) => void): LanguageClientOptions 
     initializationOptions: vscode.workspace.getConfiguration('hnote'),
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     diagnosticPullOptions: { onChange: true, onTabs: true },
-    middleware: {
-      provideDiagnostics: async (note, previous, token, next) => {
-        const report = await next(note, previous, token);
-        if (report !== undefined && report !== null) {
-          // after the editor has taken them over
-          setTimeout(() => told(note instanceof vscode.Uri ? note : note.uri));
-        }
-        return report;
-      },
-    },
+    middleware: findingsMiddleware(told),
   };
 }

@@ -13,7 +13,37 @@ const papers = [
 
 /** The paper is opened in the browser, where it is printed. */
 export function registerPrinting(server: () => string | null, notes: NoteFinder): vscode.Disposable[] {
-  return papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), notes, paper)));
+  return [
+    ...papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), notes, paper))),
+    vscode.commands.registerCommand('healthNotes.savePage', () => savePage(server(), notes)),
+  ];
+}
+
+/** The page as a file of its owner's choosing, for whom it is to be. */
+async function savePage(server: string | null, notes: NoteFinder): Promise<void> {
+  const found = await programAndNote(server, notes);
+  if (found === null) {
+    return;
+  }
+  const readers = [
+    { label: 'For the clinic', reader: 'vet', end: '' },
+    { label: 'For the owner', reader: 'owner', end: '-owner' },
+    { label: 'To share', description: 'without names, contacts and your own words', reader: 'share', end: '-share' },
+  ];
+  const chosen = await vscode.window.showQuickPick(readers, { title: 'Who is the page for?', ignoreFocusOut: true });
+  const place = chosen === undefined ? undefined : await vscode.window.showSaveDialog({
+    defaultUri: vscode.Uri.file(found.path.replace(/\.hnote$/, `${chosen.end}.html`)),
+    filters: { 'Page': ['html'], 'PDF': ['pdf'], 'Markdown': ['md'], 'Five lines of text': ['txt'] },
+  });
+  if (chosen === undefined || place === undefined) {
+    return;
+  }
+  try {
+    await runHnote(found.program, ['page', found.path, '--for', chosen.reader, '--out', place.fsPath]);
+    void vscode.window.showInformationMessage(`The page is in ${place.fsPath}`);
+  } catch (problem) {
+    await vscode.window.showErrorMessage(`The page was not made: ${problem instanceof Error ? problem.message : String(problem)}`);
+  }
 }
 
 async function print(server: string | null, notes: NoteFinder, paper: (typeof papers)[number]): Promise<void> {

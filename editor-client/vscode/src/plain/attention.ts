@@ -24,8 +24,8 @@ export function attentionOf(findings: readonly { readonly severity: number; read
     return { text: '$(circle-slash) not checked', tooltip: 'hnote could not read a change of this note.\nClose it and open it again.', strongest: 'none', weight: 0 };
   }
   const urgent = findings.filter((f) => f.severity === 0 && f.message.startsWith('Phone now: ')).length;
-  const unread = findings.filter((f) => f.severity === 0).length - urgent;
-  const call = findings.filter((f) => f.severity === 1).length;
+  const call = findings.filter((f) => f.severity === 0).length - urgent;
+  const unread = findings.filter((f) => f.severity === 1).length;
   const watch = findings.filter((f) => f.severity === 2).length;
   const parts = [
     urgent > 0 ? `$(error) ${urgent} to phone about now` : '',
