@@ -28,8 +28,9 @@ public static class StillTyping
 
         string line = document.Syntax.Lines[place.Line].Text;
         int end = line.AsSpan().TrimEnd().Length;
+        // what a line lacks comes next, wherever in it a command has just put a word
         return place.Character < end
-            ? findings
+            ? findings.RemoveAll(finding => finding.Line == place.Line && finding is { Level: FindingLevel.Error, Rule: ProblemRules.Missing })
             : findings.RemoveAll(finding => finding.Line == place.Line && CouldBecomeRight(finding, document.Syntax.Lines[place.Line], wordIsOver: place.Character > end));
     }
 

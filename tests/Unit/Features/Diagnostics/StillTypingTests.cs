@@ -31,6 +31,7 @@ public class StillTypingTests
     [InlineData("due appointment 2026-1|")]
     [InlineData("gums|")] // what was seen comes next
     [InlineData("gums |")]
+    [InlineData("|gums ")] // a command took the # away
     [InlineData("gums pin|")] // pink
     [InlineData("lump L-fla|")] // flank
     [InlineData("lump |")]
