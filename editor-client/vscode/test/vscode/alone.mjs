@@ -158,8 +158,8 @@ try {
         if (now !== status) { changes++; status = now; }
       }
     }
-    seen.speed = { seconds: Math.round((Date.now() - begun) / 1000), marks, statusChanges: changes, jumps: await frame.evaluate(() => window.jumps) };
-    console.log(JSON.stringify(seen.speed));
+    Object.assign(seen, { seconds: Math.round((Date.now() - begun) / 1000), marks, statusChanges: changes, jumps: await frame.evaluate(() => window.jumps) });
+    console.log(JSON.stringify([seen.seconds, seen.marks, seen.statusChanges, seen.jumps]));
     await picture('alone-7-typed');
   });
   await step('after a reload the page is back', async () => {
@@ -174,7 +174,8 @@ try {
       await code.setting('workbench.colorTheme', theme);
       await new Promise((go) => setTimeout(go, 2_500));
       const frame = await inside('main');
-      seen.themes = { ...seen.themes, [theme]: await frame.evaluate(() => getComputedStyle(document.body).backgroundColor) };
+      const ground = await frame.evaluate(() => getComputedStyle(document.body).backgroundColor);
+      seen[theme.includes('Light') ? 'light' : 'dark'] = ground;
       await picture(`alone-9-${theme.toLowerCase().replaceAll(' ', '-')}`);
     });
   }
