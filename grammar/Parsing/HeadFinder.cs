@@ -13,6 +13,7 @@ internal sealed class HeadFinder
 {
     /// <summary>Where the way of a place before its word stands among the ways.</summary>
     private const int PlaceWay = 3;
+    private const int SecondsADay = 86_400;
 
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
@@ -304,7 +305,15 @@ internal sealed class HeadFinder
             if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
             {
                 at.Mark(TokenKind.LineWord, at.Parts[index].Span);
-                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
+                int end = index > 1 && vocabulary.Small.Find(at.TextAt(index - 1)) is { Kind: ModifierKind.Filler } ? index - 1 : index;
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..end], .. at.Parts[(index + 1)..]]);
+                return new Head(due, new TextSpan(start, 0));
+            }
+
+            if (!wordFound && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
+                && (index + (ahead.First.Unit.Length > 0 ? 2 : 3)) == at.Parts.Count)
+            {
+                // "curve in 2 wks", "staples out in 14d": what lies days ahead is to come
                 return new Head(due, new TextSpan(start, 0));
             }
         }
