@@ -31,7 +31,7 @@ public static class LanguageServerHost
     private static async Task<int> RunAsync(ServerOptions options, Transport transport, ServerLog log)
     {
         var lifecycle = new Lifecycle();
-        var state = new WorkspaceState(new Workspace(options.Today ?? DayWatch.Today));
+        var state = new WorkspaceState(new Workspace(options.Today ?? Clock.Today));
         var handler = new MessageHandler(transport, ProtocolFormatter.Create(), log);
         using var connection = new Connection(handler, log);
         var publisher = new FindingsPublisher(state, connection);
