@@ -17,6 +17,7 @@ mkdir -p "$folder/completions"
 find "$native" -maxdepth 1 -type f ! -name '*.dbg' ! -name '*.pdb' ! -name '*.xml' -exec cp {} "$folder/" \;
 for shell in bash zsh fish; do "$native/hnote" completion "$shell" > "$folder/completions/hnote.$shell"; done
 cp LICENSE README.md "$folder/"
+cp -r server/Cli/schemas "$folder/"
 bash editor-client/install/make-notices.sh "$folder/NOTICES.txt"
 cat > "$folder/INSTALL.txt" <<'TEXT'
 Copy hnote, and the library file beside it, into a folder on your PATH, for instance ~/.local/bin. Then:

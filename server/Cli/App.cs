@@ -72,6 +72,8 @@ internal static class App
             DueCommand.Create(),
             FormatCommand.Create(),
             ValuesCommand.Create(),
+            ExportCommand.Create(),
+            SchemaCommand.Create(),
             AboutCommand.Create(),
             LspCommand.Create(),
             CompletionCommand.Create(),

@@ -68,6 +68,18 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote values --json marlow.hnote
               hnote values --days marlow.hnote  each day of home care, added up
             """,
+        ["export"] = """
+              hnote export pets --format parquet --out shelf
+                                               folders of Parquet, for DuckDB, Spark or Trino
+              hnote export pets --format csv --out tables --pseudonyms @key.txt
+                                               for research: no names, no text
+              hnote export pets --table readings --out -
+                                               one table on standard output, as NDJSON
+            """,
+        ["schema"] = """
+              hnote schema export              the rows of hnote export --format ndjson
+              hnote schema check               the JSON of hnote check --json
+            """,
         ["about"] = """
               hnote about gum-colour
               hnote about                      lists the rules
