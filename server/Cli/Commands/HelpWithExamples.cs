@@ -25,6 +25,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote check pets                 every note in a folder
               hnote check --all marlow.hnote   findings of older entries too
               hnote check --json pets          for other programs
+              hnote check --format sarif pets > findings.sarif
+                                               for a code host or a viewer
+              hnote check pets --level call --baseline known.txt
+                                               only new reasons to phone, and lines that were not understood
             """,
         ["read"] = """
               hnote read marlow.hnote          each line beside its reading
