@@ -18,6 +18,7 @@ find "$native" -maxdepth 1 -type f ! -name '*.dbg' ! -name '*.pdb' ! -name '*.xm
 for shell in bash zsh fish; do "$native/hnote" completion "$shell" > "$folder/completions/hnote.$shell"; done
 cp LICENSE README.md "$folder/"
 cp -r server/Cli/schemas "$folder/"
+cp server/Export/Fhir/NOTICES.md "$folder/NOTICES-fhir.md"
 bash editor-client/install/make-notices.sh "$folder/NOTICES.txt"
 cat > "$folder/INSTALL.txt" <<'TEXT'
 Copy hnote, and the library file beside it, into a folder on your PATH, for instance ~/.local/bin. Then:

@@ -73,6 +73,7 @@ internal static class App
             FormatCommand.Create(),
             ValuesCommand.Create(),
             ExportCommand.Create(),
+            ImportCommand.Create(),
             SchemaCommand.Create(),
             AboutCommand.Create(),
             LspCommand.Create(),

@@ -79,6 +79,11 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
                                                for research: no names, no text
               hnote export pets --table readings --out -
                                                one table on standard output, as NDJSON
+              hnote export marlow.hnote --format fhir --out bundles
+                                               one pet's notes for a record system: bundles/marlow.fhir.json
+            """,
+        ["import"] = """
+              hnote import marlow.fhir.json    makes marlow.hnote; a note that is there is never replaced
             """,
         ["schema"] = """
               hnote schema export              the rows of hnote export --format ndjson
