@@ -102,7 +102,7 @@ internal sealed class HeadFinder
         LineWord? word = vocabulary.LineWords.Find(written, out int phrase);
         if (word is not null && phrase == 1 && vocabulary.Leads.IsAlone(written))
         {
-            if ((!word.Has(SlotKind.Text) && !word.Has(SlotKind.File)) || word.Word == "breed")
+            if ((!word.Has(SlotKind.Text) && !word.Has(SlotKind.File)) || FactSlots.EndsAtFact(word))
             {
                 Cut(span.End, word);
             }
@@ -203,6 +203,13 @@ internal sealed class HeadFinder
             return null;
         }
 
+        if ((not && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.IsWord(index) && vocabulary.Fixed("needed").Find(at.TextAt(index)) is not null))
+            || Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Is(index, "due")))
+        {
+            // "no antibiotics needed": none was missed; "phenobarbital level due": none was given
+            return null;
+        }
+
         TextSpan span = at.SpanOf(0, name);
         string word = not ? "missed" : "gave";
         List<Part> parts = [.. at.Parts];
@@ -230,6 +237,12 @@ internal sealed class HeadFinder
 
             if (vocabulary.DoseEvents.Find(at.TextOf(parts[index])) is { } said)
             {
+                if (said.Word == "missed" && StretchPatterns.GivenLater(at) > index)
+                {
+                    // "forgotten, given at 11:10": it was given, and that it was late is kept as written
+                    continue;
+                }
+
                 word = not ? word : said.Word;
                 at.Mark(TokenKind.Filler, parts[index].Span);
                 parts.RemoveAt(index);

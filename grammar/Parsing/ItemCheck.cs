@@ -50,7 +50,13 @@ internal sealed class ItemCheck(Cursor at)
             return null;
         }
 
-        bool open = at.First<Schedule>()?.Every is null || note.Text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries).Any(word => at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose }) || (note.Text.Any(char.IsAsciiDigit) && !BesideMeal(note.Text)) || ChangesPlan(note.Text.Split(' ', ','));
+        string[] words = note.Text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        bool open = at.First<Schedule>()?.Every is null || words.Any(word => at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose }) || (!BesideMeal(words) && (words.Any(IsNumber) || note.Text.Any(char.IsAsciiDigit) || ChangesPlan(words)));
+        if (!open && note.Text.Split(", ").Any(IsCondition))
+        {
+            StateSlots.Keep(at, at.Vocabulary.States("med").Find("as-needed")!, note.Span);
+        }
+
         int start = Math.Min(at.End, name.Span.End);
         while (start < at.End && (Scanners.IsBlank(at.Line[start]) || Scanners.IsSeparator(at.Line[start])))
         {
@@ -62,13 +68,22 @@ internal sealed class ItemCheck(Cursor at)
     }
 
     /// <summary>True for <c>1h before food</c>: when, and no other dose.</summary>
-    private bool BesideMeal(string text)
+    private bool BesideMeal(string[] words)
     {
-        string[] words = text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
         int meal = Array.FindIndex(words, word => word is "before" or "after");
-        return meal > 0 && meal + 1 < words.Length && words[(meal + 1)..].All(word => !word.Any(char.IsAsciiDigit))
+        return meal >= 0 && meal + 1 < words.Length && words[(meal + 1)..].All(word => !word.Any(char.IsAsciiDigit))
             && words[..meal].All(word => !char.IsAsciiDigit(word[0]) || at.Vocabulary.Units.Find(word.AsSpan().TrimStart("0123456789/.")) is { Quantity: Quantity.Time } || word.All(char.IsAsciiDigit));
     }
+
+    /// <summary>True for <c>if he is sore</c>: a dose that is left out was not missed. Not so for <c>if he vomits stop</c>.</summary>
+    private bool IsCondition(string stretch)
+    {
+        string[] words = stretch.Split(' ');
+        return at.Vocabulary.Fixed("condition").Find(words[0]) is not null && !words.Any(word => (word is not "after" && at.Vocabulary.Fixed("taper").Find(word) is not null) || at.Vocabulary.DoseEvents.Find(word) is not null || at.Vocabulary.Fixed("advice").Find(word) is not null);
+    }
+
+    /// <summary>True for the <c>half</c> of <c>half in the evening</c>.</summary>
+    private bool IsNumber(string word) => word is not ("a" or "an") && at.Vocabulary.NumberWords.Find(word) is not null;
 
     private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || words[index + 1] is "it" or "them" or "at" or "late" or "later" or "instead" || char.IsAsciiDigit(words[index + 1][0]))
         && !(index > 0 && at.Vocabulary.Before.Find(words[index - 1]) is not null));

@@ -106,7 +106,7 @@ internal sealed class ItemReader
 
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);
         bool none = meaning.Imply(head, acts.TakeTopic());
-        if (head.Word.Has(SlotKind.Text) && head.Word.Word == "breed" && at.HasPart && StretchPatterns.BreedEnd(at, head.Span.Length == 0) is { } end)
+        if (FactSlots.EndsAtFact(head.Word) && at.HasPart && StretchPatterns.BreedEnd(at, head.Span.Length == 0) is { } end)
         {
             TextSpan span = at.SpanOf(0, end);
             at.At = end;
@@ -162,7 +162,7 @@ internal sealed class ItemReader
             string text = string.Join(", ", remark.Select(span => span.In(at.Line).ToString()));
             at.Add(SlotKind.Note, new FreeWords(TextSpan.Between(remark[0].Start, remark[^1].End), text));
         }
-        else if (head.Lead is { Means: not LeadMeans.Plain } && (at.Word.Kind == WordKind.Skip || (at.Word.Word == "ate" && at.Vocabulary.Fixed("meal").Find(at.WithSingleBlanks(head.Span).Split(' ')[^1]) is not null)))
+        else if (head.Lead is { Means: not LeadMeans.Plain } && (at.Word.Kind == WordKind.Skip || (at.Word.Word == "ate" && at.WithSingleBlanks(head.Span).Split(' ').Any(word => at.Vocabulary.Fixed("meal").Find(word) is not null))))
         {
             // "missed breakfast" says more than that nothing was eaten
             at.Add(SlotKind.Note, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));

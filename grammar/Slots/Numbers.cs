@@ -150,7 +150,8 @@ internal static class Numbers
     /// <summary>A time of day behind the word: <c>8am</c>, <c>6 pm</c>, <c>at 3:15pm</c>, <c>07:30</c>.</summary>
     public static bool TimeOfDay(Cursor at)
     {
-        bool allowed = at.Word.Kind is WordKind.Care or WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Act && !at.Word.Has(SlotKind.Topic);
+        // "given at 11:10 instead of 07:30": when it was not
+        bool allowed = !(at.InRemark && at.Is(at.At - 1, "of") && at.Is(at.At - 2, "instead")) && at.Word.Kind is WordKind.Care or WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Act && !at.Word.Has(SlotKind.Topic);
         if (!allowed || TimeReader.Within(at, at.At, out int count) is not { } time)
         {
             return false;
