@@ -39,7 +39,7 @@ internal static class CheckCommand
 
     private static int Run(Request request, TextWriter output)
     {
-        Baseline? known = request.Baseline is { } file ? Baseline.Read(file) : null;
+        Baseline? known = request.Baseline is { } file ? Baseline.Of(file, NoteFile.Read(file).Text) : null;
         if (request.Write is { } target)
         {
             OutputFile.Check(target, request.Paths, request.Force);

@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using System.Text;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Cli.Files;
 using HealthNotes.Files;
 
 namespace HealthNotes.Cli.Output;
@@ -20,10 +19,10 @@ internal sealed class Baseline(string file, IReadOnlyDictionary<string, int> cou
     private const int Digits = 16;
 
     /// <summary>Reads one.</summary>
-    /// <exception cref="RefusedException">It can't be read, or is something else.</exception>
-    public static Baseline Read(string file)
+    /// <exception cref="RefusedException">It is something else.</exception>
+    public static Baseline Of(string file, string text)
     {
-        string[] lines = NoteFile.Read(file).Text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        string[] lines = text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         return lines is [Head, .. var prints]
             ? new Baseline(file, prints.CountBy(line => line).ToDictionary())
             : throw new RefusedException($"{file} is not a baseline; hnote check --write-baseline FILE makes one");
