@@ -1,6 +1,8 @@
 using System.Diagnostics;
+using HealthNotes.LanguageServer.Rpc;
+using HealthNotes.LanguageServer.Session;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageHost;
 
 /// <summary>A client that dies can't say goodbye: the server looks for its process and ends without it.</summary>
 internal static class ParentWatch
@@ -8,17 +10,17 @@ internal static class ParentWatch
     private static readonly TimeSpan Interval = TimeSpan.FromSeconds(1);
 
     /// <summary>Looks from now on.</summary>
-    public static void Start(int process, Lifecycle lifecycle, ServerLog log) => _ = WatchAsync(process, lifecycle, log);
+    public static void Start(int process, Server server, ServerLog log) => _ = WatchAsync(process, server, log);
 
-    private static async Task WatchAsync(int process, Lifecycle lifecycle, ServerLog log)
+    private static async Task WatchAsync(int process, Server server, ServerLog log)
     {
         using var timer = new PeriodicTimer(Interval);
-        while (!lifecycle.Ended.IsCompleted && await timer.WaitForNextTickAsync().ConfigureAwait(false))
+        while (!server.Ended.IsCompleted && await timer.WaitForNextTickAsync().ConfigureAwait(false))
         {
             if (!IsAlive(process))
             {
                 log.Note($"the client's process {process} is gone");
-                lifecycle.End();
+                server.End();
                 return;
             }
         }

@@ -1,9 +1,10 @@
 using System.Collections.Concurrent;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.Rpc;
 using HealthNotes.LanguageServer.State;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>
 /// Sends findings to clients that want them pushed. There is at most one run a document at a time, started at once; a
@@ -24,7 +25,7 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
         Run run = runs.GetOrAdd(uri, _ => new Run());
         if (run.Ask())
         {
-            _ = Task.Run(() => LookAsync(uri, run));
+            _ = Task.Run(() => LookNow(uri, run));
         }
     }
 
@@ -37,7 +38,7 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
         }
     }
 
-    private async Task LookAsync(string uri, Run run)
+    private void LookNow(string uri, Run run)
     {
         bool rests;
         do
@@ -46,7 +47,7 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
             int number = run.Begin(overtaken.Cancel);
             try
             {
-                await PublishAsync(uri, run, overtaken.Token).ConfigureAwait(false);
+                Publish(uri, run, overtaken.Token);
             }
             catch (OperationCanceledException)
             {
@@ -62,7 +63,7 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
         while (!rests);
     }
 
-    private async Task PublishAsync(string uri, Run run, CancellationToken overtaken)
+    private void Publish(string uri, Run run, CancellationToken overtaken)
     {
         Workspace workspace = state.Current;
         OpenNote? note = workspace.Open.GetValueOrDefault(uri);
@@ -76,7 +77,7 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
         }
 
         run.Published = print;
-        await connection.TellAsync("textDocument/publishDiagnostics", new PublishDiagnosticsParams(uri, note?.Document.Version, diagnostics)).ConfigureAwait(false);
+        connection.Tell("textDocument/publishDiagnostics", new PublishDiagnosticsParams(uri, note?.Document.Version, diagnostics));
     }
 
     /// <summary>The runs of one document.</summary>

@@ -5,19 +5,16 @@ using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
 using HealthNotes.Rendering;
-using StreamJsonRpc;
 using Range = HealthNotes.LanguageServer.Protocol.Range;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>3.17, Workspace Features, Execute a command. What changes a note is asked of the client and comes back as a change.</summary>
 internal sealed class Commands(Client client, ServerEvents events)
 {
-    private const int InvalidParams = -32602;
-
     /// <summary>Runs a command; the result is what it made, or null.</summary>
-    /// <exception cref="LocalRpcException">There is no such command, or no such note.</exception>
-    public Task<string?> RunAsync(Workspace workspace, ExecuteCommandParams parameters) => parameters.Command switch
+    /// <exception cref="RefusedRequestException">There is no such command, or no such note.</exception>
+    public Task<string?> RunAsync(Workspace workspace, ExecuteCommandParams parameters, CancellationToken token) => parameters.Command switch
     {
         CommandNames.OpenPage => OpenPageAsync(NoteOf(workspace, parameters)),
         CommandNames.AddCheckToday => AddCheckAsync(NoteOf(workspace, parameters), workspace.Client),
@@ -32,7 +29,7 @@ internal sealed class Commands(Client client, ServerEvents events)
         string uri = Uris.Of(page);
         if (!await client.ShowAsync(new ShowDocumentParams(uri, External: true)).ConfigureAwait(false))
         {
-            await client.SayAsync(MessageType.Info, $"The page is in {page}").ConfigureAwait(false);
+            client.Say(MessageType.Info, $"The page is in {page}");
         }
 
         return uri;
@@ -43,7 +40,7 @@ internal sealed class Commands(Client client, ServerEvents events)
         CheckEdit check = CheckEdits.AddCheckForToday(document);
         if (check.Edit is { } edit && !await client.ApplyAsync("Add a check for today", Edits.InWorkspace(document, [edit], profile)).ConfigureAwait(false))
         {
-            await client.SayAsync(MessageType.Warning, "Your editor did not add the check.").ConfigureAwait(false);
+            client.Say(MessageType.Warning, "Your editor did not add the check.");
             return null;
         }
 
@@ -76,5 +73,5 @@ internal sealed class Commands(Client client, ServerEvents events)
             ? document
             : throw Refused($"{parameters.Command} needs the name of a note that is open");
 
-    private static LocalRpcException Refused(string message) => new(message) { ErrorCode = InvalidParams };
+    private static RefusedRequestException Refused(string message) => new(ErrorCodes.InvalidParams, message);
 }

@@ -1,9 +1,10 @@
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.Rpc;
 using HealthNotes.LanguageServer.State;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>
 /// Reads the notes in the client's folders, on the pool and one file at a time. There is one scan at a time; a newer one
@@ -55,7 +56,7 @@ internal sealed class FolderScan(WorkspaceState state, Client client, Connection
                 Put(uri, Read(uri));
                 if (shown && i % FilesWithoutProgress == 0)
                 {
-                    await client.ProgressAsync(Token, new WorkDoneProgress("report", Message: $"{i} of {files.Length}", Percentage: i * 100 / files.Length)).ConfigureAwait(false);
+                    client.Progress(Token, new WorkDoneProgress("report", Message: $"{i} of {files.Length}", Percentage: i * 100 / files.Length));
                 }
             }
 
@@ -72,7 +73,7 @@ internal sealed class FolderScan(WorkspaceState state, Client client, Connection
         {
             if (shown)
             {
-                await client.ProgressAsync(Token, new WorkDoneProgress("end")).ConfigureAwait(false);
+                client.Progress(Token, new WorkDoneProgress("end"));
             }
         }
     }

@@ -1,20 +1,20 @@
-using System.Text.Json;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.Rpc;
 using HealthNotes.LanguageServer.State;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>What changes set going: nothing here makes a change wait.</summary>
-internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Connection connection, Client client, FolderScan scan, FindingsPublisher publisher, ServerLog log)
+internal sealed class ServerEvents(WorkspaceState state, Connection connection, Client client, FolderScan scan, FindingsPublisher publisher, ServerLog log, Action<int> watchProcess)
 {
     /// <summary>The client has said what it can do. The tables are read while it is still busy with the answer.</summary>
     public void Initialized(InitializeParams parameters)
     {
         if (parameters.ProcessId is { } process)
         {
-            ParentWatch.Start(process, lifecycle, log);
+            watchProcess(process);
         }
 
         connection.SetTrace(parameters.Trace);
@@ -33,7 +33,7 @@ internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Co
     });
 
     /// <summary>3.17, DidChangeConfiguration Notification: the client gives the settings, or is asked for them.</summary>
-    public void SettingsChanged(JsonElement? given) => Run("workspace/didChangeConfiguration", async () =>
+    public void SettingsChanged(DidChangeConfigurationParams given) => Run("workspace/didChangeConfiguration", async () =>
     {
         if (state.Current.Client.HasConfiguration)
         {
@@ -41,7 +41,7 @@ internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Co
         }
         else
         {
-            Apply(before => ClientSettings.Of(given, before));
+            Apply(before => ClientSettings.Of(given.Settings, before));
         }
     });
 
@@ -77,13 +77,13 @@ internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Co
     }
 
     /// <summary>3.17, DidChangeWatchedFiles Notification.</summary>
-    public void FilesChanged(FileEvent[] changes) => scan.Look([.. changes.Select(change => change.Uri).OfType<string>().Distinct()]);
+    public void FilesChanged(DidChangeWatchedFilesParams parameters) => scan.Look([.. parameters.Changes.Select(change => change.Uri).OfType<string>().Distinct()]);
 
     /// <summary>3.17, SetTrace Notification.</summary>
-    public void SetTrace(string? value) => connection.SetTrace(value);
+    public void SetTrace(SetTraceParams parameters) => connection.SetTrace(parameters.Value);
 
     /// <summary>3.17, Window Features, Cancel a Work Done Progress.</summary>
-    public void ProgressCancelled() => scan.Stop();
+    public void ProgressCancelled(WorkDoneProgressCancelParams parameters) => scan.Stop();
 
     /// <summary>Something to know when there is trouble.</summary>
     public void Note(string line) => log.Note(line);
@@ -93,7 +93,7 @@ internal sealed class ServerEvents(WorkspaceState state, Lifecycle lifecycle, Co
     public void Lost(string? uri) => Run("telling of a lost change", async () =>
     {
         string note = uri is null ? "a note" : Path.GetFileName(Uri.UnescapeDataString(uri));
-        await client.SayAsync(MessageType.Warning, $"hnote could not read a change of {note}, so it is not checked now. Close it and open it again.").ConfigureAwait(false);
+        client.Say(MessageType.Warning, $"hnote could not read a change of {note}, so it is not checked now. Close it and open it again.");
         await client.RefreshAsync().ConfigureAwait(false);
     });
 

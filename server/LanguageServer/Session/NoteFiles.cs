@@ -1,7 +1,9 @@
+using HealthNotes.Features.Documents;
 using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
+using HealthNotes.LanguageServer.State;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>Finds the notes in folders. Hidden folders, and those that hold other programs' files by the thousand, are passed over.</summary>
 internal static class NoteFiles
@@ -52,6 +54,14 @@ internal static class NoteFiles
             return null;
         }
     }
+
+    /// <summary>The notes of the folders that are not open, read now and let go of after.</summary>
+    public static IEnumerable<Document> NotOpen(Workspace workspace) =>
+        from uri in workspace.Notes.Keys
+        where !workspace.Open.ContainsKey(uri)
+        let text = Read(uri)
+        where text is not null
+        select Document.Open(uri, 0, text, workspace.Today);
 
     private static string[] Listed(Func<string[]> list)
     {

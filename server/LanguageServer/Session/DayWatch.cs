@@ -1,6 +1,6 @@
 using HealthNotes.LanguageServer.State;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>The one that looks at the clock: at midnight every note is read on the new day.</summary>
 internal sealed class DayWatch(WorkspaceState state, Action changed)

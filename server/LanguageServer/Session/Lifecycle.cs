@@ -1,12 +1,10 @@
-using StreamJsonRpc;
+using HealthNotes.LanguageServer.Protocol;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>Where the session stands between start and exit, and what may be asked there.</summary>
 internal sealed class Lifecycle
 {
-    private const int ServerNotInitialized = -32002;
-    private const int InvalidRequest = -32600;
     private readonly TaskCompletionSource<int> ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private volatile Stage stage;
 
@@ -24,12 +22,12 @@ internal sealed class Lifecycle
     public bool IsRunning => stage == Stage.Running;
 
     /// <summary>3.17, Initialize Request: it may be sent once.</summary>
-    /// <exception cref="LocalRpcException">It was sent before.</exception>
+    /// <exception cref="RefusedRequestException">It was sent before.</exception>
     public void Initialize()
     {
         if (stage != Stage.Started)
         {
-            throw Refused(InvalidRequest, "initialize was sent before");
+            throw new RefusedRequestException(ErrorCodes.InvalidRequest, "initialize was sent before");
         }
 
         stage = Stage.Running;
@@ -43,15 +41,15 @@ internal sealed class Lifecycle
     }
 
     /// <summary>Refuses a request outside of the session.</summary>
-    /// <exception cref="LocalRpcException">The server is not initialized yet, or is shut down.</exception>
+    /// <exception cref="RefusedRequestException">The server is not initialized yet, or is shut down.</exception>
     public void RequireRunning()
     {
         switch (stage)
         {
             case Stage.Started:
-                throw Refused(ServerNotInitialized, "initialize has not been sent yet");
+                throw new RefusedRequestException(ErrorCodes.ServerNotInitialized, "initialize has not been sent yet");
             case Stage.ShutDown:
-                throw Refused(InvalidRequest, "the server is shut down; only exit is expected now");
+                throw new RefusedRequestException(ErrorCodes.InvalidRequest, "the server is shut down; only exit is expected now");
             default:
                 return;
         }
@@ -62,6 +60,4 @@ internal sealed class Lifecycle
 
     /// <summary>An end that nobody asked for.</summary>
     public void Fail() => ended.TrySetResult(1);
-
-    private static LocalRpcException Refused(int code, string message) => new(message) { ErrorCode = code };
 }

@@ -1,9 +1,10 @@
 using System.Text.Json;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.Rpc;
 using HealthNotes.LanguageServer.State;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>Notifications and requests to the client. Only what it declared in its capabilities is requested.</summary>
 internal sealed class Client(Connection connection, WorkspaceState state)
@@ -67,25 +68,20 @@ internal sealed class Client(Connection connection, WorkspaceState state)
         && await connection.AskAsync<ShowDocumentParams, ShowDocumentResult>("window/showDocument", document).ConfigureAwait(false) is { Success: true };
 
     /// <summary>3.17, Window Features, ShowMessage Notification.</summary>
-    public Task SayAsync(MessageType type, string message) => connection.TellAsync("window/showMessage", new MessageParams(type, message));
+    public void Say(MessageType type, string message) => connection.Tell("window/showMessage", new MessageParams(type, message));
 
     /// <summary>3.17, Window Features, Create Work Done Progress; false where the client shows none.</summary>
     public async Task<bool> BeginProgressAsync(string token, string title)
     {
-        if (!Profile.ShowsProgress)
+        if (!Profile.ShowsProgress || !await connection.AskedAsync("window/workDoneProgress/create", new WorkDoneProgressCreateParams(token)).ConfigureAwait(false))
         {
             return false;
         }
 
-        if (!await connection.AskedAsync("window/workDoneProgress/create", new WorkDoneProgressCreateParams(token)).ConfigureAwait(false))
-        {
-            return false;
-        }
-
-        await ProgressAsync(token, new WorkDoneProgress("begin", title, Percentage: 0, Cancellable: true)).ConfigureAwait(false);
+        Progress(token, new WorkDoneProgress("begin", title, Percentage: 0, Cancellable: true));
         return true;
     }
 
     /// <summary>3.17, Base Protocol, Progress Support.</summary>
-    public Task ProgressAsync(string token, WorkDoneProgress value) => connection.TellAsync("$/progress", new ProgressParams(token, value));
+    public void Progress(string token, WorkDoneProgress value) => connection.Tell("$/progress", new ProgressParams(token, value));
 }

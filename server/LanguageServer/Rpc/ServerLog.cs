@@ -2,13 +2,13 @@ using System.Globalization;
 using HealthNotes.Files;
 using HealthNotes.Rendering;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Rpc;
 
 /// <summary>
 /// Lines about what the server does: faults to standard error, everything to the log file where one was asked for. Nothing
 /// but the protocol goes to standard output, and nothing of a note's text goes here.
 /// </summary>
-internal sealed class ServerLog(string? path)
+public sealed class ServerLog(string? path)
 {
     private readonly Lock gate = new();
     private bool broken;

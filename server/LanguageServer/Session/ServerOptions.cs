@@ -1,4 +1,4 @@
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>How <c>hnote lsp</c> was started.</summary>
 public sealed record ServerOptions

@@ -1,6 +1,6 @@
 using HealthNotes.Features.Documents;
 
-namespace HealthNotes.LanguageServer.Host;
+namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>Reads the vocabulary and the tables before the first note needs them.</summary>
 internal static class WarmUp
