@@ -74,6 +74,7 @@ internal static class App
             ValuesCommand.Create(),
             AboutCommand.Create(),
             LspCommand.Create(),
+            WebCommand.Create(),
             CompletionCommand.Create(),
         };
         HelpOption help = root.Options.OfType<HelpOption>().Single();

@@ -74,6 +74,7 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(CodeLens[]))]
 [JsonSerializable(typeof(PageParams))]
 [JsonSerializable(typeof(PageResult))]
+[JsonSerializable(typeof(CheckStepsResult))]
 [JsonSerializable(typeof(JsonElement[]))]
 [JsonSerializable(typeof(object))]
 internal sealed partial class ProtocolJson : JsonSerializerContext;

@@ -7,18 +7,43 @@ using HealthNotes.LanguageServer.State;
 namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>
-/// Sends findings to clients that want them pushed. There is at most one run a document at a time, started at once; a
+/// Sends findings to clients that want them pushed, and to those that announce a pull and never make one: a first pull ends the
+/// pushing. There is at most one run a document at a time, started at once; a
 /// version that has been overtaken while it was looked at publishes nothing, and what is published already is not sent again.
 /// </summary>
 internal sealed class FindingsPublisher(WorkspaceState state, Connection connection)
 {
+    /// <summary>A client that pulls does so at once after it opens a note: so long it gets nothing twice.</summary>
+    private static readonly TimeSpan Grace = TimeSpan.FromMilliseconds(250);
+
     private readonly ConcurrentDictionary<string, Run> runs = new();
+    private readonly Lazy<Task> graceOver = new(() => Task.Delay(Grace));
+    private volatile bool pulled;
+
+    /// <summary>The client asks by itself: what was pushed so far is taken back, so that nothing is shown twice.</summary>
+    public void Pulled()
+    {
+        if (!pulled && state.Current.Client.PullsDiagnostics)
+        {
+            pulled = true;
+            foreach ((string uri, _) in runs.Where(run => run.Value.Published is not null))
+            {
+                connection.Tell("textDocument/publishDiagnostics", new PublishDiagnosticsParams(uri, null, []));
+            }
+        }
+    }
 
     /// <summary>Looks at a document that has changed in any way.</summary>
     public void Look(string uri)
     {
-        if (state.Current.Client.PullsDiagnostics)
+        if (pulled)
         {
+            return;
+        }
+
+        if (state.Current.Client.PullsDiagnostics && !graceOver.Value.IsCompleted)
+        {
+            graceOver.Value.ContinueWith(_ => Look(uri), TaskScheduler.Default);
             return;
         }
 
@@ -71,7 +96,7 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
         overtaken.ThrowIfCancellationRequested();
 
         ulong? print = note is null ? null : Fingerprint.Of(diagnostics);
-        if (print is not null && print == run.Published)
+        if (pulled || (print is not null && print == run.Published))
         {
             return;
         }

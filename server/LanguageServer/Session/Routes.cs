@@ -11,7 +11,7 @@ namespace HealthNotes.LanguageServer.Session;
 /// Every message that the server knows, one line each: its name, the types of what it carries, its handler. A change runs alone, in the
 /// order of the messages, and waits for nothing. A read takes the workspace as it is when its turn comes, then runs free of the others.
 /// </summary>
-internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes changes, Commands commands, ServerEvents events)
+internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes changes, FindingsPublisher publisher, Commands commands, ServerEvents events)
 {
     private readonly PageHandler pages = new();
     private readonly TokenHandler tokens = new(new TokenCache());
@@ -33,8 +33,8 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
         Change("workspace/didChangeWatchedFiles", Json.DidChangeWatchedFilesParams, events.FilesChanged),
         Change("workspace/didChangeWorkspaceFolders", Json.DidChangeWorkspaceFoldersParams, changes.DidChangeWorkspaceFolders),
         Change("window/workDoneProgress/cancel", Json.WorkDoneProgressCancelParams, events.ProgressCancelled),
-        Read("textDocument/diagnostic", Json.DocumentDiagnosticParams, Json.DocumentDiagnosticReport, DiagnosticHandler.Report),
-        Read("workspace/diagnostic", Json.WorkspaceDiagnosticParams, Json.WorkspaceDiagnosticReport, WorkspaceDiagnosticHandler.Report),
+        Pull("textDocument/diagnostic", Json.DocumentDiagnosticParams, Json.DocumentDiagnosticReport, DiagnosticHandler.Report),
+        Pull("workspace/diagnostic", Json.WorkspaceDiagnosticParams, Json.WorkspaceDiagnosticReport, WorkspaceDiagnosticHandler.Report),
         Read("textDocument/completion", Json.TextDocumentPositionParams, Json.CompletionList, CompletionHandler.At),
         Read("completionItem/resolve", Json.CompletionItem, Json.CompletionItem, CompletionHandler.Resolve),
         Read("textDocument/codeAction", Json.CodeActionParams, Json.CodeActionArray, CodeActionHandler.At),
@@ -59,6 +59,7 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
         Read("textDocument/semanticTokens/range", Json.SemanticTokensRangeParams, Json.SemanticTokens, TokenHandler.InRange),
         Read("textDocument/documentLink", Json.TextDocumentParams, Json.DocumentLinkArray, DocumentLinkHandler.In),
         Read(PageHandler.Method, Json.PageParams, Json.PageResult, pages.Of),
+        Read(CheckHandler.Method, Json.TextDocumentParams, Json.CheckStepsResult, CheckHandler.StepsOf),
         ReadAsync("workspace/executeCommand", Json.ExecuteCommandParams, Json.String, commands.RunAsync),
     ];
 
@@ -66,6 +67,15 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
     private static Route Request<TParams, TResult>(string method, JsonTypeInfo<TParams> from, JsonTypeInfo<TResult> to, Func<TParams, TResult?> handler)
         where TParams : class
         where TResult : class => new(method, IsRequest: true, (parameters, _) => Task.FromResult(Route.Result(handler(Route.Read(method, parameters, from)), to)));
+
+    /// <summary>A read that also tells that the client asks for findings by itself.</summary>
+    private Route Pull<TParams, TResult>(string method, JsonTypeInfo<TParams> from, JsonTypeInfo<TResult> to, Func<Workspace, TParams, CancellationToken, TResult?> handler)
+        where TParams : class
+        where TResult : class => Read(method, from, to, (now, parameters, token) =>
+        {
+            publisher.Pulled();
+            return handler(now, parameters, token);
+        });
 
     private Route Read<TParams, TResult>(string method, JsonTypeInfo<TParams> from, JsonTypeInfo<TResult> to, Func<Workspace, TParams, CancellationToken, TResult?> handler)
         where TParams : class

@@ -27,7 +27,7 @@ public sealed class Server
         var scan = new FolderScan(state, client, connection, log);
         var events = new ServerEvents(state, connection, client, scan, publisher, log, watchProcess);
         var changes = new Changes(state, lifecycle, publisher, events, options.Version);
-        var routes = new Routes(state, lifecycle, changes, new Commands(client, events), events);
+        var routes = new Routes(state, lifecycle, changes, publisher, new Commands(client, events), events);
         dispatch = new Dispatch(routes.All, connection, log, () => changes.LoseTrack(null));
         if (options.Today is null)
         {
