@@ -4,14 +4,17 @@ using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Formatting;
 
-/// <summary>Writes one observation in its one canonical order: in the owner's own describing words, or in the vocabulary's.</summary>
+/// <summary>Writes one observation in its one canonical order: for a note, for a reader, or in the vocabulary's words alone.</summary>
 public static class ItemPrinter
 {
     /// <summary>The line without indent and comment, as <c>format</c> writes it: describing words keep the owner's own form.</summary>
-    public static string Print(NoteItem item) => Print(item, new Style(Own: true));
+    public static string Print(NoteItem item) => Print(item, new Style(Own: true, Signs: true));
 
-    /// <summary>What was read, in the vocabulary's own words; a remark stands in quotes.</summary>
-    public static string Meaning(NoteItem item) => Print(item, new Style(Own: false));
+    /// <summary>What was read, for a person: describing words in the owner's own form, a remark in quotes, and all else worked out.</summary>
+    public static string ForReader(NoteItem item) => Print(item, new Style(Own: false, Signs: true));
+
+    /// <summary>What was read, in the vocabulary's own words, so that two ways to write one thing compare equal; a remark stands in quotes.</summary>
+    public static string Meaning(NoteItem item) => Print(item, new Style(Own: false, Signs: false));
 
     private static string Print(NoteItem item, Style style)
     {
@@ -102,12 +105,14 @@ public static class ItemPrinter
     private static string Per(Attribution? per) =>
         per is null ? "" : string.Join(' ', new[] { "per", per.Who, per.When?.ToString() ?? "" }.Where(word => word.Length > 0));
 
-    /// <summary>How words are written: the owner's own for a note, the vocabulary's for what was read.</summary>
-    private readonly record struct Style(bool Own)
+    /// <summary>How words are written.</summary>
+    /// <param name="Own">Everything as a note has it, else as it was read.</param>
+    /// <param name="Signs">Describing words in the owner's own form, else in the vocabulary's.</param>
+    private readonly record struct Style(bool Own, bool Signs)
     {
         public string Sign(Described sign)
         {
-            string word = Own ? sign.Text : sign.Word.Word;
+            string word = Signs ? sign.Text : sign.Word.Word;
             return sign.Sense switch { Sense.Absent => "no " + word, Sense.Ended => word + " gone", _ => word };
         }
 

@@ -13,6 +13,7 @@ internal sealed class HeadFinder
 {
     /// <summary>Where the way of a place before its word stands among the ways.</summary>
     private const int PlaceWay = 3;
+    private const int SecondsADay = 86_400;
 
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
@@ -102,7 +103,7 @@ internal sealed class HeadFinder
         LineWord? word = vocabulary.LineWords.Find(written, out int phrase);
         if (word is not null && phrase == 1 && vocabulary.Leads.IsAlone(written))
         {
-            if ((!word.Has(SlotKind.Text) && !word.Has(SlotKind.File)) || word.Word == "breed")
+            if ((!word.Has(SlotKind.Text) && !word.Has(SlotKind.File)) || FactSlots.EndsAtFact(word))
             {
                 Cut(span.End, word);
             }
@@ -203,6 +204,13 @@ internal sealed class HeadFinder
             return null;
         }
 
+        if ((not && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.IsWord(index) && vocabulary.Fixed("needed").Find(at.TextAt(index)) is not null))
+            || Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Is(index, "due")))
+        {
+            // "no antibiotics needed": none was missed; "phenobarbital level due": none was given
+            return null;
+        }
+
         TextSpan span = at.SpanOf(0, name);
         string word = not ? "missed" : "gave";
         List<Part> parts = [.. at.Parts];
@@ -230,6 +238,12 @@ internal sealed class HeadFinder
 
             if (vocabulary.DoseEvents.Find(at.TextOf(parts[index])) is { } said)
             {
+                if (said.Word == "missed" && StretchPatterns.GivenLater(at) > index)
+                {
+                    // "forgotten, given at 11:10": it was given, and that it was late is kept as written
+                    continue;
+                }
+
                 word = not ? word : said.Word;
                 at.Mark(TokenKind.Filler, parts[index].Span);
                 parts.RemoveAt(index);
@@ -291,7 +305,15 @@ internal sealed class HeadFinder
             if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
             {
                 at.Mark(TokenKind.LineWord, at.Parts[index].Span);
-                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
+                int end = index > 1 && vocabulary.Small.Find(at.TextAt(index - 1)) is { Kind: ModifierKind.Filler } ? index - 1 : index;
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..end], .. at.Parts[(index + 1)..]]);
+                return new Head(due, new TextSpan(start, 0));
+            }
+
+            if (!wordFound && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
+                && (index + (ahead.First.Unit.Length > 0 ? 2 : 3)) == at.Parts.Count)
+            {
+                // "curve in 2 wks", "staples out in 14d": what lies days ahead is to come
                 return new Head(due, new TextSpan(start, 0));
             }
         }

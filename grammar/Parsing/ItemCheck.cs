@@ -12,6 +12,8 @@ internal sealed class ItemCheck(Cursor at)
 {
     private readonly ElsewhereCheck elsewhere = new(at);
 
+    private const int SecondsADay = 86_400;
+
     private FreeWords? Remark => at.Get<FreeWords>(SlotKind.Note);
 
     /// <summary>
@@ -50,7 +52,13 @@ internal sealed class ItemCheck(Cursor at)
             return null;
         }
 
-        bool open = at.First<Schedule>()?.Every is null || note.Text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries).Any(word => at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose }) || (note.Text.Any(char.IsAsciiDigit) && !BesideMeal(note.Text)) || ChangesPlan(note.Text.Split(' ', ','));
+        string[] words = note.Text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        bool open = at.First<Schedule>()?.Every is null || words.Any(word => at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose }) || (!BesideMeal(words) && (words.Any(IsNumber) || note.Text.Any(char.IsAsciiDigit) || ChangesPlan(words)));
+        if (!open && note.Text.Split(", ").Any(IsCondition))
+        {
+            StateSlots.Keep(at, at.Vocabulary.States("med").Find("as-needed")!, note.Span);
+        }
+
         int start = Math.Min(at.End, name.Span.End);
         while (start < at.End && (Scanners.IsBlank(at.Line[start]) || Scanners.IsSeparator(at.Line[start])))
         {
@@ -62,13 +70,22 @@ internal sealed class ItemCheck(Cursor at)
     }
 
     /// <summary>True for <c>1h before food</c>: when, and no other dose.</summary>
-    private bool BesideMeal(string text)
+    private bool BesideMeal(string[] words)
     {
-        string[] words = text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
         int meal = Array.FindIndex(words, word => word is "before" or "after");
-        return meal > 0 && meal + 1 < words.Length && words[(meal + 1)..].All(word => !word.Any(char.IsAsciiDigit))
+        return meal >= 0 && meal + 1 < words.Length && words[(meal + 1)..].All(word => !word.Any(char.IsAsciiDigit))
             && words[..meal].All(word => !char.IsAsciiDigit(word[0]) || at.Vocabulary.Units.Find(word.AsSpan().TrimStart("0123456789/.")) is { Quantity: Quantity.Time } || word.All(char.IsAsciiDigit));
     }
+
+    /// <summary>True for <c>if he is sore</c>: a dose that is left out was not missed. Not so for <c>if he vomits stop</c>.</summary>
+    private bool IsCondition(string stretch)
+    {
+        string[] words = stretch.Split(' ');
+        return at.Vocabulary.Fixed("condition").Find(words[0]) is not null && !words.Any(word => (word is not "after" && at.Vocabulary.Fixed("taper").Find(word) is not null) || at.Vocabulary.DoseEvents.Find(word) is not null || at.Vocabulary.Fixed("advice").Find(word) is not null);
+    }
+
+    /// <summary>True for the <c>half</c> of <c>half in the evening</c>.</summary>
+    private bool IsNumber(string word) => word is not ("a" or "an") && at.Vocabulary.NumberWords.Find(word) is not null;
 
     private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || words[index + 1] is "it" or "them" or "at" or "late" or "later" or "instead" || char.IsAsciiDigit(words[index + 1][0]))
         && !(index > 0 && at.Vocabulary.Before.Find(words[index - 1]) is not null));
@@ -131,6 +148,16 @@ internal sealed class ItemCheck(Cursor at)
         }
 
         elsewhere.Check();
+        if (Remark is { } soon && soon.Text.Split(", ").Any(InShort) && at.Filled.Any(slot => slot.Value is Described { Sense: Sense.Ended } or Described { Word: { Part: "any", Word: "gone" or "resolved" } }))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, soon.Span, "Is it over, or does it come each time and pass? Write gone alone where it is over; anything else goes behind >."));
+        }
+
+        if (at.Word.Word == "stop" && lead is not null && at.HeadSpan.In(at.Line).Contains('/') && at.First<FreeWords>() is { } ended && at.Vocabulary.Medicines.Find(ended.Text) is null)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, at.HeadSpan, $"`{at.HeadSpan.In(at.Line)}` has several meanings, and `{ended.Text}` is not a medicine I know. Write stop and the medicine, or put the line behind >."));
+        }
+
         if (at.Word.Word == "phone" && at.First<FreeWords>() is { } number && number.Text.Contains(" if ", StringComparison.OrdinalIgnoreCase))
         {
             at.Report(new Problem(ProblemRules.WrongValue, number.Span, "`phone` takes the clinic's telephone number. A limit is written as call-if rr asleep >30."));
@@ -203,11 +230,15 @@ internal sealed class ItemCheck(Cursor at)
     /// <summary>A second part of a meal, in a remark: <c>did not eat all</c>.</summary>
     private TextSpan? MoreOfMeal() => Remark is { } note && at.Vocabulary.Portions.Find(note.Text) is not null ? note.Span : null;
 
+    /// <summary>True for <c>after 5 minutes</c>, <c>within an hour</c>: what ends so soon may come again.</summary>
+    private bool InShort(string stretch) => stretch.Split(' ') is ["after" or "within" or "in", .., var unit] && at.Vocabulary.Units.Find(unit.AsSpan().TrimStart("0123456789")) is { Quantity: Quantity.Time, Factor: < SecondsADay };
+
     /// <summary>Words of a dose or an act that leave open whether it was done: <c>carprofen none</c>, <c>vaccine overdue</c>, <c>stop carprofen tomorrow</c>.</summary>
     private FreeWords? NotDone()
     {
         bool dose = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care;
-        if (!dose && at.Word.Kind != WordKind.Act && at.Word.Word is not ("done" or "surgery"))
+        bool late = at.Word.Word == "gave" && at.Remark.Count > 0 && at.Remark[0] == at.HeadSpan;
+        if (late || (!dose && at.Word.Kind != WordKind.Act && at.Word.Word is not ("done" or "surgery")))
         {
             return null;
         }

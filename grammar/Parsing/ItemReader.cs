@@ -101,12 +101,28 @@ internal sealed class ItemReader
             at.Mark(TokenKind.Text, head.Span);
             int behind = given + 1 + (at.Is(given + 1, "it") || at.Is(given + 1, "them") ? 1 : 0);
             at.Mark(TokenKind.Filler, at.SpanOf(given, behind - given));
-            at.StartParts((Part[])[.. at.Parts.Slice(at.At, given - at.At), .. at.Parts.Slice(behind)]);
+            List<Part> parts = [.. at.Parts.Slice(behind)];
+            for (int index = given - 1; index >= at.At; index--)
+            {
+                if (TimeReader.Within(at, index, out int count) is not null && index + count <= given)
+                {
+                    // "missed 3pm insulin": when it should have been
+                    at.Remark.Add(at.SpanOf(index, count));
+                    at.Mark(TokenKind.Text, at.SpanOf(index, count));
+                    parts.RemoveRange(0, count - 1);
+                }
+                else
+                {
+                    parts.Insert(0, at.Parts[index]);
+                }
+            }
+
+            at.StartParts(parts.ToArray());
         }
 
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);
         bool none = meaning.Imply(head, acts.TakeTopic());
-        if (head.Word.Has(SlotKind.Text) && head.Word.Word == "breed" && at.HasPart && StretchPatterns.BreedEnd(at, head.Span.Length == 0) is { } end)
+        if (FactSlots.EndsAtFact(head.Word) && at.HasPart && StretchPatterns.BreedEnd(at, head.Span.Length == 0) is { } end)
         {
             TextSpan span = at.SpanOf(0, end);
             at.At = end;
@@ -162,7 +178,7 @@ internal sealed class ItemReader
             string text = string.Join(", ", remark.Select(span => span.In(at.Line).ToString()));
             at.Add(SlotKind.Note, new FreeWords(TextSpan.Between(remark[0].Start, remark[^1].End), text));
         }
-        else if (head.Lead is { Means: not LeadMeans.Plain } && (at.Word.Kind == WordKind.Skip || (at.Word.Word == "ate" && at.Vocabulary.Fixed("meal").Find(at.WithSingleBlanks(head.Span).Split(' ')[^1]) is not null)))
+        else if (head.Lead is { Means: not LeadMeans.Plain } && (at.Word.Kind == WordKind.Skip || (at.Word.Word == "ate" && at.WithSingleBlanks(head.Span).Split(' ').Any(word => at.Vocabulary.Fixed("meal").Find(word) is not null))))
         {
             // "missed breakfast" says more than that nothing was eaten
             at.Add(SlotKind.Note, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));

@@ -48,10 +48,15 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// </summary>
     public Head? AnotherAtSegment(Head head, bool joined)
     {
-        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || at.Word.Word == "breed") && at.Filled.Count > 0 && at.StartsSegment(at.At))
+        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word)) && at.Filled.Count > 0 && at.StartsSegment(at.At))
         {
             // "dog, female, spayed, born 2017": the facts about a pet stand in one line
             return Signalment();
+        }
+
+        if (at.Word.Kind == WordKind.Task && at.First<Schedule>() is not null && at.StartsSegment(at.At))
+        {
+            return Task();
         }
 
         bool plan = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact;
@@ -88,7 +93,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return Start(own, at.At, whole);
         }
 
-        if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))
+        if ((at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null)) || RestOfMeal())
         {
             // "lump, stomach, 12mm": the word stands alone so far, so a comma behind it ends nothing
             return null;
@@ -257,6 +262,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
     }
 
+    /// <summary>True for <c>ate half, rest by hand</c>.</summary>
+    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && at.Is(at.At, "rest");
+
     /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
     private bool IsAmountAhead(int index)
     {
@@ -287,11 +295,30 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         return fact;
     }
 
+    /// <summary>The next task: <c>recheck wound in 10d, heartworm test due 2026-04-06</c>; null where none is named with its day.</summary>
+    private Head? Task()
+    {
+        if (Head.At(at, at.At, out int count) is { Word.Kind: WordKind.Task } own)
+        {
+            return Start(own, at.At, count);
+        }
+
+        for (int index = at.At + 1; index + 1 < at.Parts.Count && !at.StartsSegment(index); index++)
+        {
+            if (at.Is(index, "due") && ScheduleSlots.Starts(at, index + 1))
+            {
+                return Start(new Head(at.Vocabulary.LineWords.Find("due")!, at.Parts[index].Span), index, 1);
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The head of another observation at a part that fits no slot of the present one.</summary>
     public Head? Another(bool joined)
     {
         bool segment = joined || at.StartsSegment(at.At);
-        if (at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
+        if (RestOfMeal() || at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
             || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word))
         {
             return null;

@@ -53,14 +53,9 @@ internal static class AmountSlots
 
         public override object? Value(Cursor at, NumberForm form)
         {
-            if (form is { Shape: NumberShape.WithUnit, Unit: { } single } && Fits(single, at.Word) && form.First > 0)
+            if (form.Shape is NumberShape.WithUnit or NumberShape.Ratio or NumberShape.Bare && Apart(at, form) is { } apart)
             {
-                return Apart(at, form, single);
-            }
-
-            if (form is { Shape: NumberShape.Ratio, Unit: { } half, Second: > 0 } && Fits(half, at.Word) && form.First > 0)
-            {
-                return new Diameters(form.Span, form.Bound, [new Notes.Amount(form.First / form.Second, half)]);
+                return apart;
             }
 
             return form is { Shape: NumberShape.Times, UnitSpan.Length: > 0 } ? Joined(at, form) : null;
@@ -137,27 +132,68 @@ internal static class AmountSlots
             return form.Part.Third.Exists && !fraction && form.Part.Third.Sign(at.Line) != 'x' ? null : new Diameters(form.Span, form.Bound, [.. lengths]);
         }
 
-        /// <summary>The <c>x 9 mm</c> of <c>12 mm x 9 mm</c>, where blanks cut the size into parts of its own.</summary>
-        private Diameters Apart(Cursor at, NumberForm form, Unit first)
+        /// <summary><c>12 mm</c>, <c>12 mm x 9 mm</c>, <c>2 1/4 x 1/2 in</c>: up to three lengths cut by blanks; one without a unit has that of the last.</summary>
+        private Diameters? Apart(Cursor at, NumberForm form)
         {
-            List<Notes.Amount> amounts = [new(form.First, first)];
-            TextSpan span = form.Span;
-            while (amounts.Count < 3 && at.At + 2 < at.Parts.Count && at.TextAt(at.At + 1) is "x" or "X" or "×" or "*" or "by"
-                && at.Parts[at.At + 2] is NumberPart { BoundSpan.Length: 0, Second.Exists: false } part)
+            int start = at.At;
+            int index = at.Parts.AsSpan().IndexOf(form.Part);
+            List<(decimal Number, Unit? Unit)> lengths = [];
+            while (Length(at, index, out int count) is { } length)
             {
-                bool apart = part.First.Unit.Length == 0;
-                TextSpan unitSpan = !apart ? part.First.Unit : at.IsWord(at.At + 3) ? at.Parts[at.At + 3].Span : default;
-                if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || !Fits(unit, at.Word) || at.Digits(part.First.Digits) is not { } number)
+                lengths.Add(length);
+                index += count;
+                if (lengths.Count == 3 || !(index < at.Parts.Count && at.TextAt(index) is "x" or "X" or "×" or "*" or "by"))
                 {
                     break;
                 }
 
-                amounts.Add(new Notes.Amount(number, unit));
-                at.At += apart ? 3 : 2;
-                span = TextSpan.Between(span.Start, at.Part.Span.End);
+                index++;
             }
 
-            return new Diameters(span, form.Bound, [.. amounts]);
+            if (lengths is [] || lengths[^1].Unit is not { } last || lengths.Exists(length => length.Number == 0))
+            {
+                at.At = start;
+                return null;
+            }
+
+            at.At = index - 1;
+            return new Diameters(TextSpan.Between(form.Span.Start, at.Part.Span.End), form.Bound, [.. lengths.Select(length => new Notes.Amount(length.Number, length.Unit ?? last))]);
+        }
+
+        /// <summary>A length at a part: a number, a fraction or both, and its unit where it has one.</summary>
+        private (decimal Number, Unit? Unit)? Length(Cursor at, int index, out int count)
+        {
+            count = 1;
+            if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { Third.Exists: false } part || at.Digits(part.First.Digits) is not { } number)
+            {
+                return null;
+            }
+
+            Operand end = part.First;
+            if (part.Second.Exists)
+            {
+                if (part.Second.Sign(at.Line) != '/' || at.Digits(part.Second.Digits) is not (> 0 and var under))
+                {
+                    return null;
+                }
+
+                (number, end) = (number / under, part.Second);
+            }
+            else if (end.Unit.Length == 0 && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } half
+                && half.Second.Sign(at.Line) == '/' && at.Digits(half.First.Digits) is { } over && at.Digits(half.Second.Digits) is { } parts && over < parts)
+            {
+                (number, end, count) = (number + (over / parts), half.Second, 2);
+            }
+
+            TextSpan unitSpan = end.Unit.Length > 0 ? end.Unit : at.IsWord(index + count) ? at.Parts[index + count].Span : default;
+            Unit? unit = at.Vocabulary.Units.Find(unitSpan.In(at.Line));
+            if (unit is null || !Fits(unit, at.Word))
+            {
+                return end.Unit.Length > 0 ? null : (number, null);
+            }
+
+            count += end.Unit.Length > 0 ? 0 : 1;
+            return (number, unit);
         }
     }
 
@@ -183,13 +219,30 @@ internal static class AmountSlots
 
             int index = at.At + (part.First.Unit.Length == 0 ? 2 : 1);
             TextSpan unitSpan = part.First.Unit.Length > 0 ? part.First.Unit : at.IsWord(at.At + 1) ? at.Parts[at.At + 1].Span : default;
-            bool plural = at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is { Word: "tablet" or "capsule" } && index + 1 < at.Parts.Count;
-            if (!plural || at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { Quantity: Quantity.Mass or Quantity.Volume } unit || !Counted(at, index + 1))
+            if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { Quantity: Quantity.Mass or Quantity.Volume } unit)
             {
                 return false;
             }
 
+            // a plan names the strength first: "40mg 1/2 tablet", "75 mg tablets, one every 8 hours"
+            bool plural = TabletAt(at, index) && index + 1 < at.Parts.Count && Counted(at, index + 1);
+            bool one = !plural && at.Word.Kind == WordKind.Fact && One(at, index);
+            bool counted = plural || ((at.Word.Kind == WordKind.Fact || CountsOne(at, index)) && (Counted(at, index) || one) && at.Line[at.Parts[index].Span.Start - 1] != '(');
+            if (!counted)
+            {
+                return false;
+            }
+
+            index -= plural || one ? 0 : 1;
             TextSpan span = TextSpan.Between(part.Span.Start, at.Parts[index].Span.End);
+            if (one)
+            {
+                at.Add(SlotKind.Amount, new Measure(span, Bound.Exact, [new Notes.Amount(number, unit)]));
+                at.Mark(TokenKind.Value, span);
+                at.At = index + 1;
+                return true;
+            }
+
             at.Add(SlotKind.Strength, new FreeWords(span, at.WithSingleBlanks(span)));
             at.Add(SlotKind.StrengthOfOne, new Measure(span, Bound.Exact, [new Notes.Amount(number, unit)]));
             at.Mark(TokenKind.Name, span);
@@ -197,13 +250,18 @@ internal static class AmountSlots
             return true;
         }
 
-        /// <summary>The <c>75mg/ml</c> before an amount; empty where none stands.</summary>
+        /// <summary>The <c>75mg/ml</c> before an amount, or <c>0.3%</c>; empty where none stands.</summary>
         private static TextSpan PerVolume(Cursor at, NumberPart part)
         {
             bool apart = part.First.Unit.Length == 0;
             TextSpan unitSpan = !apart ? part.First.Unit : at.IsWord(at.At + 1) && at.OnlyBlanks(at.At, 2) ? at.Parts[at.At + 1].Span : default;
             ReadOnlySpan<char> unit = unitSpan.In(at.Line);
             int amount = at.At + (apart ? 2 : 1);
+            if (unit is "%")
+            {
+                return TextSpan.Between(part.Span.Start, unitSpan.End);
+            }
+
             return unit.IndexOf('/') is > 0 and var slash && at.Vocabulary.Units.Find(unit) is null
                 && at.Vocabulary.Units.Find(unit[..slash]) is { Quantity: Quantity.Mass or Quantity.Dose } && at.Vocabulary.Units.Find(unit[(slash + 1)..]) is { Quantity: Quantity.Volume }
                 && amount < at.Parts.Count && at.Parts[amount].Kind == PartKind.Number
@@ -212,17 +270,33 @@ internal static class AmountSlots
 
         /// <summary>True where a count of tablets follows: only then is the first amount the strength.</summary>
         private static bool Counted(Cursor at, int index) =>
-            index + 1 < at.Parts.Count && at.Parts[index].Kind == PartKind.Number
-                ? TabletAt(at, index + 1) || (at.Parts[index + 1].Kind == PartKind.Number && TabletAt(at, index + 2))
+            index < at.Parts.Count && at.Parts[index] is NumberPart number
+                ? (!number.Second.Exists || number.Second.Sign(at.Line) == '/') && (IsTablet(at, (number.Second.Exists ? number.Second : number.First).Unit) || TabletAt(at, index + 1)
+                    || (index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart half && (IsTablet(at, half.Second.Unit) || TabletAt(at, index + 2))))
                 : CountSlots.NumberWord(at, index, out int count) is not null
-                    && TabletAt(at, index + count + (at.Is(index + count, "of") || at.Is(index + count, "a") ? 1 : 0));
+                    && (TabletAt(at, index + count + (at.Is(index + count, "of") || at.Is(index + count, "a") ? 1 : 0)) || (TabletAt(at, index - 1) && EndsCount(at, index + count)));
 
-        private static bool TabletAt(Cursor at, int index) => at.IsWord(index) && at.Vocabulary.Units.Find(at.TextAt(index)) is { Word: "tablet" or "capsule" };
+        /// <summary>True for <c>5 mg, one in the morning</c> and <c>5mg tab SID</c>: one is meant.</summary>
+        private static bool One(Cursor at, int index) => index + 1 < at.Parts.Count && EndsCount(at, index + 1)
+            && (at.Is(index, "one") || (TabletAt(at, index) && !at.TextAt(index).EndsWith("s", StringComparison.OrdinalIgnoreCase)));
+
+        /// <summary>True for the <c>1 tablet</c> of <c>gave carprofen 75mg 1 tablet</c>: strength and dose are the same then.</summary>
+        private static bool CountsOne(Cursor at, int index) => index + 1 < at.Parts.Count && at.TextAt(index) is "1" or "one" or "a" && at.Parts[index + 1].Kind == PartKind.Word;
+
+        private static bool TabletAt(Cursor at, int index) => at.IsWord(index) && IsTablet(at, at.Parts[index].Span);
+
+        private static bool IsTablet(Cursor at, TextSpan unit) => unit.Length > 0 && at.Vocabulary.Units.Find(unit.In(at.Line)) is { Word: "tablet" or "capsule" };
     }
+
+    /// <summary>True behind the <c>one</c> of <c>75mg tablets, one every 12h</c>: a count of what was named before.</summary>
+    private static bool EndsCount(Cursor at, int index) => index >= at.Parts.Count || ScheduleSlots.Starts(at, index) || at.Phrase(at.Vocabulary.Fixed("day-part"), index, out _) > 0;
 
     /// <summary>An amount of medicine or food: <c>5mg</c>, <c>1/2 tablet</c>, <c>1 1/2 tablets</c>, <c>half a tablet</c>.</summary>
     private sealed class Amount() : SlotReader(SlotKind.Amount)
     {
+        // dividing by it takes the zeros from the end of a number: 150.0
+        private const decimal OneWithZeros = 1.000000000000000000000000000000m;
+
         public override string Hint(LineWord word) => word.Word == "food" ? "an amount such as 60g" : "an amount such as 5mg or 1/2 tablet";
 
         public override ImmutableArray<string> Units(LineWord word) => word.Word == "food" ? ["g", "oz", " can"] : ["mg", "ml", " tablet"];
@@ -241,7 +315,12 @@ internal static class AmountSlots
             int index = at.At + count;
             index += at.Is(index, "of") ? 1 : 0;
             index += at.Is(index, "a") || at.Is(index, "an") ? 1 : 0;
-            if (!at.IsWord(index) || at.Vocabulary.Units.Find(at.TextAt(index)) is not { } unit || !Fits(unit, at.Word))
+            if (at.Get<Measure>(SlotKind.StrengthOfOne) is not null && EndsCount(at, index))
+            {
+                index--;
+            }
+
+            if (!at.IsWord(index) || (at.Vocabulary.Units.Find(at.TextAt(index)) ?? Tablet(at, index)) is not { } unit || !Fits(unit, at.Word))
             {
                 return false;
             }
@@ -269,10 +348,19 @@ internal static class AmountSlots
             return form is { Shape: NumberShape.WithUnit, Unit: { } unit } && Fits(unit, at.Word) ? Whole(at, MeasureSlots.MeasureOf(at, form)) : null;
         }
 
+        private static Unit? Tablet(Cursor at, int index) => at.Get<Measure>(SlotKind.StrengthOfOne) is not null && EndsCount(at, index + 1) ? at.Vocabulary.Units.Find("tablet") : null;
+
+        private static Notes.Amount In(Notes.Amount one, Notes.Amount many)
+        {
+            decimal whole = one.Number * many.Number;
+            bool divides = decimal.Round(whole / many.Over, 4) * many.Over == whole;
+            return new Notes.Amount((divides ? whole / many.Over : whole) / OneWithZeros, one.Unit, divides ? 1 : many.Over);
+        }
+
         /// <summary>The amount in the unit of one tablet's strength, where that is written.</summary>
         private static Measure Whole(Cursor at, Measure count) =>
             at.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && count.Amounts is [{ Unit.Word: "tablet" or "capsule" } many]
-                ? count with { Amounts = [decimal.Round(one.Number * many.Number / many.Over, 4) * many.Over == one.Number * many.Number ? new Notes.Amount(one.Number * many.Number / many.Over, one.Unit) : new Notes.Amount(one.Number * many.Number, one.Unit, many.Over)] }
+                ? count with { Amounts = [In(one, many)] }
                 : count;
 
         /// <summary>The <c>1/2 tablets</c> behind the whole number of <c>1 1/2 tablets</c>.</summary>

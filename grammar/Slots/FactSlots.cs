@@ -15,6 +15,9 @@ internal static class FactSlots
     /// <summary>True for the facts that owners write in one breath: species, sex, birth.</summary>
     public static bool IsSignalment(LineWord word) => word.Has(SlotKind.Species) || word.Has(SlotKind.Sex) || word.Has(SlotKind.Birth);
 
+    /// <summary>True for free words that end where another fact about the pet starts: <c>pet Pip, cat, female</c>, <c>breed spaniel, neutered</c>.</summary>
+    public static bool EndsAtFact(LineWord word) => word.Word is "breed" or "pet";
+
     private sealed class SpeciesSlot() : SlotReader(SlotKind.Species)
     {
         public override string Hint(LineWord word) => "dog or cat";

@@ -150,7 +150,8 @@ internal static class Numbers
     /// <summary>A time of day behind the word: <c>8am</c>, <c>6 pm</c>, <c>at 3:15pm</c>, <c>07:30</c>.</summary>
     public static bool TimeOfDay(Cursor at)
     {
-        bool allowed = at.Word.Kind is WordKind.Care or WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Act && !at.Word.Has(SlotKind.Topic);
+        // "given at 11:10 instead of 07:30": when it was not
+        bool allowed = !(at.InRemark && at.Is(at.At - 1, "of") && at.Is(at.At - 2, "instead")) && at.Word.Kind is WordKind.Care or WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Act && !at.Word.Has(SlotKind.Topic);
         if (!allowed || TimeReader.Within(at, at.At, out int count) is not { } time)
         {
             return false;
@@ -285,7 +286,7 @@ internal static class Numbers
 
         int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2
             : Array.Exists(Over, word => at.Is(index, word)) || (at.Word.Has(SlotKind.Rate) && Array.Exists(CountedFor, word => at.Is(index, word))) ? 1 : 0;
-        if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count))
+        if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count) || at.Word.Has(SlotKind.Pressure))
             || index + joining >= at.Parts.Count || at.Parts[index + joining] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } under
             || at.Digits(under.First.Digits) is not { } second)
         {

@@ -10,6 +10,8 @@ namespace HealthNotes.Grammar.Slots;
 /// <summary>Times of plans and tasks: every, for, in, from, until, on, at; and who said so, and when.</summary>
 internal static class ScheduleSlots
 {
+    private const int SecondsADay = 86_400;
+
     private static readonly string[] Words = ["every", "for", "in", "from", "since", "until", "till", "to", "on", "by", "at", "starting"];
 
     public static SlotReader Schedule { get; } = new ScheduleSlot(SlotKind.Schedule);
@@ -103,11 +105,20 @@ internal static class ScheduleSlots
 
             if (IntervalWords.Daily(at, at.At, out int count) is { } interval)
             {
-                TextSpan span = at.SpanOf(at.At, count);
-                at.Mark(TokenKind.Keyword, span);
-                at.At += count;
-                TimesBehind(at);
-                StandsFor(at, "every " + interval, span);
+                Take(at, count, interval);
+                return true;
+            }
+
+            if (at.Word.Has(SlotKind.Medicine) && at.TakePhrase(at.Vocabulary.Fixed("day-part"), TokenKind.Keyword, out _, out TextSpan part))
+            {
+                // "at bedtime": once a day; "every morning and every night": twice. Which part of the day is kept as it is written
+                int parts = 1 + at.Remark.Count(span => at.Vocabulary.Fixed("day-part").Find(at.WithSingleBlanks(span)) is not null);
+                if (at.First<Schedule>()?.Every is null || parts > 1)
+                {
+                    Update(at, schedule => schedule with { Every = parts == 1 || schedule.Every is { Number: 24 } ? new Amount(24 / parts, at.Vocabulary.Units.Find("h")!) : schedule.Every });
+                }
+
+                at.Remark.Add(part);
                 return true;
             }
 
@@ -138,26 +149,24 @@ internal static class ScheduleSlots
         {
             if (IntervalWords.Parts(at, part) is { } daily)
             {
-                TextSpan span = part.Span;
-                at.Taken(TokenKind.Keyword);
-                StandsFor(at, "every " + daily, span);
-                return true;
-            }
-
-            if (at.Word.Kind == WordKind.Fact && at.First<Schedule>()?.Every is not null && IntervalWords.Sevenths(at, part) is { } lasting)
-            {
-                TextSpan span = part.Span;
-                at.Taken(TokenKind.Value);
-                Update(at, schedule => schedule with { For = Once(at, schedule.For, lasting, span) });
+                Take(at, 1, daily);
                 return true;
             }
 
             if (IntervalWords.TimesADay(at, part, out int count) is { } times)
             {
+                Take(at, count, times);
+                return true;
+            }
+
+            count = 1;
+            if (at.Word.Kind == WordKind.Fact && at.Word.Has(SlotKind.Medicine) && at.First<Schedule>() is { Every: not null, For: null } && (IntervalWords.Sevenths(at, part) ?? IntervalWords.BareLength(at, part, out count)) is { Unit.Factor: >= SecondsADay } lasting)
+            {
+                // "BID 5/7", "twice a day 10 days"
                 TextSpan span = at.SpanOf(at.At, count);
-                at.Mark(TokenKind.Keyword, span);
+                at.Mark(TokenKind.Value, span);
                 at.At += count;
-                StandsFor(at, "every " + times, span);
+                Update(at, schedule => schedule with { For = lasting });
                 return true;
             }
 
@@ -219,19 +228,40 @@ internal static class ScheduleSlots
             return true;
         }
 
-        /// <summary>The clock times behind <c>at 8am and 8pm</c> or <c>twice a day</c>, which say no more than the interval does.</summary>
+        /// <summary>Takes so many parts that say how often, and the times of day behind them.</summary>
+        private static void Take(Cursor at, int count, string interval)
+        {
+            TextSpan span = at.SpanOf(at.At, count);
+            at.Mark(TokenKind.Keyword, span);
+            at.At += count;
+            TimesBehind(at);
+            StandsFor(at, "every " + interval, span);
+        }
+
+        /// <summary>The clock times behind <c>8am and 8pm</c>, which say no more than the interval does; one alone is kept.</summary>
         private static void TimesBehind(Cursor at)
         {
+            TimeOnly? first = null;
+            bool several = false;
+            TextSpan from = default;
             while (at.HasPart)
             {
                 int index = at.At + (at.Is(at.At, "and") || at.Is(at.At, "&") ? 1 : 0);
-                if (TimeReader.Within(at, index, out int count) is null)
+                if (TimeReader.Within(at, index, out int count) is not { } time)
                 {
-                    return;
+                    break;
                 }
 
-                at.Mark(TokenKind.Time, at.SpanOf(at.At, index + count - at.At));
+                several = first is not null;
+                first ??= time;
+                from = at.SpanOf(at.At, index + count - at.At);
+                at.Mark(TokenKind.Time, from);
                 at.At = index + count;
+            }
+
+            if (first is not null && !several)
+            {
+                Update(at, schedule => schedule with { At = Once(at, schedule.At, first, from) });
             }
         }
 
@@ -272,6 +302,7 @@ internal static class ScheduleSlots
                 case "every":
                     Amount? last = null;
                     Amount? every = SpanOfTime(at, keyword, "every 12h", interval: true, ref last);
+                    TimesBehind(at);
                     Update(at, schedule => schedule with { Every = Once(at, schedule.Every, every, keyword), EveryTo = last ?? schedule.EveryTo });
                     break;
                 case "for" or "x":

@@ -23,6 +23,13 @@ public sealed class Scope<T>
             }
         }
 
+        foreach ((string spelling, T term) in terms.SelectMany(term => term.Synonyms.Where(synonym => synonym.Contains('\'')).Select(synonym => (synonym, term))))
+        {
+            // what a phone's keyboard makes of it, and what haste does
+            Add(spelling.Replace('\'', '’'), term);
+            Add(spelling.Replace("n't", "nt", StringComparison.Ordinal), term);
+        }
+
         bySpan = spellings.GetAlternateLookup<ReadOnlySpan<char>>();
     }
 

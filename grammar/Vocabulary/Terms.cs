@@ -229,7 +229,11 @@ public sealed record Abbreviation(string Word, string StandsFor, string Where, s
 }
 
 /// <summary>A state, a place of taking, a route or a manner; <paramref name="For"/> lists the line words it goes with.</summary>
-public sealed record StateWord(string Word, IReadOnlyList<string> Synonyms, StateKind Kind, IReadOnlyList<string> For, string Comparable, string Definition, string Source) : ITerm;
+public sealed record StateWord(string Word, IReadOnlyList<string> Synonyms, StateKind Kind, IReadOnlyList<string> For, string Comparable, string Definition, string Source) : ITerm
+{
+    /// <summary>True for eyes and ears: two doses at once may be one for each.</summary>
+    public bool IsPair => Comparable == "pair";
+}
 
 /// <summary>What a state word says.</summary>
 public enum StateKind

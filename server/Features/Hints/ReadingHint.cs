@@ -43,7 +43,7 @@ internal static class ReadingHint
 
     private static string Reading(NoteItem item)
     {
-        string text = ItemPrinter.Meaning(item with { Head = item.Head with { Time = null } });
+        string text = ItemPrinter.ForReader(item with { Head = item.Head with { Time = null } });
         if (item.Value is Measure measure)
         {
             // a person writes a blank before the unit

@@ -145,7 +145,7 @@ public readonly record struct LimitKey(string Vital, string State, string Place)
     /// <summary>The key of a fact.</summary>
     public static LimitKey Of(LineWord vital, StateWord? state, StateWord? place) => new(vital.Word, state is null ? "" : state.Comparable ?? "never", place?.Word ?? "");
 
-    /// <summary>The keys of the facts that concern a reading, what is said of it most closely first; none for one that is never compared (panting and the like).</summary>
+    /// <summary>The keys of the facts that concern a reading, what is written of it most closely first; none for one that is never compared (panting and the like).</summary>
     public static IEnumerable<LimitKey> For(NoteReading reading) => reading.Comparable is { } state ? For(reading.What, state, reading.Site is { } place ? [place] : []) : [];
 
     /// <summary>The same for all readings of a course.</summary>

@@ -45,12 +45,10 @@ public sealed class DoseDoubledRule : ICourseRule
 
     /// <summary>Eyes and ears come in pairs: a line for each is not a dose given twice.</summary>
     private static int Together(DoseCluster cluster) =>
-        cluster.Doses.All(dose => ((DoseEvent)dose.Item!).Dose is Measure { Amounts: [{ Unit.Word: "drop" }] } || ((DoseEvent)dose.Item!).Manner.Any(InPairs))
-        || cluster.Order.Plan.Manner.Any(InPairs)
+        cluster.Doses.All(dose => ((DoseEvent)dose.Item!).Dose is Measure { Amounts: [{ Unit.Word: "drop" }] } || ((DoseEvent)dose.Item!).Manner.Any(manner => manner.IsPair))
+        || cluster.Order.Plan.Manner.Any(manner => manner.IsPair)
             ? 2
             : 1;
-
-    private static bool InPairs(Grammar.Vocabulary.StateWord manner) => manner.Word is "in-eye" or "in-ear";
 
     /// <summary>Where no times are written: more doses in a day than the plan has.</summary>
     private IEnumerable<NoteFinding> InADay(Course course, PetRecord at, CareLimit limit)

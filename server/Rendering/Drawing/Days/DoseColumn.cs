@@ -63,7 +63,7 @@ internal sealed class DoseColumn
 
     /// <summary>Eyes and ears come in pairs: a line for each is not a dose given twice.</summary>
     private static bool InPairs(MedicineOrder order, IEnumerable<Noted> doses) =>
-        doses.Select(dose => (DoseEvent)dose.Item!).All(dose => dose.Dose is Measure { Amounts: [{ Unit.Word: "drop" }] }) || order.Plan.Manner.Any(manner => manner.Word is "in-eye" or "in-ear");
+        doses.Select(dose => (DoseEvent)dose.Item!).All(dose => dose.Dose is Measure { Amounts: [{ Unit.Word: "drop" }] }) || order.Plan.Manner.Any(manner => manner.IsPair);
 
     /// <summary>
     /// Planned doses that no line tells of. Today is not over, the first day of a plan may have begun in the evening, and the day on
