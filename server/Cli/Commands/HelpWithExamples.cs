@@ -64,6 +64,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote due pets --calendar pets.ics
                                                and a calendar file to import
             """,
+        ["web"] = """
+              hnote web                        write notes in this computer's browser; Ctrl-C ends it
+              hnote web --out site             the files, for any web server that has https
+            """,
         ["watch"] = """
               hnote watch marlow.hnote         keeps marlow.html up to date while you write
             """,
