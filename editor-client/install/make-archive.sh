@@ -20,8 +20,10 @@ cp LICENSE README.md grammar/LANGUAGE.md "$folder/"
 mkdir "$folder/samples"
 cp samples/marlow.hnote samples/hazel-puppy.hnote "$folder/samples/"
 # what lies elsewhere in the project is not in the archive: its links become plain words
-sed -i -E -e 's#\]\(grammar/LANGUAGE\.md\)#](LANGUAGE.md)#g' -e '/^!\[/d' -e 's#\[([^]]*)\]\((DEVELOPERS\.md|editor-client[^)]*)\)#\1#g' "$folder/README.md"
-if grep -nE '\]\((grammar|editor-client|DEVELOPERS)' "$folder/README.md"; then echo "the archive's README has a dead link" >&2; exit 1; fi
+sed -i -E -e 's#\]\(grammar/LANGUAGE\.md\)#](LANGUAGE.md)#g' -e '/^!\[/d' -e 's#\[([^]]*)\]\((DEVELOPERS\.md|editor-client[^)]*|server[^)]*|samples/questions)\)#\1#g' "$folder/README.md"
+if grep -nE '\]\((grammar|editor-client|DEVELOPERS|server|samples/questions)' "$folder/README.md"; then echo "the archive's README has a dead link" >&2; exit 1; fi
+cp -r server/Cli/schemas "$folder/"
+cp server/Export/Fhir/NOTICES.md "$folder/NOTICES-fhir.md"
 bash editor-client/install/make-notices.sh "$folder/NOTICES.txt"
 cat > "$folder/INSTALL.txt" <<'TEXT'
 Copy hnote, and the library file beside it, into a folder on your PATH, for instance ~/.local/bin. Then:

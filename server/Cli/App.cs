@@ -72,8 +72,12 @@ internal static class App
             DueCommand.Create(),
             FormatCommand.Create(),
             ValuesCommand.Create(),
+            ExportCommand.Create(),
+            ImportCommand.Create(),
+            SchemaCommand.Create(),
             AboutCommand.Create(),
             LspCommand.Create(),
+            WebCommand.Create(),
             CompletionCommand.Create(),
         };
         HelpOption help = root.Options.OfType<HelpOption>().Single();

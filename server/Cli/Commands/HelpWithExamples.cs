@@ -29,6 +29,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote check pets                 every note in a folder
               hnote check --all marlow.hnote   findings of older entries too
               hnote check --json pets          for other programs
+              hnote check --format sarif pets > findings.sarif
+                                               for a code host or a viewer
+              hnote check pets --level call --baseline known.txt
+                                               only new reasons to phone, and lines that were not understood
             """,
         ["read"] = """
               hnote read marlow.hnote          each line beside its reading
@@ -60,6 +64,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote due pets --calendar pets.ics
                                                and a calendar file to import
             """,
+        ["web"] = """
+              hnote web                        write notes in this computer's browser; Ctrl-C ends it
+              hnote web --out site             the files, for any web server that has https
+            """,
         ["watch"] = """
               hnote watch marlow.hnote         keeps marlow.html up to date while you write
             """,
@@ -72,6 +80,23 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote values marlow.hnote
               hnote values --json marlow.hnote
               hnote values --days marlow.hnote  each day of home care, added up
+            """,
+        ["export"] = """
+              hnote export pets --format parquet --out shelf
+                                               folders of Parquet, for DuckDB, Spark or Trino
+              hnote export pets --format csv --out tables --pseudonyms @key.txt
+                                               for research: no names, no text
+              hnote export pets --table readings --out -
+                                               one table on standard output, as NDJSON
+              hnote export marlow.hnote --format fhir --out bundles
+                                               one pet's notes for a record system: bundles/marlow.fhir.json
+            """,
+        ["import"] = """
+              hnote import marlow.fhir.json    makes marlow.hnote; a note that is there is never replaced
+            """,
+        ["schema"] = """
+              hnote schema export              the rows of hnote export --format ndjson
+              hnote schema check               the JSON of hnote check --json
             """,
         ["about"] = """
               hnote about gum-colour

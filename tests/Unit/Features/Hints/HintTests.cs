@@ -35,7 +35,7 @@ public class HintTests
     [InlineData("gave carprofen 75mg 8am", "= gave carprofen 75 mg, 08:00")]
     [InlineData("gave cephalexin 500mg 08:00 20:00", "= gave cephalexin 500 mg, 08:00; gave cephalexin 500 mg, 20:00")]
     [InlineData("gave no carprofen", "= missed carprofen")]
-    [InlineData("limping LF", "= gait LF lame")]
+    [InlineData("limping LF", "= gait LF limping")]
     [InlineData("right ear red", "= ear R red")]
     [InlineData("no fleas", "= coat no fleas")]
     [InlineData("belly not bloated", "= belly no bloated")]
@@ -43,7 +43,7 @@ public class HintTests
     [InlineData("T 38.6C P 84 R 20", "= temp 38.6 C; hr 84; rr 20")]
     [InlineData("SRR 20", "= rr 20 asleep")]
     [InlineData("cough 2x after the stairs", "remark: \"after the stairs\"")]
-    [InlineData("limping xyzzy", "= gait lame, remark: \"xyzzy\"")]
+    [InlineData("limping xyzzy", "= gait limping, remark: \"xyzzy\"")]
     public void What_was_read_is_shown_where_it_is_more_than_the_letters(string line, string label) =>
         Assert.Equal([label], All($"2026-11-20 check\n  {line} # calm").Where(hint => hint.Kind == HintKinds.Reading).Select(hint => hint.Label));
 
