@@ -89,6 +89,7 @@ try {
     seen.marksOnPart = await marksHere();
     await until('the words', async () => (await text('.suggest-widget.visible')).includes('bright'));
     await picture('alone-4-part');
+    await page.screenshot({ path: join(pictures, 'part.png'), clip: { x: 70, y: 165, width: 560, height: 320 } });
     await type('bright');
     await key('Escape Control+Enter');
     await until('the next part', async () => /\n {2}stance ?/.test(await lines()));

@@ -66,6 +66,16 @@ public class StillTypingTests
         Assert.Equal([4], StillTyping.Without(cursor.Document, cursor.Document.Analysis.Findings, cursor.Place).Select(finding => finding.Line));
     }
 
+    [Theory]
+    [InlineData("  # gums\n  gait |\n  eye L red\n", 0)] // wherever in the check the last edit was
+    [InlineData("  gait\n  # gums|\n", 0)]
+    [InlineData("  gait\n2026-11-21 check\n  # gums|\n", 1)] // in another check it is a line without an end
+    public void A_part_that_waits_in_the_check_is_quiet(string lines, int shown)
+    {
+        var cursor = Cursor.In(Before.TrimEnd(' ') + lines);
+        Assert.Equal(shown, StillTyping.Without(cursor.Document, cursor.Document.Analysis.Findings, cursor.Place).Count(finding => finding.Rule == "missing"));
+    }
+
     [Fact]
     public void A_place_that_is_gone_holds_nothing_back()
     {
