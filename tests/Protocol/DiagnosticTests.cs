@@ -26,7 +26,7 @@ public class DiagnosticTests
         IReadOnlyList<Shown> shown = await note.PullAsync();
         Assert.Equal(("urgent", 1), Severity(shown, "human-painkiller"));
         Assert.Equal(("error", 2), Severity(shown, "unknown-line"));
-        Assert.Equal(("call", 2), Severity(shown, "rr-range"));
+        Assert.Equal(("call", 1), Severity(shown, "rr-range"));
         Assert.Equal(("watch", 3), Severity(shown, "sign"));
         Assert.StartsWith("Phone now: ", shown.First(one => one.Rule == "human-painkiller").Message, StringComparison.Ordinal);
         Assert.All(shown, one => Assert.Equal("hnote", (string?)one.Json["source"]));
