@@ -54,7 +54,8 @@ if (assets !== undefined && existsSync(assets)) {
     if (folder) {
       const spec = readdirSync(folder).find((name) => name.endsWith('.nuspec'));
       const text = spec === undefined ? '' : readFileSync(join(folder, spec), 'utf8');
-      const licence = /<license[^>]*>([^<]*)</.exec(text)?.[1] ?? byAddress.get(/<licenseUrl>([^<]*)</.exec(text)?.[1]) ?? /<licenseUrl>([^<]*)</.exec(text)?.[1] ?? '';
+      const named = /<license(?:Url)?(?: [^>]*)?>([^<]*)</.exec(text)?.[1] ?? '';
+      const licence = byAddress.get(named) ?? named;
       const copyright = /<copyright>([^<]*)</.exec(text)?.[1] ?? '';
       add(id.replace('/', ' '), licence, copyright, licenceIn(folder));
     }
