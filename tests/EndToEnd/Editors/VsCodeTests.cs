@@ -50,26 +50,21 @@ public sealed class VsCodeTests : IDisposable
     [SkippableFact]
     public async Task Somebody_who_has_never_used_it_gets_there_by_the_keyboard()
     {
-        Seen seen = await DriveAsync("alone.mjs", Repository.PathOf("samples/juniper-after-surgery.hnote"));
+        Seen seen = await DriveAsync("alone.mjs");
         Assert.StartsWith("There is no health note yet.", seen.Text("nothing"), StringComparison.Ordinal);
         Assert.Equal(0, seen.Number("tickedTooEarly"));
         Assert.True(seen.Is("saved"));
         Assert.False(seen.Is("emptyLogLeft"));
         Assert.StartsWith("Watch from across the room", seen.Text("how"), StringComparison.Ordinal);
         Assert.True(seen.Is("putBack"));
-        Assert.Equal(0, seen.Number("marksOnPart"));
         Assert.StartsWith("10", seen.Text("undone"), StringComparison.Ordinal);
         Assert.Contains("20 a minute", seen.Text("before"), StringComparison.Ordinal);
         Assert.False(seen.Is("waiting"));
         Assert.Equal("rgb(20, 25, 26)", seen.Text("dark"));
-        Assert.Equal(0, seen.Number("marks"));
-        Assert.Equal(0, seen.Number("jumps"));
-        Assert.True(seen.Is("back"));
-        Assert.Equal("rgb(246, 242, 234)", seen.Text("light"));
         Assert.Empty(seen.Texts("messages"));
     }
 
-    private async Task<Seen> DriveAsync(string script, params string[] more)
+    private async Task<Seen> DriveAsync(string script)
     {
         string node = ExternalTool.Find("HNOTE_NODE", "apt-get install nodejs npm", "/usr/bin/node", "/usr/local/bin/node");
         string entry = "node_modules/code-server/out/node/entry.js";
@@ -78,7 +73,7 @@ public sealed class VsCodeTests : IDisposable
         string results = Path.Combine(folder, "results.json");
         ToolRun run = await ToolRun.OfAsync(
             folder,
-            [node, Repository.PathOf($"{Extension}/test/vscode/{script}"), code[..^entry.Length], Repository.PathOf(Vsix), folder, Repository.PathOf("out/pictures"), results, .. more],
+            [node, Repository.PathOf($"{Extension}/test/vscode/{script}"), code[..^entry.Length], Repository.PathOf(Vsix), folder, Repository.PathOf("out/pictures"), results],
             ("HNOTE_CHROMIUM", ExternalTool.Chromium));
         return await Seen.OfAsync(run, results);
     }
