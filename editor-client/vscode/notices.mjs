@@ -11,6 +11,9 @@ const parts = [];
 /** The holder of each text that stood already: equal texts are listed once. */
 const told = new Map();
 
+/** What a package that names its licence by address alone is under. */
+const byAddress = new Map([['https://github.com/MiloszKrajewski/K4os.Compression.LZ4/blob/master/LICENSE?raw=true', 'MIT']]);
+
 /** One library: its own licence file, else the standard text of the licence that it names. */
 function add(library, licence, copyright, own) {
   const text = own || standard(licence);
@@ -51,7 +54,8 @@ if (assets !== undefined && existsSync(assets)) {
     if (folder) {
       const spec = readdirSync(folder).find((name) => name.endsWith('.nuspec'));
       const text = spec === undefined ? '' : readFileSync(join(folder, spec), 'utf8');
-      const licence = /<license[^>]*>([^<]*)</.exec(text)?.[1] ?? /<licenseUrl>([^<]*)</.exec(text)?.[1] ?? '';
+      const named = /<license(?:Url)?(?: [^>]*)?>([^<]*)</.exec(text)?.[1] ?? '';
+      const licence = byAddress.get(named) ?? named;
       const copyright = /<copyright>([^<]*)</.exec(text)?.[1] ?? '';
       add(id.replace('/', ' '), licence, copyright, licenceIn(folder));
     }

@@ -148,4 +148,41 @@ public class CheckSheetTests(Browser browser) : IClassFixture<Browser>
         boxes.Any(box => Math.Abs(Mm(box.Width) - width) <= width * 0.01 && Math.Abs(Mm(box.Height) - height) <= Math.Max(height * 0.01, 0.05));
 
     private static double Mm(double points) => points / PointsInAMillimetre;
+
+    [SkippableFact]
+    public async Task What_is_tapped_on_a_phone_is_read_whole()
+    {
+        string path = Path.Combine(browser.Folder, "fill.html");
+        await File.WriteAllTextAsync(path, FillSheet.Html(Read(File.ReadAllText(Repository.PathOf("samples/marlow.hnote")))));
+        await using IBrowserContext context = await (await browser.OpenAsync()).NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        IPage page = await context.NewPageAsync();
+        List<string> said = [];
+        page.Console += (_, message) => said.Add(message.Text);
+        page.Request += (_, request) => said.AddRange(request.Url.StartsWith("file:", StringComparison.Ordinal) ? [] : [request.Url]);
+        await page.GotoAsync("file://" + path);
+        ILocator Part(string start) => page.Locator($"section[data-start='{start}']");
+        await page.FillAsync("#day", "2026-11-25");
+        await page.FillAsync("#time", "08:15");
+        await Part("gums").GetByRole(AriaRole.Button, new() { Name = "pink", Exact = true }).ClickAsync();
+        await Part("gums").GetByRole(AriaRole.Button, new() { Name = "moist", Exact = true }).ClickAsync();
+        await Part("ear").GetByRole(AriaRole.Button, new() { Name = "L", Exact = true }).ClickAsync();
+        await Part("ear").Locator(".own").FillAsync("brown # wax");
+        await Part("stance").Locator(".ok").CheckAsync();
+        await Part("weight").Locator(".n").FillAsync("26.4");
+        await Part("hr").Locator(".seconds").SelectOptionAsync("15");
+        for (int press = 0; press < 20; press++)
+        {
+            await Part("hr").Locator(".tap").ClickAsync();
+        }
+
+        await Part("hr").Locator(".undo").ClickAsync();
+        await page.CheckAsync("#rest");
+        await page.FillAsync("#question", "does the ear need drops?");
+        await page.ClickAsync("#copy");
+        string entry = await page.InputValueAsync("#text");
+        Assert.Equal(
+            "2026-11-25 08:15 check\n  stance ok\n  weight 26.4kg\n  ear L brown wax\n  gums pink, moist\n  hr 18/15s\n  else ok\n  ask does the ear need drops?\n", entry);
+        Assert.Empty(Note.Read($"pet M\nspecies dog\n\n{entry}").Entries[0].NotUnderstood);
+        Assert.Empty(said);
+    }
 }

@@ -123,10 +123,10 @@ export class PageView implements vscode.Disposable {
       return;
     }
     panel.title = `Page: ${note.path.split('/').pop() ?? ''}`;
-    const hash = styleHashOf(answer.html);
-    if (this.styleHash === undefined || hash !== this.styleHash) {
-      this.styleHash = hash;
-      panel.webview.html = await this.frame(hash);
+    // the frame is made once: a later page differs only in its printed foot, and a new frame would blink with each day that is typed
+    if (this.styleHash === undefined) {
+      this.styleHash = styleHashOf(answer.html);
+      panel.webview.html = await this.frame(this.styleHash);
     }
     await panel.webview.postMessage({ kind: 'page', html: answer.html, uri: note.toString() });
   }

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
@@ -28,10 +29,16 @@ public static class StillTyping
 
         string line = document.Syntax.Lines[place.Line].Text;
         int end = line.AsSpan().TrimEnd().Length;
+        ImmutableArray<NoteFinding> shown = WithoutWaiting(document, findings, place.Line);
         return place.Character < end
-            ? findings
-            : findings.RemoveAll(finding => finding.Line == place.Line && CouldBecomeRight(finding, document.Syntax.Lines[place.Line], wordIsOver: place.Character > end));
+            ? shown
+            : shown.RemoveAll(finding => finding.Line == place.Line && CouldBecomeRight(finding, document.Syntax.Lines[place.Line], wordIsOver: place.Character > end));
     }
+
+    /// <summary>In a check that is being filled in, a part without what was seen still waits: a command may have put it there.</summary>
+    private static ImmutableArray<NoteFinding> WithoutWaiting(Document document, ImmutableArray<NoteFinding> findings, int edited) =>
+        document.Note.EntryAt(edited) is not { Head.Kind: "check" } check ? findings : findings.RemoveAll(finding =>
+            finding is { Level: FindingLevel.Error, Rule: ProblemRules.Missing } && document.Note.EntryAt(finding.Line)?.Line == check.Line && WaitingLine.At(document, finding.Line) is not null);
 
     private static bool CouldBecomeRight(NoteFinding finding, LineSyntax syntax, bool wordIsOver)
     {

@@ -23,8 +23,12 @@ public static class LensFeature
         Checks(document, lenses);
         ImmutableArray<DueItem> due = DueList.Of(document.Analysis.Record);
         List<(DueItem Task, DateOnly On)> left = [.. due.Where(item => item is { Task: not null, On: not null }).Select(item => (item, item.On!.Value))];
-        lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon).Select(task => new LensText(LineOf(document, task.Task.Line), Due(document.Today, task.On))));
-        if (Next(document, left, due) is { } next)
+        LensText? next = Next(document, left, due);
+        int opening = document.Note.Entries is [var entry, ..] ? entry.Line : document.Syntax.Lines.Length;
+        // what is next stands above the opening: there it is not repeated
+        lenses.AddRange(left.Where(task => task.On.DayNumber - document.Today.DayNumber <= Soon && !(task.Task.Line < opening && next?.Command?.Place.Line == task.Task.Line))
+            .Select(task => new LensText(LineOf(document, task.Task.Line), Due(document.Today, task.On))));
+        if (next is not null)
         {
             lenses.Add(next);
         }
@@ -59,8 +63,8 @@ public static class LensFeature
                 {
                     // a check that was only begun is in no course yet
                     bool latest = day is null || current is null || day >= current;
-                    title ??= CheckProgress.Title(coverage, seen, withNext: latest);
                     WaitingLine? next = latest ? WaitingLine.In(document, entries[i]).FirstOrDefault() : null;
+                    title ??= CheckProgress.Title(coverage, seen, latest, next?.Text);
                     lenses.Add(new LensText(LineOf(document, entries[i].Line), title, next is null ? null : new LensCommand(LensCommands.NextPart, document.Uri, new Place(entries[i].Line, 0))));
                 }
             }

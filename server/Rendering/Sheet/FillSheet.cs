@@ -41,20 +41,27 @@ public static class FillSheet
         string word = step.Item.Word.Word;
         return Part(
             word, word is "rr" or "hr" ? "count" : step.Item.IsMeasured ? "value" : "part", SheetList.NameOf(step),
-            HowToTake.Of(word, context.Analysis.Pet.Species)?.InShort, [.. SheetList.Ranges(context, step), " ", .. SheetList.Last(context, step)],
+            HowToTake.Of(word, context.Analysis.Pet.Species)?.InShort, SheetList.Ranges(context, step), SheetList.Last(context, step),
             word is "rr" or "hr" ? Counter(word) : step.Item.IsMeasured ? [Number(UnitOf(word, context.Units.AreUs))] : [Field(null, Tag.Of("input.ok", new XAttribute("type", "checkbox")), PageWords.Ok), .. Sides(step.Item.Word), .. Words(context, word), Own()]);
     }
 
     /// <summary>A lump or wound that is still there, to be measured again.</summary>
     private static XElement Place(PageContext context, string start) =>
-        Part(start, "value", start, HowToTake.Of(start.Split(' ')[0], context.Analysis.Pet.Species)?.InShort, [], [Number("mm"), .. Words(context, start.Split(' ')[0]), Own()]);
+        Part(start, "value", start, HowToTake.Of(start.Split(' ')[0], context.Analysis.Pet.Species)?.InShort, [], [], [Number("mm"), .. Words(context, start.Split(' ')[0]), Own()]);
 
-    private static XElement Asked(CheckItem item) => Part(item.Word.Word, "part", Wording(item), null, [], [Own()]);
+    private static XElement Asked(CheckItem item) => Part(item.Word.Word, "part", Wording(item), null, [], [], [.. item.Word.Word == "gave" ? [] : (XElement[])[Tag.Of("div.words", Chip(PageWords.SheetAsUsual))], Own()]);
 
     private static string Wording(CheckItem item) => item.Word.Word == "gave" ? PageWords.SheetMedicinesGiven : Analysis.Rules.Wording.NameOf(item.Word.Word);
 
-    private static XElement Part(string start, string kind, string name, string? how, object[] before, object[] content) => Tag.Of(
-        $"section.{kind}", new XAttribute("data-start", start), Tag.Of("h2", name), how is null ? null : Tag.Of("p.how", how), before.All(part => part is string { Length: <= 1 }) ? null : Tag.Of("p.last", before), content);
+    private static XElement Part(string start, string kind, string name, string? how, IEnumerable<object> ranges, IEnumerable<object> last, object[] content) => Tag.Of(
+        $"section.{kind}", new XAttribute("data-start", start), Tag.Of("h2", name), how is null ? null : Tag.Of("p.how", how), Before(null, ranges), Before($"{PageWords.SheetLast}: ", last), content);
+
+    /// <summary>What today's value is compared with; nothing where nothing is known.</summary>
+    private static XElement? Before(string? label, IEnumerable<object> content)
+    {
+        object[] known = [.. content];
+        return known.All(part => part is "") ? null : Tag.Of("p.last", label, known);
+    }
 
     private static object[] Counter(string word) =>
     [

@@ -5,7 +5,7 @@ namespace HealthNotes.EndToEnd.Editors;
 
 /// <summary>
 /// A real VS Code in Chromium with the packed extension; <c>drive.mjs</c> beside the extension types and clicks as a person
-/// would. Its pictures go to <c>out/pictures</c>.
+/// would, <c>alone.mjs</c> has an empty home, no folder and no mouse. Their pictures go to <c>out/pictures</c>.
 /// </summary>
 public sealed class VsCodeTests : IDisposable
 {
@@ -20,22 +20,8 @@ public sealed class VsCodeTests : IDisposable
     [SkippableFact]
     public async Task The_packed_extension_works_in_a_real_VS_Code()
     {
-        string node = ExternalTool.Find("HNOTE_NODE", "apt-get install nodejs npm", "/usr/bin/node", "/usr/local/bin/node");
-        string entry = "node_modules/code-server/out/node/entry.js";
-        string code = ExternalTool.Find("HNOTE_VSCODE", GetVsCode, Repository.PathOf($"out/vscode/{entry}"));
-        ExternalTool.Need(File.Exists(Repository.PathOf(Vsix)), $"{Vsix} is missing: (cd {Extension} && npm ci --ignore-scripts && npm run package)");
         SampleCopy.Write(folder);
-        string results = Path.Combine(folder, "results.json");
-
-        ToolRun run = await ToolRun.OfAsync(
-            folder,
-            [
-                node, Repository.PathOf($"{Extension}/test/vscode/drive.mjs"), code[..^entry.Length], Repository.PathOf(Vsix), folder,
-                Repository.PathOf("out/pictures"), results,
-            ],
-            ("HNOTE_CHROMIUM", ExternalTool.Chromium));
-
-        Seen seen = await Seen.OfAsync(run, results);
+        Seen seen = await DriveAsync("drive.mjs");
         Assert.Contains("1 not understood", seen.Text("status"), StringComparison.Ordinal);
         Assert.Contains("Write: gait stiff", seen.Text("fixes"), StringComparison.Ordinal);
         Assert.Contains("limb", seen.Text("offered"), StringComparison.Ordinal);
@@ -59,5 +45,41 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("1 to phone about now", seen.Text("onPath"), StringComparison.Ordinal);
         Assert.Contains("1 to phone about now", seen.Text("again"), StringComparison.Ordinal);
         Assert.Empty(seen.Texts("messages"));
+    }
+
+    [SkippableFact]
+    public async Task Somebody_who_has_never_used_it_gets_there_by_the_keyboard()
+    {
+        Seen seen = await DriveAsync("alone.mjs", Repository.PathOf("samples/juniper-after-surgery.hnote"));
+        Assert.StartsWith("There is no health note yet.", seen.Text("nothing"), StringComparison.Ordinal);
+        Assert.Equal(0, seen.Number("tickedTooEarly"));
+        Assert.True(seen.Is("saved"));
+        Assert.False(seen.Is("emptyLogLeft"));
+        Assert.StartsWith("Watch from across the room", seen.Text("how"), StringComparison.Ordinal);
+        Assert.True(seen.Is("putBack"));
+        Assert.Equal(0, seen.Number("marksOnPart"));
+        Assert.StartsWith("10", seen.Text("undone"), StringComparison.Ordinal);
+        Assert.Contains("20 a minute", seen.Text("before"), StringComparison.Ordinal);
+        Assert.False(seen.Is("waiting"));
+        Assert.Equal("rgb(20, 25, 26)", seen.Text("dark"));
+        Assert.Equal(0, seen.Number("marks"));
+        Assert.Equal(0, seen.Number("jumps"));
+        Assert.True(seen.Is("back"));
+        Assert.Equal("rgb(246, 242, 234)", seen.Text("light"));
+        Assert.Empty(seen.Texts("messages"));
+    }
+
+    private async Task<Seen> DriveAsync(string script, params string[] more)
+    {
+        string node = ExternalTool.Find("HNOTE_NODE", "apt-get install nodejs npm", "/usr/bin/node", "/usr/local/bin/node");
+        string entry = "node_modules/code-server/out/node/entry.js";
+        string code = ExternalTool.Find("HNOTE_VSCODE", GetVsCode, Repository.PathOf($"out/vscode/{entry}"));
+        ExternalTool.Need(File.Exists(Repository.PathOf(Vsix)), $"{Vsix} is missing: (cd {Extension} && npm ci --ignore-scripts && npm run package)");
+        string results = Path.Combine(folder, "results.json");
+        ToolRun run = await ToolRun.OfAsync(
+            folder,
+            [node, Repository.PathOf($"{Extension}/test/vscode/{script}"), code[..^entry.Length], Repository.PathOf(Vsix), folder, Repository.PathOf("out/pictures"), results, .. more],
+            ("HNOTE_CHROMIUM", ExternalTool.Chromium));
+        return await Seen.OfAsync(run, results);
     }
 }

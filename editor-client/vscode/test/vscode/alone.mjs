@@ -8,7 +8,7 @@ import { openCode } from './code.mjs';
 
 const [vscode, vsix, home, pictures, results, log] = process.argv.slice(2);
 const seen = { keys: 0 };
-const code = await openCode({ vscode, vsix, home, pictures, today: '2026-11-25' });
+const code = await openCode({ vscode, vsix, home, state: join(home, '.code'), pictures, today: '2026-11-25' });
 const { page, quick, until, text, lines, inside, command, picture } = code;
 const key = async (keys) => { for (const one of keys.split(' ')) { await page.keyboard.press(one); seen.keys++; } };
 const type = async (words, delay = 30) => { await page.keyboard.type(words, { delay }); seen.keys += words.length; };
@@ -82,8 +82,14 @@ try {
   await step('next part by key takes the # away, says how to look, and opens the words', async () => {
     await key('Control+Enter');
     seen.part = await until('the words of the part', async () => { const told = await text('.suggest-widget.visible'); return told.length > 0 ? told.split('\n')[0] : null; });
+    await until('how to count', async () => (await lines()).includes('Watch the chest'));
+    await key('Escape Control+Enter');
     seen.how = await until('how to look', async () => /Watch from across[^.]*\./.exec(await lines())?.[0]);
+    seen.putBack = (await lines()).includes('# rr asleep');
+    seen.marksOnPart = await marksHere();
+    await until('the words', async () => (await text('.suggest-widget.visible')).includes('bright'));
     await picture('alone-4-part');
+    await page.screenshot({ path: join(pictures, 'part.png'), clip: { x: 70, y: 165, width: 560, height: 320 } });
     await type('bright');
     await key('Escape Control+Enter');
     await until('the next part', async () => /\n {2}stance ?/.test(await lines()));
@@ -153,8 +159,8 @@ try {
         if (now !== status) { changes++; status = now; }
       }
     }
-    seen.speed = { seconds: Math.round((Date.now() - begun) / 1000), marks, statusChanges: changes, jumps: await frame.evaluate(() => window.jumps) };
-    console.log(JSON.stringify(seen.speed));
+    Object.assign(seen, { seconds: Math.round((Date.now() - begun) / 1000), marks, statusChanges: changes, jumps: await frame.evaluate(() => window.jumps) });
+    console.log(JSON.stringify([seen.seconds, seen.marks, seen.statusChanges, seen.jumps]));
     await picture('alone-7-typed');
   });
   await step('after a reload the page is back', async () => {
@@ -169,7 +175,8 @@ try {
       await code.setting('workbench.colorTheme', theme);
       await new Promise((go) => setTimeout(go, 2_500));
       const frame = await inside('main');
-      seen.themes = { ...seen.themes, [theme]: await frame.evaluate(() => getComputedStyle(document.body).backgroundColor) };
+      const ground = await frame.evaluate(() => getComputedStyle(document.body).backgroundColor);
+      seen[theme.includes('Light') ? 'light' : 'dark'] = ground;
       await picture(`alone-9-${theme.toLowerCase().replaceAll(' ', '-')}`);
     });
   }

@@ -17,17 +17,17 @@ export const until = async (what, condition) => {
 };
 
 /**
- * Starts the editor for a home of its own, whose settings stay out of the folder's sight; its profile puts HOME/.code/bin first
- * on the PATH. Nothing is open yet: `open(folder, file)` does that.
+ * Starts the editor with a home of its own and its settings in the folder STATE; its profile puts STATE/bin first on the PATH, which
+ * is empty. Nothing is open yet: `open(folder, file)` does that, for the home where the folder is ''.
  */
-export async function openCode({ vscode, vsix, home, pictures, today }) {
+export async function openCode({ vscode, vsix, home, state, pictures, today }) {
   const { chromium } = createRequire(join(vscode, 'package.json'))('playwright-core');
   mkdirSync(pictures, { recursive: true });
   const entry = join(vscode, 'node_modules/code-server/out/node/entry.js');
-  const own = ['--user-data-dir', join(home, '.code/user'), '--extensions-dir', join(home, '.code/extensions')];
-  const settingsFile = join(home, '.code/user/User/settings.json');
-  mkdirSync(join(home, '.code/user/User'), { recursive: true });
-  mkdirSync(join(home, '.code/bin'), { recursive: true });
+  const own = ['--user-data-dir', join(state, 'user'), '--extensions-dir', join(state, 'extensions')];
+  const settingsFile = join(state, 'user/User/settings.json');
+  mkdirSync(join(state, 'user/User'), { recursive: true });
+  mkdirSync(join(state, 'bin'), { recursive: true });
   const settings = {
     'workbench.startupEditor': 'none', 'workbench.tips.enabled': false, 'telemetry.telemetryLevel': 'off', 'chat.commandCenter.enabled': false,
     'files.autoSave': 'off', 'editor.minimap.enabled': false, 'workbench.editor.enablePreview': false, 'security.workspace.trust.enabled': false,
@@ -36,11 +36,10 @@ export async function openCode({ vscode, vsix, home, pictures, today }) {
   const setting = (name, value) => { settings[name] = value; writeFileSync(settingsFile, JSON.stringify(settings)); };
   setting('workbench.colorTheme', 'Default Dark Modern');
   const installed = execFileSync('node', [entry, ...own, '--install-extension', vsix], { encoding: 'utf8' }).trim().split('\n').pop();
-  writeFileSync(join(home, '.code/.profile'), `export PATH="${join(home, '.code/bin')}:$PATH"\n`);
+  writeFileSync(join(home, '.profile'), `export PATH="${join(state, 'bin')}:$PATH"\n`);
   const port = await new Promise((done) => {
     const probe = createServer().listen(0, '127.0.0.1', () => { const { port: free } = probe.address(); probe.close(() => done(free)); });
   });
-  // the home of somebody without a folder is where a first note is kept; with one it is out of the way
   const process_ = spawn('node', [entry, ...own, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', '--ignore-last-opened'],
     { stdio: 'ignore', env: { ...process.env, HNOTE_TODAY: today, HOME: home, SHELL: '/bin/bash' }, detached: true });
   const browser = await chromium.launch({
@@ -68,7 +67,6 @@ export async function openCode({ vscode, vsix, home, pictures, today }) {
   });
   /** A command by its name; the list is opened again while the extension is still being read. */
   const command = (name) => until(`the command ${name}`, async () => {
-    if (process.env.DEBUG) console.log(Date.now() % 1e6, name);
     const box = quick.locator('input').first();
     await press('F1', box);
     await box.fill(`>${name}`);

@@ -1,89 +1,21 @@
 // Drives a real VS Code with the packed extension, as a person would.
 //   node drive.mjs VSCODE_DIR EXTENSION.vsix NOTES_FOLDER PICTURES_FOLDER RESULTS.json
 // NOTES_FOLDER holds visit.hnote. What was seen goes to RESULTS.json; a wait that ends in vain ends the run with a picture.
-import { execFileSync, spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { createServer } from 'node:net';
+import { existsSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { openCode, until } from './code.mjs';
 
 const [vscode, vsix, folder, pictures, results] = process.argv.slice(2);
-const { chromium } = createRequire(join(vscode, 'package.json'))('playwright-core');
-mkdirSync(pictures, { recursive: true });
 const seen = {};
 const written = readFileSync(join(folder, 'visit.hnote'), 'utf8').split('\n');
-const patience = 60_000;
-const entry = join(vscode, 'node_modules/code-server/out/node/entry.js');
-const own = ['--user-data-dir', join(folder, '.code/user'), '--extensions-dir', join(folder, '.code/extensions')];
-mkdirSync(join(folder, '.code/user/User'), { recursive: true });
-writeFileSync(join(folder, '.code/user/User/settings.json'), JSON.stringify({
-  'workbench.startupEditor': 'none', 'workbench.tips.enabled': false, 'telemetry.telemetryLevel': 'off', 'chat.commandCenter.enabled': false,
-  'files.autoSave': 'off', 'editor.minimap.enabled': false, 'workbench.editor.enablePreview': false, 'security.workspace.trust.enabled': false,
-  'window.menuBarVisibility': 'hidden', 'workbench.secondarySideBar.defaultVisibility': 'hidden', 'files.exclude': { '.code': true },
-}));
-seen.installed = execFileSync('node', [entry, ...own, '--install-extension', vsix], { encoding: 'utf8' }).trim().split('\n').pop();
-
-// a home of its own, whose profile puts a folder on the PATH that is empty until the server is looked for there
-const onPath = join(folder, '.code/bin');
-mkdirSync(onPath);
-writeFileSync(join(folder, '.code/.profile'), `export PATH="${onPath}:$PATH"\n`);
-
-const port = await new Promise((done) => {
-  const probe = createServer().listen(0, '127.0.0.1', () => { const { port: free } = probe.address(); probe.close(() => done(free)); });
-});
-const code = spawn('node', [entry, ...own, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', folder],
-  { stdio: 'ignore', env: { ...process.env, HNOTE_TODAY: '2026-11-25', HOME: join(folder, '.code'), SHELL: '/bin/bash' }, detached: true });
-const browser = await chromium.launch({
-  executablePath: process.env.HNOTE_CHROMIUM || '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
-});
-const page = await (await browser.newContext({ viewport: { width: 1440, height: 860 } })).newPage();
-const messages = [];
-// of what the editor's own parts complain of, only what is about the extension's views
-page.on('console', (message) => { if (message.type() === 'error' && /Content Security Policy|health-?notes/i.test(message.text())) messages.push(message.text()); });
-
-const until = async (what, condition) => {
-  const end = Date.now() + patience;
-  for (;;) {
-    const value = await condition().catch(() => null);
-    if (value) return value;
-    if (Date.now() > end) throw new Error(`never came: ${what}`);
-    await new Promise((go) => setTimeout(go, 50));
-  }
-};
-const picture = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
-const text = async (selector) => (await page.locator(selector).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ').replaceAll('\u00b7', ' ');
-const lines = () => text('.editor-group-container .monaco-editor .view-lines');
+const state = join(folder, '.code');
+const code = await openCode({ vscode, vsix, home: state, state, pictures, today: '2026-11-25' });
+const { page, quick, text, lines, picture, press, command, inside } = code;
+seen.installed = code.installed;
+const onPath = join(state, 'bin');
 const status = () => text('#healthNotes\\.attention, [id*="health-notes"]');
 /** What the status bar says of the note, once it says something of it. */
 const attention = async () => { const told = await status(); return /phone about|keep an eye on|not understood/.test(told) ? told : null; };
-const quick = page.locator('.quick-input-widget');
-/** Keys, pressed again where they came too early, until what they open is there. */
-const press = (keys, opened) => until(`what ${keys} opens`, async () => {
-  for (const key of keys.split(' ')) await page.keyboard.press(key);
-  await opened.first().waitFor({ timeout: 3_000 });
-  return true;
-});
-/** Enter in the editor's box, and a click and Enter again where the key was lost, as a person would: until it is gone or asks something else. */
-const accept = async (box) => {
-  const written = await box.inputValue();
-  await until(`what ${written} opens`, async () => {
-    await box.press('Enter', { timeout: 3_000 });
-    for (const end = Date.now() + 5_000; Date.now() < end;) {
-      if (await quick.isHidden() || (await box.inputValue()) !== written) return true;
-      await new Promise((go) => setTimeout(go, 50));
-    }
-    await box.click({ timeout: 3_000 });
-    return false;
-  });
-};
-const command = async (name) => {
-  const box = quick.locator('input').first();
-  await press('F1', box);
-  await box.fill(`>${name}`);
-  await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name.replace(/^.*: /, '') }).first().waitFor();
-  await accept(box);
-};
 const goTo = (line, column = 1) => until(`the cursor in line ${line}`, async () => {
   const box = quick.locator('input').first();
   await press('Control+g', box);
@@ -106,13 +38,6 @@ const printed = async (file) => {
   await command('Notifications: Clear All Notifications');
   return title;
 };
-/** The frame that the extension fills, within the editor's own frame. */
-const inside = async (has) => until(`a view with ${has}`, async () => {
-  for (const frame of page.frames()) {
-    if (await frame.locator(has).count().catch(() => 0)) return frame;
-  }
-  return null;
-});
 const step = async (name, what) => {
   const begun = Date.now();
   await what();
@@ -122,10 +47,7 @@ const step = async (name, what) => {
 
 try {
   const opened = Date.now();
-  await until('the editor', async () => {
-    const answer = await page.goto(`http://127.0.0.1:${port}/?folder=${folder}&payload=[["openFile","vscode-remote://${`127.0.0.1:${port}`}${folder}/visit.hnote"]]`, { timeout: 20_000 });
-    return answer?.ok() && (await page.locator('.monaco-workbench').waitFor({ timeout: 20_000 }), true);
-  });
+  await code.open(folder, 'visit.hnote');
   await step('the note opens, and its status is shown', async () => {
     await until('the note', async () => (await lines()).includes('pet Marlow'));
     seen.opened = Date.now() - opened;
@@ -257,7 +179,7 @@ try {
     }
   });
   await step("today's check is started", async () => {
-    await command("Health Notes: Start today's check");
+    await command("Health Notes: Today's check");
     await until('the check', async () => /2026-11-25.* check/.test(await lines()));
     await picture('12-check');
   });
@@ -269,16 +191,11 @@ try {
     await picture('13-first-steps');
     await page.locator('.getting-started-step', { hasText: 'Make the note' }).click();
     await page.locator('.getting-started-step.expanded .monaco-button', { hasText: 'New note' }).click();
-    const answer = async (title, words) => {
-      await page.locator('.quick-input-titlebar', { hasText: title }).waitFor();
-      const box = quick.locator('input').first();
-      await box.fill(words);
-      await until(`the answer to ${title}`, async () => (await box.inputValue()) === words);
-      return box;
-    };
-    await accept(await answer('1 of 2', 'Pebble'));
-    await answer('2 of 2', 'Cat');
-    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Cat' }).click();
+    for (const [title, words] of [['1 of 2', 'Pebble'], ['2 of 2', 'Cat']]) {
+      await until(`the question ${title}`, async () => (await page.locator('.quick-input-titlebar', { hasText: title }).isVisible()) && (await quick.locator('input').first().evaluate((box) => box === document.activeElement)));
+      await page.keyboard.type(words);
+      await page.keyboard.press('Enter');
+    }
     await until('the note', async () => (await lines()).includes('pet Pebble'));
     await picture('14-first-note');
     // it is saved under the pet's name before anything is printed
@@ -320,8 +237,7 @@ try {
   }
   await picture('fault').catch(() => undefined);
 }
-seen.messages = messages;
+seen.messages = code.messages;
 writeFileSync(results, JSON.stringify(seen, null, 1));
-await browser.close();
-try { process.kill(-code.pid, 'SIGTERM'); } catch { /* it has ended */ }
+await code.close();
 process.exit(seen.fault === undefined ? 0 : 1);

@@ -6,7 +6,6 @@ using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Features.Actions.OfFindings;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;

@@ -3,7 +3,6 @@ using System.Globalization;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 

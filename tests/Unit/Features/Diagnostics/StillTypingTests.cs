@@ -31,6 +31,7 @@ public class StillTypingTests
     [InlineData("due appointment 2026-1|")]
     [InlineData("gums|")] // what was seen comes next
     [InlineData("gums |")]
+    [InlineData("|gums ")] // a command took the # away
     [InlineData("gums pin|")] // pink
     [InlineData("lump L-fla|")] // flank
     [InlineData("lump |")]
@@ -63,6 +64,16 @@ public class StillTypingTests
     {
         var cursor = Cursor.In(Before + "gum\n  gums|\n");
         Assert.Equal([4], StillTyping.Without(cursor.Document, cursor.Document.Analysis.Findings, cursor.Place).Select(finding => finding.Line));
+    }
+
+    [Theory]
+    [InlineData("  # gums\n  gait |\n  eye L red\n", 0)] // wherever in the check the last edit was
+    [InlineData("  gait\n  # gums|\n", 0)]
+    [InlineData("  gait\n2026-11-21 check\n  # gums|\n", 1)] // in another check it is a line without an end
+    public void A_part_that_waits_in_the_check_is_quiet(string lines, int shown)
+    {
+        var cursor = Cursor.In(Before.TrimEnd(' ') + lines);
+        Assert.Equal(shown, StillTyping.Without(cursor.Document, cursor.Document.Analysis.Findings, cursor.Place).Count(finding => finding.Rule == "missing"));
     }
 
     [Fact]
