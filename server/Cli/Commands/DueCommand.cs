@@ -6,7 +6,6 @@ using HealthNotes.Analysis.Findings;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Due;
 
 namespace HealthNotes.Cli.Commands;
@@ -37,7 +36,7 @@ internal static class DueCommand
         List<DueOfPet> all = [];
         List<string> read = [];
         notes.ForEach(
-            note => new { note.Path, Due = DueOfPet.Of(note.Path, NoteAnalysis.Of(Note.Read(note.Text), today)).ToArray() },
+            note => new { note.Path, Due = DueOfPet.Of(note.Path, NoteAnalysis.Of(note.ToNote(notes.Rules), today)).ToArray() },
             note =>
             {
                 all.AddRange(note.Due);

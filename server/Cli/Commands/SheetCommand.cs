@@ -3,7 +3,6 @@ using System.Text;
 using HealthNotes.Analysis;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sheet;
 
@@ -35,7 +34,7 @@ internal static class SheetCommand
     private static int Run(string path, bool log, string? target, bool force, bool pdf, Paper? wanted, DateOnly today, TextWriter output)
     {
         Destination destination = Destination.Of(path, target, (log ? "-log" : "-sheet") + (pdf ? ".pdf" : ".html"), force);
-        var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
+        var analysis = NoteAnalysis.Of(NoteFile.Read(path).ToNote(), today);
         Paper paper = wanted ?? (analysis.Pet.ShowUsUnits ? Paper.Letter : Paper.A4);
         string sheet = log ? CareSheet.Html(analysis, paper) : CheckSheet.Html(analysis, paper);
         destination.Write(
