@@ -35,16 +35,21 @@ internal sealed class ElsewhereCheck(Cursor at)
             at.Report(new Problem(ProblemRules.WrongValue, stock, $"`{stock.In(at.Line)}`: was a dose given? Write gave and the medicine for a dose, med for the plan, and > for anything else."));
         }
 
-        if (at.Word.Kind == WordKind.Care && at.Word.Has(SlotKind.Medicine) && at.HeadSpan.Length == 0 && Remark is { Text: "left" or "left over" or "remaining" or "leftover" } rest && at.First<NoteValue>() is not null)
+        if (at.Word.Kind == WordKind.Care && at.Word.Has(SlotKind.Medicine) && at.HeadSpan.Length == 0 && Remark is { } rest && at.Vocabulary.Fixed("in-stock").Find(rest.Text) is not null && at.First<NoteValue>() is not null)
         {
             at.Report(new Problem(ProblemRules.WrongValue, rest.Span, $"`{rest.Text}`: was a dose given? Write gave and the medicine for a dose, and > for what is left."));
         }
 
-        if (at.Word.Word == "weight" && Remark is { } kind && kind.Text.Split(' ') is [var start, ..] && start is "target" or "goal" or "ideal" or "minus" or "less" or "with" or "including" or "incl" && !(start == "with" && at.Vocabulary.Fixed("together").Find(kind.Text) is null))
+        if (at.Word.Word == "weight" && Remark is { } kind)
         {
-            at.Report(new Problem(ProblemRules.WrongValue, kind.Span, start is "target" or "goal" or "ideal"
-                ? $"`{kind.Text}`: a weight that is hoped for was not measured. Write ask or > for it."
-                : $"`{kind.Text}`: write the weight of both and yours, such as weight 83.2-55.9kg."));
+            string start = kind.Text.Split(' ')[0];
+            bool hoped = at.Vocabulary.Fixed("hoped-for").Find(start) is not null;
+            if (hoped || at.Vocabulary.Fixed("less").Find(start) is not null || Says("together") is not null)
+            {
+                at.Report(new Problem(ProblemRules.WrongValue, kind.Span, hoped
+                    ? $"`{kind.Text}`: a weight that is hoped for was not measured. Write ask or > for it."
+                    : $"`{kind.Text}`: write the weight of both and yours, such as weight 83.2-55.9kg."));
+            }
         }
     }
 
@@ -64,7 +69,7 @@ internal sealed class ElsewhereCheck(Cursor at)
                 return written;
             }
 
-            bool compares = words.Any(word => at.Vocabulary.Fixed("compares").Find(word) is { } && at.Vocabulary.Fixed("other-day").Find(word) is null) || at.Vocabulary.Asides.Find(words[0]) is not null || words[0] is "as" or "after" or "before" or "since" or "back" or "good" or "fine" or "ok" or "normal";
+            bool compares = words.Any(word => at.Vocabulary.Fixed("compares").Find(word) is { } && at.Vocabulary.Fixed("other-day").Find(word) is null) || at.Vocabulary.Asides.Find(words[0]) is not null || at.Vocabulary.Fixed("circumstance").Find(words[0]) is not null;
             if (compares)
             {
                 continue;

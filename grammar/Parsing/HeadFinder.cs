@@ -13,6 +13,7 @@ internal sealed class HeadFinder
 {
     /// <summary>Where the way of a place before its word stands among the ways.</summary>
     private const int PlaceWay = 3;
+    private const int SecondsADay = 86_400;
 
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
@@ -73,7 +74,7 @@ internal sealed class HeadFinder
             LineWord due = vocabulary.LineWords.Find("due")!;
             at.StartItem(due, new TextSpan(start, 0));
             bool lab = at.Phrase(vocabulary.Leads, 0, out LeadWord? analyte) > 0 && analyte!.Lines is [{ Word: "lab" }];
-            if (lab || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
+            if (lab || ((vocabulary.Fixed("ordinary").Find(at.TextAt(0)) is not null || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1))) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
             {
                 // "recheck kidney values in 10 days": what falls due, in free words
                 Cut(start, word: null);
@@ -85,7 +86,7 @@ internal sealed class HeadFinder
     }
 
     /// <summary>True where a part of the body, a line's word or a problem with the part itself stands.</summary>
-    private bool NamesPart(int index) => Head.At(at, index, out _) is not null || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
+    private bool NamesPart(int index) => Head.At(at, index, out _) is { Word: { Kind: not WordKind.Act, Word: not "done" } } || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
         || (at.IsWord(index) && at.Parts[index].Span.Length >= LineReader.ShortestSlip && vocabulary.IsNoSlip(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
 
     private Head? OwnWord(int start)
@@ -304,7 +305,15 @@ internal sealed class HeadFinder
             if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
             {
                 at.Mark(TokenKind.LineWord, at.Parts[index].Span);
-                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
+                int end = index > 1 && vocabulary.Small.Find(at.TextAt(index - 1)) is { Kind: ModifierKind.Filler } ? index - 1 : index;
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..end], .. at.Parts[(index + 1)..]]);
+                return new Head(due, new TextSpan(start, 0));
+            }
+
+            if (!wordFound && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
+                && (index + (ahead.First.Unit.Length > 0 ? 2 : 3)) == at.Parts.Count)
+            {
+                // "curve in 2 wks", "staples out in 14d": what lies days ahead is to come
                 return new Head(due, new TextSpan(start, 0));
             }
         }

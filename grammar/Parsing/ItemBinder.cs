@@ -107,6 +107,20 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 return null;
             }
 
+            if (at.Filled.Count == 0 && at.Part.Kind == PartKind.Unreadable && at.TextOf(at.Part) is "-" or "–" or "—")
+            {
+                // "teeth - chip on 104": a dash parts as a comma does
+                at.At++;
+                continue;
+            }
+
+            if (at.Word.Has(SlotKind.Tooth) && (at.Is(at.At, "on") || at.Is(at.At, "of")) && at.At + 1 < at.Parts.Count && at.Parts[at.At + 1] is NumberPart tooth && SiteSlots.IsTooth(at, tooth))
+            {
+                // "chip on 104"
+                at.Taken(TokenKind.Filler);
+                continue;
+            }
+
             if (remarks.Compares(at.At))
             {
                 remarks.Take();

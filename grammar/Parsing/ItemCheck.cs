@@ -12,6 +12,8 @@ internal sealed class ItemCheck(Cursor at)
 {
     private readonly ElsewhereCheck elsewhere = new(at);
 
+    private const int SecondsADay = 86_400;
+
     private FreeWords? Remark => at.Get<FreeWords>(SlotKind.Note);
 
     /// <summary>
@@ -146,6 +148,16 @@ internal sealed class ItemCheck(Cursor at)
         }
 
         elsewhere.Check();
+        if (Remark is { } soon && soon.Text.Split(", ").Any(InShort) && at.Filled.Any(slot => slot.Value is Described { Sense: Sense.Ended } or Described { Word: { Part: "any", Word: "gone" or "resolved" } }))
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, soon.Span, "Is it over, or does it come each time and pass? Write gone alone where it is over; anything else goes behind >."));
+        }
+
+        if (at.Word.Word == "stop" && lead is not null && at.HeadSpan.In(at.Line).Contains('/') && at.First<FreeWords>() is { } ended && at.Vocabulary.Medicines.Find(ended.Text) is null)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, at.HeadSpan, $"`{at.HeadSpan.In(at.Line)}` has several meanings, and `{ended.Text}` is not a medicine I know. Write stop and the medicine, or put the line behind >."));
+        }
+
         if (at.Word.Word == "phone" && at.First<FreeWords>() is { } number && number.Text.Contains(" if ", StringComparison.OrdinalIgnoreCase))
         {
             at.Report(new Problem(ProblemRules.WrongValue, number.Span, "`phone` takes the clinic's telephone number. A limit is written as call-if rr asleep >30."));
@@ -218,11 +230,15 @@ internal sealed class ItemCheck(Cursor at)
     /// <summary>A second part of a meal, in a remark: <c>did not eat all</c>.</summary>
     private TextSpan? MoreOfMeal() => Remark is { } note && at.Vocabulary.Portions.Find(note.Text) is not null ? note.Span : null;
 
+    /// <summary>True for <c>after 5 minutes</c>, <c>within an hour</c>: what ends so soon may come again.</summary>
+    private bool InShort(string stretch) => stretch.Split(' ') is ["after" or "within" or "in", .., var unit] && at.Vocabulary.Units.Find(unit.AsSpan().TrimStart("0123456789")) is { Quantity: Quantity.Time, Factor: < SecondsADay };
+
     /// <summary>Words of a dose or an act that leave open whether it was done: <c>carprofen none</c>, <c>vaccine overdue</c>, <c>stop carprofen tomorrow</c>.</summary>
     private FreeWords? NotDone()
     {
         bool dose = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care;
-        if (!dose && at.Word.Kind != WordKind.Act && at.Word.Word is not ("done" or "surgery"))
+        bool late = at.Word.Word == "gave" && at.Remark.Count > 0 && at.Remark[0] == at.HeadSpan;
+        if (late || (!dose && at.Word.Kind != WordKind.Act && at.Word.Word is not ("done" or "surgery")))
         {
             return null;
         }

@@ -101,7 +101,23 @@ internal sealed class ItemReader
             at.Mark(TokenKind.Text, head.Span);
             int behind = given + 1 + (at.Is(given + 1, "it") || at.Is(given + 1, "them") ? 1 : 0);
             at.Mark(TokenKind.Filler, at.SpanOf(given, behind - given));
-            at.StartParts((Part[])[.. at.Parts.Slice(at.At, given - at.At), .. at.Parts.Slice(behind)]);
+            List<Part> parts = [.. at.Parts.Slice(behind)];
+            for (int index = given - 1; index >= at.At; index--)
+            {
+                if (TimeReader.Within(at, index, out int count) is not null && index + count <= given)
+                {
+                    // "missed 3pm insulin": when it should have been
+                    at.Remark.Add(at.SpanOf(index, count));
+                    at.Mark(TokenKind.Text, at.SpanOf(index, count));
+                    parts.RemoveRange(0, count - 1);
+                }
+                else
+                {
+                    parts.Insert(0, at.Parts[index]);
+                }
+            }
+
+            at.StartParts(parts.ToArray());
         }
 
         ImmutableArray<SlotReader> slots = SlotTable.For(head.Word);

@@ -114,7 +114,11 @@ internal sealed class LineReader
     }
 
     /// <summary>True for what somebody said, which is free text without its mark: <c>vet says keep her warm</c>.</summary>
-    private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' && Starts("said", text);
+    private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' && (Starts("said", text) || IsVet(text));
+
+    /// <summary>True for <c>vet: yeast in the left ear, eardrum ok</c>: a name starts with a capital and is short.</summary>
+    private static bool IsVet(ReadOnlySpan<char> text) => text.StartsWith("vet:", StringComparison.OrdinalIgnoreCase) && text[4..].TrimStart() is { Length: > 0 } said
+        && char.IsLower(said[0]) && said.Count(' ') >= WordsOfSaid;
 
     /// <summary>True where the text starts with a phrase of two or three words of a list.</summary>
     private bool Starts(string list, ReadOnlySpan<char> text)

@@ -93,7 +93,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return Start(own, at.At, whole);
         }
 
-        if (at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null))
+        if ((at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null)) || RestOfMeal())
         {
             // "lump, stomach, 12mm": the word stands alone so far, so a comma behind it ends nothing
             return null;
@@ -262,6 +262,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
     }
 
+    /// <summary>True for <c>ate half, rest by hand</c>.</summary>
+    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && at.Is(at.At, "rest");
+
     /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
     private bool IsAmountAhead(int index)
     {
@@ -315,7 +318,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     public Head? Another(bool joined)
     {
         bool segment = joined || at.StartsSegment(at.At);
-        if (at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
+        if (RestOfMeal() || at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
             || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word))
         {
             return null;

@@ -52,7 +52,7 @@ internal static class StretchPatterns
     /// <summary>Where the word stands that a dose was given after all, with its time behind it; null where none does.</summary>
     public static int? GivenLater(Cursor at)
     {
-        for (int index = at.At; index + 1 < at.Parts.Count && TimeReader.Within(at, index, out _) is null; index++)
+        for (int index = at.At; index + 1 < at.Parts.Count; index++)
         {
             if (index > at.At && at.Vocabulary.DoseEvents.Find(at.TextAt(index)) is { Word: "gave" } && at.Vocabulary.Before.Find(at.TextAt(index - 1)) is null)
             {

@@ -294,6 +294,9 @@ internal static class AmountSlots
     /// <summary>An amount of medicine or food: <c>5mg</c>, <c>1/2 tablet</c>, <c>1 1/2 tablets</c>, <c>half a tablet</c>.</summary>
     private sealed class Amount() : SlotReader(SlotKind.Amount)
     {
+        // dividing by it takes the zeros from the end of a number: 150.0
+        private const decimal OneWithZeros = 1.000000000000000000000000000000m;
+
         public override string Hint(LineWord word) => word.Word == "food" ? "an amount such as 60g" : "an amount such as 5mg or 1/2 tablet";
 
         public override ImmutableArray<string> Units(LineWord word) => word.Word == "food" ? ["g", "oz", " can"] : ["mg", "ml", " tablet"];
@@ -347,10 +350,17 @@ internal static class AmountSlots
 
         private static Unit? Tablet(Cursor at, int index) => at.Get<Measure>(SlotKind.StrengthOfOne) is not null && EndsCount(at, index + 1) ? at.Vocabulary.Units.Find("tablet") : null;
 
+        private static Notes.Amount In(Notes.Amount one, Notes.Amount many)
+        {
+            decimal whole = one.Number * many.Number;
+            bool divides = decimal.Round(whole / many.Over, 4) * many.Over == whole;
+            return new Notes.Amount((divides ? whole / many.Over : whole) / OneWithZeros, one.Unit, divides ? 1 : many.Over);
+        }
+
         /// <summary>The amount in the unit of one tablet's strength, where that is written.</summary>
         private static Measure Whole(Cursor at, Measure count) =>
             at.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [var one] } && count.Amounts is [{ Unit.Word: "tablet" or "capsule" } many]
-                ? count with { Amounts = [decimal.Round(one.Number * many.Number / many.Over, 4) * many.Over == one.Number * many.Number ? new Notes.Amount(one.Number * many.Number / many.Over, one.Unit) : new Notes.Amount(one.Number * many.Number, one.Unit, many.Over)] }
+                ? count with { Amounts = [In(one, many)] }
                 : count;
 
         /// <summary>The <c>1/2 tablets</c> behind the whole number of <c>1 1/2 tablets</c>.</summary>

@@ -286,7 +286,7 @@ internal static class Numbers
 
         int joining = at.Is(index, "out") && at.Is(index + 1, "of") ? 2
             : Array.Exists(Over, word => at.Is(index, word)) || (at.Word.Has(SlotKind.Rate) && Array.Exists(CountedFor, word => at.Is(index, word))) ? 1 : 0;
-        if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count))
+        if (part.First.Unit.Length > 0 || joining == 0 || !(at.Word.Has(SlotKind.Rate) || at.Word.Has(SlotKind.Score) || at.Word.Has(SlotKind.Portion) || at.Word.Has(SlotKind.Count) || at.Word.Has(SlotKind.Pressure))
             || index + joining >= at.Parts.Count || at.Parts[index + joining] is not NumberPart { BoundSpan.Length: 0, Second.Exists: false } under
             || at.Digits(under.First.Digits) is not { } second)
         {

@@ -10,6 +10,7 @@ internal sealed class FirstWords
 {
     private readonly Dictionary<string, ulong> building = new(StringComparer.OrdinalIgnoreCase);
     private FrozenDictionary<string, ulong>.AlternateLookup<ReadOnlySpan<char>> words;
+    private const int LastBit = 62;
     private const ulong Asked = 1UL << 63;
     private int bits;
 
@@ -30,8 +31,8 @@ internal sealed class FirstWords
         return scope;
     }
 
-    /// <summary>A bit for a group of scopes.</summary>
-    public ulong NextBit() => bits < 63 ? 1UL << bits++ : throw new InvalidOperationException("more scopes than bits");
+    /// <summary>A bit for a group of scopes. The last scopes share one.</summary>
+    public ulong NextBit() => 1UL << (bits < LastBit ? bits++ : LastBit);
 
     /// <summary>No scope is added any more.</summary>
     public void Close() => words = building.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase).GetAlternateLookup<ReadOnlySpan<char>>();

@@ -36,8 +36,6 @@ public sealed class NoteVocabulary
         ulong stateBit = first.NextBit();
         states = allStates.SelectMany(s => s.For).Distinct()
             .ToDictionary(word => word, word => first.Add(allStates.Where(s => s.For.Contains(word)), stateBit));
-        fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
-            .ToDictionary(group => group.Key, group => first.Add(group));
         Leads = first.Add(VocabularyTables.Leads());
         Medicines = first.Add(VocabularyTables.Medicines());
         List<ModifierWord> modifiers = VocabularyTables.Modifiers();
@@ -45,6 +43,8 @@ public sealed class NoteVocabulary
         After = first.Add(modifiers.Where(word => word.Kind is ModifierKind.AbsentAfter or ModifierKind.EndedAfter));
         Small = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Filler or ModifierKind.JoinsAnd or ModifierKind.JoinsOr));
         Asides = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Aside));
+        fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
+            .ToDictionary(group => group.Key, group => first.Add(group));
         first.Close();
         Everyday = fixedWords["everyday"];
         describingSpellings = describing.Values.SelectMany(scope => scope.Spellings).ToFrozenSet(StringComparer.OrdinalIgnoreCase);

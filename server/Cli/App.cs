@@ -77,6 +77,7 @@ internal static class App
             SchemaCommand.Create(),
             AboutCommand.Create(),
             LspCommand.Create(),
+            WebCommand.Create(),
             CompletionCommand.Create(),
         };
         HelpOption help = root.Options.OfType<HelpOption>().Single();

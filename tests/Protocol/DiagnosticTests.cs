@@ -95,6 +95,20 @@ public class DiagnosticTests
         Assert.Empty(note.Published);
     });
 
+    /// <summary>Some clients announce that they ask, and never do: without this they would show nothing.</summary>
+    [Fact]
+    public Task A_client_that_never_asks_is_told_until_it_does() => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(TwoChecks);
+        await note.HearAsync(shown => shown.Count > 0);
+        await note.PullAsync();
+        await note.HearAsync(shown => shown.Count == 0);
+        note.Replace("rr 34", "rr 64");
+        await note.PullAsync();
+        await Task.Delay(500);
+        Assert.Equal(2, note.Published.Count);
+    });
+
     [Fact]
     public Task What_the_client_has_already_is_not_sent_again() => Session.RunAsync(Profiles.Rich, async session =>
     {

@@ -20,6 +20,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote new pets/tansy.hnote --name Tansy --species cat
               hnote new check marlow.hnote     adds today's check, ready to be filled in
             """,
+        ["new check"] = """
+              hnote new check marlow.hnote     adds today's check, ready to be filled in
+              hnote new check marlow.hnote --today 2026-11-25
+            """,
         ["check"] = """
               hnote check marlow.hnote         one note
               hnote check pets                 every note in a folder
@@ -48,6 +52,7 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote sheet marlow.hnote                      makes marlow-sheet.html: print it at 100 %
               hnote sheet marlow.hnote --format pdf --paper letter
               hnote sheet marlow.hnote --log                makes marlow-log.html: home care for seven days
+              hnote sheet marlow.hnote --fill               makes marlow-fill.html: to fill in on a phone
             """,
         ["card"] = """
               hnote card                                    makes card.html, one page
@@ -58,6 +63,10 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote due pets --days 30         of every note in a folder, what is overdue or due within 30 days
               hnote due pets --calendar pets.ics
                                                and a calendar file to import
+            """,
+        ["web"] = """
+              hnote web                        write notes in this computer's browser; Ctrl-C ends it
+              hnote web --out site             the files, for any web server that has https
             """,
         ["watch"] = """
               hnote watch marlow.hnote         keeps marlow.html up to date while you write
@@ -109,7 +118,7 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
     {
         int code = plain.Invoke(parseResult);
         Command command = parseResult.CommandResult.Command;
-        string name = command is RootCommand ? "hnote" : command.Name;
+        string name = command is RootCommand ? "hnote" : string.Join(' ', command.Parents.OfType<Command>().Where(parent => parent is not RootCommand).Append(command).Select(part => part.Name));
         if (Examples.TryGetValue(name, out string? examples))
         {
             parseResult.InvocationConfiguration.Output.WriteLine($"Examples:{Environment.NewLine}{examples}");

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Reflection;
-using HealthNotes.LanguageServer.Host;
+using HealthNotes.LanguageHost;
+using HealthNotes.LanguageServer.Session;
 
 namespace HealthNotes.Cli.Commands;
 

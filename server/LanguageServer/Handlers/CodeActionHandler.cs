@@ -42,7 +42,7 @@ internal static class CodeActionHandler
         Document? document = workspace.Find(data.Uri);
         if (document?.Version != data.Version)
         {
-            throw new ContentModifiedException();
+            throw new RefusedRequestException(ErrorCodes.ContentModified, "the note has changed since");
         }
 
         ImmutableArray<DocumentEdit> edits = data.Key == FixAllKey ? ActionFeature.FixAll(document) : ActionFeature.Resolve(document, data.Key);

@@ -44,7 +44,7 @@ internal static class NavigationHandler
         }
 
         RenameResult result = NavigationFeature.Rename(document, PlaceOf(workspace, document, parameters.Position), parameters.NewName);
-        return result.Refusal is { } why ? throw new RequestFailedException(why) : Edits.InWorkspace(document, result.Edits, workspace.Client);
+        return result.Refusal is { } why ? throw new RefusedRequestException(ErrorCodes.RequestFailed, why) : Edits.InWorkspace(document, result.Edits, workspace.Client);
     }
 
     private static Place PlaceOf(Workspace workspace, Document document, Position position) => Places.Of(document, position, workspace.Client.Encoding);

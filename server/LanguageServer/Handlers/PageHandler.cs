@@ -1,7 +1,11 @@
+using HealthNotes.Analysis;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Photos;
+using HealthNotes.Rendering.Sharing;
+using HealthNotes.Rendering.Sheet;
 
 namespace HealthNotes.LanguageServer.Handlers;
 
@@ -29,8 +33,11 @@ internal sealed class PageHandler
             // it was done
         }
 
-        return workspace.Find(parameters.Uri) is { } document
-            ? new PageResult(VisitPage.Html(document.AnalysisUnless(mine.Token), PageFile.OptionsFor(document.Uri) with { Cache = photos, Stop = mine.Token }))
-            : null;
+        return workspace.Find(parameters.Uri) is not { } document ? null : new PageResult(parameters.View switch
+        {
+            "sheet" => CheckSheet.Html(document.Analysis, document.Analysis.Pet.ShowUsUnits ? Paper.Letter : Paper.A4),
+            "share" => VisitPage.Html(NoteAnalysis.Of(Note.Read(SharedNote.Of(document.Note, [])), workspace.Today), new PageOptions { For = Audience.Share }),
+            _ => VisitPage.Html(document.AnalysisUnless(mine.Token), PageFile.OptionsFor(document.Uri) with { Cache = photos, Stop = mine.Token }),
+        });
     }
 }

@@ -1,14 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using StreamJsonRpc;
-using StreamJsonRpc.Protocol;
 
 namespace HealthNotes.LanguageServer.Protocol;
 
-/// <summary>
-/// Reads and writes the records without reflection. <see cref="RequestId"/> and <see cref="CommonErrorData"/> are the
-/// library's: without the first a cancellation is ignored in silence, without the second an error ends the connection.
-/// </summary>
+/// <summary>Reads and writes the records without reflection.</summary>
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
@@ -16,8 +11,6 @@ namespace HealthNotes.LanguageServer.Protocol;
     RespectRequiredConstructorParameters = true,
     Converters = [typeof(LooseInt)],
     GenerationMode = JsonSourceGenerationMode.Metadata)]
-[JsonSerializable(typeof(RequestId))]
-[JsonSerializable(typeof(CommonErrorData))]
 [JsonSerializable(typeof(JsonElement))]
 [JsonSerializable(typeof(InitializeParams))]
 [JsonSerializable(typeof(InitializeResult))]
@@ -81,6 +74,7 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(CodeLens[]))]
 [JsonSerializable(typeof(PageParams))]
 [JsonSerializable(typeof(PageResult))]
+[JsonSerializable(typeof(CheckStepsResult))]
 [JsonSerializable(typeof(JsonElement[]))]
 [JsonSerializable(typeof(object))]
 internal sealed partial class ProtocolJson : JsonSerializerContext;

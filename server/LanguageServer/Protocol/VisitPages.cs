@@ -1,3 +1,5 @@
+using HealthNotes.Features.Checks;
+
 namespace HealthNotes.LanguageServer.Protocol;
 
 /// <summary>
@@ -5,8 +7,16 @@ namespace HealthNotes.LanguageServer.Protocol;
 /// editor, saved or not. Nothing is written to disk.
 /// </summary>
 /// <param name="Uri">The note's name.</param>
-internal sealed record PageParams(string Uri);
+/// <param name="View">Another page instead: <c>share</c>, without what names people, or <c>sheet</c>, the blank check sheet.</param>
+internal sealed record PageParams(string Uri, string? View = null);
 
 /// <summary>The answer to <see cref="PageParams"/>; null when no such note is open.</summary>
 /// <param name="Html">One self-contained HTML file without a script.</param>
 internal sealed record PageResult(string Html);
+
+/// <summary>
+/// The answer to our own request <c>healthNotes/check</c>: this pet's next check, one step after another, in the order of an examination.
+/// </summary>
+/// <param name="Head">The heading of today's check.</param>
+/// <param name="Steps">The parts and measures.</param>
+internal sealed record CheckStepsResult(string Head, WalkStep[] Steps);

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using SkiaSharp;
 
 namespace HealthNotes.Rendering.Photos;
@@ -22,7 +23,37 @@ internal static class PhotoShrinker
     private static readonly SKEncodedImageFormat[] Photos = [SKEncodedImageFormat.Jpeg, SKEncodedImageFormat.Png, SKEncodedImageFormat.Webp, SKEncodedImageFormat.Gif, SKEncodedImageFormat.Bmp];
 
     /// <summary>The small picture; null with the reason when the file isn't a picture, or too large to be shown.</summary>
-    public static (ShrunkPhoto? Photo, string? Problem) Shrink(byte[] file)
+    public static (ShrunkPhoto? Photo, string? Problem) Shrink(byte[] file) => OperatingSystem.IsBrowser() ? DrawnBefore(file) : Decoded(file);
+
+    /// <summary>
+    /// In a browser there is no decoder: its canvas drew the picture anew, small and upright, before it was kept. A file that was not
+    /// written so is refused: one with a block for a program's own data (APP1 to APP15) may say where it was taken.
+    /// </summary>
+    internal static (ShrunkPhoto? Photo, string? Problem) DrawnBefore(ReadOnlySpan<byte> file)
+    {
+        const string Problem = "it is not a picture that was made small here";
+        if (!file.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xD8]))
+        {
+            return (null, Problem);
+        }
+
+        for (int at = 2; at + 9 < file.Length && file[at] == 0xFF; at += 2 + BinaryPrimitives.ReadUInt16BigEndian(file[(at + 2)..]))
+        {
+            int height = BinaryPrimitives.ReadUInt16BigEndian(file[(at + 5)..]);
+            int width = BinaryPrimitives.ReadUInt16BigEndian(file[(at + 7)..]);
+            switch (file[at + 1])
+            {
+                case >= 0xC0 and <= 0xC2:
+                    return Math.Max(width, height) <= LongestSide ? (new ShrunkPhoto(file.ToArray(), width, height), null) : (null, Problem);
+                case >= 0xE1 and <= 0xEF or 0xFE or 0xDA:
+                    return (null, Problem);
+            }
+        }
+
+        return (null, Problem);
+    }
+
+    private static (ShrunkPhoto? Photo, string? Problem) Decoded(byte[] file)
     {
         using var data = SKData.CreateCopy(file);
         using SKCodec? codec = SKCodec.Create(data);

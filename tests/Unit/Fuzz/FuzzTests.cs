@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.IO.Pipelines;
 using System.Text;
 using CsCheck;
 using HealthNotes.Analysis;
@@ -11,14 +10,15 @@ using HealthNotes.Features.Lenses;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.LanguageServer.Host;
+using HealthNotes.LanguageHost;
+using HealthNotes.LanguageServer.Rpc;
+using HealthNotes.LanguageServer.Session;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Photos;
 using HealthNotes.Rendering.Sharing;
 using HealthNotes.Tests.Grammar.Properties;
 using HealthNotes.Tests.Rendering.Photos;
 using HealthNotes.Tests.Support;
-using Nerdbank.Streams;
 
 namespace HealthNotes.Tests.Fuzz;
 
@@ -103,13 +103,13 @@ public class FuzzTests
     public void Any_bytes_end_a_session_or_are_answered() => Frames.Sample(
         bytes =>
         {
-            (Stream client, Stream server) = FullDuplexStream.CreatePair();
             var log = new ServerLog(null);
-            using var connection = new Connection(new MessageHandler(new Transport(PipeReader.Create(server), PipeWriter.Create(server)), ProtocolFormatter.Create(), log), log);
-            connection.StartListening();
-            client.Write(bytes);
-            client.Dispose();
-            Assert.True(connection.Completion.ContinueWith(done => !done.IsFaulted, TaskScheduler.Default).Wait(20_000));
+            var server = new Server(new ServerOptions { Today = new(2026, 11, 25) }, _ => { }, log, _ => { });
+            var frames = new FrameReader(new MemoryStream(bytes), log.Fault);
+            while (frames.Next() is { } message)
+            {
+                server.Receive(message);
+            }
         },
         iter: Effort.Times(100));
 

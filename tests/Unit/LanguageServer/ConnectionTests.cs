@@ -1,44 +1,57 @@
 using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json;
-using HealthNotes.LanguageServer.Host;
-using HealthNotes.LanguageServer.State;
-using Nerdbank.Streams;
+using HealthNotes.LanguageHost;
+using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.Rpc;
 
 namespace HealthNotes.Tests.LanguageServer;
 
 /// <summary>Frames and faults, over a pair of streams in memory.</summary>
 public sealed class ConnectionTests : IDisposable
 {
+    private readonly Pipe toServer = new();
+    private readonly Pipe toClient = new();
     private readonly Stream client;
-    private readonly Connection connection;
+    private int called;
 
     public ConnectionTests()
     {
-        (client, Stream server) = FullDuplexStream.CreatePair();
+        client = toClient.Reader.AsStream();
         var log = new ServerLog(null);
-        connection = new Connection(new MessageHandler(new Transport(PipeReader.Create(server), PipeWriter.Create(server)), ProtocolFormatter.Create(), log), log);
-        connection.AddLocalRpcMethod("ping", () => "pong");
-        connection.AddLocalRpcMethod("boom", new Func<string>(() => throw new InvalidOperationException("secret")));
-        connection.AddLocalRpcMethod("stale", new Func<string>(() => throw new ContentModifiedException()));
-        connection.StartListening();
+        var frames = new FrameWriter(toClient.Writer.AsStream(), log.Note);
+        Route[] routes =
+        [
+            Of("ping", () => "pong"),
+            Of("boom", () => throw new InvalidOperationException("secret")),
+            Of("stale", () => throw new RefusedRequestException(ErrorCodes.ContentModified, "the note has changed since")),
+            Of("count", () => $"{Interlocked.Increment(ref called)}"),
+        ];
+        var dispatch = new Dispatch(routes, new Connection(frames.Send, log), log, () => { });
+        var input = new FrameReader(toServer.Reader.AsStream(), log.Fault);
+        new Thread(() =>
+        {
+            while (input.Next() is { } message)
+            {
+                dispatch.Receive(message);
+            }
+
+            frames.Flush(TimeSpan.FromSeconds(20));
+            toClient.Writer.Complete();
+        })
+        { IsBackground = true }.Start();
     }
 
-    public void Dispose()
-    {
-        connection.Dispose();
-        client.Dispose();
-    }
+    public void Dispose() => toServer.Writer.Complete();
+
+    private static Route Of(string method, Func<string> answer) =>
+        new(method, IsRequest: true, (_, _) => Task.FromResult(Route.Result(answer(), ProtocolJson.Default.String)));
 
     private static string Frame(string body, int off = 0) => $"Content-Length: {Encoding.UTF8.GetByteCount(body) + off}\r\n\r\n{body}";
 
     private static string Ping(int id) => $$"""{"jsonrpc":"2.0","id":{{id}},"method":"ping"}""";
 
-    private async Task SendAsync(string text)
-    {
-        await client.WriteAsync(Encoding.UTF8.GetBytes(text));
-        await client.FlushAsync();
-    }
+    private async Task SendAsync(string text) => await toServer.Writer.WriteAsync(Encoding.UTF8.GetBytes(text));
 
     private async Task<JsonElement> ReadAsync()
     {
@@ -109,11 +122,8 @@ public sealed class ConnectionTests : IDisposable
     [Fact]
     public async Task A_request_without_an_id_is_passed_over()
     {
-        int called = 0;
-        connection.AllowModificationWhileListening = true;
-        connection.AddLocalRpcMethod("count", () => Interlocked.Increment(ref called));
         await SendAsync(Frame("""{"jsonrpc":"2.0","method":"count"}""") + Frame("""{"jsonrpc":"2.0","id":1,"method":"count"}"""));
-        Assert.Equal(1, (await ReadAsync()).GetProperty("result").GetInt32());
+        Assert.Equal("1", (await ReadAsync()).GetProperty("result").GetString());
     }
 
     [Theory]

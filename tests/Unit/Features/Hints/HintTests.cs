@@ -35,7 +35,7 @@ public class HintTests
     [InlineData("gave carprofen 75mg 8am", "= gave carprofen 75 mg, 08:00")]
     [InlineData("gave cephalexin 500mg 08:00 20:00", "= gave cephalexin 500 mg, 08:00; gave cephalexin 500 mg, 20:00")]
     [InlineData("gave no carprofen", "= missed carprofen")]
-    [InlineData("limping LF", "= gait LF lame")]
+    [InlineData("limping LF", "= gait LF limping")]
     [InlineData("right ear red", "= ear R red")]
     [InlineData("no fleas", "= coat no fleas")]
     [InlineData("belly not bloated", "= belly no bloated")]
@@ -43,7 +43,7 @@ public class HintTests
     [InlineData("T 38.6C P 84 R 20", "= temp 38.6 C; hr 84; rr 20")]
     [InlineData("SRR 20", "= rr 20 asleep")]
     [InlineData("cough 2x after the stairs", "remark: \"after the stairs\"")]
-    [InlineData("limping xyzzy", "= gait lame, remark: \"xyzzy\"")]
+    [InlineData("limping xyzzy", "= gait limping, remark: \"xyzzy\"")]
     public void What_was_read_is_shown_where_it_is_more_than_the_letters(string line, string label) =>
         Assert.Equal([label], All($"2026-11-20 check\n  {line} # calm").Where(hint => hint.Kind == HintKinds.Reading).Select(hint => hint.Label));
 
@@ -67,7 +67,6 @@ public class HintTests
     [InlineData("due worming 2026-12-01")]
     [InlineData("gave benazepril 5mg")]
     [InlineData("ate 3/4")]
-    [InlineData("temp")]
     public void What_is_on_the_line_already_is_not(string line) => Assert.Empty(Labels($"2026-11-20 check\n  {line}"));
 
     [Fact]
@@ -92,6 +91,7 @@ public class HintTests
     {
         HintText[] hints = [.. All("med benazepril 5mg every 24h\n2026-11-01 log\n  weight 26kg\n  gave benazepril 5mg\n2026-11-20 log\n  weight 25kg").Where(hint => hint.Kind == HintKinds.Dose)];
         Assert.Equal(["0.2 mg/kg", "0.19 mg/kg"], hints.Select(hint => hint.Label));
+        Assert.Equal(["0.19 mg/kg"], All("2026-11-01 log\n  weight 26kg\n  gave benazepril 5mg\n2026-11-02 log\n  gave benazepril 5mg").Where(hint => hint.Kind == HintKinds.Dose).Select(hint => hint.Label));
         Assert.Equal("5mg at 26 kg, weighed on 2026-11-01: 0.19 mg/kg. A fact, not a judgement.", hints[1].Tooltip);
     }
 
@@ -99,7 +99,7 @@ public class HintTests
     public void An_entry_shows_the_days_since_the_one_of_its_kind_before()
     {
         HintText hint = Assert.Single(All("2026-11-01 check\n2026-11-18 log\n2026-11-20 check\n2026-11-20 check\nsometime check"));
-        Assert.Equal(("19 d after", new Place(2, 16)), (hint.Label, hint.Place));
+        Assert.Equal(("19 d after the check before", new Place(2, 16)), (hint.Label, hint.Place));
         Assert.Equal("Days since the check before, 2026-11-01 (line 1).", hint.Tooltip);
     }
 
@@ -152,5 +152,12 @@ public class HintTests
         string text = File.ReadAllText(Repository.PathOf("samples/tansy.hnote")).ReplaceLineEndings("\n");
         string[] lines = text.Split('\n');
         Snapshots.Match(string.Join('\n', All(text).Select(hint => $"{hint.Place.Line + 1}: {lines[hint.Place.Line].Trim()}  [{hint.Label}]  {hint.Tooltip}")), "tansy");
+    }
+
+    [Fact]
+    public void A_part_that_waits_for_what_was_seen_says_how_to_look()
+    {
+        Assert.Equal("Lift the upper lip in daylight.", Assert.Single(All("2026-11-20 check\n  gums \n  gums pink")).Label);
+        Assert.Empty(All("2026-11-20 log\n  gums "));
     }
 }

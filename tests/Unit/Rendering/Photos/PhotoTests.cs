@@ -3,6 +3,7 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using CsCheck;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Photos;
 using MetadataExtractor;
 using MetadataExtractor.Formats.Exif;
 using SkiaSharp;
@@ -13,6 +14,17 @@ namespace HealthNotes.Tests.Rendering.Photos;
 public class PhotoTests
 {
     private const string Note = "pet A\nspecies dog\n2026-10-04 check\n  photo ear.jpg the left ear\n";
+
+    /// <summary>Where nothing can decode, a picture is shown as it is only where it is small and carries nothing beside its pixels.</summary>
+    [Fact]
+    public void Without_a_decoder_only_a_picture_that_was_drawn_before_is_shown()
+    {
+        byte[] Plain(int width, int height) => PhotoFiles.Encoded(new SKBitmap(width, height), SKEncodedImageFormat.Jpeg);
+        ShrunkPhoto? photo = PhotoShrinker.DrawnBefore(Plain(400, 300)).Photo;
+        Assert.Equal((400, 300), (photo?.Width, photo?.Height));
+        byte[][] refused = [PhotoFiles.Jpeg(1), Plain(1200, 300), PhotoFiles.Encoded(new SKBitmap(4, 3), SKEncodedImageFormat.Png), [], [0xFF, 0xD8], Plain(400, 300)[..30]];
+        Assert.All(refused, file => Assert.NotNull(PhotoShrinker.DrawnBefore(file).Problem));
+    }
 
     [Fact]
     public void A_photo_says_nothing_of_place_time_or_camera()
