@@ -10,9 +10,7 @@ using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Export.Fhir;
 using HealthNotes.Export.Tables;
-using HealthNotes.Export.Writers;
 using HealthNotes.Files;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Commands;

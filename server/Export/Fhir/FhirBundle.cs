@@ -77,18 +77,18 @@ public sealed class FhirBundle
         if (pet["species"] is string species)
         {
             (string code, string name) = species == "dog" ? ("9615", "Canis lupus familiaris") : ("9685", "Felis catus");
-            animal.Add(Extension("species", new JsonObject { ["coding"] = new JsonArray(Coding(Taxonomy, code, name)), ["text"] = species }));
+            animal.Add((JsonNode)Extension("species", new JsonObject { ["coding"] = new JsonArray(Coding(Taxonomy, code, name)), ["text"] = species }));
         }
 
         if (pet["breed"] is string breed)
         {
-            animal.Add(Extension("breed", Text(breed)));
+            animal.Add((JsonNode)Extension("breed", Text(breed)));
         }
 
         if (pet["neutered"] is bool neutered)
         {
             string status = neutered ? "neutered" : "intact";
-            animal.Add(Extension("genderStatus", new JsonObject { ["coding"] = new JsonArray(Coding("http://hl7.org/fhir/animal-genderstatus", status)), ["text"] = status }));
+            animal.Add((JsonNode)Extension("genderStatus", new JsonObject { ["coding"] = new JsonArray(Coding("http://hl7.org/fhir/animal-genderstatus", status)), ["text"] = status }));
         }
 
         JsonObject resource = New("Patient", patient);
