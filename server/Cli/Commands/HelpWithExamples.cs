@@ -60,7 +60,7 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
             """,
         ["due"] = """
               hnote due marlow.hnote           what is due, overdue orders and visits first
-              hnote due pets                   of every note in a folder
+              hnote due pets --days 30         of every note in a folder, what is overdue or due within 30 days
               hnote due pets --calendar pets.ics
                                                and a calendar file to import
             """,
