@@ -7,7 +7,7 @@ import { EditorState } from '@codemirror/state';
 import { drawSelection, EditorView, keymap } from '@codemirror/view';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { button, byId, handOver, make, plainMarkup, say } from './dom.js';
-import { dayOf, lineInto } from './entry.js';
+import { dayOf, lineInto, type Insertion } from './entry.js';
 import { drawnAnew } from './photo.js';
 import { shown } from './shown.js';
 import * as store from './store.js';
@@ -29,7 +29,7 @@ const transport: Transport = { send: tell, subscribe: (one) => { listeners.add(o
 
 interface Position { line: number; character: number }
 interface Range { start: Position; end: Position }
-interface Diagnostic { range: Range; severity: number; code: string; message: string }
+interface Diagnostic { range: Range; severity: number; code: string; message: string; data?: { level: string } }
 interface TextEdit { range: Range; newText: string }
 interface WorkspaceEdit { changes?: Record<string, TextEdit[]>; documentChanges?: { edits: TextEdit[] }[] }
 interface CodeAction { title: string; edit?: WorkspaceEdit; data?: unknown }
@@ -163,7 +163,7 @@ async function open(name: string): Promise<void> {
   pageSoon();
 }
 
-const put = (change: { from: number; insert: string }): void => view?.dispatch({ changes: change, selection: { anchor: change.from + change.insert.length }, scrollIntoView: true, userEvent: 'input' });
+const put = (change: Insertion): void => view?.dispatch({ changes: change, selection: { anchor: change.from + change.insert.length }, scrollIntoView: true, userEvent: 'input' });
 
 function go(position: Position): void {
   const plugin = view === null ? null : LSPPlugin.get(view);
@@ -189,13 +189,13 @@ for (const dialog of document.querySelectorAll('dialog')) {
   dialog.addEventListener('click', (event) => { if (event.target === dialog) { dialog.close(); } });
 }
 
-const levels = ['', 'not understood, or urgent', 'phone the clinic', 'keep an eye on', 'for information'];
+const levels: Record<string, string> = { error: 'Not understood', urgent: 'Phone now', call: 'Phone the clinic', watch: 'Keep an eye on', info: 'For information' };
 byId('problems-open').onclick = () => {
   const list = byId('problems-list');
   list.replaceChildren(...(problems.length === 0 ? [make('li', {}, 'No findings. This does not mean that your pet is healthy: a note only holds what was looked at.')] : problems.map((problem) => {
     const fixes = make('span', { className: 'row' });
     const item = make('li', { className: `level-${problem.severity}` },
-      make('strong', {}, levels[problem.severity] ?? ''), make('p', {}, problem.message),
+      make('strong', {}, levels[problem.data?.level ?? ''] ?? ''), make('p', {}, problem.message),
       button(`Line ${problem.range.start.line + 1}`, () => { hide('problems'); go(problem.range.start); }), fixes);
     void ask<CodeAction[] | null>('textDocument/codeAction', { ...here(), range: problem.range, context: { diagnostics: [problem], only: ['quickfix'] } })
       .then((actions) => fixes.append(...(actions ?? []).map((action) => button(action.title, () => {
