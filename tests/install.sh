@@ -26,7 +26,7 @@ try "$work/tool/hnote" tool
 
 bash editor-client/install/make-archive.sh linux-x64 >/dev/null
 tar -C "$work" -xzf out/hnote-linux-x64.tar.gz
-for file in LICENSE NOTICES.txt README.md INSTALL.txt completions/hnote.bash completions/hnote.zsh completions/hnote.fish; do
+for file in LICENSE NOTICES.txt README.md LANGUAGE.md samples/marlow.hnote INSTALL.txt completions/hnote.bash completions/hnote.zsh completions/hnote.fish; do
   [ -s "$work/hnote-linux-x64/$file" ] || { echo "the archive lacks $file" >&2; exit 1; }
 done
 try "$work/hnote-linux-x64/hnote" archive

@@ -16,10 +16,20 @@
     ("^[ \t]*\\(?:[0-9]+:[0-9]+[ \t]+\\)?\\([a-z][a-z-]*\\)" 1 font-lock-keyword-face))
   "The shapes of lines; what they mean is the server's.")
 
+(defvar hnote-mode-map
+  (let ((map (make-sparse-keymap)))
+    ;; text modes give this key to the spell checker
+    (define-key map (kbd "C-M-i") #'completion-at-point)
+    (define-key map (kbd "C-c C-a") #'eglot-code-actions)
+    (define-key map (kbd "C-c C-r") #'eglot-rename)
+    map)
+  "The keys of a note.")
+
 (define-derived-mode hnote-mode text-mode "Note"
   "A health note about a pet."
   (setq-local comment-start "# ")
   (setq-local indent-tabs-mode nil)
+  (setq-local tab-always-indent 'complete)
   (setq-local font-lock-defaults '(hnote-mode-font-lock t)))
 
 (add-to-list 'auto-mode-alist '("\\.hnote\\'" . hnote-mode))

@@ -16,6 +16,11 @@ vim.api.nvim_create_autocmd({ 'BufRead', 'BufNewFile' }, {
     else -- before 0.8
       vim.lsp.buf_attach_client(note.buf, vim.lsp.start_client(server))
     end
+    -- the keys of newer versions, in all of them
+    for keys, action in pairs({ K = vim.lsp.buf.hover, gra = vim.lsp.buf.code_action, grn = vim.lsp.buf.rename,
+      ['<C-]>'] = vim.lsp.buf.definition, [']d'] = vim.diagnostic.goto_next, ['[d'] = vim.diagnostic.goto_prev }) do
+      vim.keymap.set('n', keys, function() action() end, { buffer = note.buf })
+    end
     if vim.lsp.inlay_hint then vim.lsp.inlay_hint.enable(true, { bufnr = note.buf }) end
   end,
 })

@@ -74,7 +74,7 @@ internal sealed class HeadFinder
             LineWord due = vocabulary.LineWords.Find("due")!;
             at.StartItem(due, new TextSpan(start, 0));
             bool lab = at.Phrase(vocabulary.Leads, 0, out LeadWord? analyte) > 0 && analyte!.Lines is [{ Word: "lab" }];
-            if (lab || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
+            if (lab || ((vocabulary.Fixed("ordinary").Find(at.TextAt(0)) is not null || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1))) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
             {
                 // "recheck kidney values in 10 days": what falls due, in free words
                 Cut(start, word: null);
@@ -86,7 +86,7 @@ internal sealed class HeadFinder
     }
 
     /// <summary>True where a part of the body, a line's word or a problem with the part itself stands.</summary>
-    private bool NamesPart(int index) => Head.At(at, index, out _) is not null || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
+    private bool NamesPart(int index) => Head.At(at, index, out _) is { Word: { Kind: not WordKind.Act, Word: not "done" } } || at.Phrase(vocabulary.Regions, index, out _) > 0 || at.Phrase(vocabulary.Sides, index, out _) > 0
         || (at.IsWord(index) && at.Parts[index].Span.Length >= LineReader.ShortestSlip && vocabulary.IsNoSlip(at.TextAt(index).ToString()) is false && NearestWord.Find(at.TextAt(index).ToString(), vocabulary.LineWords.Spellings, most: 1) is not null);
 
     private Head? OwnWord(int start)

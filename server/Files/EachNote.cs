@@ -6,6 +6,9 @@ namespace HealthNotes.Files;
 /// <param name="report">Takes a message for the user.</param>
 public sealed class EachNote(Action<string> report)
 {
+    /// <summary>So many notes are worked on before all of them are handed over: what is made of a folder never has to be kept whole.</summary>
+    private const int Together = 256;
+
     /// <summary>True once a note could not be read or written.</summary>
     public bool Refused { get; private set; }
 
@@ -21,7 +24,7 @@ public sealed class EachNote(Action<string> report)
     {
         ArgumentNullException.ThrowIfNull(take);
         IEnumerable<Outcome<T>> all = paths.Count < 2 ? paths.Select(path => Try(path, work))
-            : paths.AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered).Select(path => Try(path, work));
+            : paths.Chunk(Together).SelectMany(some => some.AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered).Select(path => Try(path, work)));
         foreach (Outcome<T> outcome in all)
         {
             outcome.OfTheProcess?.Throw();

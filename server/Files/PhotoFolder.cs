@@ -7,11 +7,27 @@ namespace HealthNotes.Files;
 /// <param name="folder">The note's folder.</param>
 public sealed class PhotoFolder(string folder)
 {
+    private static readonly string[] Endings = [".jpg", ".jpeg", ".png", ".webp"];
+
     /// <summary>A larger file is not a photo of a pet: it is not read.</summary>
     private const long MostBytes = 64L * 1024 * 1024;
 
     /// <summary>The pictures beside a note file.</summary>
     public static PhotoFolder Beside(string note) => new(Path.GetDirectoryName(Path.GetFullPath(note)) ?? ".");
+
+    /// <summary>The names of the pictures in the folder itself, the newest first; none where it can't be read.</summary>
+    public IEnumerable<string> Names()
+    {
+        try
+        {
+            return [.. new DirectoryInfo(folder).EnumerateFiles().Where(file => Endings.Contains(file.Extension, StringComparer.OrdinalIgnoreCase))
+                .OrderByDescending(file => file.LastWriteTimeUtc).Select(file => file.Name)];
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or System.Security.SecurityException)
+        {
+            return [];
+        }
+    }
 
     /// <summary>The bytes of a picture, or why there are none.</summary>
     /// <param name="name">The file as the note names it.</param>

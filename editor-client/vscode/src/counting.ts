@@ -1,14 +1,14 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
-import { activeNote } from './activeNote.js';
+import { done, type NoteFinder } from './activeNote.js';
 import { placeObservation } from './plain/placing.js';
 import { policyFor } from './plain/policy.js';
 import { today } from './today.js';
 
 /** Counting by a key, and the count written as it was counted. */
-export function registerCounting(context: vscode.ExtensionContext): vscode.Disposable {
+export function registerCounting(context: vscode.ExtensionContext, notes: NoteFinder): vscode.Disposable {
   return vscode.commands.registerCommand('healthNotes.countBeats', async () => {
-    const editor = activeNote();
+    const editor = await notes.find();
     if (editor === null) {
       return;
     }
@@ -16,7 +16,11 @@ export function registerCounting(context: vscode.ExtensionContext): vscode.Dispo
       enableScripts: true,
       localResourceRoots: [],
     });
-    panel.webview.onDidReceiveMessage(async (message: { kind: 'write'; line: string } | { kind: 'close' }) => {
+    panel.webview.onDidReceiveMessage(async (message: { kind: 'write'; line: string } | { kind: 'close' } | { kind: 'usual'; word: string; state: string }) => {
+      if (message.kind === 'usual') {
+        await panel.webview.postMessage({ ...message, text: await usualOf(editor.document, message.word, message.state) });
+        return;
+      }
       panel.dispose();
       if (message.kind === 'write' && /^(hr|rr) \d{1,3}\/\d{2}s( asleep| rest)?$/.test(message.line)) {
         await write(editor.document, editor.selection.active.line, message.line);
@@ -25,6 +29,11 @@ export function registerCounting(context: vscode.ExtensionContext): vscode.Dispo
     const script = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(context.extensionUri, 'dist', 'webview', 'count.js'));
     panel.webview.html = view(new TextDecoder().decode(script));
   });
+}
+
+/** What the server knows of the pet's usual rate, in a few words; empty where it knows nothing. */
+async function usualOf(note: vscode.TextDocument, word: string, state: string): Promise<string> {
+  return vscode.commands.executeCommand<string | null>('hnote.usual', note.uri.toString(), word, state).then((text) => text ?? '', () => '');
 }
 
 async function write(note: vscode.TextDocument, cursor: number, observation: string): Promise<void> {
@@ -44,6 +53,7 @@ async function write(note: vscode.TextDocument, cursor: number, observation: str
   const end = note.lineAt(Math.min(last, note.lineCount - 1)).range.end;
   editor.selection = new vscode.Selection(end, end);
   editor.revealRange(new vscode.Range(end, end));
+  await done('count');
 }
 
 function view(script: string): string {
@@ -77,11 +87,17 @@ button:disabled { cursor: default; }
 <p id="left" role="status"></p>
 <button id="tap"></button>
 <div class="row" id="after" hidden>
-<code id="line"></code>
+<code id="line"></code> <span id="rate"></span>
 <button id="write">Write it down</button>
 <button id="again">Count again</button>
 </div>
-<p class="small">Space: start, then one for each. Enter: write it down. Escape: stop. A breath is one rise and fall of the chest.
+<p id="usual" class="small" role="status"></p>
+<div class="row">
+<button id="undo">Take one back</button>
+<label><input type="checkbox" id="sound"> sound</label>
+<label><input type="checkbox" id="buzz"> vibration</label>
+</div>
+<p class="small">Space: start, then one for each. Backspace: take one back. Enter: write it down. Escape: stop. A breath is one rise and fall of the chest.
 Stop when the pet struggles. Do not hold one that breathes hard: watch it, and phone the clinic.</p>
 <script nonce="${nonce}">${script.replaceAll('</script', '<\\/script')}</script>
 </body>

@@ -1,12 +1,12 @@
 import * as vscode from 'vscode';
-import { programAndNote } from './activeNote.js';
+import { programAndNote, type NoteFinder } from './activeNote.js';
 import { readDue, whenOf, type DueItem } from './plain/due.js';
 import { runHnote } from './run.js';
 
 /** What is due by the note in front; choosing one goes to its line. */
-export function registerDue(server: () => string | null): vscode.Disposable {
+export function registerDue(server: () => string | null, notes: NoteFinder): vscode.Disposable {
   return vscode.commands.registerCommand('healthNotes.whatIsDue', async () => {
-    const found = await programAndNote(server());
+    const found = await programAndNote(server(), notes);
     if (found === null) {
       return;
     }

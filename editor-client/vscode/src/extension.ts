@@ -1,12 +1,16 @@
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, State, type LanguageClientOptions } from 'vscode-languageclient/node';
+import { NoteFinder } from './activeNote.js';
 import { AttentionItem } from './attentionItem.js';
 import { registerCounting } from './counting.js';
 import { registerDue } from './dueList.js';
-import { registerNewNote, registerStartCheck } from './notes.js';
+import { findingsMiddleware, registerFindings } from './findings.js';
+import { registerNewNote } from './notes.js';
 import { PageView } from './pageView.js';
+import { PetsView } from './petsView.js';
 import { registerPrinting } from './print.js';
 import { findServer, sayServerIsMissing } from './server.js';
+import { registerCheck } from './todaysCheck.js';
 
 /** The language's name, as the editor knows it. */
 export const language = 'hnote';
@@ -18,7 +22,8 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   let server: string | null = null;
   // the notes that the server has told its findings of, by address
   const read = new Set<string>();
-  const page = new PageView(context, () => client);
+  const notes = new NoteFinder(context.globalState);
+  const page = new PageView(context, () => client, notes);
   const attention = new AttentionItem((note) => (client === undefined || client.state === State.Stopped ? 'none' : read.has(note.uri.toString()) ? 'done' : 'begun'));
   const forget = (): void => {
     read.clear();
@@ -48,14 +53,17 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     await start();
   };
   context.subscriptions.push(
+    notes,
     page,
+    new PetsView(() => server),
     attention,
     vscode.workspace.onDidCloseTextDocument((note) => read.delete(note.uri.toString())),
-    ...registerNewNote(),
-    registerStartCheck(() => client),
-    registerCounting(context),
-    ...registerPrinting(() => server),
-    registerDue(() => server),
+    ...registerNewNote(context),
+    ...registerCheck(() => client, notes),
+    registerCounting(context, notes),
+    ...registerPrinting(() => server, notes),
+    registerDue(() => server, notes),
+    ...registerFindings(() => server),
     vscode.commands.registerCommand('healthNotes.walkthrough', () =>
       vscode.commands.executeCommand('workbench.action.openWalkthrough', `${context.extension.id}#firstNote`, false)),
     vscode.commands.registerCommand('healthNotes.restartServer', startAgain),
@@ -75,15 +83,6 @@ function clientOptions(told: (note: vscode.Uri) => void): LanguageClientOptions 
     initializationOptions: vscode.workspace.getConfiguration('hnote'),
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     diagnosticPullOptions: { onChange: true, onTabs: true },
-    middleware: {
-      provideDiagnostics: async (note, previous, token, next) => {
-        const report = await next(note, previous, token);
-        if (report !== undefined && report !== null) {
-          // after the editor has taken them over
-          setTimeout(() => told(note instanceof vscode.Uri ? note : note.uri));
-        }
-        return report;
-      },
-    },
+    middleware: findingsMiddleware(told),
   };
 }

@@ -1,69 +1,85 @@
+import * as os from 'node:os';
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
-import { activeNote } from './activeNote.js';
+import { done, isThere } from './activeNote.js';
+import { askInTurn, type Question } from './ask.js';
 import { fileNameOf, starterNote } from './plain/starter.js';
 import { today } from './today.js';
 
-/** A first note, by two questions. */
-export function registerNewNote(): vscode.Disposable[] {
+const name: Question = {
+  placeholder: 'What is your pet called? Type its name, then press Enter.',
+  choices: (typed) => [{ label: typed.trim() === '' ? 'Type the name of your pet' : typed.trim(), value: typed.trim(), alwaysShow: true }],
+};
+const species: Question = { placeholder: 'Dog or cat?', choices: () => [{ label: 'Dog', value: 'dog' }, { label: 'Cat', value: 'cat' }] };
+
+/** A first note, by two questions, and the sample to play in. */
+export function registerNewNote(context: vscode.ExtensionContext): vscode.Disposable[] {
   return [
     vscode.commands.registerCommand('healthNotes.newNote', newNote),
-    vscode.commands.registerCommand('healthNotes.cautionsRead', () => undefined),
+    vscode.commands.registerCommand('healthNotes.newFile', newNote),
+    vscode.commands.registerCommand('healthNotes.openSample', () => openSample(context)),
+    vscode.commands.registerCommand('healthNotes.cautionsRead', () => done('read')),
   ];
 }
 
-/** Today's check at the end of the note; the server knows what to put in it. */
-export function registerStartCheck(client: () => LanguageClient | undefined): vscode.Disposable {
-  return vscode.commands.registerCommand('healthNotes.startCheck', async () => {
-    const editor = activeNote();
-    if (editor === null) {
-      return;
-    }
-    const running = client();
-    if (running === undefined) {
-      const end = new vscode.Position(editor.document.lineCount, 0);
-      await editor.insertSnippet(new vscode.SnippetString(`\n${today()} check\n  $0\n`), end);
-      return;
-    }
-    await running.sendRequest('workspace/executeCommand', { command: 'hnote.addCheckToday', arguments: [running.code2ProtocolConverter.asUri(editor.document.uri)] });
-  });
-}
-
 async function newNote(): Promise<void> {
-  const name = await vscode.window.showInputBox({
-    title: 'New health note (1 of 2)',
-    prompt: 'What is your pet called?',
-    validateInput: (text) => (text.trim() === '' ? 'A name is needed.' : null),
-    ignoreFocusOut: true,
-  });
-  if (name === undefined) {
+  const folders = vscode.workspace.workspaceFolders ?? [];
+  const where: Question = { placeholder: 'In which folder?', choices: () => folders.map((folder) => ({ label: folder.name, description: folder.uri.fsPath, value: folder.uri.toString() })) };
+  const answers = await askInTurn('New health note', folders.length > 1 ? [name, species, where] : [name, species]);
+  if (answers === null) {
     return;
   }
-  const species = await vscode.window.showQuickPick(
-    [{ label: 'Dog', species: 'dog' as const }, { label: 'Cat', species: 'cat' as const }],
-    { title: 'New health note (2 of 2)', placeHolder: 'Dog or cat?', ignoreFocusOut: true },
-  );
-  if (species === undefined) {
-    return;
-  }
-  const note = await vscode.workspace.openTextDocument(await freeName(name.trim()));
-  const editor = await vscode.window.showTextDocument(note);
-  await editor.edit((edit) => edit.insert(new vscode.Position(0, 0), starterNote(name.trim(), species.species, today())));
-  const end = note.lineAt(note.lineCount - 1).range.end;
+  const [pet, kind, chosen] = answers as [string, 'dog' | 'cat', string | undefined];
+  const folder = chosen === undefined ? folders[0]?.uri : vscode.Uri.parse(chosen);
+  const text = starterNote(pet, kind, today());
+  const editor = folder === undefined ? await withoutFolder(pet, text) : await inFolder(folder, pet, text);
+  const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
   editor.selection = new vscode.Selection(end, end);
+  await done('note');
 }
 
-/** Where the note will be saved: in the folder that is open, under the pet's name, unless that is taken. */
-async function freeName(pet: string): Promise<vscode.Uri> {
-  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
-  for (let number = 1; ; number++) {
-    const file = fileNameOf(pet, number);
-    const saved = folder === undefined ? null : vscode.Uri.joinPath(folder, file);
-    const unsaved = saved?.with({ scheme: 'untitled' }) ?? vscode.Uri.from({ scheme: 'untitled', path: file });
-    const isOpen = vscode.workspace.textDocuments.some((note) => note.uri.toString() === unsaved.toString());
-    const isThere = saved !== null && (await vscode.workspace.fs.stat(saved).then(() => true, () => false));
-    if (!isOpen && !isThere) {
-      return unsaved;
+/** Named after the pet; it is written to the folder when it is first saved. */
+async function inFolder(folder: vscode.Uri, pet: string, text: string): Promise<vscode.TextEditor> {
+  const note = await vscode.workspace.openTextDocument((await freeName(folder, pet)).with({ scheme: 'untitled' }));
+  const editor = await vscode.window.showTextDocument(note, { preview: false });
+  await editor.edit((edit) => edit.insert(new vscode.Position(0, 0), text));
+  return editor;
+}
+
+/** Without a folder its owner chooses the place; a note for which none was chosen has no path, so that saving it asks again. */
+async function withoutFolder(pet: string, text: string): Promise<vscode.TextEditor> {
+  const place = await vscode.window.showSaveDialog({
+    title: `Where to keep the note about ${pet}`,
+    saveLabel: 'Keep it here',
+    filters: { 'Health note': ['hnote'] },
+    defaultUri: await freeName(vscode.Uri.file(os.homedir()), pet),
+  });
+  if (place !== undefined) {
+    try {
+      if (await isThere(place)) {
+        throw new Error('a file of that name exists');
+      }
+      await vscode.workspace.fs.writeFile(place, new TextEncoder().encode(text));
+      return await vscode.window.showTextDocument(place, { preview: false });
+    } catch (problem) {
+      void vscode.window.showWarningMessage(`The note is open, but not saved: ${problem instanceof Error ? problem.message : String(problem)}. Save it under another name.`);
     }
   }
+  return vscode.window.showTextDocument(await vscode.workspace.openTextDocument({ language: 'hnote', content: text }), { preview: false });
+}
+
+/** Where the note will be saved: under the pet's name, unless that is taken. */
+async function freeName(folder: vscode.Uri, pet: string): Promise<vscode.Uri> {
+  for (let number = 1; ; number++) {
+    const file = vscode.Uri.joinPath(folder, fileNameOf(pet, number));
+    const isOpen = vscode.workspace.textDocuments.some((note) => note.uri.path === file.path);
+    if (!isOpen && !(await isThere(file))) {
+      return file;
+    }
+  }
+}
+
+/** An invented puppy, in a tab of its own that is on no disk. */
+async function openSample(context: vscode.ExtensionContext): Promise<void> {
+  const sample = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(context.extensionUri, 'dist', 'sample.hnote'));
+  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument({ language: 'hnote', content: new TextDecoder().decode(sample) }), { preview: false });
 }

@@ -1,9 +1,10 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
-import { activeNote } from './activeNote.js';
+import { done, type NoteFinder } from './activeNote.js';
 import { policyFor, styleHashOf } from './plain/policy.js';
 
+const viewType = 'healthNotes.page';
 const pauseAfterKey = 150;
 const dayShape = /^\s*(\d{4}-\d{2}-\d{2})/;
 
@@ -14,12 +15,16 @@ export class PageView implements vscode.Disposable {
   private note: vscode.Uri | undefined;
   private styleHash: string | null | undefined;
   private timer: NodeJS.Timeout | undefined;
+  /** True from a change of the text until the pause after it: a cursor that moves meanwhile is moved by the typing. */
+  private typing = false;
 
-  constructor(private readonly context: vscode.ExtensionContext, private readonly client: () => LanguageClient | undefined) {
+  constructor(private readonly context: vscode.ExtensionContext, private readonly client: () => LanguageClient | undefined, private readonly notes: NoteFinder) {
     this.listeners = [
       vscode.commands.registerCommand('healthNotes.pageBeside', () => this.open()),
+      vscode.window.registerWebviewPanelSerializer(viewType, { deserializeWebviewPanel: (panel, state: unknown) => this.restore(panel, state) }),
       vscode.workspace.onDidChangeTextDocument((change) => {
-        if (change.document.uri.toString() === this.note?.toString()) {
+        if (change.document.uri.toString() === this.note?.toString() && change.contentChanges.length > 0) {
+          this.typing = true;
           this.soon();
         }
       }),
@@ -31,7 +36,7 @@ export class PageView implements vscode.Disposable {
       }),
       vscode.window.onDidChangeTextEditorSelection((change) => {
         if (change.textEditor.document.uri.toString() === this.note?.toString()) {
-          this.follow(change.textEditor);
+          this.follow(change.textEditor, !this.typing);
         }
       }),
     ];
@@ -49,31 +54,55 @@ export class PageView implements vscode.Disposable {
   }
 
   private async open(): Promise<void> {
-    const editor = activeNote();
+    const editor = await this.notes.find();
     if (editor === null) {
       return;
     }
     this.note = editor.document.uri;
     if (this.panel === undefined) {
-      this.panel = vscode.window.createWebviewPanel('healthNotes.page', 'Page', { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }, {
-        enableScripts: true,
-        localResourceRoots: [vscode.Uri.joinPath(this.context.extensionUri, 'dist', 'webview')],
-        retainContextWhenHidden: true,
-      });
-      this.panel.onDidDispose(() => {
-        this.panel = undefined;
-        this.styleHash = undefined;
-      });
+      this.adopt(vscode.window.createWebviewPanel(viewType, 'Page', { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }, { retainContextWhenHidden: true, ...this.options() }));
+    } else {
+      this.panel.reveal(undefined, true);
     }
     await this.update();
-    this.follow(editor);
+    this.follow(editor, true);
+    if (this.client() !== undefined) {
+      await done('page');
+    }
+  }
+
+  /** After the window was loaded again, the page comes back for the note it was about. */
+  private async restore(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
+    const uri = typeof state === 'object' && state !== null && 'uri' in state && typeof state.uri === 'string' ? vscode.Uri.parse(state.uri) : null;
+    const note = uri === null ? null : await vscode.workspace.openTextDocument(uri).then((found) => found, () => null);
+    if (note === null || this.panel !== undefined) {
+      panel.dispose();
+      return;
+    }
+    this.note = note.uri;
+    panel.webview.options = this.options();
+    this.adopt(panel);
+    await this.update();
+  }
+
+  private options(): vscode.WebviewOptions {
+    return { enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(this.context.extensionUri, 'dist', 'webview')] };
+  }
+
+  private adopt(panel: vscode.WebviewPanel): void {
+    this.panel = panel;
+    panel.onDidDispose(() => {
+      this.panel = undefined;
+      this.styleHash = undefined;
+    });
   }
 
   private soon(): void {
-    if (this.panel !== undefined) {
-      clearTimeout(this.timer);
-      this.timer = setTimeout(() => void this.update(), pauseAfterKey);
-    }
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      this.typing = false;
+      void this.update();
+    }, pauseAfterKey);
   }
 
   private async update(): Promise<void> {
@@ -102,13 +131,14 @@ export class PageView implements vscode.Disposable {
     await panel.webview.postMessage({ kind: 'page', html: answer.html, uri: note.toString() });
   }
 
-  private follow(editor: vscode.TextEditor): void {
+  /** Marks what the page says of the line under the cursor; scrolls there only after a move. */
+  private follow(editor: vscode.TextEditor, moved: boolean): void {
     const at = editor.selection.active.line;
     let day: string | null = null;
     for (let line = at; line >= 0 && day === null; line--) {
       day = dayShape.exec(editor.document.lineAt(line).text)?.[1] ?? null;
     }
-    void this.panel?.webview.postMessage({ kind: 'follow', line: editor.document.lineAt(at).text, day });
+    void this.panel?.webview.postMessage({ kind: 'follow', line: editor.document.lineAt(at).text, day, moved });
   }
 
   private async frame(styleHash: string | null): Promise<string> {
@@ -120,7 +150,7 @@ export class PageView implements vscode.Disposable {
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policyFor(nonce, styleHash)}">
 <title>Page</title>
-<style nonce="${nonce}">html, body { height: 100%; margin: 0; padding: 0; overflow: hidden; } iframe { border: 0; width: 100%; height: 100%; background: Canvas; }</style>
+<style nonce="${nonce}">html, body { height: 100%; margin: 0; padding: 0; overflow: hidden; } iframe { border: 0; width: 100%; height: 100%; background: var(--vscode-editor-background); }</style>
 </head>
 <body>
 <iframe title="The page for the clinic" sandbox="allow-same-origin"></iframe>

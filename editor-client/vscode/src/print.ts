@@ -2,7 +2,7 @@ import * as fs from 'node:fs/promises';
 import * as os from 'node:os';
 import * as path from 'node:path';
 import * as vscode from 'vscode';
-import { programAndNote } from './activeNote.js';
+import { programAndNote, type NoteFinder } from './activeNote.js';
 import { runHnote } from './run.js';
 
 /** What can be printed: this pet's blank check sheet, and the page for the clinic. The server's program makes both. */
@@ -12,12 +12,42 @@ const papers = [
 ] as const;
 
 /** The paper is opened in the browser, where it is printed. */
-export function registerPrinting(server: () => string | null): vscode.Disposable[] {
-  return papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), paper)));
+export function registerPrinting(server: () => string | null, notes: NoteFinder): vscode.Disposable[] {
+  return [
+    ...papers.map((paper) => vscode.commands.registerCommand(paper.command, () => print(server(), notes, paper))),
+    vscode.commands.registerCommand('healthNotes.savePage', () => savePage(server(), notes)),
+  ];
 }
 
-async function print(server: string | null, paper: (typeof papers)[number]): Promise<void> {
-  const found = await programAndNote(server);
+/** The page as a file of its owner's choosing, for whom it is to be. */
+async function savePage(server: string | null, notes: NoteFinder): Promise<void> {
+  const found = await programAndNote(server, notes);
+  if (found === null) {
+    return;
+  }
+  const readers = [
+    { label: 'For the clinic', reader: 'vet', end: '' },
+    { label: 'For the owner', reader: 'owner', end: '-owner' },
+    { label: 'To share', description: 'without names, contacts and your own words', reader: 'share', end: '-share' },
+  ];
+  const chosen = await vscode.window.showQuickPick(readers, { title: 'Who is the page for?', ignoreFocusOut: true });
+  const place = chosen === undefined ? undefined : await vscode.window.showSaveDialog({
+    defaultUri: vscode.Uri.file(found.path.replace(/\.hnote$/, `${chosen.end}.html`)),
+    filters: { 'Page': ['html'], 'PDF': ['pdf'], 'Markdown': ['md'], 'Five lines of text': ['txt'] },
+  });
+  if (chosen === undefined || place === undefined) {
+    return;
+  }
+  try {
+    await runHnote(found.program, ['page', found.path, '--for', chosen.reader, '--out', place.fsPath]);
+    void vscode.window.showInformationMessage(`The page is in ${place.fsPath}`);
+  } catch (problem) {
+    await vscode.window.showErrorMessage(`The page was not made: ${problem instanceof Error ? problem.message : String(problem)}`);
+  }
+}
+
+async function print(server: string | null, notes: NoteFinder, paper: (typeof papers)[number]): Promise<void> {
+  const found = await programAndNote(server, notes);
   if (found === null) {
     return;
   }

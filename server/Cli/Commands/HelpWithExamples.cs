@@ -20,11 +20,19 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote new pets/tansy.hnote --name Tansy --species cat
               hnote new check marlow.hnote     adds today's check, ready to be filled in
             """,
+        ["new check"] = """
+              hnote new check marlow.hnote     adds today's check, ready to be filled in
+              hnote new check marlow.hnote --today 2026-11-25
+            """,
         ["check"] = """
               hnote check marlow.hnote         one note
               hnote check pets                 every note in a folder
               hnote check --all marlow.hnote   findings of older entries too
               hnote check --json pets          for other programs
+              hnote check --format sarif pets > findings.sarif
+                                               for a code host or a viewer
+              hnote check pets --level call --baseline known.txt
+                                               only new reasons to phone, and lines that were not understood
             """,
         ["read"] = """
               hnote read marlow.hnote          each line beside its reading
@@ -44,6 +52,7 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote sheet marlow.hnote                      makes marlow-sheet.html: print it at 100 %
               hnote sheet marlow.hnote --format pdf --paper letter
               hnote sheet marlow.hnote --log                makes marlow-log.html: home care for seven days
+              hnote sheet marlow.hnote --fill               makes marlow-fill.html: to fill in on a phone
             """,
         ["card"] = """
               hnote card                                    makes card.html, one page
@@ -79,6 +88,23 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote values --json marlow.hnote
               hnote values --days marlow.hnote  each day of home care, added up
             """,
+        ["export"] = """
+              hnote export pets --format parquet --out shelf
+                                               folders of Parquet, for DuckDB, Spark or Trino
+              hnote export pets --format csv --out tables --pseudonyms @key.txt
+                                               for research: no names, no text
+              hnote export pets --table readings --out -
+                                               one table on standard output, as NDJSON
+              hnote export marlow.hnote --format fhir --out bundles
+                                               one pet's notes for a record system: bundles/marlow.fhir.json
+            """,
+        ["import"] = """
+              hnote import marlow.fhir.json    makes marlow.hnote; a note that is there is never replaced
+            """,
+        ["schema"] = """
+              hnote schema export              the rows of hnote export --format ndjson
+              hnote schema check               the JSON of hnote check --json
+            """,
         ["about"] = """
               hnote about gum-colour
               hnote about                      lists the rules
@@ -99,7 +125,7 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
     {
         int code = plain.Invoke(parseResult);
         Command command = parseResult.CommandResult.Command;
-        string name = command is RootCommand ? "hnote" : command.Name;
+        string name = command is RootCommand ? "hnote" : string.Join(' ', command.Parents.OfType<Command>().Where(parent => parent is not RootCommand).Append(command).Select(part => part.Name));
         if (Examples.TryGetValue(name, out string? examples))
         {
             parseResult.InvocationConfiguration.Output.WriteLine($"Examples:{Environment.NewLine}{examples}");

@@ -14,8 +14,8 @@ internal static class PageCommand
     {
         var file = new Argument<string>("path") { Description = "The note, or a folder of notes" };
         var target = new Option<string?>("--out", "-o") { Description = "Where to write the page; - prints it (the default is beside the note)", HelpName = "FILE" };
-        var format = new Option<string?>("--format") { Description = "html, markdown, pdf or text (the default follows the ending of --out, else html); text is five lines for a clinic's record", HelpName = "FORMAT" };
-        format.AcceptOnlyFromAmong("html", "markdown", "pdf", "text");
+        var format = new Option<string?>("--format") { Description = "html, markdown or md, pdf, text or txt (the default follows the ending of --out, else html); text is five lines for a clinic's record", HelpName = "FORMAT" };
+        format.AcceptOnlyFromAmong("html", "markdown", "md", "pdf", "text", "txt");
         var audience = new Option<string>("--for") { Description = "vet: everything; owner: the same in plain words, with what to do next; share: values and known words only, no contacts, no free text, chosen pictures only (the default is vet)", HelpName = "WHOM", DefaultValueFactory = _ => "vet" };
         audience.AcceptOnlyFromAmong("vet", "owner", "share");
         var photos = new Option<string[]>("--photo") { Description = "With --for share, a picture to show, as the note names it; may be given again", HelpName = "NAME" };

@@ -3,6 +3,7 @@ using System.Text;
 using HealthNotes.Analysis;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
+using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sheet;
@@ -19,17 +20,31 @@ internal static class SheetCommand
         var format = new Option<string?>("--format") { Description = "html or pdf (the default follows the ending of --out, else html)", HelpName = "FORMAT" };
         format.AcceptOnlyFromAmong("html", "pdf");
         var log = new Option<bool>("--log") { Description = "Make a log of home care for seven days instead: doses, meals, water, outputs, wounds" };
+        var fill = new Option<bool>("--fill") { Description = "Make one HTML file to fill in on a phone instead: taps, a counter, and the entry as text at the end" };
         Option<Paper?> paper = SharedOptions.PaperOfNote();
         Option<DateOnly?> today = SharedOptions.Today();
         Option<bool> force = SharedOptions.Force();
-        var command = new Command("sheet", "Make this pet's blank check sheet, or its log of home care, to be filled in by hand") { file, log, target, format, paper, force, today };
+        var command = new Command("sheet", "Make this pet's blank check sheet, or its log of home care, to be filled in by hand") { file, log, fill, target, format, paper, force, today };
         command.SetAction(parsed =>
         {
             string? to = parsed.GetValue(target);
             bool pdf = (parsed.GetValue(format) ?? Path.GetExtension(to ?? "").TrimStart('.')).Equals("pdf", StringComparison.OrdinalIgnoreCase);
+            if (parsed.GetValue(fill))
+            {
+                return pdf || parsed.GetValue(log) ? throw new RefusedException("--fill makes an HTML file of a check: leave --log and pdf out")
+                    : Fill(parsed.GetValue(file)!, to, parsed.GetValue(force), parsed.DayOf(today), parsed.InvocationConfiguration.Output);
+            }
+
             return Run(parsed.GetValue(file)!, parsed.GetValue(log), to, parsed.GetValue(force), pdf, parsed.GetValue(paper), parsed.DayOf(today), parsed.InvocationConfiguration.Output);
         });
         return command;
+    }
+
+    private static int Fill(string path, string? target, bool force, DateOnly today, TextWriter output)
+    {
+        Destination destination = Destination.Of(path, target, "-fill.html", force);
+        destination.Write(Encoding.UTF8.GetBytes(FillSheet.Html(NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today))), output, "open it in a browser, fill it in, and paste the entry at the end of the note.");
+        return ExitCodes.Fine;
     }
 
     private static int Run(string path, bool log, string? target, bool force, bool pdf, Paper? wanted, DateOnly today, TextWriter output)

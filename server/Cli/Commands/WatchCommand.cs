@@ -43,7 +43,15 @@ internal static class WatchCommand
         }
 
         string? made = State(note);
-        Make(path, to, usUnits, today(), output);
+        if (made is null)
+        {
+            Terminal.Error.WriteLine($"hnote: there is no file {note} yet. The page is made when it is saved there. Ctrl-C ends.");
+        }
+        else
+        {
+            Make(path, to, usUnits, today(), output);
+        }
+
         try
         {
             while (true)

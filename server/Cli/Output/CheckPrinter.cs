@@ -8,11 +8,10 @@ namespace HealthNotes.Cli.Output;
 /// <summary>Writes the outcome of a check for a person: the findings of a note, then a summary.</summary>
 internal static class CheckPrinter
 {
-    public static void Print(TextWriter output, string path, NoteAnalysis analysis, bool all)
+    public static void Print(TextWriter output, string path, NoteAnalysis analysis, PlainFindings shown)
     {
         output.WriteLine(Terminal.Strong(path) + (analysis.Pet.Name is { } name ? $" ({name})" : ""));
         output.WriteLine();
-        var shown = PlainFindings.Of(analysis, all);
         foreach (NoteFinding finding in shown.Findings)
         {
             FindingPrinter.Print(output, analysis, finding);
@@ -42,6 +41,10 @@ internal static class CheckPrinter
         {
             yield return $"{Number(unread, "line was", "lines were")} not understood.";
         }
+        else if (analysis.Note.Problems.Any())
+        {
+            yield return "Lines that were not understood are in the baseline.";
+        }
         else if (shown.Findings.Any(finding => finding.Rule == DangerWordsRule.RuleName))
         {
             yield return "Every line was read, but not every word: see the findings above.";
@@ -57,7 +60,7 @@ internal static class CheckPrinter
                 ? $"{Number(problems, "problem", "problems")} {only}."
                 : $"{problems} problems: {string.Join(", ", levels.Select(level => $"{level.Count} {level.Name}"))}.";
         }
-        else if (unread == 0 && shown.Older == 0)
+        else if (unread == 0 && shown is { Older: 0, Hidden: 0 })
         {
             yield return "No recorded value is out of range. This does not mean that your pet is healthy.";
         }
@@ -65,6 +68,11 @@ internal static class CheckPrinter
         if (info > 0)
         {
             yield return $"{info} for information.";
+        }
+
+        if (shown.Hidden > 0)
+        {
+            yield return $"{Number(shown.Hidden, "finding", "findings")} below the level or in the baseline left out.";
         }
 
         if (shown.Older > 0)

@@ -48,8 +48,8 @@ internal sealed record ValueReport(
     string Unit,
     decimal? Low,
     decimal? High,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Bound,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Tag);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Bound = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Tag = null);
 
 /// <summary>What <c>values --days --json</c> prints.</summary>
 internal sealed record DaysReport(PetReport Pet, IReadOnlyList<DayReport> Days);

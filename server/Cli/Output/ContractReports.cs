@@ -14,9 +14,9 @@ namespace HealthNotes.Cli.Output;
 /// <summary>Turns an analysis into the JSON contract.</summary>
 internal static class ContractReports
 {
-    public static FileReport Check(string path, NoteAnalysis analysis)
+    public static FileReport Check(string path, NoteAnalysis analysis, PlainFindings plain)
     {
-        HashSet<NoteFinding> shown = [.. PlainFindings.Of(analysis, all: false).Findings];
+        HashSet<NoteFinding> shown = [.. plain.Findings];
         return new FileReport(path, [.. analysis.Findings.Select(finding => Problem(finding, shown.Contains(finding), analysis.IsOpen(finding)))]);
     }
 

@@ -7,8 +7,17 @@ namespace HealthNotes.Cli.Output;
 /// <summary>The findings that <c>check</c> prints for a person, in their order.</summary>
 /// <param name="Findings">What cannot wait comes first; one message for each line that was not understood.</param>
 /// <param name="Older">How many findings of older entries are left out.</param>
-internal sealed record PlainFindings(IReadOnlyList<NoteFinding> Findings, int Older)
+/// <param name="Hidden">How many more are left out, since they are below the level that was asked for, or in the baseline.</param>
+internal sealed record PlainFindings(IReadOnlyList<NoteFinding> Findings, int Older, int Hidden = 0)
 {
+    /// <summary>Those of at least a level that a baseline does not hold.</summary>
+    public PlainFindings Of(string path, NoteAnalysis analysis, FindingLevel level, Baseline? baseline)
+    {
+        IEnumerable<NoteFinding> strong = Findings.Where(finding => finding.Level >= level);
+        NoteFinding[] kept = [.. baseline?.New(path, analysis, strong) ?? strong];
+        return this with { Findings = kept, Hidden = Findings.Count - kept.Length };
+    }
+
     /// <summary>Those of the current period and every line that was not understood; with <paramref name="all"/>, of every entry.</summary>
     public static PlainFindings Of(NoteAnalysis analysis, bool all)
     {

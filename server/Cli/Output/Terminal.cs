@@ -22,6 +22,9 @@ internal static class Terminal
     /// <summary>True where input comes from a file or another program.</summary>
     public static bool IsInputRedirected => Console.IsInputRedirected;
 
+    /// <summary>Standard output, for the bytes of a result that is too long to be kept.</summary>
+    public static Stream OpenOutput() => Console.OpenStandardOutput();
+
     /// <summary>Standard input, for a note.</summary>
     public static Stream OpenInput() => Console.OpenStandardInput();
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Fixes;
 using HealthNotes.Features.Actions.Offered;
+using HealthNotes.Features.Actions.OfFindings;
 using HealthNotes.Features.Actions.Rewrites;
 using HealthNotes.Features.Documents;
 
@@ -15,7 +16,7 @@ public static class ActionFeature
         Place start = document.Clamp(range.Start);
         Place end = document.Clamp(range.End);
         PlaceRange within = WithoutNextLine(document, start <= end ? new PlaceRange(start, end) : new PlaceRange(end, start));
-        return [.. QuickFixes.In(document, within, settings), .. RewriteBook.In(document, within, settings)];
+        return [.. QuickFixes.In(document, within, settings), .. RewriteBook.In(document, within, settings), .. FindingActions.In(document, within)];
     }
 
     /// <summary>The edits of an offer that left them to be worked out; empty when the key is not known or there is nothing left to do.</summary>

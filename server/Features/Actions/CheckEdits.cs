@@ -2,6 +2,8 @@ using System.Globalization;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
 using HealthNotes.Record.Checks;
 
 namespace HealthNotes.Features.Actions;
@@ -17,7 +19,7 @@ public static class CheckEdits
     /// <summary>
     /// Adds a check dated <see cref="Document.Today"/> to the end of the note: a line for each part and vital from head to
     /// tail, and for each lump and wound that is still there, to be measured again. The lines wait as comments and hold no values: nothing is
-    /// recorded that was not looked at. The cursor stands before the first of them. Where today has a check already,
+    /// recorded that was not looked at. The cursor stands before the first of them. An empty log of today gives way to it. Where today has a check already,
     /// nothing is added and the cursor goes to the end of its head.
     /// </summary>
     public static CheckEdit AddCheckForToday(Document document)
@@ -27,8 +29,24 @@ public static class CheckEdits
             return new CheckEdit(null, new Place(check.Line, document.Syntax.Lines[check.Line].Text.Length));
         }
 
-        string head = document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " check";
-        (DocumentEdit edit, int first) = NewEntry.AtEnd(document, [head, $"{new string(' ', Indent)}{FillIn.HowTo}", .. CheckPlan.Of(document.Analysis.Record).LineStarts.Append("else ok").Select(text => $"{new string(' ', Indent)}# {text}")]);
+        string[] lines =
+        [
+            document.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " check",
+            .. CheckPlan.Of(document.Analysis.Record).LineStarts.Append("else ok").Prepend(FillIn.HowTo).Select(text => $"{new string(' ', Indent)}{(text == FillIn.HowTo ? "" : "# ")}{text}"),
+        ];
+        (DocumentEdit edit, int first) = EmptyOfToday(document) is { } empty ? InPlace(document, empty, lines) : NewEntry.AtEnd(document, lines);
         return new CheckEdit(edit, new Place(first + 2, Indent));
+    }
+
+    /// <summary>The last entry, where it is of today and nothing is written below its head.</summary>
+    private static Entry? EmptyOfToday(Document document) => document.Note.Entries is [.., var last] && last.Head.Date == document.Today && last.Head.Kind == "log"
+        && document.Syntax.Lines[(last.Line + 1)..].All(line => line.Kind == LineKind.Blank) ? last : null;
+
+    private static (DocumentEdit Edit, int First) InPlace(Document document, Entry empty, string[] lines)
+    {
+        int end = document.Syntax.Lines.Length - 1;
+        string ending = WholeLines.EndingNear(document, empty.Line);
+        var range = new PlaceRange(new Place(empty.Line, 0), new Place(end, document.Syntax.Lines[end].Text.Length));
+        return (new DocumentEdit(range, string.Concat(lines.Select(line => line + ending))), empty.Line);
     }
 }

@@ -11,8 +11,11 @@ namespace HealthNotes.Features.Completion;
 /// <summary>What may be written where the cursor stands.</summary>
 public static class CompletionFeature
 {
+    /// <summary>What may be written at <paramref name="place"/>, where nothing but the note is known.</summary>
+    public static CompletionList At(Document document, Place place, FeatureSettings settings) => At(document, place, settings, Surroundings.Unknown);
+
     /// <summary>What may be written at <paramref name="place"/>.</summary>
-    public static CompletionList At(Document document, Place place, FeatureSettings settings)
+    public static CompletionList At(Document document, Place place, FeatureSettings settings, Surroundings around)
     {
         if (LinePlace.At(document, place) is not { } at)
         {
@@ -21,26 +24,26 @@ public static class CompletionFeature
 
         var note = new NoteAround(document, at.Line, settings);
         var plan = new Lazy<ImmutableArray<MedicineOrder>>(() => MedicineOrder.On(note.Day, note.Document.Record));
-        return Offers(at, note, () => plan.Value) is { } offers ? OfferMatcher.Match(at, offers) : CompletionList.Nothing;
+        return Offers(at, note, around, () => plan.Value) is { } offers ? OfferMatcher.Match(at, offers) : CompletionList.Nothing;
     }
 
     /// <summary>The explanation, in Markdown, of the offer with this key; null for a key that is not known. It needs no document.</summary>
     public static string? Resolve(string key) => Explanations.Of(key);
 
-    private static IEnumerable<Offer>? Offers(LinePlace at, NoteAround note, Func<ImmutableArray<MedicineOrder>> plan)
+    private static IEnumerable<Offer>? Offers(LinePlace at, NoteAround note, Surroundings around, Func<ImmutableArray<MedicineOrder>> plan)
     {
         if (at.IsAtLineWord())
         {
-            return at.Typed is ['#' or '>', ..] ? null : LineStart(at, note, plan);
+            return at.Typed is ['#' or '>', ..] ? null : LineStart(at, note, around, plan);
         }
 
         LineSyntax read = at.WithoutWord();
         return read.Kind == LineKind.EntryHead && read.EntryHead!.DateSpan.End <= at.Start ? EntryOffers.InHead(at, note, read)
-            : LineState.Of(at, note) is { } line ? SlotOffers.For(line, plan)
+            : LineState.Of(at, note) is { } line ? SlotOffers.For(line, plan, around.Pictures)
             : null;
     }
 
-    private static IEnumerable<Offer> LineStart(LinePlace at, NoteAround note, Func<ImmutableArray<MedicineOrder>> plan)
+    private static IEnumerable<Offer> LineStart(LinePlace at, NoteAround note, Surroundings around, Func<ImmutableArray<MedicineOrder>> plan)
     {
         bool timed = !string.IsNullOrWhiteSpace(at.Before);
         bool dated = at.Typed.Length > 0 && char.IsAsciiDigit(at.Typed[0]);
@@ -49,7 +52,7 @@ public static class CompletionFeature
         bool opening = note.Entry is null || note.Entry.Line == at.Line;
         IEnumerable<Offer> words = note.Entry is not { } entry ? LineStartOffers.InOpening(note)
             : entry.Line == at.Line ? []
-            : LineStartOffers.InEntry(note, plan(), entry.Head.Kind);
+            : LineStartOffers.InEntry(note, at.Time, plan(), entry.Head.Kind).Concat(timed ? [] : EntryOffers.Now(around.Now));
         if (!head)
         {
             return words;

@@ -43,43 +43,55 @@ public static class StillTyping
             return true;
         }
 
+        ReadOnlySpan<char> typed = line.AsSpan().TrimEnd();
+        bool inNumber = !wordIsOver && EndsInNumber(typed);
+        if (!error && inNumber)
+        {
+            // nothing follows from half a number, or half a date
+            return true;
+        }
+
         ReadOnlySpan<char> text = finding.Span.In(line);
-        if (finding.Span.End < line.AsSpan().TrimEnd().TrimEnd('.').Length || text.IsEmpty)
+        int start = typed.LastIndexOf(' ') + 1;
+        if (finding.Span.End < start)
         {
             return false;
         }
 
-        if (error && finding.Rule == ProblemRules.MissingUnit)
+        string last = typed[start..].ToString();
+
+        if (!error)
         {
+            // what can't wait is shown even where a longer word starts so
+            return !wordIsOver && finding.Level != FindingLevel.Urgent && IsStartOfWord(ProblemRules.UnknownWord, last, syntax);
+        }
+
+        if (finding.Rule == ProblemRules.MissingUnit || (finding.Rule == ProblemRules.UnknownLine && !text.IsEmpty && !text.ContainsAnyExcept(DateCharacters)))
+        {
+            // the unit comes next, or what happened at that time
             return true;
         }
 
-        if (!wordIsOver && EndsInNumber(text))
-        {
-            return finding.Rule switch
-            {
-                ProblemRules.SaidTwice or ProblemRules.Misplaced => false,
-                ProblemRules.UnknownLine => !text.ContainsAnyExcept(DateCharacters),
-                _ => true,
-            };
-        }
-
-        return error && IsStartOfWord(finding.Rule, wordIsOver ? $"{text} " : text.ToString(), syntax);
+        return inNumber
+            ? finding.Rule is not (ProblemRules.SaidTwice or ProblemRules.Misplaced or ProblemRules.UnknownLine)
+            : wordIsOver ? !text.IsEmpty && IsStartOfWord(finding.Rule, $"{text} ", syntax)
+            : IsStartOfWord(finding.Rule, last, syntax) || (!text.IsEmpty && IsStartOfWord(finding.Rule, text.ToString(), syntax));
     }
 
     /// <summary>A number at the end may get more digits, or its unit.</summary>
     private static bool EndsInNumber(ReadOnlySpan<char> text) => char.IsAsciiDigit(text[^1])
-        || (text.Length > 1 && text[^1] is '.' or ',' or '/' or '-' or ':' && char.IsAsciiDigit(text[^2]));
+        || (text.Length > 1 && text[^1] is '.' or ',' or '/' or '-' or ':' or 'x' && char.IsAsciiDigit(text[^2]));
 
     private static bool IsStartOfWord(string rule, string typed, LineSyntax line)
     {
         NoteVocabulary words = NoteVocabulary.Default;
+        bool startsLine = Starts(typed, words.LineWords.Spellings.Concat(words.Leads.Spellings).Concat(words.Medicines.Spellings).Concat(words.Before.Spellings));
         return rule switch
         {
-            ProblemRules.UnknownLine => Starts(typed, words.LineWords.Spellings.Concat(words.Leads.Spellings).Concat(words.Medicines.Spellings).Concat(words.Before.Spellings)),
+            ProblemRules.UnknownLine or ProblemRules.Misplaced => startsLine,
             ProblemRules.WrongUnit => Starts(typed, words.Units.Spellings),
-            ProblemRules.UnknownWord => LineAt.WordOf(line) is not { } word ? Starts(typed, [.. words.Fixed("entry").Spellings, "by"])
-                : Starts(typed, SlotTable.Spellings(words, word).Concat(words.LineWords.Spellings)) || Starts(typed[(typed.LastIndexOf('-') + 1)..], words.Regions.Spellings),
+            ProblemRules.UnknownWord or ProblemRules.ImpossibleSite => LineAt.WordOf(line) is not { } word ? startsLine || Starts(typed, [.. words.Fixed("entry").Spellings, "by"])
+                : startsLine || Starts(typed, SlotTable.Spellings(words, word)) || Starts(typed[(typed.LastIndexOf('-') + 1)..], words.Regions.Spellings),
             _ => false,
         };
     }

@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Lines;
+using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.Checks;
+using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Features.Hints;
 
@@ -36,6 +39,10 @@ public static class HintFeature
             {
                 hints.Add(asText);
             }
+            else if (settings.Hints.Readings && next > 0 && entries[next - 1].Head.Kind == "check" && HowHint(document, i) is { } how)
+            {
+                hints.Add(how);
+            }
             else if (!line.Items.IsEmpty)
             {
                 DateOnly? day = next > 0 ? entries[next - 1].Head.Date : null;
@@ -55,7 +62,7 @@ public static class HintFeature
         if (item is DoseEvent or MedicinePlan)
         {
             // a plan of the opening is compared with the last weighing: it is what holds now
-            return settings.Doses && (inEntry ? day : document.Today) is { } weighed && DoseHint.Of(document, item.Value, weighed, us) is { } dose
+            return settings.Doses && (inEntry ? day : document.Today) is { } weighed && DoseHint.Of(document, item.Value, weighed, us) is { } dose && !IsAsBefore(document, line, item, weighed, dose, us)
                 ? new HintText(new Place(line, item.Value!.Span.End), dose.Label, dose.How, dose.Kind)
                 : null;
         }
@@ -72,6 +79,16 @@ public static class HintFeature
             : null;
     }
 
+    /// <summary>Behind a part that waits for what was seen: how to look, in half a line.</summary>
+    private static HintText? HowHint(Document document, int line) => WaitingLine.At(document, line) is { Bare: true } waiting && HowToTake.Of(waiting.Word.Word, document.Record.Pet.Species) is { } how
+        ? new HintText(new Place(line, document.Syntax.Lines[line].Text.Length), how.FirstSentence, how.Steps, HintKinds.Reading)
+        : null;
+
+    /// <summary>A dose for each kilogram is shown once, and again when it changes.</summary>
+    private static bool IsAsBefore(Document document, int line, NoteItem item, DateOnly day, Computed dose, bool us) => item is DoseEvent { Medicine: var medicine }
+        && document.Record.Of(new CourseKey("gave", CourseKey.MedicineName(medicine.Text))).Before(day, item.Head.Time ?? TimeOnly.MaxValue, line).FirstOrDefault(before => before.Line < line) is { } last
+        && DoseHint.Of(document, last.Item!.Value, last.Day, us)?.Label == dose.Label;
+
     private static HintText? Since(Entry? before, Entry entry, LineSyntax line)
     {
         if (before?.Head.Date is not { } earlier || entry.Head.Date is not { } day || day <= earlier)
@@ -81,7 +98,7 @@ public static class HintFeature
 
         return new HintText(
             new Place(entry.Line, LineAt.ContentEnd(line)),
-            $"{day.DayNumber - earlier.DayNumber} d after",
+            $"{day.DayNumber - earlier.DayNumber} d after the {before.Head.Kind} before",
             $"Days since the {entry.Head.Kind} before, {DayWords.Iso(earlier)} (line {before.Line + 1}).",
             HintKinds.Days);
     }

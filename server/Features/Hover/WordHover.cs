@@ -31,6 +31,9 @@ internal static class WordHover
         ]);
     }
 
+    /// <summary>A word that waits in a check: what it means, and how to look.</summary>
+    public static string Waiting(LineWord word, Species species) => Md.Join([Meaning(word), HowToTake.Of(word.Word, species) is { } how ? Steps(how) : ""]);
+
     /// <summary>What a word means, with its name.</summary>
     public static string Meaning(LineWord word) => $"**{word.Word}**: {Md.Sentence(word.Definition)}{Md.Source(word.Source)}";
 

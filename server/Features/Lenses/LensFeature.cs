@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
@@ -56,8 +57,11 @@ public static class LensFeature
             {
                 if (entries[i].Head.Kind == "check")
                 {
-                    title ??= CheckProgress.Title(coverage, seen, withNext: day is null || day >= current);
-                    lenses.Add(new LensText(LineOf(document, entries[i].Line), title));
+                    // a check that was only begun is in no course yet
+                    bool latest = day is null || current is null || day >= current;
+                    title ??= CheckProgress.Title(coverage, seen, withNext: latest);
+                    WaitingLine? next = latest ? WaitingLine.In(document, entries[i]).FirstOrDefault() : null;
+                    lenses.Add(new LensText(LineOf(document, entries[i].Line), title, next is null ? null : new LensCommand(LensCommands.NextPart, document.Uri, new Place(entries[i].Line, 0))));
                 }
             }
         }

@@ -20,6 +20,9 @@ public static class LensCommands
     /// <summary>Adds a check dated today.</summary>
     public const string AddCheck = "add-check";
 
+    /// <summary>Takes a check one part further, from <see cref="LensCommand.Place"/>.</summary>
+    public const string NextPart = "next-part";
+
     /// <summary>Moves the cursor to <see cref="LensCommand.Place"/>.</summary>
     public const string GoTo = "go-to";
 }

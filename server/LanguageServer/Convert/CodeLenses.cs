@@ -14,6 +14,7 @@ internal static class CodeLenses
         lens.Command switch
         {
             { Name: LensCommands.AddCheck } add => new Command(lens.Title, CommandNames.AddCheckToday, [add.Uri]),
+            { Name: LensCommands.NextPart } next => new Command(lens.Title, CommandNames.NextPart, [next.Uri, .. Written(Positions.Of(document, next.Place, encoding))]),
             { Name: LensCommands.GoTo } to => new Command(lens.Title, CommandNames.GoTo, [to.Uri, .. Written(Positions.Of(document, to.Place, encoding))]),
             _ => new Command(lens.Title, ""),
         });

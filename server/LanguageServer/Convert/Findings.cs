@@ -51,7 +51,7 @@ internal static class Findings
         return [.. diagnostics.OrderBy(one => one.Range.Start.Line).ThenByDescending(one => one.Severity)];
     }
 
-    /// <summary>One finding. What cannot wait has the severity of what could not be read; its message says which it is.</summary>
+    /// <summary>One finding. What cannot wait has the severity of a reason to phone; its message says which it is.</summary>
     public static Diagnostic Of(Document document, NoteFinding finding, ClientProfile client)
     {
         string level = finding.Level.ToString().ToLowerInvariant();
@@ -85,11 +85,11 @@ internal static class Findings
         }
     }
 
-    /// <summary>How strongly the client shows a level.</summary>
+    /// <summary>How strongly the client shows a level: in its list of problems a reason to phone stands above a slip.</summary>
     public static DiagnosticSeverity SeverityOf(FindingLevel level) => level switch
     {
-        FindingLevel.Error or FindingLevel.Urgent => DiagnosticSeverity.Error,
-        FindingLevel.Call => DiagnosticSeverity.Warning,
+        FindingLevel.Urgent or FindingLevel.Call => DiagnosticSeverity.Error,
+        FindingLevel.Error => DiagnosticSeverity.Warning,
         FindingLevel.Watch => DiagnosticSeverity.Information,
         _ => DiagnosticSeverity.Hint,
     };

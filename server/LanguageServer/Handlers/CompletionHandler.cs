@@ -23,7 +23,7 @@ internal static class CompletionHandler
         }
 
         Place place = Places.Of(document, parameters.Position, workspace.Client.Encoding);
-        Features.Completion.Items.CompletionList found = CompletionFeature.At(document, place, workspace.Settings);
+        Features.Completion.Items.CompletionList found = CompletionFeature.At(document, place, workspace.Settings, new Surroundings(Clock.Now, () => PageFile.PicturesBeside(document.Uri)));
         return new CompletionList(found.IsIncomplete, [.. found.Items.Select(item => Offers.Of(document, item, workspace.Client))]);
     }
 

@@ -14,6 +14,9 @@ internal static class PageFile
     public static PageOptions OptionsFor(string uri) =>
         Uris.PathOf(uri) is { } note ? PageOptions.Default with { Photos = PhotoFolder.Beside(note).Read } : PageOptions.Default;
 
+    /// <summary>The pictures beside a note; none for one that is on no disk.</summary>
+    public static IEnumerable<string> PicturesBeside(string uri) => Uris.PathOf(uri) is { } note ? PhotoFolder.Beside(note).Names() : [];
+
     /// <summary>
     /// Writes the page beside the note; where that can't be, or a file of the user's own has its name, in a new folder that only this
     /// user can open. The result is its path.

@@ -15,6 +15,12 @@ internal static class CommandNames
     /// <summary>Moves the cursor. Takes the note's name, a line and a character, as the protocol counts them.</summary>
     public const string GoTo = "hnote.goTo";
 
+    /// <summary>Takes a check one part further. Takes the note's name and the line of the cursor.</summary>
+    public const string NextPart = "hnote.nextPart";
+
+    /// <summary>Tells what is usual for a rate that is counted. Takes the note's name, the word and the state.</summary>
+    public const string Usual = "hnote.usual";
+
     /// <summary>All of them.</summary>
-    public static string[] All => [OpenPage, AddCheckToday, ShowUnits, GoTo];
+    public static string[] All => [OpenPage, AddCheckToday, ShowUnits, GoTo, NextPart, Usual];
 }

@@ -1,5 +1,6 @@
 using HealthNotes.Features.Actions;
 using HealthNotes.Features.Documents;
+using HealthNotes.Features.Hints;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
@@ -18,6 +19,8 @@ internal sealed class Commands(Client client, ServerEvents events)
     {
         CommandNames.OpenPage => OpenPageAsync(NoteOf(workspace, parameters)),
         CommandNames.AddCheckToday => AddCheckAsync(NoteOf(workspace, parameters), workspace.Client),
+        CommandNames.NextPart => NextPartAsync(NoteOf(workspace, parameters), CommandArguments.Number(parameters.Arguments, 1), workspace.Client),
+        CommandNames.Usual => Task.FromResult<string?>(UsualRate.Of(NoteOf(workspace, parameters), CommandArguments.Text(parameters.Arguments, 1) ?? "", CommandArguments.Text(parameters.Arguments, 2) ?? "")),
         CommandNames.ShowUnits => Task.FromResult(ShowUnits(CommandArguments.Text(parameters.Arguments, 0))),
         CommandNames.GoTo => GoToAsync(NoteOf(workspace, parameters), CommandArguments.Number(parameters.Arguments, 1), CommandArguments.Number(parameters.Arguments, 2)),
         _ => throw Refused($"there is no command {parameters.Command}"),
@@ -35,12 +38,24 @@ internal sealed class Commands(Client client, ServerEvents events)
         return uri;
     }
 
-    private async Task<string?> AddCheckAsync(Document document, ClientProfile profile)
+    private Task<string?> AddCheckAsync(Document document, ClientProfile profile) => ChangeAsync(document, CheckEdits.AddCheckForToday(document), "Add a check for today", profile);
+
+    private async Task<string?> NextPartAsync(Document document, int line, ClientProfile profile)
     {
-        CheckEdit check = CheckEdits.AddCheckForToday(document);
-        if (check.Edit is { } edit && !await client.ApplyAsync("Add a check for today", Edits.InWorkspace(document, [edit], profile)).ConfigureAwait(false))
+        if (NextPart.After(document, line) is { } next)
         {
-            client.Say(MessageType.Warning, "Your editor did not add the check.");
+            return await ChangeAsync(document, next, "Next part", profile).ConfigureAwait(false);
+        }
+
+        client.Say(MessageType.Info, "No part of a check waits behind a # here.");
+        return null;
+    }
+
+    private async Task<string?> ChangeAsync(Document document, CheckEdit check, string label, ClientProfile profile)
+    {
+        if (check.Edit is { } edit && !await client.ApplyAsync(label, Edits.InWorkspace(document, [edit], profile)).ConfigureAwait(false))
+        {
+            client.Say(MessageType.Warning, "Your editor did not make the change.");
             return null;
         }
 

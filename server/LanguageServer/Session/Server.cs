@@ -20,7 +20,7 @@ public sealed class Server
     public Server(ServerOptions options, Action<ReadOnlyMemory<byte>> send, ServerLog log, Action<int> watchProcess)
     {
         ArgumentNullException.ThrowIfNull(options);
-        var state = new WorkspaceState(new Workspace(options.Today ?? DayWatch.Today));
+        var state = new WorkspaceState(new Workspace(options.Today ?? Clock.Today));
         var connection = new Connection(send, log);
         var publisher = new FindingsPublisher(state, connection);
         var client = new Client(connection, state);

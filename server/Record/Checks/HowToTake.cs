@@ -30,6 +30,9 @@ public sealed record HowToTake(string Steps, bool Touch, string? Caution, string
         }
     }
 
+    /// <summary>The first sentence.</summary>
+    public string FirstSentence => Steps.IndexOf(". ", StringComparison.Ordinal) is >= 0 and var end ? Steps[..(end + 1)] : Steps;
+
     /// <summary>The row of a word, in the words for a species; null where there is none.</summary>
     public static HowToTake? Of(string word, Species species = Species.Unknown) => Table.Value.GetValueOrDefault(word) is { } row
         ? row with { Steps = ClinicalData.ForSpecies(row.Steps, species), Caution = row.Caution is { } caution && ClinicalData.ForSpecies(caution, species) is { Length: > 0 } said ? said : null }

@@ -21,7 +21,7 @@ internal sealed record LevelMark(FindingLevel Level, string Name) : Inline;
 /// <summary>Small print.</summary>
 internal sealed record Small(Prose Text) : Inline;
 
-/// <summary>A link that we make: to a place on the page (<c>#key</c>) or to a page beside this one. Never a target that a note names.</summary>
+/// <summary>A link that we make: to a place on the page (<c>#key</c>), to a page beside this one, or to a telephone number. Never a target that a note names.</summary>
 internal sealed record Link(string Target, Prose Text) : Inline;
 
 /// <summary>Running text of one paragraph, list item or cell.</summary>

@@ -4,7 +4,7 @@ namespace HealthNotes.Rendering.Html;
 
 /// <summary>
 /// The frame of every HTML file that is made here: one file that needs nothing else. Its policy allows its own style and
-/// pictures that are part of it, and nothing more: no script, no request.
+/// pictures that are part of it, and nothing more: no request, and no script but that of the sheet to fill in.
 /// </summary>
 internal static class HtmlDocument
 {
@@ -12,12 +12,13 @@ internal static class HtmlDocument
     /// <param name="title">Its title, plain text.</param>
     /// <param name="style">Its style sheet.</param>
     /// <param name="body">What stands in its body, markup.</param>
-    public static string Of(string title, Stylesheet style, string body) => $"""
+    /// <param name="script">A script of its own, for the one file that is filled in; every other has none.</param>
+    public static string Of(string title, Stylesheet style, string body, Stylesheet? script = null) => $"""
         <!doctype html>
         <html lang="{PageWords.Language}">
         <head>
         <meta charset="utf-8">
-        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src '{style.Hash}'; img-src data:; base-uri 'none'; form-action 'none'">
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src '{style.Hash}';{(script is null ? "" : $" script-src '{script.Hash}';")} img-src data:; base-uri 'none'; form-action 'none'">
         <meta name="viewport" content="width=device-width, initial-scale=1">
         <meta name="color-scheme" content="light dark">
         <meta name="referrer" content="no-referrer">
@@ -27,7 +28,7 @@ internal static class HtmlDocument
         <style>{style.Text}</style>
         </head>
         <body>
-        {body}</body>
+        {body}{(script is null ? "" : $"<script>{script.Text}</script>\n")}</body>
         </html>
 
         """;

@@ -3,8 +3,8 @@ using System.Text;
 
 namespace HealthNotes.Rendering.Html;
 
-/// <summary>A style sheet and its hash: the content security policy of a page allows this one style and nothing else.</summary>
-/// <param name="Text">The style, exactly as it stands in the page.</param>
+/// <summary>A style sheet (or the one script) and its hash: the content security policy of a page allows this one and nothing else.</summary>
+/// <param name="Text">Its text, exactly as it stands in the page.</param>
 internal sealed record Stylesheet(string Text)
 {
     /// <summary>The style of the visit page.</summary>

@@ -108,7 +108,7 @@ internal static class MarkdownWriter
         Strong strong => $"**{MarkdownText.Of(strong.Text)}**",
         LevelMark mark => $"**{MarkdownText.Of(mark.Name)}**",
         Small small => $"*{Of(small.Text, Place.Within)}*",
-        Link { Target: ['#', ..] } link => Of(link.Text, Place.Within),
+        Link { Target: ['#', ..] or ['t', 'e', 'l', ':', ..] } link => Of(link.Text, Place.Within),
         Link link => $"[{Of(link.Text, Place.Within)}]({link.Target})",
         _ => "",
     }));

@@ -169,7 +169,7 @@ internal sealed class HeadSection
         {
             if (Texts(word) is { Length: > 0 } text)
             {
-                yield return (PageWords.ContactLabel(word), text);
+                yield return (PageWords.ContactLabel(word), word == "chip" ? text : Telephone.Of(text));
             }
         }
     }

@@ -34,9 +34,12 @@ internal static class SheetHead
             Tag.Of(
                 "p.about", string.Join(", ", about.Where(part => part.Length > 0)), Said(PageWords.SheetOwner, Texts(context, "owner")), Said(PageWords.SheetChip, Texts(context, "chip")), Tag.Of("br"),
                 Said(PageWords.SheetKnown, Texts(context, "known")), Said(PageWords.SheetAllergies, Texts(context, "allergy"), PageWords.SheetNoneKnown), Said(PageWords.SheetMedicines, Medicines(context), PageWords.SheetNoneNoted)),
-            Tag.Of("p.phone", Tag.Of("strong", PageWords.SheetClinic), " ", phone.Length == 0 ? Tag.Of("span.line.long") : Tag.Bdi(phone)),
+            Tag.Of("p.phone", Tag.Of("strong", PageWords.SheetClinic), " ", phone.Length == 0 ? Tag.Of("span.line.long") : Phone(phone)),
             limits.Length == 0 ? null : Tag.Of("p.limits", Tag.Of("strong", PageWords.SheetLimitsOf), " ", string.Join("; ", limits.Take(SheetLimits.ClinicLimits)), limits.Length > SheetLimits.ClinicLimits ? $"; {PageWords.SheetMore(limits.Length - SheetLimits.ClinicLimits)}" : null));
     }
+
+    private static XElement Phone(string text) => Telephone.Find(text) is not { } number ? Tag.Bdi(text)
+        : Tag.Of("bdi", text[..number.At], Tag.Of("a", new XAttribute("href", number.Target), text.Substring(number.At, number.Length)), text[(number.At + number.Length)..]);
 
     /// <summary>Every limit of the clinic, in the unit that is counted.</summary>
     public static IEnumerable<string> Limits(PageContext context) => context.Analysis.Record.Facts.CallIfs.Select(line => line.Fact.Fact.Vital.Word).Distinct()

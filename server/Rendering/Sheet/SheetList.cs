@@ -35,10 +35,11 @@ internal static class SheetList
         _ => [Tag.Field(), PageWords.SheetUnitOf(word, context.Units)],
     };
 
-    private static string NameOf(CheckStep step) => step.Item.Word.Word is "rr" or "hr" ? PageWords.ChartOf(step.Item.Word.Word, step.Item.Word.Word == "rr" ? "asleep" : "rest") : Wording.NameOf(step.Item.Word.Word);
+    /// <summary>The name of a part or measure, for people.</summary>
+    public static string NameOf(CheckStep step) => step.Item.Word.Word is "rr" or "hr" ? PageWords.ChartOf(step.Item.Word.Word, step.Item.Word.Word == "rr" ? "asleep" : "rest") : Wording.NameOf(step.Item.Word.Word);
 
     /// <summary>The clinic's limits, else the reference range; and what is usual, where that is settled.</summary>
-    private static IEnumerable<object> Ranges(PageContext context, CheckStep step)
+    public static IEnumerable<object> Ranges(PageContext context, CheckStep step)
     {
         string[] limits = [.. step.Same.SelectMany(course => SheetHead.LimitsOf(context, course)).Distinct()];
         UsualNow? own = SettledUsual.Of(context.Analysis.Record, step);
@@ -48,7 +49,7 @@ internal static class SheetList
     }
 
     /// <summary>The last value; of a part what is not as expected on any side, else its last line.</summary>
-    private static IEnumerable<object> Last(PageContext context, CheckStep step) =>
+    public static IEnumerable<object> Last(PageContext context, CheckStep step) =>
         step.Item.IsMeasured ? step.Last?.Reading is { } reading ? [.. Said(context, context.Units.Show(reading.Value.Number, reading.Value.Unit), step.Last.Day)] : []
         : step.Standing.Length > 0 ? step.Standing.Take(SheetLimits.Standing).SelectMany((line, index) => Seen(context, line).Prepend(index == 0 ? "" : "; "))
         : step.Last is { } last ? Seen(context, last) : [];

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using HealthNotes.Analysis;
+using HealthNotes.Export.Tables;
 using HealthNotes.Features.Documents;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
@@ -37,6 +38,16 @@ public class LayerTests
         Assert.Empty(references.Intersect(Outside));
     }
 
+    /// <summary>The export writes open formats, some of which are JSON; it knows no protocol, no disk and no page.</summary>
+    [Fact]
+    public void The_export_knows_the_layers_below_and_the_form_of_what_it_writes()
+    {
+        string[] references = [.. typeof(ExportTable).Assembly.GetReferencedAssemblies().Select(name => name.Name!)];
+        Assert.Empty(references.Where(name => name.StartsWith("HealthNotes", StringComparison.Ordinal)).Except(["HealthNotes.Grammar", "HealthNotes.Record", "HealthNotes.Analysis"]));
+        Assert.Empty(references.Where(name => !name.StartsWith("System", StringComparison.Ordinal) && !name.StartsWith("HealthNotes", StringComparison.Ordinal)));
+        Assert.Equal(["System.Text.Json"], references.Intersect(Outside));
+    }
+
     /// <summary>The protocol is a coat over the features: it knows no command line, and its handlers know no JSON.</summary>
     [Fact]
     public void The_language_server_knows_the_layers_below_and_its_protocol()
@@ -58,6 +69,7 @@ public class LayerTests
     [InlineData("server/Analysis")]
     [InlineData("server/Rendering")]
     [InlineData("server/Features")]
+    [InlineData("server/Export")]
     public void The_inner_layers_are_pure(string folder)
     {
         var forbidden = new Regex(@"(?<![\w.])(DateTime(Offset)?\.(Now|UtcNow|Today)|File\.|Directory\.|Console\.|Environment\.|Random\b|Guid\.NewGuid)");
@@ -96,5 +108,5 @@ public class LayerTests
         where !field.IsInitOnly && !field.IsLiteral && !field.Name.StartsWith('<')
         select $"{type.Name}.{field.Name}");
 
-    public static TheoryData<Assembly> Assemblies => [typeof(Note).Assembly, typeof(PetProfile).Assembly, typeof(NoteAnalysis).Assembly, typeof(VisitPage).Assembly, typeof(Document).Assembly];
+    public static TheoryData<Assembly> Assemblies => [typeof(Note).Assembly, typeof(PetProfile).Assembly, typeof(NoteAnalysis).Assembly, typeof(VisitPage).Assembly, typeof(Document).Assembly, typeof(ExportTable).Assembly];
 }

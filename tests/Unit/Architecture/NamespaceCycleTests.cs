@@ -11,6 +11,7 @@ public partial class NamespaceCycleTests
     [InlineData("server/Analysis")]
     [InlineData("server/Files")]
     [InlineData("server/Features")]
+    [InlineData("server/Export")]
     [InlineData("server/LanguageServer")]
     [InlineData("server/LanguageHost")]
     [InlineData("server/Cli")]

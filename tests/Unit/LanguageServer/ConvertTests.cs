@@ -17,22 +17,22 @@ public class ConvertTests
         Findings.Of(Document.Open("file:///n.hnote", 1, text, Today), null, Plain with { Client = client ?? ClientProfile.Plain });
 
     [Theory]
-    [InlineData(FindingLevel.Error, 1)]
+    [InlineData(FindingLevel.Error, 2)]
     [InlineData(FindingLevel.Urgent, 1)]
-    [InlineData(FindingLevel.Call, 2)]
+    [InlineData(FindingLevel.Call, 1)]
     [InlineData(FindingLevel.Watch, 3)]
     [InlineData(FindingLevel.Info, 4)]
     public void Severities(FindingLevel level, int severity) => Assert.Equal(severity, (int)Findings.SeverityOf(level));
 
     [Fact]
-    public void Urgent_and_not_understood_share_a_severity_and_are_told_apart_by_words_and_data()
+    public void A_reason_to_phone_stands_above_a_slip_and_the_urgent_says_so()
     {
         Diagnostic[] diagnostics = DiagnosticsOf("pet M\nspecies dog\nborn 2020\n2026-11-20 check\n  gums blue\n  coat glosy\n");
         Diagnostic urgent = Assert.Single(diagnostics, d => d.Code == "gum-colour");
         Assert.Equal((DiagnosticSeverity.Error, "urgent"), (urgent.Severity, urgent.Data!.Level));
         Assert.StartsWith("Phone now: ", urgent.Message, StringComparison.Ordinal);
         Diagnostic error = Assert.Single(diagnostics, d => d.Code == "unknown-word");
-        Assert.Equal((DiagnosticSeverity.Error, "error", "glossy"), (error.Severity, error.Data!.Level, error.Data.Nearest));
+        Assert.Equal((DiagnosticSeverity.Warning, "error", "glossy"), (error.Severity, error.Data!.Level, error.Data.Nearest));
         Assert.All(diagnostics, d => Assert.Equal("hnote", d.Source));
     }
 

@@ -170,7 +170,7 @@ public class HostilePageTests
                 Assert.False(attribute.Name is "style" or "src" or "srcset" or "action", attribute.Name);
                 if (attribute.Name == "href")
                 {
-                    Assert.Matches("^(https?://|mailto:|#)", attribute.Value);
+                    Assert.Matches("^(https?://|mailto:|#|tel:[+]?[0-9]{6,15}$)", attribute.Value);
                 }
             }
         }

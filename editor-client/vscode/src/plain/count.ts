@@ -33,5 +33,11 @@ export const isOver = (count: Count, now: number): boolean => left(count, now) =
 /** One more, unless the time is up. */
 export const beat = (count: Count, now: number): Count => (isOver(count, now) ? count : { ...count, beats: count.beats + 1 });
 
+/** One less: a tap too many is taken back, also after the time. */
+export const undo = (count: Count): Count => ({ ...count, beats: Math.max(0, count.beats - 1) });
+
+/** The rate a minute of a count that is over. */
+export const rateOf = (count: Count): number => Math.round((count.beats * 60) / count.seconds);
+
 /** The line as it was counted: nothing is worked out, the note shows the rate beside it. */
 export const lineOf = (kind: CountKind, count: Count): string => `${kind.word} ${count.beats}/${count.seconds}s${kind.state === '' ? '' : ` ${kind.state}`}`;

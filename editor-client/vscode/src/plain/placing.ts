@@ -9,26 +9,44 @@ export interface Placed {
 const head = /^\s*\d{4}-\d{2}-\d{2}(\s|$)/;
 
 /**
- * The place of an observation: at the cursor when that is within an entry, else at the end of the note. A note without an
- * entry, or one whose last entry is of another day, gets an entry for today.
+ * The place of an observation in today's entry: that of a line which waits for it (`hr`, `# rr asleep`), the cursor's, or the
+ * entry's end. A note whose last entry is of another day gets an entry for today.
  */
 export function placeObservation(lines: readonly string[], cursor: number, observation: string, today: string): Placed {
-  let entry = Math.min(cursor, lines.length - 1);
-  while (entry >= 0 && !head.test(lines[entry] ?? '')) {
-    entry--;
-  }
-  if (entry >= 0 && (lines[entry] ?? '').trim().startsWith(today)) {
-    return within(lines, cursor, observation);
-  }
   const last = lastWritten(lines);
-  let lastHead = last;
-  while (lastHead >= 0 && !head.test(lines[lastHead] ?? '')) {
-    lastHead--;
+  const here = headOf(lines, Math.min(cursor, lines.length - 1));
+  const isToday = (line: number): boolean => (lines[line] ?? '').trim().startsWith(today);
+  const entry = isToday(here) ? here : headOf(lines, last);
+  if (!isToday(entry)) {
+    return { line: last, fills: false, text: `${last < 0 ? '' : '\n'}${today}\n  ${observation}` };
   }
-  return lastHead >= 0 && (lines[lastHead] ?? '').trim().startsWith(today)
-    ? { line: last, fills: false, text: `  ${observation}` }
-    : { line: last, fills: false, text: `${last < 0 ? '' : '\n'}${today}\n  ${observation}` };
+  const waiting = waitingLine(lines, entry, cursor, observation);
+  return waiting !== null ? { line: waiting, fills: true, text: `  ${observation}` }
+    : here === entry ? within(lines, cursor, observation)
+    : { line: last, fills: false, text: `  ${observation}` };
 }
+
+/** The line of an entry that has the observation's word and no value yet: the cursor's line first. */
+function waitingLine(lines: readonly string[], entry: number, cursor: number, observation: string): number | null {
+  const waits = (line: number): boolean => new RegExp(`^\\s*#?\\s*${observation.split(' ')[0]}(\\s+(asleep|rest))?\\s*$`).test(lines[line] ?? '');
+  let end = entry + 1;
+  while (end < lines.length && !head.test(lines[end] ?? '')) {
+    end++;
+  }
+  if (cursor > entry && cursor < end && waits(cursor)) {
+    return cursor;
+  }
+  const found = lines.slice(entry + 1, end).findIndex((_, at) => waits(entry + 1 + at));
+  return found < 0 ? null : entry + 1 + found;
+}
+
+const headOf = (lines: readonly string[], from: number): number => {
+  let line = from;
+  while (line >= 0 && !head.test(lines[line] ?? '')) {
+    line--;
+  }
+  return line;
+};
 
 function within(lines: readonly string[], cursor: number, observation: string): Placed {
   const here = lines[cursor] ?? '';

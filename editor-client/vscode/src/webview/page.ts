@@ -1,16 +1,16 @@
 // Runs in the web view around the page. The page itself has no script: it lives in a frame that allows none.
 import { bestMatch } from '../plain/follow.js';
 
-interface Editor { getState(): { scroll?: number } | undefined; setState(state: { scroll: number; uri: string }): void }
+interface State { readonly scroll: number; readonly uri: string }
+interface Editor { getState(): State | undefined; setState(state: State): void }
 declare function acquireVsCodeApi(): Editor;
 interface Update { readonly kind: 'page'; readonly html: string; readonly uri: string }
-interface Follow { readonly kind: 'follow'; readonly line: string; readonly day: string | null }
+interface Follow { readonly kind: 'follow'; readonly line: string; readonly day: string | null; readonly moved: boolean }
 
+const places = 'tbody tr, li, dd, blockquote, main p, dt';
 const editor = acquireVsCodeApi();
 const frame = document.querySelector('iframe')!;
-let uri = '';
-/** The words that the page was last brought to. */
-let followed = '';
+let uri = editor.getState()?.uri ?? '';
 let wanted: Follow | null = null;
 
 window.addEventListener('message', (event: MessageEvent<Update | Follow>) => {
@@ -19,9 +19,11 @@ window.addEventListener('message', (event: MessageEvent<Update | Follow>) => {
     show(message);
   } else if (message.kind === 'follow') {
     wanted = message;
-    follow(message);
+    mark(message.moved);
   }
 });
+// the page follows the editor's theme, not the system's
+new MutationObserver(() => dress()).observe(document.body, { attributes: true, attributeFilter: ['class'] });
 
 /** The first page is loaded with its own policy; later ones take the place of its body, so that the reader's place stays. */
 function show({ html, uri: shown }: Update): void {
@@ -31,43 +33,83 @@ function show({ html, uri: shown }: Update): void {
   if (frame.dataset['loaded'] !== 'yes' || inside === null) {
     frame.dataset['loaded'] = 'yes';
     frame.addEventListener('load', () => {
-      frame.contentWindow?.scrollTo(0, editor.getState()?.scroll ?? 0);
-      if (wanted !== null) {
-        follow(wanted);
-      }
-      frame.contentWindow?.addEventListener('scroll', () => editor.setState({ scroll: frame.contentWindow?.scrollY ?? 0, uri }));
+      dress();
+      scrollTo(another ? 0 : editor.getState()?.scroll ?? 0);
+      mark(wanted?.moved === true);
+      keep();
+      frame.contentWindow?.addEventListener('scroll', keep);
     }, { once: true });
     frame.srcdoc = html;
     return;
   }
   const next = new DOMParser().parseFromString(html, 'text/html');
-  const place = another ? 0 : frame.contentWindow?.scrollY ?? 0;
+  const anchor = another ? null : firstInSight(inside);
+  const scroll = frame.contentWindow?.scrollY ?? 0;
   inside.title = next.title;
   inside.body.replaceWith(inside.adoptNode(next.body));
-  frame.contentWindow?.scrollTo(0, place);
-  if (another) {
-    followed = '';
+  scrollTo(another ? 0 : scroll);
+  if (anchor !== null) {
+    // what was added above the reader's place must not push it away
+    const same = [...inside.querySelectorAll(anchor.tag)].filter((one) => one.textContent === anchor.text).map((one) => one.getBoundingClientRect().top - anchor.top);
+    const shift = same.sort((a, b) => Math.abs(a) - Math.abs(b))[0] ?? 0;
+    scrollTo((frame.contentWindow?.scrollY ?? 0) + shift);
   }
-  // what was just written is on the page now; where the words are the same as before, the reader's place stays
-  if (wanted !== null) {
-    follow(wanted);
+  keep();
+  mark(false);
+}
+
+const keep = (): void => editor.setState({ scroll: frame.contentWindow?.scrollY ?? 0, uri });
+const scrollTo = (top: number): void => frame.contentWindow?.scrollTo({ top, behavior: 'instant' });
+
+/** The first text that the reader sees whole, and where it stands; null at the top, which stays the top. */
+function firstInSight(inside: Document): { readonly tag: string; readonly text: string; readonly top: number } | null {
+  if ((frame.contentWindow?.scrollY ?? 0) === 0) {
+    return null;
+  }
+  for (const one of inside.querySelectorAll<HTMLElement>(`${places}, h2, h3`)) {
+    const { top, height } = one.getBoundingClientRect();
+    if (top >= 0 && height > 0) {
+      return { tag: one.tagName, text: one.textContent ?? '', top };
+    }
+  }
+  return null;
+}
+
+/** Marks what the page says of the line under the cursor; brings it into sight only where the cursor was moved there. */
+function mark(scroll: boolean): void {
+  const inside = frame.contentDocument;
+  if (inside === null || wanted === null) {
+    return;
+  }
+  const all = [...inside.querySelectorAll<HTMLElement>(places)];
+  const found = all[bestMatch(wanted.line, wanted.day, all.map((place) => place.textContent ?? ''))] ?? null;
+  for (const one of all) {
+    if (one !== found && one.style.outline !== '') {
+      one.removeAttribute('style');
+    }
+  }
+  if (found === null) {
+    return;
+  }
+  found.style.outline = `2px solid ${getComputedStyle(document.body).getPropertyValue('--vscode-focusBorder') || 'currentColor'}`;
+  found.style.outlineOffset = '2px';
+  const box = found.getBoundingClientRect();
+  if (scroll && (box.top < 0 || box.bottom > frame.clientHeight)) {
+    found.scrollIntoView({ block: 'center', behavior: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth' });
   }
 }
 
-/** Scrolls to what the page says of the line under the cursor, when that is out of sight. */
-function follow({ line, day }: Follow): void {
-  const inside = frame.contentDocument;
-  if (inside === null) {
-    return;
+/** The page's own dark colours where the editor is dark: its rule asks the system, which may be light. */
+function dress(): void {
+  const dark = !/vscode-light|vscode-high-contrast-light/.test(document.body.className);
+  frame.style.colorScheme = dark ? 'dark' : 'light';
+  for (const sheet of frame.contentDocument?.styleSheets ?? []) {
+    for (const rule of sheet.cssRules) {
+      const { media } = rule as Partial<CSSMediaRule>;
+      if (media !== undefined && /prefers-color-scheme|^not all$|^all$/.test(media.mediaText)) {
+        media.mediaText = dark ? 'all' : 'not all';
+      }
+    }
   }
-  const places = [...inside.querySelectorAll('tbody tr, li, dd, blockquote, main p, dt')];
-  const found = places[bestMatch(line, day, places.map((place) => place.textContent ?? ''))] ?? null;
-  if (found === null || found.textContent === followed) {
-    return;
-  }
-  followed = found.textContent ?? '';
-  const box = found.getBoundingClientRect();
-  if (box.top < 0 || box.bottom > frame.clientHeight) {
-    found.scrollIntoView({ block: 'center', behavior: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth' });
-  }
+  frame.contentDocument?.documentElement.style.setProperty('color-scheme', dark ? 'dark' : 'light');
 }

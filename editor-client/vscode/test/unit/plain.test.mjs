@@ -12,6 +12,12 @@ test('a count is written as it was counted, by whatever clock', () => {
   assert.equal(plain.isOver(count, 31_000), true);
 });
 
+test('a tap too many is taken back, and the rate follows', () => {
+  const count = { seconds: 30, startedAt: 0, beats: 12 };
+  assert.equal(plain.rateOf(plain.undo(count)), 22);
+  assert.equal(plain.undo({ ...count, beats: 0 }).beats, 0);
+});
+
 test('a press after the time is up counts for nothing', () => {
   assert.equal(plain.beat(plain.beat(plain.start(15, 0), 14_999), 15_000).beats, 1);
 });
@@ -40,6 +46,14 @@ test('a day without an entry gets one', () => {
   assert.deepEqual(plain.placeObservation([''], 0, 'hr 18/15s', '2026-11-26'), { line: -1, fills: false, text: '2026-11-26\n  hr 18/15s' });
 });
 
+test('a count takes the place of the line that waits for it', () => {
+  const lines = ['2026-11-25 check', '  # rr asleep', '  # hr', '  gums pink', '  hr 18/15s', '', '2026-11-20', '  hr'];
+  assert.deepEqual(plain.placeObservation(lines, 3, 'rr 8/30s asleep', '2026-11-25'), { line: 1, fills: true, text: '  rr 8/30s asleep' });
+  assert.deepEqual(plain.placeObservation(lines, 3, 'hr 17/15s', '2026-11-25'), { line: 2, fills: true, text: '  hr 17/15s' });
+  assert.deepEqual(plain.placeObservation(['2026-11-25', '  hr', '  hr '], 2, 'hr 17/15s', '2026-11-25'), { line: 2, fills: true, text: '  hr 17/15s' });
+  assert.deepEqual(plain.placeObservation(['2026-11-25', '  hr 16/15s'], 1, 'hr 17/15s', '2026-11-25'), { line: 1, fills: false, text: '  hr 17/15s' });
+});
+
 test('the page follows the line that shares the rare words', () => {
   const texts = ['Gums pink 2026-11-25', 'Ear L brown wax 2026-11-25', 'Ear L brown wax 2026-10-25', 'Weight 21.4kg'];
   assert.equal(plain.bestMatch('  ear L brown wax', '2026-10-25', texts), 2);
@@ -55,15 +69,29 @@ test('the frame allows no script but its own and no request', () => {
 });
 
 test('the status bar tells what is urgent from what was not understood', () => {
-  const told = plain.attentionOf([{ severity: 0, message: 'Phone now: x' }, { severity: 0, message: 'y' }, { severity: 1, message: 'z' }, { severity: 3, message: 'q' }]);
+  const told = plain.attentionOf([{ severity: 0, message: 'Phone now: x' }, { severity: 1, message: 'y' }, { severity: 0, message: 'z' }, { severity: 3, message: 'q' }]);
   assert.equal(told.text, '$(error) 1 to phone about now  $(warning) 1 to phone about  $(question) 1 not understood');
   assert.equal(told.strongest, 'error');
   assert.equal(plain.attentionOf([]).strongest, 'none');
+  assert.ok(told.weight > plain.attentionOf([{ severity: 0, message: 'Phone now: x' }, { severity: 0, message: 'z' }, { severity: 2, message: 'w' }]).weight);
+  assert.equal(plain.attentionOf([]).weight, 0);
 });
 
 test('a note that is not read is never said to be free of findings', () => {
   for (const reading of ['none', 'begun']) assert.doesNotMatch(plain.unreadAttention(reading).text, /no findings|\d/);
   assert.equal(plain.attentionOf([{ severity: 1, message: 'Not checked: x' }]).text, '$(circle-slash) not checked');
+});
+
+test('a finding is accepted until a day that exists, with its reason', () => {
+  assert.deepEqual(plain.acceptDates('2026-11-30', '').map((one) => one.date), ['2026-12-30', '2027-02-28', '2027-11-30']);
+  assert.deepEqual(plain.acceptDates('2026-11-30', ' 2027-01-05').map((one) => one.date), ['2027-01-05']);
+  assert.equal(plain.acceptedLine('accept lump lump L-flank until 2026-12-30\n', '2027-02-28', 'seen # by the vet'), 'accept lump lump L-flank until 2027-02-28 seen by the vet\n');
+});
+
+test('a pet is shown with its name, its last check that says something, and what is due', () => {
+  const due = [{ path: 'a', line: 3, what: 'worming', date: '2026-11-20', days: -5 }];
+  assert.deepEqual(plain.petRow('pet Marlow # old\n2026-10-01 check\n  gums pink\n2026-11-01 log\n  ate all\n2026-11-20 check\n  # gums\n', 'a.hnote', due), { name: 'Marlow', lastCheck: '2026-10-01', next: due[0] });
+  assert.deepEqual(plain.petRow('species dog\n', 'a.hnote', []), { name: 'a.hnote', lastCheck: null, next: null });
 });
 
 test('a file is named after the pet', () => {

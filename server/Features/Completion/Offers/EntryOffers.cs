@@ -1,3 +1,4 @@
+using System.Globalization;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
@@ -103,4 +104,8 @@ internal static class EntryOffers
         names.AddRange(UsualWriters.Except(names));
         return names;
     }
+
+    /// <summary>The time of day, for <c>now</c>.</summary>
+    public static IEnumerable<Offer> Now(TimeOnly? now) => now is not { } time ? [] :
+        [new Offer(time.ToString("HH:mm", CultureInfo.InvariantCulture) + " ", CompletionKind.Date, 0, "the time now") { Label = "now", Spellings = ["now"], WhenTyped = true }];
 }

@@ -42,7 +42,7 @@ internal static class LineStartOffers
     }
 
     /// <summary>In an entry: what it lacks first, what it holds already last.</summary>
-    public static IEnumerable<Offer> InEntry(NoteAround note, ImmutableArray<MedicineOrder> plan, string kind)
+    public static IEnumerable<Offer> InEntry(NoteAround note, TimeOnly? time, ImmutableArray<MedicineOrder> plan, string kind)
     {
         Dictionary<LineWord, string> recorded = Recorded(note);
         foreach (DueItem due in DueTasks.In(note.Document.Record, note.Day).Where(due => due.On <= note.Day && due.On?.DayNumber >= note.Day.DayNumber - MostDays).Reverse())
@@ -58,7 +58,7 @@ internal static class LineStartOffers
             }
         }
 
-        foreach (Offer offer in MedicineOffers.GaveLines(note, plan, kind == "log" ? 5 : 40))
+        foreach (Offer offer in MedicineOffers.GaveLines(note, time, plan, kind == "log" ? 5 : 40))
         {
             yield return offer;
         }

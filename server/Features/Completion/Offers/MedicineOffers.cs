@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Grammar.Formatting;
@@ -15,19 +14,20 @@ namespace HealthNotes.Features.Completion.Offers;
 internal static class MedicineOffers
 {
     private const int MostNames = 60;
+    private const int DoubleGroup = 99;
     private static readonly string[] Doses = ["gave", "missed", "stop"];
 
-    /// <summary>Lines that say a planned medicine was given.</summary>
-    public static IEnumerable<Offer> GaveLines(NoteAround note, ImmutableArray<MedicineOrder> plan, int group)
+    /// <summary>Lines that say a planned medicine was given, what is due first.</summary>
+    public static IEnumerable<Offer> GaveLines(NoteAround note, TimeOnly? time, ImmutableArray<MedicineOrder> plan, int group)
     {
-        foreach (MedicineOrder medicine in plan)
+        foreach (NextDose next in NextDose.InOrder(note, time, plan))
         {
-            string given = WithDose(medicine);
-            bool already = note.OtherItems().Any(item => item.Value is DoseEvent { Word.Word: "gave" } gave && CourseKey.MedicineName(gave.Medicine.Text) == medicine.Medicine);
-            yield return new Offer($"gave {given}", CompletionKind.Medicine, group, (already ? "again; " : "") + Plan(medicine))
+            string given = Whole(next.Order);
+            yield return new Offer($"gave {given}", CompletionKind.Medicine, next.IsDouble ? DoubleGroup : group, next.Text)
             {
-                Spellings = [medicine.Plan.Medicine.Text, given],
+                Spellings = [next.Order.Plan.Medicine.Text, given],
                 Key = "word:gave",
+                Below = next.IsDouble,
             };
         }
     }
@@ -50,26 +50,28 @@ internal static class MedicineOffers
     private static string WithDose(MedicineOrder medicine) =>
         medicine.Plan.Dose is { } dose ? $"{medicine.Plan.Medicine.Text} {ValuePrinter.Print(dose)}" : OneWord(medicine.Plan.Medicine.Text);
 
+    /// <summary>The same with how it goes in, and with food.</summary>
+    private static string Whole(MedicineOrder medicine) => string.Join(' ', [WithDose(medicine), .. Manner(medicine)]);
+
+    private static IEnumerable<string> Manner(MedicineOrder medicine) => medicine.Plan.Manner
+        .Where(manner => manner.Kind is StateKind.Route or StateKind.Food).OrderBy(manner => manner.Kind)
+        .Select(manner => manner.Kind == StateKind.Route ? manner.Word : manner.Synonyms[0]);
+
     /// <summary>Without an amount behind it only the first word is the name.</summary>
     private static string OneWord(string name) => name.Replace(' ', '-');
-
-    private static string Plan(MedicineOrder medicine)
-    {
-        string every = medicine.Plan.Schedule.Every is { } interval ? $"every {ValuePrinter.Print(interval)}, " : "";
-        string when = medicine.Plan.Manner.Any(manner => manner.Kind == StateKind.When) ? "as needed, " : "";
-        return string.Create(CultureInfo.InvariantCulture, $"planned {every}{when}line {medicine.Line + 1}");
-    }
 
     private static IEnumerable<Offer> Names(LineState line, ImmutableArray<MedicineOrder> plan, int group, int? from)
     {
         bool withDose = line.Word.Word is "gave" or "missed" && !line.HasValue;
         bool ordered = line.Word.Word == "med";
-        foreach (MedicineOrder medicine in plan)
+        foreach (NextDose next in NextDose.InOrder(line.Note, line.Time, plan))
         {
             if (!ordered || line.Note.Entry is not null)
             {
-                string text = withDose ? WithDose(medicine) : ordered ? medicine.Plan.Medicine.Text : OneWord(medicine.Plan.Medicine.Text);
-                yield return new Offer(text, CompletionKind.Medicine, group, Plan(medicine)) { From = from, Spellings = [medicine.Plan.Medicine.Text] };
+                string name = next.Order.Plan.Medicine.Text;
+                string text = !withDose ? ordered ? name : OneWord(name) : line.Word.Word == "gave" ? Whole(next.Order) : WithDose(next.Order);
+                bool last = next.IsDouble && line.Word.Word == "gave";
+                yield return new Offer(text, CompletionKind.Medicine, last ? DoubleGroup : group, next.Text) { From = from, Spellings = [name], Below = last };
             }
         }
 
@@ -84,9 +86,12 @@ internal static class MedicineOffers
 
     /// <summary>Behind a medicine's name: the dose of its plan.</summary>
     private static IEnumerable<Offer> Dose(LineState line, ImmutableArray<MedicineOrder> plan, string name, int group) =>
-        plan
-            .Where(medicine => line.Word.Word is "gave" or "missed" && medicine.Plan.Dose is not null && medicine.Medicine == CourseKey.MedicineName(name))
-            .Select(medicine => new Offer(ValuePrinter.Print(medicine.Plan.Dose!), CompletionKind.Medicine, group, Plan(medicine)) { Preselect = true });
+        NextDose.InOrder(line.Note, line.Time, plan)
+            .Where(next => line.Word.Word is "gave" or "missed" && next.Order.Plan.Dose is not null && next.Order.Medicine == CourseKey.MedicineName(name))
+            .Select(next => new Offer(string.Join(' ', [ValuePrinter.Print(next.Order.Plan.Dose!), .. line.Word.Word == "gave" ? Manner(next.Order) : []]), CompletionKind.Medicine, group, next.Text)
+            {
+                Preselect = !next.IsDouble,
+            });
 
     /// <summary>The names that other lines used up to the day, the latest first.</summary>
     private static IEnumerable<string> Earlier(NoteAround note) => Doses.SelectMany(word => note.Document.Record.All(word))

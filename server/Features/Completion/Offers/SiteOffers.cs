@@ -42,7 +42,7 @@ internal static class SiteOffers
             yield break;
         }
 
-        foreach (EarlierPlace earlier in EarlierPlace.Of(line.Note, word))
+        foreach (EarlierPlace earlier in EarlierPlace.Of(line.Note, word, pointsBack: line.About is not null))
         {
             bool tagged = earlier.Tag is not null && !line.Has(TokenKind.Tag);
             yield return new Offer(tagged ? earlier.Name : earlier.Site.Name, CompletionKind.Site, earlier.Gone ? group + 5 : group, earlier.Last)

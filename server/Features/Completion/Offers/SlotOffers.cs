@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Features.Actions.OfFindings;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
@@ -26,11 +29,11 @@ internal static class SlotOffers
     private const int Attributions = 70;
     private const int MostTopics = 20;
 
-    public static IEnumerable<Offer> For(LineState line, Func<ImmutableArray<MedicineOrder>> plan)
+    public static IEnumerable<Offer> For(LineState line, Func<ImmutableArray<MedicineOrder>> plan, Func<IEnumerable<string>> pictures)
     {
         if (line.Word.Has(SlotKind.Text) || line.Word.Has(SlotKind.File))
         {
-            return line.Word.Word == "done" ? DueTopics(line) : [];
+            return line.Word.Word == "done" ? DueTopics(line) : line.Word.Has(SlotKind.File) && !line.Has(TokenKind.Name) ? Pictures(pictures()) : [];
         }
 
         if (ScheduleOffers.AfterKeyword(line) is { } after)
@@ -63,7 +66,7 @@ internal static class SlotOffers
 
         if (line.Word.Has(SlotKind.Rule))
         {
-            return line.Has(TokenKind.Name) ? Items(line).Concat(ScheduleOffers.Keywords(line, 0)) : Rules();
+            return line.Has(TokenKind.Name) ? Items(line).Concat(ScheduleOffers.Keywords(line, 0)) : Rules(line.Note);
         }
 
         // behind a bare number the name of a vital may read as a unit: 12 hr; behind a place not every part has it
@@ -85,7 +88,7 @@ internal static class SlotOffers
         SlotKind.Size when !line.HasValue => [new Offer("like", CompletionKind.Joining, Sizes, "a size by comparison: like pea")],
         SlotKind.FoodName => FoodOffers.For(line, Portions),
         SlotKind.Portion when !line.HasValue => ClosedOffers.OfList("portion", Portions),
-        SlotKind.Score when line.Word.Word == "mcs" && !line.HasValue => ClosedOffers.OfList("mcs", Portions),
+        SlotKind.Score when !line.HasValue => (line.Word.Word == "mcs" ? ClosedOffers.OfList("mcs", Portions) : []).Concat(Scores(line, Conditions)),
         SlotKind.State => ClosedOffers.States(line, Conditions),
         SlotKind.Place when !line.Word.Has(SlotKind.State) => ClosedOffers.States(line, Conditions),
         SlotKind.Route when line.Has(TokenKind.Name) => ClosedOffers.States(line, Conditions),
@@ -115,9 +118,24 @@ internal static class SlotOffers
         }
     }
 
-    /// <summary>What may be accepted, with the first line of its help page.</summary>
-    private static IEnumerable<Offer> Rules() => RuleBook.Acceptable
-        .Select(rule => new Offer(rule, CompletionKind.Value, 0, RuleHelp.For(rule)?.Split('\n') is [_, { } summary, ..] ? summary : ""));
+    /// <summary>What was found in this note and may be accepted, each with its part. Only this offer waits for the rules.</summary>
+    private static IEnumerable<Offer> Rules(NoteAround note) => note.Document.Analysis.Findings
+        .Where(finding => finding.Level is FindingLevel.Call or FindingLevel.Watch && RuleBook.Acceptable.Contains(finding.Rule))
+        .Reverse()
+        .Select(finding => AcceptLine.Start(note.Document, finding))
+        .Distinct().Take(MostTopics)
+        .Select(start => new Offer(start, CompletionKind.Value, 0, RuleHelp.For(start.Split(' ')[0])?.Split('\n') is [_, { } summary, ..] ? summary : ""));
+
+    /// <summary>The pictures beside the note.</summary>
+    private static IEnumerable<Offer> Pictures(IEnumerable<string> names) =>
+        names.Take(MostTopics).Select(name => new Offer(name, CompletionKind.Value, 0, "beside this note"));
+
+    /// <summary>Every step of the word's first scale: the score is chosen by who looks, none comes first by itself.</summary>
+    private static IEnumerable<Offer> Scores(LineState line, int group) => NumberEndings.For(line.Word.Word).Take(1)
+        .SelectMany(scale => Steps(line.Word.Word, scale).Select(step => new Offer($"{step}{scale.Ending}", CompletionKind.Value, group, scale.Meaning) { Key = $"ending:{scale.Word}:{scale.Ending}" }));
+
+    private static IEnumerable<int> Steps(string word, NumberEnding scale) =>
+        int.TryParse(scale.Ending.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out int most) ? Enumerable.Range(0, most + 1).Skip(word is "bcs" or "stool" ? 1 : 0) : [];
 
     private static IEnumerable<Offer> Per(LineState line)
     {

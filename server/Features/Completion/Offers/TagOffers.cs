@@ -16,7 +16,7 @@ internal static class TagOffers
         }
 
         string[] sites = [.. SiteNames(line)];
-        foreach (EarlierPlace earlier in EarlierPlace.Of(line.Note, word))
+        foreach (EarlierPlace earlier in EarlierPlace.Of(line.Note, word, pointsBack: line.About is not null))
         {
             if (earlier.Tag is null || (sites.Length > 0 && !sites.Contains(earlier.Site.Name)))
             {

@@ -29,12 +29,16 @@ internal sealed record EarlierPlace(Noted Line, Site Site)
         : Line.Item!.Value is { } size and not Score ? $"{ValuePrinter.Print(size)} on {DayWords.Iso(Line.Day)}"
         : $"last noted on {DayWords.Iso(Line.Day)}";
 
-    /// <summary>The places of entries up to the line's day, but for those that the line's own entry names already; the latest first.</summary>
-    public static IEnumerable<EarlierPlace> Of(NoteAround note, LineWord word)
+    /// <summary>
+    /// The places up to the line, the latest first. A check measures each once: those that its entry names already are left out
+    /// there, but for a line that points back at them.
+    /// </summary>
+    public static IEnumerable<EarlierPlace> Of(NoteAround note, LineWord word, bool pointsBack)
     {
-        HashSet<string> here = [.. note.OtherItems().Where(item => ReferenceEquals(item.Value.Word, word)).Select(item => NameOf(item.Value))];
+        bool again = pointsBack || note.Entry?.Head.Kind != "check";
+        HashSet<string> here = again ? [] : [.. note.OtherItems().Where(item => ReferenceEquals(item.Value.Word, word)).Select(item => NameOf(item.Value))];
         return note.Document.Record.All(word.Word)
-            .Select(course => course.Before(note.Day, TimeOnly.MaxValue).FirstOrDefault(line => !ReferenceEquals(line.Head, note.Entry?.Head)))
+            .Select(course => course.Before(note.Day, TimeOnly.MaxValue).FirstOrDefault(line => line.Line != note.Line && (again || !ReferenceEquals(line.Head, note.Entry?.Head))))
             .OfType<Noted>()
             .Where(line => line.Item?.Site is not null && !here.Contains(NameOf(line.Item)))
             .OrderByDescending(line => line.Moment).ThenByDescending(line => line.Line)

@@ -1,4 +1,5 @@
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Completion.Places;
@@ -11,9 +12,6 @@ namespace HealthNotes.Features.Completion.Places;
 /// <param name="End">Where the word ends: an offer takes the place of the whole word.</param>
 internal sealed record LinePlace(Document Document, int Line, int Cursor, int Start, int End)
 {
-    /// <summary>No line is read word by word beyond this; nothing is offered there either.</summary>
-    private const int LongestLine = 2000;
-
     /// <summary>The line's text.</summary>
     public string Text => Document.Syntax.Lines[Line].Text;
 
@@ -35,7 +33,7 @@ internal sealed record LinePlace(Document Document, int Line, int Cursor, int St
         Place clamped = document.Clamp(place);
         LineSyntax line = document.Syntax.Lines[clamped.Line];
         int cursor = clamped.Character;
-        if (line.Kind is LineKind.Comment or LineKind.FreeText || line.Text.Length > LongestLine)
+        if (line.Kind is LineKind.Comment or LineKind.FreeText || line.Text.Length > ReadingLimits.LongestLine)
         {
             return null;
         }
@@ -68,6 +66,9 @@ internal sealed record LinePlace(Document Document, int Line, int Cursor, int St
 
     /// <summary>The line as it reads without the word.</summary>
     public LineSyntax WithoutWord() => Read(Before + After);
+
+    /// <summary>The time that the line starts with; null where it has none.</summary>
+    public TimeOnly? Time => Read(Before.TrimStart() is { Length: > 0 } before ? $"{before.Split(' ')[0]} pee" : "").Item?.Head.Time;
 
     /// <summary>True where the word that starts the line belongs: at its start, or behind a time.</summary>
     public bool IsAtLineWord()

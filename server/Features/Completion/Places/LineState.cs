@@ -63,6 +63,9 @@ internal sealed record LineState(LinePlace At, NoteAround Note, LineSyntax Read,
     /// <summary>True when the line holds a token of this kind.</summary>
     public bool Has(TokenKind kind) => Read.Marks.Any(mark => mark.Kind == kind);
 
+    /// <summary>The time that the line starts with.</summary>
+    public TimeOnly? Time => At.Time;
+
     /// <summary>The texts of all tokens of a kind.</summary>
     public IEnumerable<string> Texts(TokenKind kind) => Read.Marks.Where(mark => mark.Kind == kind).Select(TextOf);
 

@@ -60,6 +60,9 @@ internal sealed class NoteAround
         ? Document.Note.Opening.Facts.Where(fact => fact.Line != Line)
         : Entry.Items.Where(item => item.Line != Line);
 
+    /// <summary>The latest time that the entry writes above the line, else that of its head; null where there is none.</summary>
+    public TimeOnly? LatestTime => OtherItems().Where(item => item.Line < Line).Select(item => item.Value.Head.Time).Max() ?? Entry?.Head.Time;
+
     /// <summary>The line break this note uses, by a line near the cursor.</summary>
     public string LineBreak
     {

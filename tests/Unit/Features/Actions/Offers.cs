@@ -57,6 +57,9 @@ internal static class Offers
     /// <summary>Checks that nothing of this kind is offered.</summary>
     public static void None(string marked, string id) => Assert.Empty(Titles(marked, id));
 
+    /// <summary>The text after an offer is taken.</summary>
+    public static string Applied(string marked, string id) => Cursor.Apply(Cursor.In(marked).Document, Pick(Cursor.In(marked), id, 0).Edits);
+
     private static ActionOffer Pick(Cursor at, string id, int which)
     {
         ActionOffer[] all = [.. ActionFeature.In(at.Document, at.Range, FeatureSettings.Default)];

@@ -68,7 +68,36 @@ public class MedicineCompletionTests
 
     [Fact]
     public void What_was_given_in_this_entry_says_so() =>
-        Assert.StartsWith("again; ", Offered.Item("med benazepril 5mg every 24h\n2026-10-04\n  gave benazepril 5mg\n  |", "gave benazepril 5mg").Detail, StringComparison.Ordinal);
+        Assert.StartsWith("given 2026-10-04; ", Offered.Item("med benazepril 5mg every 24h\n2026-10-04\n  gave benazepril 5mg\n  |", "gave benazepril 5mg").Detail, StringComparison.Ordinal);
+
+    private const string TwoPlans = "species dog\nmed meloxicam 1.8mg oral every 24h with food from 2026-09-15\nmed gabapentin 200mg oral every 8h from 2026-09-14\n2026-09-16 log\n  06:45 gave meloxicam 1.8mg oral with food\n  07:00 gave gabapentin 200mg oral\n";
+
+    [Theory]
+    [InlineData("  15:00 gave |", "gabapentin 200mg oral", "meloxicam 1.8mg oral with food")]
+    [InlineData("  15:00 |", "gave gabapentin 200mg oral", "gave meloxicam 1.8mg oral with food")]
+    [InlineData("  07:05 gave |", "meloxicam 1.8mg oral with food", "gabapentin 200mg oral")] // both were just given: the order of their intervals
+    [InlineData("\n2026-09-17 log\n  07:00 gave |", "gabapentin 200mg oral", "meloxicam 1.8mg oral with food")] // both are due, one since the night
+    public void What_is_due_comes_first_and_whole(string line, string first, string last)
+    {
+        string[] medicines = [.. Offered.At(TwoPlans + line).Items.Where(item => item.Kind == CompletionKind.Medicine).OrderBy(item => item.SortKey, StringComparer.Ordinal).Select(item => item.Edit.NewText)];
+        Assert.Equal([first, last], line.Contains("07:05", StringComparison.Ordinal) ? medicines.Order(StringComparer.Ordinal).Reverse() : medicines);
+    }
+
+    [Fact]
+    public void What_was_given_within_its_interval_is_last_of_all_with_its_time()
+    {
+        string[] labels = Offered.Labels(TwoPlans + "  15:00 |");
+        Assert.Equal("gave meloxicam 1.8mg oral with food", labels[^1]);
+        Assert.StartsWith("given 06:45; planned every 24h", Offered.Item(TwoPlans + "  15:00 |", labels[^1]).Detail, StringComparison.Ordinal);
+        Assert.StartsWith("due 15:00; planned every 8h", Offered.Item(TwoPlans + "  15:00 gave |", "gabapentin 200mg oral").Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_dose_is_due_again_by_the_count_of_the_day_where_no_times_are_written()
+    {
+        const string note = "species dog\nmed gabapentin 200mg every 12h\nmed benazepril 5mg every 24h\n2026-10-04\n  gave gabapentin 200mg\n  gave benazepril 5mg\n  gave |";
+        Assert.Equal(["gabapentin 200mg", "benazepril 5mg"], Offered.Labels(note));
+    }
 
     /// <summary>Whatever the note says, an amount of medicine that is offered stands in a plan of it.</summary>
     [Fact]

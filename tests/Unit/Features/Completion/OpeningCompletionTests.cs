@@ -41,7 +41,6 @@ public class OpeningCompletionTests
     [InlineData("pet M\nusual temp 38-39|", "C F")]
     [InlineData("pet M\nadult-weight 27|", "kg lb oz")]
     [InlineData("pet M\nhome-check every 30|", "30d h d w mo y")]
-    [InlineData("pet M\naccept mamm|", "mammary-lump")]
     public void Values_of_facts(string marked, string expected) => Assert.Equal(expected, string.Join(' ', Offered.Labels(marked)));
 
     [Theory]

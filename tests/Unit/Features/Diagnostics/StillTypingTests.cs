@@ -21,6 +21,14 @@ public class StillTypingTests
     [InlineData("c|")] // coat, cough, crt
     [InlineData("2026-1|")]
     [InlineData("07:3|")]
+    [InlineData("06|")]
+    [InlineData("06:|")]
+    [InlineData("06:40 |")] // what happened comes next
+    [InlineData("07:30 m|")] // mood, mouth
+    [InlineData("wound RH-|")]
+    [InlineData("lump L-flank 20x|")]
+    [InlineData("ear L odour brow|")] // brown
+    [InlineData("due appointment 2026-1|")]
     [InlineData("gums|")] // what was seen comes next
     [InlineData("gums |")]
     [InlineData("gums pin|")] // pink

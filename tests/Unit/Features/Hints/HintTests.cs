@@ -67,7 +67,6 @@ public class HintTests
     [InlineData("due worming 2026-12-01")]
     [InlineData("gave benazepril 5mg")]
     [InlineData("ate 3/4")]
-    [InlineData("temp")]
     public void What_is_on_the_line_already_is_not(string line) => Assert.Empty(Labels($"2026-11-20 check\n  {line}"));
 
     [Fact]
@@ -92,6 +91,7 @@ public class HintTests
     {
         HintText[] hints = [.. All("med benazepril 5mg every 24h\n2026-11-01 log\n  weight 26kg\n  gave benazepril 5mg\n2026-11-20 log\n  weight 25kg").Where(hint => hint.Kind == HintKinds.Dose)];
         Assert.Equal(["0.2 mg/kg", "0.19 mg/kg"], hints.Select(hint => hint.Label));
+        Assert.Equal(["0.19 mg/kg"], All("2026-11-01 log\n  weight 26kg\n  gave benazepril 5mg\n2026-11-02 log\n  gave benazepril 5mg").Where(hint => hint.Kind == HintKinds.Dose).Select(hint => hint.Label));
         Assert.Equal("5mg at 26 kg, weighed on 2026-11-01: 0.19 mg/kg. A fact, not a judgement.", hints[1].Tooltip);
     }
 
@@ -99,7 +99,7 @@ public class HintTests
     public void An_entry_shows_the_days_since_the_one_of_its_kind_before()
     {
         HintText hint = Assert.Single(All("2026-11-01 check\n2026-11-18 log\n2026-11-20 check\n2026-11-20 check\nsometime check"));
-        Assert.Equal(("19 d after", new Place(2, 16)), (hint.Label, hint.Place));
+        Assert.Equal(("19 d after the check before", new Place(2, 16)), (hint.Label, hint.Place));
         Assert.Equal("Days since the check before, 2026-11-01 (line 1).", hint.Tooltip);
     }
 
@@ -152,5 +152,12 @@ public class HintTests
         string text = File.ReadAllText(Repository.PathOf("samples/tansy.hnote")).ReplaceLineEndings("\n");
         string[] lines = text.Split('\n');
         Snapshots.Match(string.Join('\n', All(text).Select(hint => $"{hint.Place.Line + 1}: {lines[hint.Place.Line].Trim()}  [{hint.Label}]  {hint.Tooltip}")), "tansy");
+    }
+
+    [Fact]
+    public void A_part_that_waits_for_what_was_seen_says_how_to_look()
+    {
+        Assert.Equal("Lift the upper lip in daylight.", Assert.Single(All("2026-11-20 check\n  gums \n  gums pink")).Label);
+        Assert.Empty(All("2026-11-20 log\n  gums "));
     }
 }

@@ -1,7 +1,9 @@
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
+using HealthNotes.Analysis;
 using HealthNotes.Features.Actions;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sheet;
 using HealthNotes.Tests.Support;
@@ -177,4 +179,16 @@ public class CheckSheetTests
     private static HealthNotes.Analysis.NoteAnalysis Analyse(string note) => HealthNotes.Analysis.NoteAnalysis.Of(HealthNotes.Grammar.Notes.Note.Read(note), Today);
 
     private static IHtmlDocument Parsed(string html) => new HtmlParser().ParseDocument(html);
+
+    [Theory]
+    [InlineData("01632 960142 (invented)", "tel:01632960142")]
+    [InlineData("night +44 1632 960-142", "tel:+441632960142")]
+    [InlineData("ask for room 12", null)]
+    [InlineData("1234567890123456", null)]
+    public void The_clinic_is_dialled_from_the_sheet_and_the_page(string phone, string? target)
+    {
+        var analysis = NoteAnalysis.Of(Note.Read($"pet M\nspecies dog\nphone {phone}\n"), Today);
+        Assert.Equal(target, Parsed(CheckSheet.Html(analysis, Paper.A4)).QuerySelector("p.phone a")?.GetAttribute("href"));
+        Assert.Equal(target, Parsed(VisitPage.Html(analysis, PageOptions.Default)).QuerySelector("a[href^='tel:']")?.GetAttribute("href"));
+    }
 }
