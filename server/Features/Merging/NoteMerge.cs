@@ -140,7 +140,7 @@ public static class NoteMerge
         List<string> old = before ?? Common(ours, theirs);
         Change mine = Change.Between(old, ours);
         Change other = Change.Between(old, theirs);
-        List<string> joined = [];
+        List<(string Line, bool Stays)> joined = [];
         for (int i = 0; i <= old.Count; i++)
         {
             List<string> added = mine.Added[i];
@@ -157,18 +157,32 @@ public static class NoteMerge
                 blank--;
             }
 
-            joined.AddRange([.. added[..blank], .. more, .. added[blank..]]);
-            if (i < old.Count && mine.Kept[i] && other.Kept[i])
+            joined.AddRange(((string[])[.. added[..blank], .. more, .. added[blank..]]).Select(line => (line, true)));
+            if (i == old.Count)
             {
-                joined.Add(old[i]);
+                break;
             }
-            else if (i < old.Count && !mine.Kept[i] && !other.Kept[i] && added.Count > 0 && more.Count > 0)
+
+            joined.Add((old[i], mine.Kept[i] && other.Kept[i]));
+            string[] one = [.. mine.Added[i], .. mine.Added[i + 1]];
+            string[] two = [.. other.Added[i], .. other.Added[i + 1]];
+            if (!mine.Kept[i] && !other.Kept[i] && one.Length > 0 && two.Length > 0 && !one.SequenceEqual(two))
             {
                 twice.Add(old[i]);
             }
         }
 
-        return joined;
+        // of two lines alike each side may have taken out another one: what both still have stays
+        for (int i = joined.Count - 1; i >= 0; i--)
+        {
+            string line = joined[i].Line;
+            if (!joined[i].Stays && joined.Count(one => one.Stays && one.Line == line) < Math.Min(ours.Count(one => one == line), theirs.Count(one => one == line)))
+            {
+                joined[i] = (line, true);
+            }
+        }
+
+        return [.. joined.Where(one => one.Stays).Select(one => one.Line)];
     }
 
     private static List<string> Common(List<string> one, List<string> other)
