@@ -162,7 +162,7 @@ public class UseTests
     public void The_shell_is_told_what_could_come_next()
     {
         Outcome outcome = Hnote.Run("[suggest:7]", "hnote c");
-        Assert.Equal(["card", "check", "completion", "watch"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
+        Assert.Equal(["card", "check", "completion", "schema", "watch"], outcome.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Trim()));
     }
 
     [Fact]

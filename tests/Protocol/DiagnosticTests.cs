@@ -25,8 +25,8 @@ public class DiagnosticTests
         EditedNote note = session.Open(TwoChecks + "  gave ibuprofen 200mg\n  gums pale\n  gumz pink\n  tooth 208 tartar\n");
         IReadOnlyList<Shown> shown = await note.PullAsync();
         Assert.Equal(("urgent", 1), Severity(shown, "human-painkiller"));
-        Assert.Equal(("error", 1), Severity(shown, "unknown-line"));
-        Assert.Equal(("call", 2), Severity(shown, "rr-range"));
+        Assert.Equal(("error", 2), Severity(shown, "unknown-line"));
+        Assert.Equal(("call", 1), Severity(shown, "rr-range"));
         Assert.Equal(("watch", 3), Severity(shown, "sign"));
         Assert.StartsWith("Phone now: ", shown.First(one => one.Rule == "human-painkiller").Message, StringComparison.Ordinal);
         Assert.All(shown, one => Assert.Equal("hnote", (string?)one.Json["source"]));
