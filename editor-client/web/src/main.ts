@@ -20,7 +20,7 @@ const today = new URL(location.href).searchParams.get('today') ?? '';
 const day = (): string => today || dayOf(new Date());
 
 // --- the server ---
-const worker = new Worker(`worker.js${today === '' ? '' : `?today=${today}`}`, { type: 'module' });
+const worker = new Worker('worker.js', { type: 'module', name: today });
 const tell = (message: ToWorker): void => worker.postMessage(message);
 const listeners = new Set<(message: string) => void>();
 worker.onmessage = (event: MessageEvent<string>) => listeners.forEach((listener) => listener(event.data));
@@ -141,14 +141,15 @@ async function open(name: string): Promise<void> {
       doc: found.text,
       extensions: [
         history(), drawSelection(), lintGutter(), EditorView.lineWrapping, shown,
-        autocompletion({ activateOnTyping: true }),
+        // Enter ends a line and Tab takes a word: a list that is a few letters behind must not exchange one
+        autocompletion({ activateOnTyping: true, defaultKeymap: false }),
         EditorState.readOnly.of(!mine),
         indentService.of((context, at) => {
           const line = context.lineAt(at, -1).text;
           return /^\d/.test(line) ? 2 : /^\s*/.exec(line)![0].length;
         }),
         EditorView.contentAttributes.of({ 'aria-label': `Note ${name}`, autocapitalize: 'off', autocorrect: 'off', spellcheck: 'false' }),
-        keymap.of([{ key: 'Tab', run: acceptCompletion }, ...completionKeymap, ...formatKeymap, ...renameKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
+        keymap.of([{ key: 'Tab', run: acceptCompletion }, ...completionKeymap.filter((one) => one.key !== 'Enter'), ...formatKeymap, ...renameKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
         client.plugin(uriOf(name), 'hnote'),
         EditorView.updateListener.of((update) => {
           if (update.docChanged) {

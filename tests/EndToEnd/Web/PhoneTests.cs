@@ -48,7 +48,7 @@ public class PhoneTests(Browser browser, ITestOutputHelper output) : IClassFixtu
         }
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Write the count" }).ClickAsync(new() { Timeout = 60_000 });
-        await page.GetByRole(AriaRole.Button, new() { Name = "OK" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "OK", Exact = true }).ClickAsync();
         await page.FillAsync("#walk-words", "square");
         await page.Keyboard.PressAsync("Enter");
         await page.ClickAsync("#walk-back");

@@ -17,7 +17,7 @@ public class SameAnswersTests(Browser browser) : IClassFixture<Browser>
         """
         ([today, messages]) => new Promise((resolve) => {
           const said = [];
-          const worker = new Worker(`worker.js?today=${today}`, { type: 'module' });
+          const worker = new Worker('worker.js', { type: 'module', name: today });
           worker.onmessage = (event) => {
             said.push(event.data);
             const { id, method } = JSON.parse(event.data);
