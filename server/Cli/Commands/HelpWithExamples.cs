@@ -64,6 +64,13 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote due pets --calendar pets.ics
                                                and a calendar file to import
             """,
+        ["merge"] = """
+              hnote merge marlow.hnote copy.hnote
+                                               two versions of a note become one, by day
+              hnote merge marlow.hnote         with every copy that file sync left beside it
+              git config merge.hnote.driver "hnote merge %A %B --base %O"
+                                               git joins notes so (.gitattributes: *.hnote merge=hnote)
+            """,
         ["web"] = """
               hnote web                        write notes in this computer's browser; Ctrl-C ends it
               hnote web --out site             the files, for any web server that has https
