@@ -10,6 +10,15 @@ namespace HealthNotes.Grammar.Notes;
 /// <param name="Entries">The dated entries.</param>
 public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Entry> Entries)
 {
+    /// <summary>The rules of the clinic that lie over this note, those that come first before the others; mostly there are none.</summary>
+    public ImmutableArray<ClinicRules> Clinic { get; init; } = [];
+
+    /// <summary>True for a file of a clinic's rules, which is about no pet.</summary>
+    public bool IsRules { get; init; }
+
+    /// <summary>The clinic's name or telephone number by the first rules that hold for this animal and have it; null when none does.</summary>
+    public string? ClinicText(string word) => Clinic.Where(rules => rules.HoldsFor(Opening.Species)).Select(rules => rules.Lines.Opening.Text(word)).FirstOrDefault(text => text is not null);
+
     /// <summary>Everything that could not be read, in line order.</summary>
     public IEnumerable<PlacedProblem> Problems => Opening.Problems.Concat(Entries.SelectMany(entry => entry.Problems));
 
@@ -35,6 +44,10 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
     {
         NoteSyntax syntax = Syntax.WithLines(first, count, text);
         int moved = syntax.Lines.Length - Syntax.Lines.Length;
+        if (IsRules)
+        {
+            return (ClinicRules.Read(syntax), EntryChange.Everything(moved));
+        }
 
         // The line before may lie in another entry: when the first new line was the head of one, that entry takes it over.
         int start = EntryIndexAt(first - 1);
@@ -47,7 +60,7 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
         if (opening.Species != Opening.Species)
         {
             // which sites exist depends on it
-            return (Read(syntax, vocabulary), EntryChange.Everything(moved));
+            return (Read(syntax, vocabulary) with { Clinic = Clinic }, EntryChange.Everything(moved));
         }
 
         ImmutableArray<Entry>.Builder entries = ImmutableArray.CreateBuilder<Entry>(Entries.Length + 1);
@@ -58,7 +71,7 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
             entries.Add(moved == 0 ? entry : entry.Moved(moved));
         }
 
-        return (new Note(syntax, opening, entries.DrainToImmutable()), new EntryChange(Math.Max(0, start), Entries.Length - end, moved));
+        return (new Note(syntax, opening, entries.DrainToImmutable()) { Clinic = Clinic }, new EntryChange(Math.Max(0, start), Entries.Length - end, moved));
     }
 
     /// <summary>The entry that a line stands in; null for the opening.</summary>
@@ -137,4 +150,8 @@ public sealed record Opening(
 /// <summary>A fact, the index of its line, and the day of the entry it stands in (null in the opening).</summary>
 /// <typeparam name="T">The kind of fact.</typeparam>
 public sealed record DatedFact<T>(int Line, DateOnly? Day, T Fact)
-    where T : NoteItem;
+    where T : NoteItem
+{
+    /// <summary>The clinic's rules it stands in; null for a line of the note. It has no line in the note then: that is -1.</summary>
+    public string? From { get; init; }
+}

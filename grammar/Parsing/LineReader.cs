@@ -34,6 +34,12 @@ internal sealed class LineReader
 
     public LineSyntax Read(string text, string ending)
     {
+        if (ConflictMark.IsMark(text))
+        {
+            return Unknown(text, ending, new Problem(ProblemRules.Conflict, TextSpan.Between(0, text.Length),
+                "This line marks two versions of the lines around it, which were not joined. Keep both versions, or take out the lines that are not right and the three marks."));
+        }
+
         int start = 0;
         while (start < text.Length && Scanners.IsBlank(text[start]))
         {

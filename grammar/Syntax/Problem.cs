@@ -58,7 +58,10 @@ public static class ProblemRules
     /// <summary>A line too long to be read word by word.</summary>
     public const string LineTooLong = "line-too-long";
 
+    /// <summary>A mark that a version control system puts between two versions of the lines around it.</summary>
+    public const string Conflict = "conflict";
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<string> All { get; } =
-        [UnknownLine, UnknownWord, Missing, Unreadable, BadNumber, MissingUnit, WrongUnit, WrongValue, SaidTwice, ImpossibleSite, BadDate, BadTime, Misplaced, OpenNegation, LineTooLong];
+        [UnknownLine, UnknownWord, Missing, Unreadable, BadNumber, MissingUnit, WrongUnit, WrongValue, SaidTwice, ImpossibleSite, BadDate, BadTime, Misplaced, OpenNegation, LineTooLong, Conflict];
 }

@@ -71,6 +71,7 @@ internal static class App
             CardCommand.Create(),
             DueCommand.Create(),
             FormatCommand.Create(),
+            MergeCommand.Create(),
             ValuesCommand.Create(),
             ExportCommand.Create(),
             ImportCommand.Create(),

@@ -41,6 +41,18 @@ public class DueAndSheetTests
         Assert.Equal("Nothing is due by what is written down.\n", Hnote.Run("due", work.PathOf("tansy.hnote"), "--today", Hnote.Today).Output);
     }
 
+    [Theory]
+    [InlineData("0", 2)] // overdue
+    [InlineData("6", 3)] // the booster too
+    [InlineData("5", 2)]
+    public void Days_leave_out_what_falls_due_later_and_what_has_no_day(string days, int lines)
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet X\nspecies dog\ndue chip\n2026-11-01 log\n  recheck ear L in 2w\n  due stitches 2026-11-24\n  due booster 2026-12-01\n  due dental 2027-12-01\n", "x.hnote");
+        Assert.Equal(lines, Hnote.Run("due", note, "--days", days, "--today", Hnote.Today).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+        Assert.Equal(2, Hnote.Run("due", note, "--days", "-1", "--today", Hnote.Today).Code);
+    }
+
     [Fact]
     public void The_calendar_is_read_back_by_the_library()
     {

@@ -1,5 +1,5 @@
 // Where a line goes in a note: plain text in, a change out.
-export interface Insertion { from: number; insert: string }
+export interface Insertion { from: number; to: number; insert: string }
 
 /** The day as the notation writes it. */
 export const dayOf = (date: Date): string => `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;
@@ -9,12 +9,13 @@ export function lineInto(text: string, head: string, line: string): Insertion {
   const lines = text.split('\n');
   const at = lines.findLastIndex((one) => one === head || one.startsWith(`${head} `) || one.startsWith(`${head}\r`) || (one.startsWith(head.slice(0, 10)) && one.trimEnd().endsWith(head.slice(10))));
   if (at < 0) {
-    const gap = text.length === 0 || text.endsWith('\n\n') ? '' : text.endsWith('\n') ? '\n' : '\n\n';
-    return { from: text.length, insert: `${gap}${head}\n  ${line}\n` };
+    const from = text.trimEnd().length;
+    return { from, to: text.length, insert: `${from === 0 ? '' : '\n\n'}${head}\n  ${line}\n` };
   }
   let last = at;
   for (let next = at + 1; next < lines.length && !/^\S/.test(lines[next]!); next++) {
     last = lines[next]!.trim() === '' ? last : next;
   }
-  return { from: lines.slice(0, last + 1).join('\n').length, insert: `\n  ${line}` };
+  const from = lines.slice(0, last + 1).join('\n').length;
+  return { from, to: from, insert: `\n  ${line}` };
 }

@@ -7,7 +7,7 @@ import { EditorState } from '@codemirror/state';
 import { drawSelection, EditorView, keymap } from '@codemirror/view';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { button, byId, handOver, make, plainMarkup, say } from './dom.js';
-import { dayOf, lineInto } from './entry.js';
+import { dayOf, lineInto, type Insertion } from './entry.js';
 import { drawnAnew } from './photo.js';
 import { shown } from './shown.js';
 import * as store from './store.js';
@@ -20,7 +20,7 @@ const today = new URL(location.href).searchParams.get('today') ?? '';
 const day = (): string => today || dayOf(new Date());
 
 // --- the server ---
-const worker = new Worker(`worker.js${today === '' ? '' : `?today=${today}`}`, { type: 'module' });
+const worker = new Worker('worker.js', { type: 'module', name: today });
 const tell = (message: ToWorker): void => worker.postMessage(message);
 const listeners = new Set<(message: string) => void>();
 worker.onmessage = (event: MessageEvent<string>) => listeners.forEach((listener) => listener(event.data));
@@ -29,7 +29,7 @@ const transport: Transport = { send: tell, subscribe: (one) => { listeners.add(o
 
 interface Position { line: number; character: number }
 interface Range { start: Position; end: Position }
-interface Diagnostic { range: Range; severity: number; code: string; message: string }
+interface Diagnostic { range: Range; severity: number; code: string; message: string; data?: { level: string } }
 interface TextEdit { range: Range; newText: string }
 interface WorkspaceEdit { changes?: Record<string, TextEdit[]>; documentChanges?: { edits: TextEdit[] }[] }
 interface CodeAction { title: string; edit?: WorkspaceEdit; data?: unknown }
@@ -141,14 +141,15 @@ async function open(name: string): Promise<void> {
       doc: found.text,
       extensions: [
         history(), drawSelection(), lintGutter(), EditorView.lineWrapping, shown,
-        autocompletion({ activateOnTyping: true }),
+        // Enter ends a line and Tab takes a word: a list that is a few letters behind must not exchange one
+        autocompletion({ activateOnTyping: true, defaultKeymap: false }),
         EditorState.readOnly.of(!mine),
         indentService.of((context, at) => {
           const line = context.lineAt(at, -1).text;
           return /^\d/.test(line) ? 2 : /^\s*/.exec(line)![0].length;
         }),
         EditorView.contentAttributes.of({ 'aria-label': `Note ${name}`, autocapitalize: 'off', autocorrect: 'off', spellcheck: 'false' }),
-        keymap.of([{ key: 'Tab', run: acceptCompletion }, ...completionKeymap, ...formatKeymap, ...renameKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
+        keymap.of([{ key: 'Tab', run: acceptCompletion }, ...completionKeymap.filter((one) => one.key !== 'Enter'), ...formatKeymap, ...renameKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
         client.plugin(uriOf(name), 'hnote'),
         EditorView.updateListener.of((update) => {
           if (update.docChanged) {
@@ -163,7 +164,7 @@ async function open(name: string): Promise<void> {
   pageSoon();
 }
 
-const put = (change: { from: number; insert: string }): void => view?.dispatch({ changes: change, selection: { anchor: change.from + change.insert.length }, scrollIntoView: true, userEvent: 'input' });
+const put = (change: Insertion): void => view?.dispatch({ changes: change, selection: { anchor: change.from + change.insert.length }, scrollIntoView: true, userEvent: 'input' });
 
 function go(position: Position): void {
   const plugin = view === null ? null : LSPPlugin.get(view);
@@ -189,13 +190,13 @@ for (const dialog of document.querySelectorAll('dialog')) {
   dialog.addEventListener('click', (event) => { if (event.target === dialog) { dialog.close(); } });
 }
 
-const levels = ['', 'not understood, or urgent', 'phone the clinic', 'keep an eye on', 'for information'];
+const levels: Record<string, string> = { error: 'Not understood', urgent: 'Phone now', call: 'Phone the clinic', watch: 'Keep an eye on', info: 'For information' };
 byId('problems-open').onclick = () => {
   const list = byId('problems-list');
   list.replaceChildren(...(problems.length === 0 ? [make('li', {}, 'No findings. This does not mean that your pet is healthy: a note only holds what was looked at.')] : problems.map((problem) => {
     const fixes = make('span', { className: 'row' });
     const item = make('li', { className: `level-${problem.severity}` },
-      make('strong', {}, levels[problem.severity] ?? ''), make('p', {}, problem.message),
+      make('strong', {}, levels[problem.data?.level ?? ''] ?? ''), make('p', {}, problem.message),
       button(`Line ${problem.range.start.line + 1}`, () => { hide('problems'); go(problem.range.start); }), fixes);
     void ask<CodeAction[] | null>('textDocument/codeAction', { ...here(), range: problem.range, context: { diagnostics: [problem], only: ['quickfix'] } })
       .then((actions) => fixes.append(...(actions ?? []).map((action) => button(action.title, () => {

@@ -13,7 +13,7 @@ const { dotnet } = await import('./_framework/dotnet.js');
 const runtime = await dotnet.create();
 runtime.setModuleImports('host', {
   post: (json: string) => self.postMessage(json),
-  today: () => new URL(self.location.href).searchParams.get('today') ?? '',
+  today: () => self.name,
 });
 const { Program } = (await runtime.getAssemblyExports('HealthNotes.Web.dll') as Exports).HealthNotes.Web;
 void runtime.runMain('HealthNotes.Web.dll', []);

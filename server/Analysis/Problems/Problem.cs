@@ -72,7 +72,11 @@ public sealed record ValuePart(
 /// <param name="Days">On how many days.</param>
 /// <param name="IsKnown">True when the clinic noted it at the visit, expects it, or knows of it.</param>
 /// <param name="Ended">The later look without it; null while there is none.</param>
-public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateOnly First, DateOnly Last, int Times, int Days, bool IsKnown, Noted? Ended) : ProblemPart;
+public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateOnly First, DateOnly Last, int Times, int Days, bool IsKnown, Noted? Ended) : ProblemPart
+{
+    /// <summary>True where a check between its days says <c>else ok</c> and does not name the part: it may have been gone, or be what is usual.</summary>
+    public bool HasGaps { get; init; }
+}
 
 /// <summary>A lump, a wound or a node over its life.</summary>
 /// <param name="Number">Its number, which never changes.</param>

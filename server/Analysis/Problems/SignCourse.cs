@@ -42,7 +42,7 @@ internal static class SignCourse
             Noted[] looks = [.. CourseKey.Covering(lines[0].item).SelectMany(key => analysis.Record.Of(key).Lines).OrderBy(look => look.Day).ThenBy(look => look.Time).ThenBy(look => look.Line)];
             foreach (IGrouping<(DateOnly First, DateOnly Last), string> together in words.GroupBy(word => Run(analysis, looks, noted, word)).OrderByDescending(days => days.Key.Last))
             {
-                yield return new SignPart(lines[0].item, [.. together], together.Key.First, together.Key.Last, 0, 0, KnownSince(together.Key.First), ended);
+                yield return new SignPart(lines[0].item, [.. together], together.Key.First, together.Key.Last, 0, 0, KnownSince(together.Key.First), ended) { HasGaps = RestWasOk(analysis, together.Key.First, together.Key.Last, looks) };
             }
         }
     }
@@ -91,9 +91,17 @@ internal static class SignCourse
         bool Has(int index) => WordsOf(analysis, null, looks[index].Item).Contains(word);
     }
 
+    /// <summary>True where <c>else ok</c> between two days says that the part, which it does not name, was as usual.</summary>
+    private static bool RestWasOk(NoteAnalysis analysis, DateOnly after, DateOnly before, Noted[] looks) =>
+        analysis.Record.Entries.Any(entry => entry.Day is { } day && day > after && day < before && !looks.Any(look => look.Day == day) && entry.Entry.Items.Any(item => item.Value is RestOk));
+
     /// <summary>True where the clinic saw it since it began, expects it or knows of it: the finding was made at a visit, or rests on a line of one, or on a fact that it gave.</summary>
     private static bool IsKnown(NoteAnalysis analysis, NoteFinding finding, NoteItem item, DateOnly since) =>
         item.Words.Any(word => word.Word.Word == Reason.VetKnows)
         || finding.Evidence.Any(line => (analysis.Note.EntryAt(line)?.Head is { Kind: "visit" } visit && !(visit.Date < since))
-            || (line != finding.Line && analysis.Note.Syntax.Lines[line].Items.Any(fact => fact.Word.Kind == WordKind.Fact && fact is not AcceptFact)));
+            || (line != finding.Line && analysis.Note.Syntax.Lines[line].Items.Any(fact => fact is ExpectFact || (fact.Word.Kind == WordKind.Fact && fact is not AcceptFact && Names(fact, item)))));
+
+    /// <summary>True where a fact names the part itself or comes from the clinic: <c>known tartar on tooth 208</c>. A kidney disease does not name pale urine.</summary>
+    private static bool Names(NoteItem fact, NoteItem item) => fact.Body.First<Attribution>() is not null
+        || (fact is TextFact { Text.Text: var text } && item.Words.Select(word => word.Text).Append(item.Word.Word).Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
 }

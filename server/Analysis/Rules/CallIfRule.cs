@@ -28,7 +28,7 @@ public sealed class CallIfRule : IEntryRule
                     string set = line.Fact.Per?.When is { } when ? $" (set {(when is { Month: { } month, Day: { } day } ? Wording.Day(new DateOnly(when.Year, month, day), at.Facts.Today) : when.ToString())})" : "";
                     yield return this.At(FindingLevel.Call, reading.Line, reading.Span,
                         $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(drawn.IsAbove ? "above" : "below")} the clinic's limit of {Wording.Show(drawn.Limit, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)}{set}.",
-                        "the line drawn for this pet", line.Line);
+                        OwnLimits.SourceOf(line) ?? "the line drawn for this pet", line.Line);
                 }
             }
         }

@@ -15,6 +15,11 @@ public sealed class FactsMissingRule : IOpeningRule
     public IEnumerable<NoteFinding> Find(PetRecord at)
     {
         List<string> missing = [];
+        if (at.Note.IsRules)
+        {
+            yield break;
+        }
+
         if (at.Facts.Pet.Name is null)
         {
             missing.Add("pet NAME");

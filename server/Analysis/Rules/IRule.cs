@@ -45,7 +45,7 @@ internal static class RuleFindings
 {
     /// <summary>A finding at one line, resting on it and on <paramref name="evidence"/>. It advises what its level asks of the reader.</summary>
     public static NoteFinding At(this IRule rule, FindingLevel level, int line, TextSpan span, string found, string source, params IEnumerable<int> evidence) =>
-        new(rule.Name, level, line, span, found.TrimEnd(), source, [.. evidence.Append(line).Distinct().Order()])
+        new(rule.Name, level, line, span, found.TrimEnd(), source, [.. evidence.Where(other => other >= 0).Append(line).Distinct().Order()])
         {
             Advice = Wording.Advice(level),
             Topic = rule.Kind.Topic,

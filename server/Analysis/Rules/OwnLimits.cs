@@ -10,7 +10,11 @@ internal static class OwnLimits
 {
     /// <summary>The latest <c>usual</c> that holds for a reading's vital, state and day; null when there is none.</summary>
     public static DatedFact<UsualFact>? UsualFor(PetFacts context, NoteReading reading) =>
-        LimitKey.For(reading).Select(key => context.Usuals[key].LastOrDefault(usual => Holds(usual.Day, reading.Day))).MaxBy(usual => usual?.Line ?? -1);
+        LimitKey.For(reading).Select(key => context.Usuals[key].LastOrDefault(usual => Holds(usual.Day, reading.Day))).MaxBy(usual => usual?.Line ?? int.MinValue);
+
+    /// <summary>Where a limit or a range comes from: the clinic's rules and who set it; null for a line of the note.</summary>
+    public static string? SourceOf<T>(DatedFact<T> fact)
+        where T : NoteItem => fact.From is null ? null : fact.Fact.Body.First<Attribution>() is { } per ? $"{fact.From}, per {per.Who}" : fact.From;
 
     /// <summary>True when the value lies within the usual range; a bound never does.</summary>
     public static bool Holds(UsualFact usual, ReadValue value) =>

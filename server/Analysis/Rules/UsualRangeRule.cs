@@ -29,8 +29,8 @@ public sealed class UsualRangeRule : IEntryRule
                 string shown = at.Facts.Pet.KeyOf(reading) is { } key && ClinicalTables.Default.NormalFor(key) is { } normal ? $" Shown as normal: {Wording.Show(normal, at.Facts.Pet.ShowUsUnits)}." : "";
                 FindingLevel level = entry.Entry.Head.Kind == "visit" ? FindingLevel.Info : FindingLevel.Watch;
                 yield return this.At(level, reading.Line, reading.Span,
-                    $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(above ? "above" : "below")} this pet's usual {Wording.Show(low, high, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)} (line {usual.Line + 1}).",
-                    "the usual range written for this pet", usual.Line).And($"{(level > FindingLevel.Info ? "Take it again when the pet is calm." : "")}{shown}");
+                    $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(above ? "above" : "below")} {(usual.From is null ? "this pet's usual" : "the clinic's range")} {Wording.Show(low, high, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)} ({usual.From ?? $"line {usual.Line + 1}"}).",
+                    OwnLimits.SourceOf(usual) ?? "the usual range written for this pet", usual.Line).And($"{(level > FindingLevel.Info ? "Take it again when the pet is calm." : "")}{shown}");
             }
         }
     }

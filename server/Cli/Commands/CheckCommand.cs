@@ -5,7 +5,6 @@ using HealthNotes.Analysis.Findings;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
-using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Commands;
 
@@ -53,7 +52,7 @@ internal static class CheckCommand
         notes.ForEach(
             file =>
             {
-                var analysis = NoteAnalysis.Of(Note.Read(file.Text), request.Today, since: request.Since);
+                var analysis = NoteAnalysis.Of(file.ToNote(notes.Rules), request.Today, since: request.Since);
                 return new
                 {
                     file.Path,

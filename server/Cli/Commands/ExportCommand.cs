@@ -10,9 +10,7 @@ using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Export.Fhir;
 using HealthNotes.Export.Tables;
-using HealthNotes.Export.Writers;
 using HealthNotes.Files;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Commands;
@@ -60,7 +58,7 @@ internal static class ExportCommand
 
         if (request is { Target: Standard, Format: Fhir, Paths: [var only] } && !Directory.Exists(only))
         {
-            Terminal.WriteResult(BundleOf(NoteFile.Read(only), request));
+            Terminal.WriteResult(BundleOf(NoteFile.Read(only), request, new RulesFiles()));
             return ExitCodes.Fine;
         }
 
@@ -123,7 +121,7 @@ internal static class ExportCommand
         notes.ForEach(
             file =>
             {
-                var note = new ExportedNote(NoteAnalysis.Of(Note.Read(file.Text), request.Today), request.NameOf(file.Path), request.WithText, request.Pseudonyms);
+                var note = new ExportedNote(NoteAnalysis.Of(file.ToNote(notes.Rules), request.Today), request.NameOf(file.Path), request.WithText, request.Pseudonyms);
                 return request.Tables.Select(table =>
                 {
                     object?[][] values = [.. table.Rows(note)];
@@ -146,7 +144,7 @@ internal static class ExportCommand
     {
         var notes = new ReadableNotes(request.Paths);
         int count = 0;
-        notes.ForEach(file => new { file.Path, Bytes = BundleOf(file, request) }, made =>
+        notes.ForEach(file => new { file.Path, Bytes = BundleOf(file, request, notes.Rules) }, made =>
         {
             count++;
             // a path above the folder, or from the root, must not lead out of where the result goes
@@ -158,9 +156,9 @@ internal static class ExportCommand
     }
 
     /// <summary>The bundle with the page and the note itself, which go along only without pseudonyms.</summary>
-    private static byte[] BundleOf(NoteFile file, Request request)
+    private static byte[] BundleOf(NoteFile file, Request request, RulesFiles rules)
     {
-        var analysis = NoteAnalysis.Of(Note.Read(file.Text), request.Today);
+        var analysis = NoteAnalysis.Of(file.ToNote(rules), request.Today);
         string name = Path.GetFileNameWithoutExtension(file.Path);
         FhirDocument[] documents = request.Pseudonyms is not null ? [] :
         [

@@ -60,9 +60,16 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
             """,
         ["due"] = """
               hnote due marlow.hnote           what is due, overdue orders and visits first
-              hnote due pets                   of every note in a folder
+              hnote due pets --days 30         of every note in a folder, what is overdue or due within 30 days
               hnote due pets --calendar pets.ics
                                                and a calendar file to import
+            """,
+        ["merge"] = """
+              hnote merge marlow.hnote copy.hnote
+                                               two versions of a note become one, by day
+              hnote merge marlow.hnote         with every copy that file sync left beside it
+              git config merge.hnote.driver "hnote merge %A %B --base %O"
+                                               git joins notes so (.gitattributes: *.hnote merge=hnote)
             """,
         ["web"] = """
               hnote web                        write notes in this computer's browser; Ctrl-C ends it

@@ -64,10 +64,28 @@ internal static class NewCommand
         }
 
         AtomicFile.Create(target, StarterNote.Write(lines, today), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        WriteAttributes(target);
         output.WriteLine($"Wrote {target}. Open it in any text editor, fill in what you see, then run: hnote check {target}");
         output.WriteLine();
         ShortCard(output);
         return ExitCodes.Fine;
+    }
+
+    /// <summary>In a folder under version control, says that notes are joined by day; a file of that name is left alone.</summary>
+    private static void WriteAttributes(string note)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(note))!;
+        string attributes = Path.Combine(folder, ".gitattributes");
+        bool controlled = false;
+        for (string? above = folder; above is not null && !controlled; above = Path.GetDirectoryName(above))
+        {
+            controlled = Path.Exists(Path.Combine(above, ".git"));
+        }
+
+        if (controlled && !File.Exists(attributes))
+        {
+            AtomicFile.Create(attributes, "*.hnote merge=hnote\n", new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        }
     }
 
     /// <summary>The most used lines of the card.</summary>

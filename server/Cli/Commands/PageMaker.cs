@@ -57,7 +57,7 @@ internal static class PageMaker
     /// <exception cref="RefusedException">The note can't be read, a chosen picture is not in it, or there is no Chromium for a PDF.</exception>
     public static MadePage Make(string path, PageRequest request)
     {
-        Note note = Note.Read(NoteFile.Read(path).Text);
+        Note note = NoteFile.Read(path).ToNote();
         if (request.For == Audience.Share)
         {
             string shared = SharedNote.Of(note, Chosen(note, request.Photos ?? []), request.WithText);
@@ -66,7 +66,7 @@ internal static class PageMaker
                 request.Confirm?.Invoke([.. SharedNote.FreeLines(shared)]);
             }
 
-            note = Note.Read(shared);
+            note = Note.Read(shared) with { Clinic = [.. note.Clinic.Select(rules => rules.Unnamed())] };
         }
 
         var analysis = NoteAnalysis.Of(note, request.Today, request.UsUnits, request.Since);

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text.Json;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
-using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Commands;
 
@@ -20,7 +19,7 @@ internal static class ReadCommand
 
     private static int Run(string path, bool json, TextWriter output)
     {
-        LineReading[] lines = [.. LineReading.Of(Note.Read(NoteFile.Read(path).Text))];
+        LineReading[] lines = [.. LineReading.Of(NoteFile.Read(path).ToNote())];
         if (json)
         {
             Terminal.WriteJson(JsonSerializer.Serialize(ContractReports.Read(path, lines), ContractJson.Readable.ReadReport));

@@ -4,7 +4,6 @@ using HealthNotes.Analysis;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sheet;
 
@@ -43,14 +42,14 @@ internal static class SheetCommand
     private static int Fill(string path, string? target, bool force, DateOnly today, TextWriter output)
     {
         Destination destination = Destination.Of(path, target, "-fill.html", force);
-        destination.Write(Encoding.UTF8.GetBytes(FillSheet.Html(NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today))), output, "open it in a browser, fill it in, and paste the entry at the end of the note.");
+        destination.Write(Encoding.UTF8.GetBytes(FillSheet.Html(NoteAnalysis.Of(NoteFile.Read(path).ToNote(), today))), output, "open it in a browser, fill it in, and paste the entry at the end of the note.");
         return ExitCodes.Fine;
     }
 
     private static int Run(string path, bool log, string? target, bool force, bool pdf, Paper? wanted, DateOnly today, TextWriter output)
     {
         Destination destination = Destination.Of(path, target, (log ? "-log" : "-sheet") + (pdf ? ".pdf" : ".html"), force);
-        var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
+        var analysis = NoteAnalysis.Of(NoteFile.Read(path).ToNote(), today);
         Paper paper = wanted ?? (analysis.Pet.ShowUsUnits ? Paper.Letter : Paper.A4);
         string sheet = log ? CareSheet.Html(analysis, paper) : CheckSheet.Html(analysis, paper);
         destination.Write(

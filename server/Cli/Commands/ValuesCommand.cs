@@ -3,7 +3,6 @@ using System.Text.Json;
 using HealthNotes.Analysis;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
-using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Commands;
 
@@ -23,7 +22,7 @@ internal static class ValuesCommand
 
     private static int Run(string path, bool json, bool days, DateOnly today, TextWriter output)
     {
-        var analysis = NoteAnalysis.Of(Note.Read(NoteFile.Read(path).Text), today);
+        var analysis = NoteAnalysis.Of(NoteFile.Read(path).ToNote(), today);
         if (json && days)
         {
             Terminal.WriteJson(JsonSerializer.Serialize(ContractReports.Days(analysis), ContractJson.Readable.DaysReport));

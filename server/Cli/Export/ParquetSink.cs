@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.IO.Compression;
 using HealthNotes.Export.Tables;
 using HealthNotes.Export.Writers;
 using Parquet;
@@ -22,7 +23,7 @@ internal sealed class ParquetSink(IReadOnlyList<ExportTable> tables, int lastYea
     /// <summary>The name that Hive, and all that read its folders, give to a part without a value.</summary>
     private const string NoYear = "__HIVE_DEFAULT_PARTITION__";
 
-    private static readonly ParquetOptions Options = new() { CompressionMethod = CompressionMethod.Zstd };
+    private static readonly ParquetOptions Options = new() { CompressionMethod = CompressionMethod.Zstd, CompressionLevel = CompressionLevel.Fastest };
     private readonly SortedDictionary<string, Part> parts = new(StringComparer.Ordinal);
     private int kept;
 

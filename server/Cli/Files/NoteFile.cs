@@ -1,6 +1,7 @@
 using System.Text;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Files;
 
@@ -38,6 +39,9 @@ internal sealed record NoteFile(string Path, string Text, Encoding Encoding, byt
             throw new RefusedException($"{path} can't be read as text: line {line}, column {column} has bytes that are not UTF-8. Save it in your editor as UTF-8 and try again");
         }
     }
+
+    /// <summary>What it says, under the clinic's rules that lie over it.</summary>
+    public Note ToNote(RulesFiles? rules = null) => (rules ?? new RulesFiles()).Read(Path == "-" ? null : Path, Text);
 
     /// <summary>Writes another text in its place.</summary>
     /// <exception cref="RefusedException">It was saved meanwhile, or can't be written; the file is as it was.</exception>

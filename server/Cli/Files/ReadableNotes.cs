@@ -1,5 +1,6 @@
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Files;
 
@@ -8,6 +9,9 @@ namespace HealthNotes.Cli.Files;
 internal sealed class ReadableNotes(IEnumerable<string> paths)
 {
     private EachNote? each;
+
+    /// <summary>The clinic's rules over these notes.</summary>
+    public RulesFiles Rules { get; } = new();
 
     /// <summary>The exit code where something went wrong with a note; null when nothing did.</summary>
     public int? Problem => each switch { { Failed: true } => ExitCodes.Fault, { Refused: true } => ExitCodes.Refused, _ => null };
@@ -38,5 +42,9 @@ internal sealed class ReadableNotes(IEnumerable<string> paths)
         });
 
         progress.Clear();
+        foreach ((ClinicRules rules, PlacedProblem wrong) in Rules.Found.SelectMany(rules => rules.Lines.Problems.Select(wrong => (rules, wrong))))
+        {
+            Terminal.Error.WriteLine($"hnote: {rules.Name}, line {wrong.Line + 1}: {wrong.Problem.Message} The line holds for no note.");
+        }
     }
 }

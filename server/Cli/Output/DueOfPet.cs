@@ -18,7 +18,9 @@ internal sealed record DueOfPet(string Path, NoteAnalysis Analysis, DueItem Due)
     public string Line => DueText.Line(Due, Analysis.Today);
 
     /// <summary>The clinic and its telephone number, as the note has them; empty when it has none.</summary>
-    public string Clinic => string.Join(", ", Analysis.Note.Facts<TextFact>(Analysis.Today).Where(fact => fact.Fact.Word.Word is "clinic" or "phone").OrderBy(fact => fact.Fact.Word.Word, StringComparer.Ordinal).Select(fact => fact.Fact.Text.Text));
+    public string Clinic => OwnClinic.Length > 0 ? OwnClinic : string.Join(", ", new[] { Analysis.Note.ClinicText("clinic"), Analysis.Note.ClinicText("phone") }.OfType<string>());
+
+    private string OwnClinic => string.Join(", ", Analysis.Note.Facts<TextFact>(Analysis.Today).Where(fact => fact.Fact.Word.Word is "clinic" or "phone").OrderBy(fact => fact.Fact.Word.Word, StringComparer.Ordinal).Select(fact => fact.Fact.Text.Text));
 
     /// <summary>All that is due in a note.</summary>
     public static IEnumerable<DueOfPet> Of(string path, NoteAnalysis analysis) => DueList.Of(analysis.Record).Select(due => new DueOfPet(path, analysis, due));

@@ -20,7 +20,18 @@ public static class FhirImport
     /// <summary>How a UCUM unit is written in a note.</summary>
     private static readonly Dictionary<string, string> Units = new()
     {
-        ["kg"] = "kg", ["g"] = "g", ["[lb_av]"] = "lb", ["/min"] = "", ["{beats}/min"] = "", ["{breaths}/min"] = "", ["Cel"] = "C", ["[degF]"] = "F", ["mmol/L"] = "mmol/L", ["mm[Hg]"] = "", ["mg"] = "mg", ["mL"] = "mL",
+        ["kg"] = "kg",
+        ["g"] = "g",
+        ["[lb_av]"] = "lb",
+        ["/min"] = "",
+        ["{beats}/min"] = "",
+        ["{breaths}/min"] = "",
+        ["Cel"] = "C",
+        ["[degF]"] = "F",
+        ["mmol/L"] = "mmol/L",
+        ["mm[Hg]"] = "",
+        ["mg"] = "mg",
+        ["mL"] = "mL",
     };
 
     private static readonly Dictionary<string, string> Words = FhirBundle.Codes.Where(code => code.Key != "bp-diastolic").ToDictionary(code => code.Value, code => code.Key == "bp-systolic" ? "bp" : code.Key);

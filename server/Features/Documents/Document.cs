@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
@@ -49,7 +50,10 @@ public sealed class Document
     public NoteAnalysis Analysis => analysis.Get(CancellationToken.None);
 
     /// <summary>Reads a text.</summary>
-    public static Document Open(string uri, int version, string text, DateOnly today) => new(uri, version, Note.Read(text), today, null, default);
+    public static Document Open(string uri, int version, string text, DateOnly today) => Open(uri, version, Note.Read(text), today);
+
+    /// <summary>The document of a note that is read already.</summary>
+    public static Document Open(string uri, int version, Note note, DateOnly today) => new(uri, version, note, today, null, default);
 
     /// <summary>The document after an edit. A place past the end of its line or of the text counts as that end.</summary>
     public Document Edit(DocumentEdit edit, int version)
@@ -74,6 +78,9 @@ public sealed class Document
         (Note note, EntryChange change) = Note.WithLines(first, end.Line - first + 1, text, NoteVocabulary.Default);
         return new Document(Uri, version, note, Today, this, change);
     }
+
+    /// <summary>The same document under other rules of the clinic.</summary>
+    public Document Under(ImmutableArray<ClinicRules> rules) => Note.IsRules || (rules.IsEmpty && Note.Clinic.IsEmpty) ? this : Open(Uri, Version, Note with { Clinic = rules }, Today);
 
     /// <summary>The same document, read on another day.</summary>
     public Document On(DateOnly today) => today == Today ? this : new(Uri, Version, Note, today, null, default);

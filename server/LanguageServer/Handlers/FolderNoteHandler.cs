@@ -1,4 +1,5 @@
 using HealthNotes.Features.Documents;
+using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.State;
 
@@ -10,7 +11,7 @@ internal static class FolderNoteHandler
     /// <summary>Reads the text and lets go of its tree.</summary>
     public static FolderNote Read(string uri, string text, Workspace workspace)
     {
-        var document = Document.Open(uri, 0, text, workspace.Today);
+        var document = Document.Open(uri, 0, new RulesFiles().Read(Uris.PathOf(uri), text), workspace.Today);
         return new FolderNote(uri, workspace.Client.PullsDiagnostics ? Findings.Of(document, null, workspace) : []);
     }
 }

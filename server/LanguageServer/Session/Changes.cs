@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
+using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
@@ -29,7 +30,7 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
         TextDocumentItem item = opened.TextDocument;
         state.Swap(current => current with
         {
-            Open = current.Open.SetItem(item.Uri, new OpenNote(Document.Open(item.Uri, item.Version, item.Text ?? "", current.Today), null)),
+            Open = current.Open.SetItem(item.Uri, new OpenNote(Document.Open(item.Uri, item.Version, new RulesFiles().Read(Uris.PathOf(item.Uri), item.Text ?? ""), current.Today), null)),
         });
         publisher.Look(item.Uri);
     }
@@ -56,6 +57,18 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
         state.Swap(current => current.Open.TryGetValue(uri, out OpenNote? note)
             ? current with { Open = current.Open.SetItem(uri, note with { Caret = null }) }
             : current);
+        if (RulesFiles.IsRules(uri))
+        {
+            // they lie over every note below them
+            var rules = new RulesFiles();
+            state.Swap(current => current with
+            {
+                Open = current.Open.ToImmutableDictionary(pair => pair.Key, pair => pair.Value with { Document = pair.Value.Document.Under(Uris.PathOf(pair.Key) is { } path ? rules.Over(path) : []) }),
+            });
+            publisher.LookAtAll();
+            return;
+        }
+
         publisher.Look(uri);
     }
 

@@ -26,7 +26,7 @@ public static class DueList
         }
 
         return at.Facts.HomeCheck is { Fact.Schedule.Every: { } every } fact
-            ? new DueItem(DueKind.Check, "", Schedule.Add(last.Day, every), last.Line, SpanOf(last), Schedule.Add(last.Day, every).DayNumber - last.Day.DayNumber, Own) { FactLine = fact.Line }
+            ? new DueItem(DueKind.Check, "", Schedule.Add(last.Day, every), last.Line, SpanOf(last), Schedule.Add(last.Day, every).DayNumber - last.Day.DayNumber, fact.From ?? Own) { FactLine = fact.From is null ? fact.Line : null }
             : Next(at, DueKind.Check, "check", last);
     }
 

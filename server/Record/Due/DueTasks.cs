@@ -11,6 +11,9 @@ namespace HealthNotes.Record.Due;
 public static class DueTasks
 {
     private const string Source = "the notes themselves";
+
+    /// <summary>Common practice, no source: fewer values show no course.</summary>
+    private const int ValuesOfCurve = 3;
     private static readonly string[] Words = ["recheck", "due", "done"];
 
     /// <summary>What is left today, in line order, whether its day has come or not.</summary>
@@ -45,7 +48,17 @@ public static class DueTasks
             }
         }
 
-        return open.Values.Concat(ActsAgain(at, open, today)).Where(due => due is not { Task: Recheck recheck, On: { } on } || !LookedAt(at, recheck, on, today)).OrderBy(due => due.Line);
+        return open.Values.Concat(ActsAgain(at, open, today)).Where(due => due is not { Task: Recheck recheck, On: { } on } || !LookedAt(at, recheck, on, today))
+            .Where(due => due is not { Task: DueTask, On: { } on } || !Measured(at, due.What, on, today)).OrderBy(due => due.Line);
+    }
+
+    /// <summary>True where what falls due is a measurement (<c>due weight</c>, <c>due glucose curve</c>) and was made on its day or later; a curve has several values of one day.</summary>
+    private static bool Measured(PetRecord at, string topic, DateOnly on, DateOnly today)
+    {
+        string[] words = topic.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        int wanted = words.Contains("curve", StringComparer.OrdinalIgnoreCase) ? ValuesOfCurve : 1;
+        return words.Length <= 2 && NoteVocabulary.Default.LineWords.Find(words[0]) is { Kind: WordKind.Vital } vital
+            && at.All(vital.Word).SelectMany(course => course.Lines).Where(line => line.Day >= on && line.Day <= today).GroupBy(line => line.Day).Any(day => day.Count() >= wanted);
     }
 
     /// <summary>What was done and falls due again, the newest of each; and what was done takes what it fulfils out of <paramref name="open"/>.</summary>

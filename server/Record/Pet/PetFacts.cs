@@ -20,8 +20,8 @@ public sealed class PetFacts
         placed = Placed(note);
         Pet = pet;
         Today = today;
-        Usuals = note.Facts<UsualFact>().ToLookup(fact => LimitKey.Of(fact.Fact.Vital, fact.Fact.State, fact.Fact.Place));
-        CallIfs = [.. note.Facts<CallIfFact>().Select(fact => new DrawnLine(fact, note.Syntax.Lines[fact.Line].Text.Trim()))];
+        Usuals = WithClinic(note.Facts<UsualFact>(), note, fact => LimitKey.Of(fact.Vital, fact.State, fact.Place)).ToLookup(fact => LimitKey.Of(fact.Fact.Vital, fact.Fact.State, fact.Fact.Place));
+        CallIfs = [.. WithClinic(note.Facts<CallIfFact>(), note, fact => (LimitKey.Of(fact.Vital, fact.State, fact.Place), fact.Limit.Bound)).Select(fact => new DrawnLine(fact))];
         limits = CallIfs.GroupBy(drawn => (drawn.Key, drawn.IsAbove)).ToDictionary(same => same.Key, same => same.GroupBy(drawn => drawn.Fact.Day).OrderBy(day => day.Key)
             .Select(day => day.MinBy(drawn => drawn.IsAbove ? drawn.Limit : -drawn.Limit)!).ToArray());
         Conditions = new WordIndex(note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word is "known" or "surgery"));
@@ -30,7 +30,7 @@ public sealed class PetFacts
         Allergies = [.. note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word == "allergy")];
         Accepts = note.Facts<AcceptFact>().ToLookup(fact => fact.Fact.Rule.Text);
         OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind is WordKind.Task or WordKind.Act)];
-        HomeCheck = note.Facts<HomeCheckFact>(today).LastOrDefault();
+        HomeCheck = WithClinic(note.Facts<HomeCheckFact>(today), note, _ => true).LastOrDefault();
         Plans = [.. note.Facts<MedicinePlan>()];
         PlansByMedicine = Plans.ToLookup(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text));
     }
@@ -123,6 +123,25 @@ public sealed class PetFacts
         return true;
     }
 
+    /// <summary>The facts of a note, and those of the clinic's rules that set something no other line sets.</summary>
+    private static IEnumerable<DatedFact<T>> WithClinic<T, TKey>(IEnumerable<DatedFact<T>> own, Note note, Func<T, TKey> of)
+        where T : NoteItem
+    {
+        if (note.Clinic.IsEmpty)
+        {
+            return own;
+        }
+
+        List<DatedFact<T>> facts = [.. own];
+        foreach (ClinicRules rules in note.Clinic.Where(rules => rules.HoldsFor(note.Opening.Species)))
+        {
+            HashSet<TKey> set = [.. facts.Select(fact => of(fact.Fact))];
+            facts.InsertRange(0, rules.Lines.Facts<T>().Where(fact => !set.Contains(of(fact.Fact))).Select(fact => fact with { Line = -1, From = rules.Name }));
+        }
+
+        return facts;
+    }
+
     private static ImmutableArray<(int Line, EntryHead? In, NoteItem Item)> Placed(Note note)
     {
         ImmutableArray<(int, EntryHead?, NoteItem)>.Builder facts = ImmutableArray.CreateBuilder<(int, EntryHead?, NoteItem)>();
@@ -155,8 +174,8 @@ public readonly record struct LimitKey(string Vital, string State, string Place)
         places.Append("").SelectMany(place => (LimitKey[])[new(vital, state, place), new(vital, "", place)]).Distinct();
 }
 
-/// <summary>A line the clinic drew, and its text as written.</summary>
-public sealed record DrawnLine(DatedFact<CallIfFact> Fact, string Written)
+/// <summary>A line the clinic drew.</summary>
+public sealed record DrawnLine(DatedFact<CallIfFact> Fact)
 {
     /// <summary>The limit in the canonical unit of its vital.</summary>
     public decimal Limit { get; } = Fact.Fact.Limit is { Unit: { } unit } limit ? UnitConversion.ToCanonical(new Amount(limit.Number, unit)) : Fact.Fact.Limit.Number;

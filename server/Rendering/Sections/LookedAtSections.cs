@@ -37,7 +37,7 @@ internal static class LookedAtSections
         DatedEntry? check = context.Period.Check;
         IReadOnlyList<CurrentItem> items = [.. context.Items.Where(item => check is not null && item.Entry.Day == check.Day && item.Entry.IsCheck)];
         string[] fine = [.. items.Where(item => item.Item is Examined).OrderBy(item => item.Item.Word.Order)
-            .GroupBy(item => item.Item.Word).Where(group => group.All(item => context.LevelOf(item) is null && !context.HasProblem(item.Line))).Select(group => Wording.NameOf(group.Key.Word).ToLowerInvariant())];
+            .GroupBy(item => item.Item.Word).Where(group => group.All(item => (item.Item.Ok || item.Item.Words.IsEmpty || item.Item.Words.All(sign => sign.Word.For(context.Analysis.Pet.Species, context.Analysis.Pet.Male != false) is { Level: Level.Expected, IsNeutral: false })) && context.LevelOf(item) is null && !context.HasProblem(item.Line))).Select(group => Wording.NameOf(group.Key.Word).ToLowerInvariant())];
         var coverage = new CheckCoverage(CheckItems.For(context.Analysis.Pet));
         CheckCoverage.Seen seen = items.Select(item => item.Entry.Entry).Distinct().Select(coverage.In).Aggregate(default(CheckCoverage.Seen), (left, right) => left | right);
         string[] skipped = [.. context.Items.Where(item => item.Item is Skipped).Select(item => (Skipped)item.Item)
@@ -45,7 +45,7 @@ internal static class LookedAtSections
             .Select(same => PageWords.SkippedBecause(same.Key, same.Last().Reason is { } reason ? NoteText.Field(reason.Text) : "")).Take(PageLimits.ListItems)];
         IEnumerable<string> missing = check is null ? [] : coverage.Named(coverage.Tell(seen).Missing).Select(item => Wording.NameOf(item.Word.Word).ToLowerInvariant());
         string[] near = [.. context.Items.Where(item => item.Entry.Day is { } on && check?.Day is { } day && Math.Abs(on.DayNumber - day.DayNumber) <= NearDays).Select(item => Wording.NameOf(item.Item.Word.Word).ToLowerInvariant()).Distinct()];
-        string[] not = [.. skipped.Concat(missing.Except(near).Where(item => !skipped.Any(skip => skip.StartsWith(item, StringComparison.Ordinal))))];
+        string[] not = [.. skipped.Concat(missing.Except(near).Except(items.Any(item => item.Item.Word.Word == "mcs") || near.Contains(Wording.NameOf("mcs").ToLowerInvariant()) ? ["muscle"] : []).Where(item => !skipped.Any(skip => skip.StartsWith(item, StringComparison.Ordinal))))];
         return Section.Of(
             "looked-at", PageWords.LookedAt,
             Block.Paragraph(check?.Day is { } day && fine.Length > 0 ? PageWords.LookedAtIn(PageWords.On(day, context.Analysis.Today), fine) : ""),

@@ -109,7 +109,7 @@ internal sealed class ProblemText(PageContext context)
         string name = Wording.NameOf(sign.Item.Word.Word).ToLowerInvariant();
         string place = SiteWords.Of(sign.Item.Site, sign.Item.Tag);
         string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : $"{name} {place}".TrimEnd();
-        string when = sign.Times > 0 ? PageWords.TimesOnDays(sign.Times, sign.Days, On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
+        string when = sign.Times > 0 ? PageWords.TimesOnDays(sign.Times, sign.Days, On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last, sign.HasGaps);
         string[] more = [when, sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (sign.Times > 0 ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
         string words = string.Join(", ", sign.Words);
         return $"{part}{(part.Length > 0 && words.Length > 0 ? " " : "")}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";

@@ -67,5 +67,6 @@ internal static class SheetHead
 
     private static IEnumerable<string> Texts(PageContext context, string word) =>
         context.Analysis.Note.Facts<TextFact>(context.Analysis.Today).Where(fact => fact.Fact.Word.Word == word).Select(fact => NoteText.Field(fact.Fact.Text.Text)).TakeLast(SheetLimits.FactsOfAKind)
+            .DefaultIfEmpty(context.Analysis.Note.ClinicText(word) is { } text ? NoteText.Field(text) : "").Where(text => text.Length > 0)
             .Select(text => SheetLimits.Cut(text, SheetLimits.FactLength));
 }

@@ -36,6 +36,9 @@ internal static partial class PageWords
     public const string MedicinesLabel = "Medicines";
     public const string LimitsLabel = "Set for this pet";
 
+    /// <summary>A limit or range of the clinic's rules, and the file it stands in.</summary>
+    public static string SetIn(string limit, string file) => $"{limit} ({file})";
+
     // Columns
     public const string Part = "Part";
     public const string AsWritten = "As written";

@@ -60,7 +60,7 @@ internal static partial class PageWords
     public static string NoVisit => "No visit in the notes: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
-        (first is { } from && last is { } to ? $"Home notes {from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM yyyy" : "d MMM yyyy", CultureInfo.InvariantCulture)}. " : "The notes hold no entry yet. ") + "Owner's observations; no diagnosis.";
+        (first is { } from && last is { } to ? $"Owner's notes {from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. No diagnosis.";
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
@@ -100,7 +100,7 @@ internal static partial class PageWords
 
     public static string TimesOnDays(int times, int days, string last) => days == 1 ? $"{TimesShort(times)} on {last}" : $"{TimesShort(times)} on {Count(days, "day")}, last {last}";
 
-    public static string SinceAndLast(string since, string last, bool same) => same ? last : $"since {since}, last {last}";
+    public static string SinceAndLast(string since, string last, bool same, bool gaps = false) => same ? last : $"{(gaps ? "first" : "since")} {since}, last {last}";
 
     public static string NotSeenOn(string day) => $"gone at the look of {day}";
 

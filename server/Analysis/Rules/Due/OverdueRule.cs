@@ -44,7 +44,7 @@ public sealed class OverdueRule : ICourseRule
         }
 
         int days = at.Facts.Today.DayNumber - on.DayNumber;
-        string who = due.FactLine is null
+        string who = due.Source.EndsWith(ClinicRules.Ending, StringComparison.Ordinal) ? $"the clinic says every {every} days" : due.FactLine is null
             ? $"about every {every} days is {(due.Source.StartsWith("common", StringComparison.Ordinal) ? "usual" : "advised")} {(at.Facts.Pet.Born is null ? "" : "at this age")}".TrimEnd()
             : $"these notes say every {every} days";
         string last = on.Plus(-every).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

@@ -33,6 +33,7 @@ internal static class FixBook
     {
         ProblemRules.Misplaced => [.. MisplacedFact.Of(at.Document, finding), .. MisplacedObservation.Of(at.Document, finding)],
         ProblemRules.SaidTwice => FactSaidTwice.Of(at.Document, finding),
+        ProblemRules.Conflict => ConflictFix.Of(at.Document, finding),
         FactsMissing => SpeciesFix.Of(at.Document, finding),
         _ => [],
     };
