@@ -42,7 +42,8 @@ function show({ html, uri: shown }: Update): void {
     frame.srcdoc = html;
     return;
   }
-  const next = new DOMParser().parseFromString(html, 'text/html');
+  // its style differs in the printed foot alone, and is not among those that the frame allows
+  const next = new DOMParser().parseFromString(html.replace(/<style>[^<]*<\/style>/, ''), 'text/html');
   const anchor = another ? null : firstInSight(inside);
   const scroll = frame.contentWindow?.scrollY ?? 0;
   inside.title = next.title;
