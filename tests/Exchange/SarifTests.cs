@@ -20,7 +20,10 @@ public class SarifTests
         if (!File.Exists(tool))
         {
             Run(folder, "/usr/bin/npm", "ci", "--ignore-scripts", "--no-audit", "--no-fund");
-            File.SetUnixFileMode(tool, File.GetUnixFileMode(tool) | UnixFileMode.UserExecute);
+            if (!OperatingSystem.IsWindows())
+            {
+                File.SetUnixFileMode(tool, File.GetUnixFileMode(tool) | UnixFileMode.UserExecute);
+            }
         }
 
         File.WriteAllText(Path.Combine(folder, "good.sarif"), Hnote.Run("check", Path.Combine(Hnote.Top, "samples"), "--all", "--format", "sarif", "--today", Hnote.Today).Output);

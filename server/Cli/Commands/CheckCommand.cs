@@ -48,7 +48,7 @@ internal static class CheckCommand
         List<string> lines = [];
         var notes = new ReadableNotes(request.Paths);
         bool anything = false;
-        CheckOutput form = CheckOutput.Forms[request.Format](output);
+        using CheckOutput form = CheckOutput.Forms[request.Format](output);
         notes.ForEach(
             file =>
             {

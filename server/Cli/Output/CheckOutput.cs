@@ -9,7 +9,7 @@ using HealthNotes.Analysis.Rules;
 namespace HealthNotes.Cli.Output;
 
 /// <summary>The outcome of a check in one form. Notes come one after the other; then comes its end.</summary>
-internal abstract class CheckOutput
+internal abstract class CheckOutput : IDisposable
 {
     /// <summary>Every form by its name.</summary>
     public static IReadOnlyDictionary<string, Func<TextWriter, CheckOutput>> Forms { get; } = new Dictionary<string, Func<TextWriter, CheckOutput>>
@@ -24,6 +24,8 @@ internal abstract class CheckOutput
     public abstract void Note(string path, NoteAnalysis analysis, PlainFindings shown);
 
     public abstract void End();
+
+    public virtual void Dispose() => GC.SuppressFinalize(this);
 }
 
 /// <summary>For a person.</summary>
@@ -117,8 +119,14 @@ internal sealed class SarifCheck : CheckOutput
         json.WriteEndObject();
         json.WriteEndArray();
         json.WriteEndObject();
+        json.Flush();
+    }
+
+    public override void Dispose()
+    {
         json.Dispose();
         stream.Dispose();
+        base.Dispose();
     }
 
     private void Text(string name, string text)

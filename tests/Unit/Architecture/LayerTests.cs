@@ -44,7 +44,7 @@ public class LayerTests
     {
         string[] references = [.. typeof(ExportTable).Assembly.GetReferencedAssemblies().Select(name => name.Name!)];
         Assert.Empty(references.Where(name => name.StartsWith("HealthNotes", StringComparison.Ordinal)).Except(["HealthNotes.Grammar", "HealthNotes.Record", "HealthNotes.Analysis"]));
-        Assert.Empty(references.Where(name => !name.StartsWith("System", StringComparison.Ordinal) && !name.StartsWith("HealthNotes", StringComparison.Ordinal)));
+        Assert.DoesNotContain(references, name => !name.StartsWith("System", StringComparison.Ordinal) && !name.StartsWith("HealthNotes", StringComparison.Ordinal));
         Assert.Equal(["System.Text.Json"], references.Intersect(Outside));
     }
 

@@ -1,5 +1,3 @@
-using HealthNotes.Tests.Support;
-
 namespace HealthNotes.Tests.Features.Actions;
 
 /// <summary>What an owner may do with a finding.</summary>

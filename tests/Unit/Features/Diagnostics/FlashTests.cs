@@ -1,4 +1,3 @@
-using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Diagnostics;
 using HealthNotes.Features.Documents;
 using HealthNotes.Tests.Support;
