@@ -31,7 +31,7 @@ internal static class FindingActions
             yield return Offer(Ask, $"Add to questions for the vet: {about}", AskLine(document, $"ask about: {about}"));
             if (finding.Level != FindingLevel.Urgent && RuleBook.IsKnown(finding.Rule) && document.Note.Opening.Facts is [.., var last])
             {
-                string line = $"accept {AcceptLine.Start(document, finding)} until {DayWords.Iso(document.Today.AddMonths(MonthsAhead))}";
+                string line = $"accept {AcceptLine.Start(document, finding)} until {DayWords.Iso(document.Today.PlusMonths(MonthsAhead))}";
                 yield return Offer(Accept, $"Write: {line}", WholeLines.InsertBelow(document, last.Line, [line]));
             }
         }
