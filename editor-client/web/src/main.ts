@@ -190,10 +190,12 @@ for (const dialog of document.querySelectorAll('dialog')) {
   dialog.addEventListener('click', (event) => { if (event.target === dialog) { dialog.close(); } });
 }
 
-const levels: Record<string, string> = { error: 'Not understood', urgent: 'Phone now', call: 'Phone the clinic', watch: 'Keep an eye on', info: 'For information' };
+// the gravest first
+const levels: Record<string, string> = { urgent: 'Phone now', call: 'Phone the clinic', error: 'Not understood', watch: 'Keep an eye on', info: 'For information' };
+const rank = (problem: typeof problems[number]): number => Object.keys(levels).indexOf(problem.data?.level ?? '');
 byId('problems-open').onclick = () => {
   const list = byId('problems-list');
-  list.replaceChildren(...(problems.length === 0 ? [make('li', {}, 'No findings. This does not mean that your pet is healthy: a note only holds what was looked at.')] : problems.map((problem) => {
+  list.replaceChildren(...(problems.length === 0 ? [make('li', {}, 'No findings. This does not mean that your pet is healthy: a note only holds what was looked at.')] : problems.toSorted((one, other) => rank(one) - rank(other)).map((problem) => {
     const fixes = make('span', { className: 'row' });
     const item = make('li', { className: `level-${problem.severity}` },
       make('strong', {}, levels[problem.data?.level ?? ''] ?? ''), make('p', {}, problem.message),
