@@ -8,7 +8,7 @@ namespace HealthNotes.Analysis.Rules;
 /// Findings that an <c>accept</c> or <c>expect</c> line quiets: they are kept, as something to know, with the reason. What is urgent or could
 /// not be read is never quieted.
 /// </summary>
-internal static class Accepted
+public static class Accepted
 {
     /// <summary>Rules whose findings are of many kinds: accepting them takes the part that is meant.</summary>
     private static readonly string[] NeedPart = ["sign", "gum-colour"];

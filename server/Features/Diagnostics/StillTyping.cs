@@ -86,7 +86,7 @@ public static class StillTyping
     }
 
     /// <summary>A number at the end may get more digits, or its unit.</summary>
-    private static bool EndsInNumber(ReadOnlySpan<char> text) => char.IsAsciiDigit(text[^1])
+    private static bool EndsInNumber(ReadOnlySpan<char> text) => (text.Length > 0 && char.IsAsciiDigit(text[^1]))
         || (text.Length > 1 && text[^1] is '.' or ',' or '/' or '-' or ':' or 'x' && char.IsAsciiDigit(text[^2]));
 
     private static bool IsStartOfWord(string rule, string typed, LineSyntax line)

@@ -39,7 +39,7 @@ public class PhoneTests(Browser browser, ITestOutputHelper output) : IClassFixtu
 
         // the walk: a tap, a count, words
         await page.ClickAsync("#walk-open");
-        Assert.Contains("Breathing", await page.InnerTextAsync("#walk-title"), StringComparison.Ordinal);
+        await page.Locator("#walk-title").Filter(new() { HasText = "Breathing" }).WaitForAsync();
         await AssertAccessibleAsync(page, "walk");
         await page.ClickAsync("text=15 s");
         for (int tap = 0; tap < 6; tap++)

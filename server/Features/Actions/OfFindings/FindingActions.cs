@@ -29,9 +29,10 @@ internal static class FindingActions
         {
             string about = finding.Found.Split(". ")[0].Split(" (")[0].TrimEnd('.', ' ');
             yield return Offer(Ask, $"Add to questions for the vet: {about}", AskLine(document, $"ask about: {about}"));
-            if (finding.Level != FindingLevel.Urgent && RuleBook.IsKnown(finding.Rule) && document.Note.Opening.Facts is [.., var last])
+            if (finding.Level != FindingLevel.Urgent && RuleBook.IsKnown(finding.Rule) && document.Note.Opening.Facts is [.., var last]
+                && AcceptLine.Start(document, finding) is var start && !(start == finding.Rule && Accepted.NeedsPart(finding.Rule)))
             {
-                string line = $"accept {AcceptLine.Start(document, finding)} until {DayWords.Iso(document.Today.PlusMonths(MonthsAhead))}";
+                string line = $"accept {start} until {DayWords.Iso(document.Today.PlusMonths(MonthsAhead))}";
                 yield return Offer(Accept, $"Write: {line}", WholeLines.InsertBelow(document, last.Line, [line]));
             }
         }

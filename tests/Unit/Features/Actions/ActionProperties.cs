@@ -46,7 +46,7 @@ public class ActionProperties
             string text = Cursor.Apply(document, edits);
             Document after = Document.Open("file:///a.hnote", 2, text, Cursor.Today);
             bool mayUncover = offer.Fixes.Any(f => f.Rule == ProblemRules.UnknownLine) || offer.Id is "say-species" or "nearest-word" or "corrected-line" or "add-entry-head";
-            Assert.True(mayUncover || Errors(after) <= Errors(document), $"{offer.Id} {offer.Title}\n{document.Syntax.Print()}\n---\n{text}");
+            Assert.True(mayUncover || Errors(after) <= Errors(document), $"{offer.Id} {offer.Title}\n{document.Syntax.Print()}\n---\n{text}\n{string.Join("\n", after.Analysis.Findings.Where(f => f.Level == FindingLevel.Error).Select(f => $"{f.Line}: {f.Message}").Except(document.Analysis.Findings.Select(f => $"{f.Line}: {f.Message}")))}");
         }
     }, iter: Effort.Times(80));
 
