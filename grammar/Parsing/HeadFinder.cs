@@ -305,8 +305,7 @@ internal sealed class HeadFinder
             if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
             {
                 at.Mark(TokenKind.LineWord, at.Parts[index].Span);
-                int end = index > 1 && vocabulary.Small.Find(at.TextAt(index - 1)) is { Kind: ModifierKind.Filler } ? index - 1 : index;
-                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..end], .. at.Parts[(index + 1)..]]);
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
                 return new Head(due, new TextSpan(start, 0));
             }
 

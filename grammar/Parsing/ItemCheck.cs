@@ -52,9 +52,9 @@ internal sealed class ItemCheck(Cursor at)
             return null;
         }
 
-        string[] words = note.Text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
-        bool open = at.First<Schedule>()?.Every is null || words.Any(word => at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose }) || (!BesideMeal(words) && (words.Any(IsNumber) || note.Text.Any(char.IsAsciiDigit) || ChangesPlan(words)));
-        if (!open && note.Text.Split(", ").Any(IsCondition))
+        string[][] stretches = [.. note.Text.Split(", ").Select(stretch => stretch.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries))];
+        bool open = at.First<Schedule>()?.Every is null || stretches.Any(IsAnotherStep);
+        if (!open && stretches.Any(IsCondition))
         {
             StateSlots.Keep(at, at.Vocabulary.States("med").Find("as-needed")!, note.Span);
         }
@@ -69,23 +69,23 @@ internal sealed class ItemCheck(Cursor at)
         return open && start < stop ? new FreeWords(TextSpan.Between(start, stop), at.Line[start..stop]) : null;
     }
 
+    /// <summary>True for a stretch that may change the dose or its times: <c>half after a week</c>, <c>2.5mg at night</c>, <c>then once a day</c>.</summary>
+    private bool IsAnotherStep(string[] words) => !BesideMeal(words) && !IsCondition(words) && (words.Any(IsNumber) || ChangesPlan(words));
+
     /// <summary>True for <c>1h before food</c>: when, and no other dose.</summary>
     private bool BesideMeal(string[] words)
     {
         int meal = Array.FindIndex(words, word => word is "before" or "after");
-        return meal >= 0 && meal + 1 < words.Length && words[(meal + 1)..].All(word => !word.Any(char.IsAsciiDigit))
-            && words[..meal].All(word => !char.IsAsciiDigit(word[0]) || at.Vocabulary.Units.Find(word.AsSpan().TrimStart("0123456789/.")) is { Quantity: Quantity.Time } || word.All(char.IsAsciiDigit));
+        return meal >= 0 && meal + 1 < words.Length && words[(meal + 1)..].All(word => at.Vocabulary.Fixed("meal").Find(word) is not null || at.Vocabulary.Fixed("mealtime").Find(word) is not null || at.Vocabulary.Small.Find(word) is not null)
+            && (meal == 0 || words[..meal].Any(word => at.Vocabulary.Units.Find(word.AsSpan().TrimStart("0123456789/.")) is { Quantity: Quantity.Time }));
     }
 
-    /// <summary>True for <c>if he is sore</c>: a dose that is left out was not missed. Not so for <c>if he vomits stop</c>.</summary>
-    private bool IsCondition(string stretch)
-    {
-        string[] words = stretch.Split(' ');
-        return at.Vocabulary.Fixed("condition").Find(words[0]) is not null && !words.Any(word => (word is not "after" && at.Vocabulary.Fixed("taper").Find(word) is not null) || at.Vocabulary.DoseEvents.Find(word) is not null || at.Vocabulary.Fixed("advice").Find(word) is not null);
-    }
+    /// <summary>True for <c>if he is sore</c>: a dose that is left out was not missed. Not so for <c>if he vomits stop</c>, <c>if bad two</c>.</summary>
+    private bool IsCondition(string[] words) => words.Length > 0 && at.Vocabulary.Fixed("condition").Find(words[0]) is not null
+        && !words.Any(word => IsNumber(word) || (word is not "after" && at.Vocabulary.Fixed("taper").Find(word) is not null) || at.Vocabulary.DoseEvents.Find(word) is not null || at.Vocabulary.Fixed("advice").Find(word) is not null);
 
-    /// <summary>True for the <c>half</c> of <c>half in the evening</c>.</summary>
-    private bool IsNumber(string word) => word is not ("a" or "an") && at.Vocabulary.NumberWords.Find(word) is not null;
+    /// <summary>True for the <c>half</c> of <c>half in the evening</c>, for a figure, and for what counts doses.</summary>
+    private bool IsNumber(string word) => word.Any(char.IsAsciiDigit) || (word is not ("a" or "an") && at.Vocabulary.NumberWords.Find(word) is not null) || at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose };
 
     private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || words[index + 1] is "it" or "them" or "at" or "late" or "later" or "instead" || char.IsAsciiDigit(words[index + 1][0]))
         && !(index > 0 && at.Vocabulary.Before.Find(words[index - 1]) is not null));

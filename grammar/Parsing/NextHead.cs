@@ -81,9 +81,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             }
         }
 
-        if (plan && at.Is(at.At, "stop") && at.Phrase(at.Vocabulary.Asides, at.At + 1, out _) > 0)
+        if (plan && at.Is(at.At, "stop") && (at.Phrase(at.Vocabulary.Asides, at.At + 1, out _) > 0 || (at.IsWord(at.At + 1) && at.Vocabulary.Fixed("taper").Find(at.TextAt(at.At + 1)) is not null)))
         {
-            // "stop if V/D": a condition of the plan
+            // "stop if V/D", "stop after a week": part of the plan
             return null;
         }
 

@@ -132,7 +132,7 @@ internal static class AmountSlots
             return form.Part.Third.Exists && !fraction && form.Part.Third.Sign(at.Line) != 'x' ? null : new Diameters(form.Span, form.Bound, [.. lengths]);
         }
 
-        /// <summary><c>12 mm</c>, <c>12 mm x 9 mm</c>, <c>2 1/4 x 1/2 in</c>: up to three lengths cut by blanks; one without a unit has that of the last.</summary>
+        /// <summary><c>12 mm</c>, <c>12 mm x 9 mm</c>, <c>1 1/2 in x 1 in</c>: up to three lengths cut by blanks; one without a unit has that of the last.</summary>
         private Diameters? Apart(Cursor at, NumberForm form)
         {
             int start = at.At;
