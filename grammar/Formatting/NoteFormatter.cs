@@ -103,8 +103,14 @@ public static class NoteFormatter
         }
 
         string canonical = ItemPrinter.Print(item);
-        return canonical == written || MeaningPrinter.Print(NoteSyntax.Parse(canonical).Lines[0]) == MeaningPrinter.Print(line) ? canonical : written;
+        return canonical == written || IsSame(NoteSyntax.Parse(canonical).Lines[0], line) ? canonical : written;
     }
+
+    /// <summary>True where two lines print the same reading and have it in the same slots: the name of a food can print like a sign.</summary>
+    private static bool IsSame(LineSyntax one, LineSyntax other) =>
+        MeaningPrinter.Print(one) == MeaningPrinter.Print(other) && Slots(one).SequenceEqual(Slots(other));
+
+    private static IEnumerable<Vocabulary.SlotKind> Slots(LineSyntax line) => line.Items.SelectMany(item => item.Body.Filled).Select(slot => slot.Kind).Order();
 
     internal static string Head(EntryHead head) => string.Join(' ', new[]
     {

@@ -11,7 +11,7 @@ internal static class Scanners
 {
     private const int LongestDate = 11;
 
-    public static bool IsBlank(char c) => c is ' ' or '\t' or '\u00a0' or '\u200b' or '\ufeff' || char.IsWhiteSpace(c);
+    public static bool IsBlank(char c) => c is ' ' or '\t' or '\u00a0' || char.IsWhiteSpace(c);
 
     public static bool IsDigit(char c) => c is >= '0' and <= '9';
 
