@@ -9,6 +9,11 @@ namespace HealthNotes.Cli.Tests;
 /// </summary>
 internal static class Hnote
 {
+    /// <summary>Where a command lies on the PATH; the command itself where it does not, or is a path already.</summary>
+    public static string Absolute(string command) =>
+        command.Contains('/', StringComparison.Ordinal) || command.EndsWith(".dll", StringComparison.Ordinal) ? command
+        : (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, command)).FirstOrDefault(File.Exists) ?? command;
+
     public const string Today = "2026-11-25";
 
     public static string Top { get; } = FindTop();

@@ -70,7 +70,7 @@ public class PageTests
     {
         using var work = new Workspace();
         string note = work.Note(Note);
-        Outcome outcome = Hnote.RunWith([.. Hnote.Command.Select(Absolute), "page", note, "--format", "pdf"], null, ("PATH", work.Folder), ("HNOTE_CHROMIUM", ""));
+        Outcome outcome = Hnote.RunWith([.. Hnote.Command.Select(Hnote.Absolute), "page", note, "--format", "pdf"], null, ("PATH", work.Folder), ("HNOTE_CHROMIUM", ""));
         Assert.Equal(2, outcome.Code);
         Assert.Contains("a PDF needs Chromium, and none was found", outcome.Errors, StringComparison.Ordinal);
         Assert.False(outcome.ShowsInternals);
@@ -128,8 +128,4 @@ public class PageTests
         Assert.Equal("", outcome.Errors);
         Assert.Equal("%PDF-1.4 /Creator (hnote                   ) /CreationDate (D:20261125000000+00'00')\n% made by hnote\n", Encoding.ASCII.GetString(File.ReadAllBytes(work.PathOf("v.pdf"))));
     }
-
-    private static string Absolute(string command) =>
-        command.Contains('/', StringComparison.Ordinal) || command.EndsWith(".dll", StringComparison.Ordinal) ? command
-        : (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':').Select(folder => Path.Combine(folder, command)).FirstOrDefault(File.Exists) ?? command;
 }
