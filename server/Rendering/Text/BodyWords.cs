@@ -32,5 +32,9 @@ internal static partial class PageWords
 
     public static string MapLeftOut(int count) => $"The map shows the first of them; {count:N0} more are in the notes.";
 
-    public static string ToldUnder(int problem) => problem == 0 ? "told above, as ended" : $"told under {problem} above";
+    public static string ToldUnder(int problem) => problem == 0 ? "see above, resolved" : $"see problem {problem}";
+
+    public static string NoLongerThere(IReadOnlyList<string> gone) => $"No longer there: {string.Join("; ", gone)}.";
+
+    public static string GoneOn(string title, string word, string day) => $"{title} ({word} {day})";
 }
