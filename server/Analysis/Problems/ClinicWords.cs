@@ -13,6 +13,9 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
     /// <summary>What a clinic said longer ago no longer holds without being said again (common practice, no source).</summary>
     private const int MostDays = 365;
 
+    /// <summary>Two forms of a word begin with so many letters alike (common practice, no source).</summary>
+    private const int StemLength = 4;
+
     private static readonly char[] Ends = ['.', '!', '?', '\n'];
     private static readonly char[] Marks = [' ', '.', '!', '?', '\n', ',', ';', ':', '(', ')', '"', '\'', '*', '_', '-', '/'];
     private static readonly string[] Phone = ["phone", "ring", "call", "telephone"];
@@ -52,6 +55,20 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// What the clinic said of each problem: a sentence stands at one of those it is about, first where it names a sign that was seen
+    /// (<c>weeps</c> a wound that was weeping).
+    /// </summary>
+    public static ImmutableDictionary<Problem, ClinicWords> Of(NoteAnalysis analysis, IEnumerable<Problem> problems) =>
+        problems.Select(problem => (problem, words: Of(analysis, problem.Topic.System))).Where(one => one.words is not null)
+            .GroupBy(one => one.words!).Select(same => (same.OrderByDescending(one => Names(same.Key.Sentence, one.problem)).First().problem, same.Key)).ToImmutableDictionary(one => one.problem, one => one.Key);
+
+    private static bool Names(string sentence, Problem problem)
+    {
+        string[] signs = [.. problem.Parts.SelectMany(part => part switch { SignPart sign => sign.Words, PlacePart place => place.Signs.Select(sign => sign.Word), _ => [] }).Where(word => word.Length >= StemLength).Select(word => word[..StemLength])];
+        return WordsOf(sentence).Any(word => Starts(word, signs));
     }
 
     /// <summary>The known conditions that bear on the body system, as written.</summary>

@@ -40,15 +40,16 @@ internal sealed class HeadSection
         HeadFact[] facts = [.. Facts().Select(fact => fact with { Items = [.. fact.Items.Where(item => !item.Text.IsEmpty)] })];
         var shown = new Dictionary<HeadItem, Prose>(ReferenceEqualityComparer.Instance);
 
-        // the short form of each as far as there is room, by weight; then the whole form of those that fit
-        foreach (HeadFact fact in facts.OrderBy(fact => fact.Rank))
+        // the short form of the first of each, then of the others, as far as there is room; then the whole form of those that fit
+        var labelled = new HashSet<string>();
+        foreach ((HeadFact fact, HeadItem item) in facts.SelectMany(fact => fact.Items.Select((item, at) => (fact, item, at))).OrderBy(one => one.at > 0).ThenBy(one => one.fact.Rank).ThenBy(one => one.at).Select(one => (one.fact, one.item)))
         {
-            int label = Words(fact.Label);
-            foreach (HeadItem item in fact.Items.Where(item => label + Words(Short(item.Text).Plain) <= room))
+            int words = Words(Short(item.Text).Plain) + (labelled.Contains(fact.Label) ? 0 : Words(fact.Label));
+            if (words <= room)
             {
+                room -= words;
+                labelled.Add(fact.Label);
                 shown.Add(item, Short(item.Text));
-                room -= label + Words(Short(item.Text).Plain);
-                label = 0;
             }
         }
 
@@ -138,7 +139,7 @@ internal sealed class HeadSection
 
     /// <summary>The last visit by a vet in the year before the last visit, where that one was somebody else's; else null.</summary>
     private Entry? SeenByVet => context.Analysis.Record.Period.Visit is { Head: { By: { } by, Date: { } on } } && !IsVet(by)
-        ? context.Analysis.Note.Entries.LastOrDefault(entry => entry.Head is { Kind: "visit", By: { } who, Date: { } day } && IsVet(who) && day < on && day.AddDays(VetDays) > on) : null;
+        ? context.Analysis.Note.Entries.LastOrDefault(entry => entry.Head is { Kind: "visit", By: { } who, Date: { } day } && IsVet(who) && day < on && day.Plus(VetDays) > on) : null;
 
     private static bool IsVet(string by) => by.ToLowerInvariant().Split(' ', '.', ',').Any(VetWords.Contains);
 

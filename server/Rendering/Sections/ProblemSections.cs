@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Rendering.Blocks;
@@ -12,6 +13,7 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
     private const int MostTexts = 3;
 
     private readonly ProblemText text = new(context);
+    private readonly ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(context.Analysis, model.Problems);
 
     private Audience Reader => context.Options.For;
 
@@ -53,7 +55,7 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
     {
         Prose mark = problem.IsEnded ? "" : Prose.Mark(problem.Level, level => PageWords.LevelFor(Reader, level)) + " ";
         return new ListItem(
-            mark + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem, quotes: true) + "." + string.Concat(text.ClinicOn(problem, model.Problems.Take(NumberOf(problem) - 1)).Select(said => " " + said))
+            mark + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem, quotes: true) + "." + string.Concat(text.ClinicOn(problem, model.Problems.Take(NumberOf(problem) - 1), said.GetValueOrDefault(problem)).Select(said => " " + said))
             + " " + Prose.Small(Prose.Link($"#{KeyOf(problem)}", PageWords.DetailsAt(NumberOf(problem)))), []);
     }
 

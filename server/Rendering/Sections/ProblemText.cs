@@ -55,9 +55,12 @@ internal sealed class ProblemText(PageContext context)
     }
 
     /// <summary>What the clinic said of it when it asked to be phoned, and the conditions that it named and that no problem before it names; nothing where it said and named nothing.</summary>
-    public IEnumerable<string> ClinicOn(Problem problem, IEnumerable<Problem> before)
+    /// <param name="problem">The problem.</param>
+    /// <param name="before">The problems before it.</param>
+    /// <param name="said">What the clinic said of it; null for nothing.</param>
+    public IEnumerable<string> ClinicOn(Problem problem, IEnumerable<Problem> before, ClinicWords? said)
     {
-        if (ClinicWords.Of(context.Analysis, problem.Topic.System) is { } said)
+        if (said is not null)
         {
             yield return PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
         }

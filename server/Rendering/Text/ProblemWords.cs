@@ -1,6 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 
 namespace HealthNotes.Rendering.Text;
@@ -62,7 +63,7 @@ internal static partial class PageWords
     public static string NoVisit => "No visit in the notes: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
-        (first is { } from && last is { } to ? $"Notes {(from.AddDays(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. No diagnosis.";
+        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. No diagnosis.";
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
