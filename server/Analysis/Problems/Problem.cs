@@ -81,6 +81,9 @@ public sealed record ValuePart(
     /// <summary>The first day of the stretch that <see cref="PerMonth"/> is worked out from.</summary>
     public DateOnly? RateSince { get; init; }
 
+    /// <summary>Of a score that is now what it was first: the first day of readings that are all the same; else null.</summary>
+    public DateOnly? SameSince { get; init; }
+
     /// <summary>The range that the clinic calls usual, where <see cref="Clinic"/> is a limit; else null.</summary>
     public ClinicRange? Usual { get; init; }
 }
@@ -97,7 +100,7 @@ public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateO
     /// <summary>What happened in the period, a line each, in order; empty for a part that was looked at.</summary>
     public ImmutableArray<Noted> Events { get; init; } = [];
 
-    /// <summary>The days on which the same happened in the year before the period, in order.</summary>
+    /// <summary>The days in the two years before on which the same was written, in order: of what happened before the period, of a look before <see cref="First"/>.</summary>
     public ImmutableArray<DateOnly> Before { get; init; } = [];
 
     /// <summary>Of the days from the first to the last on which the part was looked at, how many have it; both 0 for what happened. <c>else ok</c> is a look at what its check does not name.</summary>

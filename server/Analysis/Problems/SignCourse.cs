@@ -14,8 +14,8 @@ internal static class SignCourse
     /// <summary>Words that say how much of a sign there is.</summary>
     private static readonly string[] Degrees = ["worse", "better", "sudden", "severe", "mild"];
 
-    /// <summary>What happened so many days before the period is named beside it (common practice, no source).</summary>
-    private const int BeforeDays = 365;
+    /// <summary>What was written so many days before is named beside it, as far back as the charts go (common practice, no source).</summary>
+    private const int BeforeDays = 730;
 
     /// <summary>One part for each word and place of these findings.</summary>
     public static IEnumerable<SignPart> Of(NoteAnalysis analysis, IReadOnlyList<(NoteFinding Finding, NoteItem Item)> signs)
@@ -53,6 +53,7 @@ internal static class SignCourse
                 yield return new SignPart(lines[0].item, [.. together.Where(word => word.Length > 0)], first, last, KnownSince(first), ended)
                 {
                     Lines = [.. (with.Length > 0 ? with : noted).Select(look => look.Line)],
+                    Before = [.. looks.Where(look => look.Day < first && look.Day >= last.Plus(-BeforeDays) && WordsOf(analysis, null, look.Item).Any(together.Contains)).Select(look => look.Day).Distinct()],
                     Looks = (with.DistinctBy(look => look.Day).Count(), LooksBetween(analysis.Record, looks, first, last)),
                 };
             }

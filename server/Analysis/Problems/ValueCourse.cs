@@ -59,6 +59,7 @@ public static class ValueCourse
             clinic is null ? record.NormalFor(Reading(now)) : null, clinic, found)
         {
             RateSince = rate?.Since,
+            SameSince = course.Key.Word is "bcs" or "mcs" ? days.Reverse().TakeWhile(day => day.Value == now.Value && day.Bound == now.Bound).Last().Day : null,
             Usual = besides,
             Lines = [.. course.Lines.Select(line => line.Line)],
         };

@@ -25,7 +25,7 @@ internal sealed record PageModel(
     /// <summary>The places of the problems that are shown: the first ones, and further ones that are a reason to phone.</summary>
     public IEnumerable<int> Shown { get; } = [.. Enumerable.Range(0, Problems.Length).Where(index => index < PageLimits.Problems || (Problems[index].Level >= FindingLevel.Call && index < PageLimits.AllProblems))];
 
-    /// <summary>The lumps and nodes that ended before the period, so that nobody looks for a number that is not shown.</summary>
+    /// <summary>The lumps, wounds and nodes that ended before the period, so that nobody looks for a number that is not shown.</summary>
     public IReadOnlyList<string> Gone { get; init; } = [];
 
     /// <summary>Builds the model of a page.</summary>

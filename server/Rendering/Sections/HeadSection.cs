@@ -196,7 +196,11 @@ internal sealed class HeadSection
         DueItem[] open = [.. Open()];
         foreach ((int line, NoteItem item) in context.Analysis.Record.Period.Visit?.Items ?? [])
         {
-            if (item is Act)
+            if (item is TextTask { Word.Word: "done" } done)
+            {
+                yield return new HeadItem(NoteText.Field(done.Text.Text));
+            }
+            else if (item is Act)
             {
                 string what = $"{Analysis.Rules.Wording.NameOf(item.Word.Word).ToLowerInvariant()} {NoteText.Field(item.Name?.Text ?? "")}".TrimEnd();
                 DateOnly? until = Array.Find(open, due => due.Line == line)?.On;

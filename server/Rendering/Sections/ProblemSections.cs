@@ -10,7 +10,7 @@ namespace HealthNotes.Rendering.Sections;
 /// <summary>The questions, the problems, and what was measured and looked at without a finding.</summary>
 internal sealed class ProblemSections(PageContext context, PageModel model)
 {
-    private const int MostTexts = 3;
+    private const int MostTexts = 4;
 
     private readonly ProblemText text = new(context);
     private readonly ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(context.Analysis, model.Problems);
@@ -42,7 +42,7 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
             Block.Paragraph(ended.Length == 0 ? "" : Prose.Strong(PageWords.Ended + ":")),
             Block.List(ended.Select(Item)),
             Block.Paragraph(Prose.Join("; ", AlsoNoted()) is { IsEmpty: false } noted ? Prose.Strong(PageWords.AlsoNoted + ":") + " " + noted : ""),
-            Block.List(text.ToldApart().Take(MostTexts).Select(told => Prose.Strong($"{PageWords.OwnerWrites}, {told.Day}:") + $" \u201C{told.Words}\u201D")),
+            Block.List(text.ToldApart().Take(MostTexts).Select(told => Prose.Strong($"{told.Label}, {told.Day}:") + $" \u201C{told.Words}\u201D")),
             Block.Paragraph(unread == 0 ? "" : PageWords.CouldNotBeRead(unread)))!;
     }
 

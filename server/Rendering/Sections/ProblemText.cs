@@ -48,7 +48,7 @@ internal sealed class ProblemText(PageContext context)
                 ? Of(sign, problem.Topic.Title, again: at > 0 && problem.Parts[at - 1] is SignPart { Item: var before } && CourseKey.Of(before) == CourseKey.Of(sign.Item)) : Of(part, problem);
             (string day, string own) = quotes && quoted < MostQuotes && text.Length > 0 ? OwnWordsOf(problem, part) : ("", "");
             quoted += own.Length > 0 ? 1 : 0;
-            parts.AddRange(text.Length == 0 ? [] : [own.Length == 0 ? text : text.EndsWith($"({day})", StringComparison.Ordinal) ? text[..^1] + $": {own})" : $"{text} ({day}: {own})"]);
+            parts.AddRange(text.Length == 0 ? [] : [own.Length == 0 ? text : text.EndsWith($"({day})", StringComparison.Ordinal) ? text[..^1] + $": {own})" : part is SignPart && text.EndsWith(')') ? text[..^1] + $", {day}: {own})" : $"{text} ({day}: {own})"]);
         }
 
         return string.Join("; ", parts);
@@ -81,9 +81,11 @@ internal sealed class ProblemText(PageContext context)
         }
     }
 
-    /// <summary>What the owner wrote of no single line in the last check and after it, each with its day.</summary>
-    public IEnumerable<(string Day, string Words)> ToldApart() => context.Period.Current.Where(entry => entry.Entry.Head.Kind != "visit" && !(entry.Day < context.Period.Check?.Day))
-        .SelectMany(entry => entry.Entry.Texts.Where(text => text.BelongsTo is null).Select(text => (entry.Day is { } day ? On(day) : PageWords.NoDay, Clipped(text.Markdown.ReplaceLineEndings(" "), ApartLength))));
+    /// <summary>What the owner wrote of no single line in the last check and after it, and what was done, each with its day.</summary>
+    public IEnumerable<(string Label, string Day, string Words)> ToldApart() => context.Period.Current.Where(entry => entry.Entry.Head.Kind != "visit" && !(entry.Day < context.Period.Check?.Day))
+        .SelectMany(entry => entry.Entry.Texts.Where(text => text.BelongsTo is null).Select(text => (PageWords.OwnerWrites, text.Markdown.ReplaceLineEndings(" ")))
+            .Concat(entry.Entry.Items.Select(item => item.Value).OfType<TextTask>().Where(task => task.Word.Word == "done").Select(done => (PageWords.OwnerDid, done.Text.Text)))
+            .Select(told => (told.Item1, entry.Day is { } day ? On(day) : PageWords.NoDay, Clipped(told.Item2, ApartLength))));
 
     /// <summary>The latest words of the owner below a line of this part, and the day of that line; a line that is the last of another part belongs there.</summary>
     private (string Day, string Words) OwnWordsOf(Problem problem, ProblemPart part)
@@ -114,7 +116,7 @@ internal sealed class ProblemText(PageContext context)
         List<string> told = [];
         bool same = value.From is { } earliest && (value.AtVisit is null || Bare(value.AtVisit.Value) == Bare(earliest.Value)) && Bare(earliest.Value) == Bare(value.Now.Value);
         bool sinceVisit = value.AtVisit is { } atVisit && value.From is not null && Bare(atVisit.Value) == Bare(value.Now.Value);
-        string[] steps = same ? [PageWords.Unchanged(Show(value.Now.Value), On(value.From!.Day), On(value.Now.Day))] :
+        string[] steps = same ? [value.SameSince < value.From!.Day ? PageWords.SameSince(Show(value.Now.Value), On(value.SameSince.Value), On(value.Now.Day)) : PageWords.Unchanged(Show(value.Now.Value), On(value.From.Day), On(value.Now.Day))] :
         [
             value.From is { } from ? $"{Bare(from.Value)} ({On(from.Day)})" : "",
             value.AtVisit is { } visit && !sinceVisit ? $"{Bare(visit.Value)} ({(visit.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(visit.Day))})" : "",
@@ -157,13 +159,14 @@ internal sealed class ProblemText(PageContext context)
         string place = SiteWords.Of(sign.Item.Site, sign.Item.Tag);
         string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : PageWords.PartAt(name, place, SiteWords.IsSideOnly(sign.Item.Site));
         string when = !sign.Events.IsEmpty ? Happened(sign) : sign.Looks.Of > sign.Looks.With ? PageWords.OnSomeLooks(sign.Looks.With, sign.Looks.Of, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
-        string[] more = [when, sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
+        string before = sign.Before.IsEmpty ? "" : sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDays(sign.Before.Length, On(sign.Before[0]), On(sign.Before[^1]));
+        string[] more = [when, before.Length == 0 ? "" : sign.Events.IsEmpty ? PageWords.EarlierOn(before) : PageWords.BeforeThat(context.Analysis.Record.Period, before), sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
         string amount = sign.Events is [{ Item: CareEvent care }] && (care.Duration ?? care.Distance) is { } extent ? $"{extent.Value:0.##} {extent.Unit.Word}" : "";
         string words = string.Join(", ", sign.Words.Append(amount).Where(word => word.Length > 0));
         return $"{part}{(part.Length > 0 && words.Length > 0 ? ": " : "")}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";
     }
 
-    /// <summary>How often and when it happened: a count only of what is counted, with its time where it was once; and when it did before.</summary>
+    /// <summary>How often and when it happened: a count only of what is counted, with its time where it was once.</summary>
     private string Happened(SignPart sign)
     {
         int times = sign.Events.Sum(CareWords.Times);
@@ -171,8 +174,7 @@ internal sealed class ProblemText(PageContext context)
         bool isCounted = times > 0 && (times > sign.Events.Length || sign.Item.Word.Word is "vomit" or "cough" or "sneeze" or "seizure");
         string when = isCounted ? PageWords.TimesOnDays(times, days.Length, On(days[^1])) : days.Length <= DaysNamed ? string.Join(", ", days.Select(On)) : PageWords.OnDays(days.Length, On(days[0]), On(days[^1]));
         string at = sign.Item.Word.Word is "mood" or "seizure" && sign.Events is [{ Time: { } time, Item.Head.Time: not null }] ? $" {time:HH:mm}" : "";
-        string before = sign.Before.IsEmpty ? "" : PageWords.BeforeThat(context.Analysis.Record.Period, sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDaysSince(sign.Before.Length, On(sign.Before[0])));
-        return $"{when}{at}{(before.Length == 0 ? "" : ", " + before)}";
+        return when + at;
     }
 
     private string Of(ProblemPart part, Problem problem) => part switch

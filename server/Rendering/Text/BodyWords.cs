@@ -12,6 +12,8 @@ internal static partial class PageWords
     public const string RightSide = "its right";
     public const string Sampled = "sampled";
 
+    public static string LikeA(string thing) => $"like {(thing[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an" : "a")} {thing}";
+
     public static string NameOf(Species species, BodyView view)
     {
         string animal = species == Species.Cat ? "cat" : "dog";

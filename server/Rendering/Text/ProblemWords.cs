@@ -31,6 +31,7 @@ internal static partial class PageWords
     public const string NoClearChange = "no clear change in size";
     public const string NewToClinic = "not yet seen by the clinic";
     public const string OwnerWrites = "The owner writes";
+    public const string OwnerDid = "Done";
     public const string KnownToClinic = "known to the clinic";
 
     public static string SeenAtClinic(string day) => $"seen at the clinic {day}";
@@ -73,6 +74,8 @@ internal static partial class PageWords
         : "There is nothing to compare yet. This does not mean that the pet is healthy.";
 
     public static string Unchanged(string value, string from, string to) => $"{value} ({from} and {to})";
+
+    public static string SameSince(string value, string since, string last) => $"{value} (since {since}, last {last})";
 
     public static string PercentIn(decimal percent, int days) => $"{Signed(percent)} % in {Span(days)}";
 
@@ -118,7 +121,7 @@ internal static partial class PageWords
 
     public static string OnDays(int days, string first, string last) => $"on {Count(days, "day")}, {first} to {last}";
 
-    public static string OnDaysSince(int days, string first) => $"on {Count(days, "day")} since {first}";
+    public static string EarlierOn(string days) => $"earlier {days}";
 
     /// <summary>When the same was written before the period.</summary>
     public static string BeforeThat(CurrentPeriod period, string days) => $"{(period.Start == PeriodStart.Visit ? "before the visit" : "before that")} {days}";

@@ -69,7 +69,7 @@ public class PageContentTests
     {
         string body = page.Section("body") + page.Section("problems");
         Assert.Contains("10 mm (4 Sep) → 12 × 9 mm (4 Oct), no clear change in size, soft, moves, sampled 4 Sep", body, StringComparison.Ordinal);
-        Assert.Contains("about 8.5 mm (7 to 10), like pea (4 Oct), firm, first noted 4 Oct", body, StringComparison.Ordinal);
+        Assert.Contains("about 8.5 mm (7 to 10), like a pea (4 Oct), firm, first noted 4 Oct", body, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -171,7 +171,7 @@ public class PageContentTests
     /// <summary>A look at both sides takes in each; and what the clinic saw before is not what there is now.</summary>
     [Theory]
     [InlineData("", "left ear: wax (since 1 Aug, last 1 Oct)")]
-    [InlineData("2026-09-01 check\n  ear both clean\n", "left ear: wax (1 Oct)")]
+    [InlineData("2026-09-01 check\n  ear both clean\n", "left ear: wax (1 Oct, earlier 1 Aug)")]
     [InlineData("2026-09-01 check\n  ear R clean\n", "left ear: wax (since 1 Aug, last 1 Oct)")]
     public void A_sign_is_there_since_the_last_look_without_it(string between, string told) =>
         Assert.Contains(told, Pages.With("pet A\nspecies dog\n2026-08-01 check\n  ear L wax\n" + between + "2026-10-01 check\n  ear L wax\n", PageOptions.Default).Section("problems"), StringComparison.Ordinal);

@@ -187,7 +187,9 @@ public partial class RandomPageTests
             int with = checks.Count(check => check.Look >= 3 && check.Day >= since);
             int of = checks.Count(check => check.Look >= 1 && check.Day >= since);
             string On(DateOnly day) => day.ToString(day.Year == last.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture);
-            Assert.Contains("left ear: wax (" + (of > with ? $"on {with} of {of} examinations since {On(since)}, last {On(last)}" : since == last ? On(last) : $"since {On(since)}, last {On(last)}") + ")", Page(note, last).Section("problems"), StringComparison.Ordinal);
+            string[] earlier = [.. checks.Where(check => check.Look >= 3 && check.Day < since).Select(check => On(check.Day))];
+            string before = earlier.Length == 0 ? "" : ", earlier " + (earlier.Length <= 3 ? string.Join(", ", earlier) : $"on {earlier.Length} days, {earlier[0]} to {earlier[^1]}");
+            Assert.Contains("left ear: wax (" + (of > with ? $"on {with} of {of} examinations since {On(since)}, last {On(last)}" : since == last ? On(last) : $"since {On(since)}, last {On(last)}") + before + ")", Page(note, last).Section("problems"), StringComparison.Ordinal);
         },
         iter: 200, threads: 1);
 
