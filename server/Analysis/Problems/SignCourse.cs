@@ -4,7 +4,6 @@ using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
-using HealthNotes.Record;
 
 namespace HealthNotes.Analysis.Problems;
 
