@@ -19,6 +19,7 @@ internal static class SignCourse
     /// <summary>One part for each word and place of these findings.</summary>
     public static IEnumerable<SignPart> Of(NoteAnalysis analysis, IReadOnlyList<(NoteFinding Finding, NoteItem Item)> signs)
     {
+        DateOnly[] restOk = [.. analysis.Record.Entries.Where(entry => entry.Entry.Items.Any(item => item.Value is RestOk)).Select(entry => entry.Day).OfType<DateOnly>()];
         foreach (IGrouping<(int Order, CourseKey Key), (NoteFinding Finding, NoteItem Item)> same in signs.GroupBy(sign => (Order: ProblemTopic.PlaceOf(sign.Item.Word.Word), Key: CourseKey.Of(sign.Item))).OrderBy(group => group.Key.Order).ThenBy(group => group.Key.Key.Detail, StringComparer.Ordinal))
         {
             (NoteFinding finding, NoteItem item)[] lines = [.. same.Reverse()];
@@ -53,7 +54,7 @@ internal static class SignCourse
                 {
                     Lines = [.. (with.Length > 0 ? with : noted).Select(look => look.Line)],
                     Before = [.. looks.Where(look => look.Day < first && look.Day >= last.Plus(-BeforeDays) && WordsOf(analysis, null, look.Item).Any(together.Contains)).Select(look => look.Day).Distinct()],
-                    Looks = (with.DistinctBy(look => look.Day).Count(), LooksBetween(analysis.Record, looks, first, last)),
+                    Looks = (with.DistinctBy(look => look.Day).Count(), LooksBetween(restOk, looks, first, last)),
                 };
             }
         }
@@ -121,8 +122,8 @@ internal static class SignCourse
     }
 
     /// <summary>The days from one to another on which the part was looked at: by name, or by <c>else ok</c> in a check that does not name it.</summary>
-    private static int LooksBetween(Record.PetRecord record, Noted[] looks, DateOnly first, DateOnly last) =>
-        looks.Select(look => look.Day).Concat(record.Entries.Where(entry => entry.Entry.Items.Any(item => item.Value is RestOk)).Select(entry => entry.Day).OfType<DateOnly>()).Where(day => day >= first && day <= last).Distinct().Count();
+    private static int LooksBetween(DateOnly[] restOk, Noted[] looks, DateOnly first, DateOnly last) =>
+        looks.Select(look => look.Day).Concat(restOk).Where(day => day >= first && day <= last).Distinct().Count();
 
     /// <summary>True where the clinic saw it since it began, expects it or knows of it: the finding was made at a visit, or rests on a line of one, or on a fact that it gave.</summary>
     private static bool IsKnown(NoteAnalysis analysis, NoteFinding finding, NoteItem item, DateOnly since) =>

@@ -82,7 +82,7 @@ internal sealed class ProblemText(PageContext context)
     /// <summary>What the owner wrote of no single line in the last check and after it, and what was done, each with its day.</summary>
     public IEnumerable<(string Label, string Day, string Words)> ToldApart() => context.Period.Current.Where(entry => entry.Entry.Head.Kind != "visit" && !(entry.Day < context.Period.Check?.Day))
         .SelectMany(entry => entry.Entry.Texts.Where(text => text.BelongsTo is null).Select(text => (PageWords.OwnerWrites, text.Markdown.ReplaceLineEndings(" ")))
-            .Concat(entry.Entry.Items.Select(item => item.Value).OfType<TextTask>().Where(task => task.Word.Word == "done").Select(done => (PageWords.OwnerDid, done.Text.Text)))
+            .Concat(entry.Entry.Items.Select(item => item.Value).OfType<TextTask>().Where(task => task.Word.Word == "done" && context.Options.For != Audience.Share).Select(done => (PageWords.OwnerDid, done.Text.Text)))
             .Select(told => (told.Item1, entry.Day is { } day ? On(day) : PageWords.NoDay, Clipped(told.Item2, ApartLength))));
 
     /// <summary>The latest words of the owner below a line of this part, and the day of that line; a line that is the last of another part belongs there.</summary>

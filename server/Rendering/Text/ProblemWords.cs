@@ -105,7 +105,7 @@ internal static partial class PageWords
 
     /// <summary>How many readings of the period, how many of them in a row up to the last, and since when.</summary>
     public static string SomeOf(int past, int of, int inARow, string since) =>
-        past == of && of > 1 ? of == 2 ? "in both readings" : $"in all {of:N0} readings" : $"in {past:N0} of {Count(of, "reading")}{(inARow > 1 ? $", the last {inARow:N0} in a row (since {since})" : "")}";
+        past == 1 && of == 1 ? "in the only reading" : past == of && of > 1 ? of == 2 ? "in both readings" : $"in all {of:N0} readings" : $"in {past:N0} of {Count(of, "reading")}{(inARow > 1 ? $", the last {inARow:N0} in a row (since {since})" : "")}";
 
     public static string AllSince(string day) => $"at each reading since {day}";
 
@@ -175,7 +175,7 @@ internal static partial class PageWords
     /// <summary>What was ordered, the day it was done, and the day it was ordered for, where it was done later.</summary>
     public static string DoneOn(string what, string day, string? dueOn) => $"{what}: {IsDone} {day}{(dueOn is null ? "" : $" (due {dueOn})")}";
 
-    public const string GivenLabel = "Done then";
+    public const string GivenLabel = "At the visit";
 
     public static string ValidUntil(string what, string? until) => until is null ? what : $"{what} (valid until {until})";
 

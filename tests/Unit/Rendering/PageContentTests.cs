@@ -42,7 +42,7 @@ public class PageContentTests
     [Fact]
     public void A_problem_has_its_lines_and_sources_in_the_appendix()
     {
-        Assert.Contains("asleep 36 a minute (4 Oct), ±4, above the clinic's limit of 32 (set 20 Jan) in 1 of 1 reading", page.Section("problems"), StringComparison.Ordinal);
+        Assert.Contains("asleep 36 a minute (4 Oct), ±4, above the clinic's limit of 32 (set 20 Jan) in the only reading", page.Section("problems"), StringComparison.Ordinal);
         Assert.Contains("rr 9/15s asleep", page.Section("lines"), StringComparison.Ordinal);
         Assert.Contains("the line drawn for this pet", page.Section("sources"), StringComparison.Ordinal);
     }
@@ -206,7 +206,7 @@ public class PageContentTests
 
     [Fact]
     public void A_vaccine_of_the_visit_was_given_and_is_no_order() =>
-        Assert.Contains("Done then: vaccine rabies (valid until 1 Sep 2027)", Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  vaccine rabies for 1y\n").Section("pet"), StringComparison.Ordinal);
+        Assert.Contains("At the visit: vaccine rabies (valid until 1 Sep 2027)", Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  vaccine rabies for 1y\n").Section("pet"), StringComparison.Ordinal);
 
     [Fact]
     public void A_lump_that_is_gone_keeps_its_number_in_sight() =>
@@ -223,6 +223,16 @@ public class PageContentTests
     {
         string problems = Pages.Document($"pet A\nspecies dog\n2026-10-01 log\n  ate {first}\n2026-10-02 log\n  ate {second}\n2026-10-03 log\n  ate {third}\n  stool soft 1x\n").Section("problems");
         Assert.Equal(told is not null, problems.Contains(told ?? "some food left", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(Audience.Vet, true)]
+    [InlineData(Audience.Share, false)]
+    public void What_was_done_and_what_stands_under_no_line_are_told_with_their_day(Audience reader, bool told)
+    {
+        string problems = Pages.With("pet A\nspecies dog\n2026-09-01 visit\n  weight 20kg\n2026-10-01 check\n  alert bright\n\n  > Only slower.\n2026-10-02 log\n  done rang the clinic\n", new PageOptions { For = reader }).Section("problems");
+        Assert.Contains("The owner writes, 1 Oct: “Only slower.”", problems, StringComparison.Ordinal);
+        Assert.Equal(told, problems.Contains("Done, 2 Oct: “rang the clinic”", StringComparison.Ordinal));
     }
 
     [Fact]
