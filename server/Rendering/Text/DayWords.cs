@@ -79,8 +79,9 @@ internal static partial class PageWords
     /// <summary>How much of a meal: <c>all</c>, <c>none</c>, or the part as it was written.</summary>
     public static string PartEaten(Portion meal) => meal.Part == meal.Whole ? "all" : meal.Part == 0 ? NoneSeen : ValuePrinter.Print(meal);
 
-    /// <summary>The meals of a day, each by itself: <c>2 meals: 3/4, 1/2 slow</c>.</summary>
-    public static string Meals(IReadOnlyList<string> meals) => $"{Count(meals.Count, "meal")}: {(meals.Count > 1 && meals.Distinct().Count() == 1 ? $"{meals[0]} each time" : string.Join(", ", meals))}";
+    /// <summary>The meals of a day, each by itself: <c>2 meals: 3/4, 1/2 slow</c>; those that went alike together: <c>2 meals: 1/2 each</c>.</summary>
+    public static string Meals(IReadOnlyList<string> meals) =>
+        $"{Count(meals.Count, "meal")}: {(meals.Distinct().Count() > 1 ? string.Join(", ", meals) : meals[0] + (meals.Count > 1 && char.IsAsciiDigit(meals[0][0]) ? " each" : ""))}";
 
     public static string Eating(string how) => $"eating {how}";
 

@@ -271,7 +271,7 @@ public partial class RandomPageTests
             Assert.Equal(drawn.Length, rows.Length);
             for (int at = 0; at < drawn.Length; at++)
             {
-                string eaten = drawn[at].Length > 1 && drawn[at].Distinct().Count() == 1 ? $"{parts[drawn[at][0]]} each time" : string.Join(", ", drawn[at].Select(meal => parts[meal]));
+                string eaten = drawn[at].Length > 1 && drawn[at].Distinct().Count() == 1 ? parts[drawn[at][0]] + (drawn[at][0] is 1 or 2 ? " each" : "") : string.Join(", ", drawn[at].Select(meal => parts[meal]));
                 Assert.Equal($"{start.AddDays(2 * at):d MMM} | {drawn[at].Length} {(drawn[at].Length == 1 ? "meal" : "meals")}: {eaten}", rows[at]);
             }
         },
