@@ -16,6 +16,12 @@ internal delegate Task<Action<Utf8JsonWriter>> RouteAction(JsonElement parameter
 /// <param name="Run">What happens.</param>
 internal sealed record Route(string Method, bool IsRequest, RouteAction Run)
 {
+    /// <summary>What the server can do since it has this method.</summary>
+    public Func<ServerCapabilities, ServerCapabilities> Declare { get; private init; } = can => can;
+
+    /// <summary>The route with what it declares.</summary>
+    public Route Can(Func<ServerCapabilities, ServerCapabilities> declare) => this with { Declare = declare };
+
     /// <summary>A result that says nothing.</summary>
     public static Task<Action<Utf8JsonWriter>> Nothing { get; } = Task.FromResult<Action<Utf8JsonWriter>>(writer => writer.WriteNullValue());
 

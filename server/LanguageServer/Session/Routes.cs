@@ -8,7 +8,8 @@ using HealthNotes.LanguageServer.State;
 namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>
-/// Every message that the server knows, one line each: its name, the types of what it carries, its handler. A change runs alone, in the
+/// Every message that the server knows, one line each: its name, the types of what it carries, its handler, and what it lets the client
+/// know that the server can do. A change runs alone, in the
 /// order of the messages, and waits for nothing. A read takes the workspace as it is when its turn comes, then runs free of the others.
 /// </summary>
 internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes changes, FindingsPublisher publisher, Commands commands, ServerEvents events)
@@ -20,7 +21,7 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
 
     public IEnumerable<Route> All =>
     [
-        Request("initialize", Json.InitializeParams, Json.InitializeResult, changes.Initialize),
+        Request("initialize", Json.InitializeParams, Json.InitializeResult, given => changes.Initialize(given, All)),
         Change("initialized", Json.InitializedParams, _ => events.Ready()),
         Request("shutdown", Json.Object, Json.Object, changes.Shutdown),
         new("exit", IsRequest: false, (_, _) => { lifecycle.End(); return Route.Nothing; }),
@@ -31,36 +32,39 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
         Text("textDocument/didClose", Json.DidCloseTextDocumentParams, changes.DidClose),
         Change("workspace/didChangeConfiguration", Json.DidChangeConfigurationParams, events.SettingsChanged),
         Change("workspace/didChangeWatchedFiles", Json.DidChangeWatchedFilesParams, events.FilesChanged),
-        Change("workspace/didChangeWorkspaceFolders", Json.DidChangeWorkspaceFoldersParams, changes.DidChangeWorkspaceFolders),
+        Change("workspace/didChangeWorkspaceFolders", Json.DidChangeWorkspaceFoldersParams, changes.DidChangeWorkspaceFolders).Can(can => can with { Workspace = can.Workspace with { WorkspaceFolders = new(Supported: true, ChangeNotifications: true) } }),
         Change("window/workDoneProgress/cancel", Json.WorkDoneProgressCancelParams, events.ProgressCancelled),
-        Pull("textDocument/diagnostic", Json.DocumentDiagnosticParams, Json.DocumentDiagnosticReport, DiagnosticHandler.Report),
+        Pull("textDocument/diagnostic", Json.DocumentDiagnosticParams, Json.DocumentDiagnosticReport, DiagnosticHandler.Report).Can(can => can with { DiagnosticProvider = state.Current.Client.PullsDiagnostics ? DiagnosticHandler.Options : null }),
         Pull("workspace/diagnostic", Json.WorkspaceDiagnosticParams, Json.WorkspaceDiagnosticReport, WorkspaceDiagnosticHandler.Report),
-        Read("textDocument/completion", Json.TextDocumentPositionParams, Json.CompletionList, CompletionHandler.At),
+        Read("textDocument/completion", Json.TextDocumentPositionParams, Json.CompletionList, CompletionHandler.At).Can(can => can with { CompletionProvider = CompletionHandler.Options }),
         Read("completionItem/resolve", Json.CompletionItem, Json.CompletionItem, CompletionHandler.Resolve),
-        Read("textDocument/codeAction", Json.CodeActionParams, Json.CodeActionArray, CodeActionHandler.At),
+        Read("textDocument/codeAction", Json.CodeActionParams, Json.CodeActionArray, CodeActionHandler.At).Can(can => can with { CodeActionProvider = CodeActionHandler.Options }),
         Read("codeAction/resolve", Json.CodeAction, Json.CodeAction, CodeActionHandler.Resolve),
-        Read("textDocument/hover", Json.TextDocumentPositionParams, Json.Hover, HoverHandler.At),
-        Read("textDocument/inlayHint", Json.InlayHintParams, Json.InlayHintArray, InlayHintHandler.In),
-        Read("textDocument/codeLens", Json.TextDocumentParams, Json.CodeLensArray, CodeLensHandler.In),
-        Read("textDocument/definition", Json.TextDocumentPositionParams, Json.Location, NavigationHandler.Definition),
-        Read("textDocument/references", Json.ReferenceParams, Json.LocationArray, NavigationHandler.References),
-        Read("textDocument/documentHighlight", Json.TextDocumentPositionParams, Json.DocumentHighlightArray, NavigationHandler.Highlights),
+        Read("textDocument/hover", Json.TextDocumentPositionParams, Json.Hover, HoverHandler.At).Can(can => can with { HoverProvider = true }),
+        Read("textDocument/signatureHelp", Json.SignatureHelpParams, Json.SignatureHelp, SignatureHandler.At).Can(can => can with { SignatureHelpProvider = new([" "]) }),
+        Read("textDocument/inlayHint", Json.InlayHintParams, Json.InlayHintArray, InlayHintHandler.In).Can(can => can with { InlayHintProvider = new(ResolveProvider: false) }),
+        Read("textDocument/codeLens", Json.TextDocumentParams, Json.CodeLensArray, CodeLensHandler.In).Can(can => can with { CodeLensProvider = new(ResolveProvider: false) }),
+        Read("textDocument/definition", Json.TextDocumentPositionParams, Json.Location, NavigationHandler.Definition).Can(can => can with { DefinitionProvider = true }),
+        Read("textDocument/references", Json.ReferenceParams, Json.LocationArray, NavigationHandler.References).Can(can => can with { ReferencesProvider = true }),
+        Read("textDocument/documentHighlight", Json.TextDocumentPositionParams, Json.DocumentHighlightArray, NavigationHandler.Highlights).Can(can => can with { DocumentHighlightProvider = true }),
         Read("textDocument/prepareRename", Json.TextDocumentPositionParams, Json.PrepareRenameResult, NavigationHandler.PrepareRename),
-        Read("textDocument/rename", Json.RenameParams, Json.WorkspaceEdit, NavigationHandler.Rename),
-        Read("textDocument/documentSymbol", Json.TextDocumentParams, Json.DocumentSymbolArray, SymbolHandler.Outline),
-        Read("workspace/symbol", Json.WorkspaceSymbolParams, Json.SymbolInformationArray, (now, wanted, stop) => SymbolHandler.Find(now, wanted, NoteFiles.NotOpen(now), stop)),
-        Read("textDocument/foldingRange", Json.TextDocumentParams, Json.FoldingRangeArray, SymbolHandler.Folding),
-        Read("textDocument/selectionRange", Json.SelectionRangeParams, Json.SelectionRangeArray, SymbolHandler.Selections),
-        Read("textDocument/formatting", Json.DocumentFormattingParams, Json.TextEditArray, FormattingHandler.Whole),
-        Read("textDocument/rangeFormatting", Json.DocumentRangeFormattingParams, Json.TextEditArray, FormattingHandler.InRange),
-        Read("textDocument/onTypeFormatting", Json.DocumentOnTypeFormattingParams, Json.TextEditArray, FormattingHandler.OnType),
-        Read("textDocument/semanticTokens/full", Json.TextDocumentParams, Json.SemanticTokens, tokens.Full),
+        Read("textDocument/rename", Json.RenameParams, Json.WorkspaceEdit, NavigationHandler.Rename).Can(can => can with { RenameProvider = new(PrepareProvider: true) }),
+        Read("textDocument/documentSymbol", Json.TextDocumentParams, Json.DocumentSymbolArray, SymbolHandler.Outline).Can(can => can with { DocumentSymbolProvider = true }),
+        Read("workspace/symbol", Json.WorkspaceSymbolParams, Json.SymbolInformationArray, (now, wanted, stop) => SymbolHandler.Find(now, wanted, NoteFiles.NotOpen(now), stop)).Can(can => can with { WorkspaceSymbolProvider = true }),
+        Read("textDocument/foldingRange", Json.TextDocumentParams, Json.FoldingRangeArray, SymbolHandler.Folding).Can(can => can with { FoldingRangeProvider = true }),
+        Read("textDocument/selectionRange", Json.SelectionRangeParams, Json.SelectionRangeArray, SymbolHandler.Selections).Can(can => can with { SelectionRangeProvider = true }),
+        Read("textDocument/formatting", Json.DocumentFormattingParams, Json.TextEditArray, FormattingHandler.Whole).Can(can => can with { DocumentFormattingProvider = true }),
+        Read("textDocument/rangeFormatting", Json.DocumentRangeFormattingParams, Json.TextEditArray, FormattingHandler.InRange).Can(can => can with { DocumentRangeFormattingProvider = true }),
+        Read("textDocument/onTypeFormatting", Json.DocumentOnTypeFormattingParams, Json.TextEditArray, FormattingHandler.OnType).Can(can => can with { DocumentOnTypeFormattingProvider = FormattingHandler.OnTypeOptions }),
+        Read("textDocument/semanticTokens/full", Json.TextDocumentParams, Json.SemanticTokens, tokens.Full).Can(can => can with { SemanticTokensProvider = TokenHandler.Options }),
         Read("textDocument/semanticTokens/full/delta", Json.SemanticTokensDeltaParams, Json.SemanticTokens, tokens.Delta),
         Read("textDocument/semanticTokens/range", Json.SemanticTokensRangeParams, Json.SemanticTokens, TokenHandler.InRange),
-        Read("textDocument/documentLink", Json.TextDocumentParams, Json.DocumentLinkArray, DocumentLinkHandler.In),
+        Read("textDocument/documentLink", Json.TextDocumentParams, Json.DocumentLinkArray, DocumentLinkHandler.In).Can(can => can with { DocumentLinkProvider = new(ResolveProvider: false) }),
+        Read("workspace/willRenameFiles", Json.RenameFilesParams, Json.WorkspaceEdit, (now, wanted, stop) => FileRenameHandler.Follow(now, wanted, NoteFiles.NotOpen(now), stop)).Can(FileRenameHandler.Declare),
+        Read("workspace/textDocumentContent", Json.TextDocumentContentParams, Json.TextDocumentContentResult, TextContentHandler.Of).Can(TextContentHandler.Declare),
         Read(PageHandler.Method, Json.PageParams, Json.PageResult, pages.Of),
         Read(CheckHandler.Method, Json.TextDocumentParams, Json.CheckStepsResult, CheckHandler.StepsOf),
-        ReadAsync("workspace/executeCommand", Json.ExecuteCommandParams, Json.String, commands.RunAsync),
+        ReadAsync("workspace/executeCommand", Json.ExecuteCommandParams, Json.String, commands.RunAsync).Can(can => can with { ExecuteCommandProvider = new(CommandNames.All) }),
     ];
 
     /// <summary>A request that changes something, answered before the next message is looked at.</summary>
