@@ -223,6 +223,20 @@ public class NavigationTests
         }
     }
 
+    /// <summary>Our own request: the words are those of the page.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public Task What_is_due(bool open) => Session.RunAsync(Profiles.Sparse, async session =>
+    {
+        const string text = "pet Marlow\nspecies dog\n2026-11-23 log\n  due booster 2027-02-28\n  recheck ear L in 1d\n";
+        string uri = open ? session.Open(text).Uri : "file:///not-open.hnote";
+        JsonArray due = (await session.Client.AskAsync("healthNotes/due", open ? new { uri } : new { uri, text }))!["due"]!.AsArray();
+        Assert.Equal([4, 3], due.Select(one => (int)one!["line"]!).Where(line => line > 2)); // overdue first
+        Assert.Contains(due, one => (string?)one!["what"] == "booster" && ((string)one["when"]!).Contains("28 Feb", StringComparison.Ordinal));
+        Assert.Null(await session.Client.AskAsync("healthNotes/due", new { uri = "file:///not-open.hnote" }));
+    });
+
     /// <summary>Our own request beside the specification: the page of the text as it stands, with nothing written to disk.</summary>
     [Fact]
     public Task The_page_of_the_note_as_it_stands() => Session.RunAsync(Profiles.Sparse, async session =>

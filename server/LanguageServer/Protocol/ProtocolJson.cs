@@ -79,6 +79,8 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(RenameFilesParams))]
 [JsonSerializable(typeof(PageParams))]
 [JsonSerializable(typeof(PageResult))]
+[JsonSerializable(typeof(DueParams))]
+[JsonSerializable(typeof(DueResult))]
 [JsonSerializable(typeof(CheckStepsResult))]
 [JsonSerializable(typeof(JsonElement[]))]
 [JsonSerializable(typeof(object))]

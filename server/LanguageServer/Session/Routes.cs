@@ -63,6 +63,7 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
         Read("workspace/willRenameFiles", Json.RenameFilesParams, Json.WorkspaceEdit, (now, wanted, stop) => FileRenameHandler.Follow(now, wanted, NoteFiles.NotOpen(now), stop)).Can(FileRenameHandler.Declare),
         Read("workspace/textDocumentContent", Json.TextDocumentContentParams, Json.TextDocumentContentResult, TextContentHandler.Of).Can(TextContentHandler.Declare),
         Read(PageHandler.Method, Json.PageParams, Json.PageResult, pages.Of),
+        Read(DueHandler.Method, Json.DueParams, Json.DueResult, DueHandler.Of),
         Read(CheckHandler.Method, Json.TextDocumentParams, Json.CheckStepsResult, CheckHandler.StepsOf),
         ReadAsync("workspace/executeCommand", Json.ExecuteCommandParams, Json.String, commands.RunAsync).Can(can => can with { ExecuteCommandProvider = new(CommandNames.All) }),
     ];
