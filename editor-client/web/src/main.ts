@@ -11,7 +11,7 @@ import { dayOf, lineInto, type Insertion } from './entry.js';
 import { drawnAnew } from './photo.js';
 import { shown } from './shown.js';
 import * as store from './store.js';
-import type { ToWorker } from './worker.js';
+import type { ToServer } from './serve.js';
 import { walk, type Step } from './walk.js';
 
 const folder = '/notes/';
@@ -21,7 +21,7 @@ const day = (): string => today || dayOf(new Date());
 
 // --- the server ---
 const worker = new Worker('worker.js', { type: 'module', name: today });
-const tell = (message: ToWorker): void => worker.postMessage(message);
+const tell = (message: ToServer): void => worker.postMessage(message);
 const listeners = new Set<(message: string) => void>();
 worker.onmessage = (event: MessageEvent<string>) => listeners.forEach((listener) => listener(event.data));
 worker.onerror = () => say('The checks did not start. Your note is kept; reload the page to try again.', true);
