@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace HealthNotes.LanguageServer.Protocol;
 
@@ -84,4 +85,8 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(CheckStepsResult))]
 [JsonSerializable(typeof(JsonElement[]))]
 [JsonSerializable(typeof(object))]
-internal sealed partial class ProtocolJson : JsonSerializerContext;
+internal sealed partial class ProtocolJson : JsonSerializerContext
+{
+    /// <summary>How a type is read and written. It is worked out when it is first needed: all of them together are much of a start.</summary>
+    public static JsonTypeInfo<T> Of<T>() => (JsonTypeInfo<T>)Default.GetTypeInfo(typeof(T))!;
+}
