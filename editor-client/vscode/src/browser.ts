@@ -1,7 +1,7 @@
 import type { ExtensionContext } from 'vscode';
 import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
-import { rulesFirst, type Host } from './host.js';
+import { withRules, type Host } from './host.js';
 import { startExtension, stopExtension } from './main.js';
 
 /** Called by an editor in a browser, when a note is opened or a command is used. */
@@ -15,9 +15,9 @@ const browser = (context: ExtensionContext): Host => ({
     // a worker of this editor does not know its own address
     worker.postMessage({ framework: wasm('_framework', 'dotnet.js') });
     const files = new Map<string, vscode.Uri>();
-    return new LanguageClient('hnote', 'Health Notes', async () => worker, {
+    const client: LanguageClient = new LanguageClient('hnote', 'Health Notes', async () => worker, {
       ...options,
-      middleware: { ...options.middleware, didOpen: rulesFirst((path, bytes) => worker.postMessage({ path, bytes })) },
+      middleware: { ...options.middleware, didOpen: withRules((path, bytes) => worker.postMessage({ path, bytes }), () => client) },
       // rules are looked for beside files: a note of a remote folder counts as one
       uriConverters: {
         code2Protocol: (uri) => {
@@ -28,6 +28,7 @@ const browser = (context: ExtensionContext): Host => ({
         protocol2Code: (text) => files.get(text) ?? vscode.Uri.parse(text),
       },
     });
+    return client;
   },
   program: () => null,
   run: () => Promise.reject(new Error('no program runs in a browser')),

@@ -4,7 +4,7 @@ import * as os from 'node:os';
 import * as path from 'node:path';
 import * as vscode from 'vscode';
 import { IPCMessageReader, IPCMessageWriter, LanguageClient } from 'vscode-languageclient/node';
-import { rulesFirst, type Host } from './host.js';
+import { withRules, type Host } from './host.js';
 import { candidates } from './plain/serverPlaces.js';
 
 /** An editor on a computer: it runs the program `hnote`, or, where there is none for its system, the same server as WebAssembly. */
@@ -15,12 +15,13 @@ export const computer = (context: vscode.ExtensionContext): Host => ({
       return new LanguageClient('hnote', 'Health Notes', { command: server, args: ['lsp'] }, options);
     }
     let hand = (_path: string, _bytes: Uint8Array): void => { /* not started yet */ };
-    return new LanguageClient('hnote', 'Health Notes', async () => {
+    const client: LanguageClient = new LanguageClient('hnote', 'Health Notes', async () => {
       const child = fork(path.join(context.extensionPath, 'dist', 'wasm', 'node.mjs'), { serialization: 'advanced', execArgv: [] });
       context.subscriptions.push({ dispose: () => child.kill() });
       hand = (file, bytes) => { child.send({ path: file, bytes }); };
       return { reader: new IPCMessageReader(child), writer: new IPCMessageWriter(child) };
-    }, { ...options, middleware: { ...options.middleware, didOpen: rulesFirst((file, bytes) => hand(file, bytes)) } });
+    }, { ...options, middleware: { ...options.middleware, didOpen: withRules((file, bytes) => hand(file, bytes), () => client) } });
+    return client;
   },
   program: () => findServer(context),
   run: (program, args) => new Promise((resolve, reject) => {

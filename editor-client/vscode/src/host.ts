@@ -30,20 +30,24 @@ export async function askServer<T>(client: Client, method: string, params: objec
 
 /**
  * The server that is part of the extension as WebAssembly has no disk: the clinic's rules that lie over a note, in its folder or one
- * above it, are handed to it before the note. Without them a limit of the clinic would be missed without a word.
+ * above it, are handed to it. Without them a limit of the clinic would be missed without a word. The note itself does not wait for
+ * them: what is asked about a note that the server does not know yet has an empty answer.
  */
-export function rulesFirst(hand: (path: string, bytes: Uint8Array) => void): NonNullable<Middleware['didOpen']> {
+export function withRules(hand: (path: string, bytes: Uint8Array) => void, client: () => BaseLanguageClient): NonNullable<Middleware['didOpen']> {
   const known = new Set<string>();
   return async (note, next) => {
+    await next(note);
     for (let folder = vscode.Uri.joinPath(note.uri, '..'), up = 0; up < 16 && note.uri.scheme !== 'untitled' && !known.has(folder.toString()); folder = vscode.Uri.joinPath(folder, '..'), up++) {
       known.add(folder.toString());
       for (const [name] of await vscode.workspace.fs.readDirectory(folder).then((all) => all, () => [])) {
-        if (name.endsWith('.hnote-rules')) {
-          const file = vscode.Uri.joinPath(folder, name);
-          await vscode.workspace.fs.readFile(file).then((bytes) => hand(file.path, bytes), () => undefined);
+        const file = vscode.Uri.joinPath(folder, name);
+        const bytes = name.endsWith('.hnote-rules') ? await vscode.workspace.fs.readFile(file).then((read) => read, () => null) : null;
+        if (bytes !== null) {
+          hand(file.path, bytes);
+          // what was read without the rules is read again
+          await client().sendNotification('textDocument/didSave', { textDocument: { uri: client().code2ProtocolConverter.asUri(file) } });
         }
       }
     }
-    await next(note);
   };
 }

@@ -79,7 +79,8 @@ function clientOptions(told: (note: vscode.Uri) => void): LanguageClientOptions 
   return {
     documentSelector: [{ language }],
     synchronize: { configurationSection: 'hnote', fileEvents: vscode.workspace.createFileSystemWatcher('**/*.hnote') },
-    initializationOptions: vscode.workspace.getConfiguration('hnote'),
+    // the values alone: a message to WebAssembly is copied, and the editor's own object has functions
+    initializationOptions: JSON.parse(JSON.stringify(vscode.workspace.getConfiguration('hnote'))) as object,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     diagnosticPullOptions: { onChange: true, onTabs: true },
     middleware: findingsMiddleware(told),

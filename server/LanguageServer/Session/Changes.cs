@@ -72,7 +72,7 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
             {
                 Open = current.Open.ToImmutableDictionary(pair => pair.Key, pair => pair.Value with { Document = pair.Value.Document.Under(Uris.PathOf(pair.Key) is { } path ? rules.Over(path) : []) }),
             });
-            publisher.LookAtAll();
+            events.ReadAgain();
             return;
         }
 

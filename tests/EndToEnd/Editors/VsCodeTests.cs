@@ -35,7 +35,7 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("Capillary refill time", seen.Text("hover"), StringComparison.Ordinal);
         Assert.Equal(SampleCopy.TaggedLines, seen.Number("renamed"));
         Assert.Equal(0, seen.Number("notRenamed"));
-        Assert.Contains("appointment with the vet2026-11-27, in 2 days", seen.Text("due"), StringComparison.Ordinal);
+        Assert.Contains("appointment with the vetin 2 days, 27 Nov", seen.Text("due"), StringComparison.Ordinal);
         Assert.Equal("Marlow: check sheet", seen.Text("visit-sheet.html"));
         Assert.Equal("Marlow: visit page, 2026-11-25", seen.Text("visit-page.html"));
         Assert.Equal("Pebble: check sheet", seen.Text("firstSheet"));
