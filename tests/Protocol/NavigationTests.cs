@@ -187,6 +187,19 @@ public class NavigationTests
     public Task There_is_no_such_text(string uri) => Session.RunAsync(Profiles.Rich, async session =>
         Assert.Contains(uri, (await session.Client.RefusalAsync("workspace/textDocumentContent", new { uri })).Words, StringComparison.Ordinal));
 
+    [Fact]
+    public Task Saved_rules_are_read_again_and_the_client_is_told() => InFolderAsync(async (folder, session) =>
+    {
+        var asked = new TaskCompletionSource();
+        EditedNote note = session.Open("species dog\n2026-11-25 check\n  weight 38kg\n", UriOf(folder, "inner/a.hnote"));
+        Assert.DoesNotContain(await note.PullAsync(), shown => shown.Rule == "call-if");
+        session.Answer("workspace/diagnostic/refresh", _ => { asked.TrySetResult(); return null; });
+        await File.WriteAllTextAsync(Path.Combine(folder, "our.hnote-rules"), "call-if weight <40kg per vet 2026-01-20\n");
+        session.Client.Tell("textDocument/didSave", new { textDocument = new { uri = UriOf(folder, "our.hnote-rules") } });
+        await asked.Task.WaitAsync(TimeSpan.FromSeconds(60));
+        Assert.Contains(await note.PullAsync(), shown => shown.Rule == "call-if");
+    });
+
     private static string UriOf(string folder, string name) => new Uri(Path.GetFullPath(Path.Combine(folder, name))).AbsoluteUri;
 
     private static async Task PutAsync(string folder, Session session, string name, string text)
