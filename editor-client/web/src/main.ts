@@ -293,8 +293,14 @@ byId<HTMLInputElement>('photo-file').onchange = async (event) => {
   if (file === undefined || view === null) {
     return;
   }
+  let bytes: Uint8Array;
   try {
-    const bytes = await drawnAnew(file);
+    bytes = await drawnAnew(file);
+  } catch {
+    say('This picture can\'t be read. Try a JPEG or PNG file.');
+    return;
+  }
+  try {
     const taken = new Set((await store.pictures()).map((one) => one.name));
     let number = 1;
     while (taken.has(`${day()}-${number}.jpg`)) {
@@ -308,7 +314,7 @@ byId<HTMLInputElement>('photo-file').onchange = async (event) => {
     put(lineInto(text, head.trimEnd(), `photo ${name}`));
     say(`${name} is kept beside the note, without its place and camera.`);
   } catch {
-    say('This picture can\'t be read or kept. Try a JPEG or PNG file.');
+    say('The picture is not kept: this browser has no room left.', true);
   }
 };
 byId('photo-open').onclick = () => byId('photo-file').click();
