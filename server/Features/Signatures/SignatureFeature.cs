@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hover;
-using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 
