@@ -5,6 +5,7 @@ using CsCheck;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Rendering;
 
@@ -21,7 +22,7 @@ public partial class RandomPageTests
     public void The_loss_of_weight_is_what_the_weighings_say()
     {
         int losses = 0;
-        Weights.Sample(
+        Weights.ForAll(
         drawn =>
         {
             (decimal Weight, DateOnly Day)[] weights = [.. drawn.Steps.Select((_, index) => (Math.Round(drawn.Kilos / 10m * (1 + (drawn.Steps.Take(index + 1).Sum() / 100m)), 1), First.AddDays(30 * index)))];
@@ -50,7 +51,7 @@ public partial class RandomPageTests
                 Assert.InRange(Number(since.Groups["percent"].Value) - ((now - then) * 100 / then), -0.51m, 0.51m);
             }
         },
-        iter: 300, threads: 1);
+        iter: 300);
         Assert.InRange(losses, 20, 300);
     }
 
@@ -58,7 +59,7 @@ public partial class RandomPageTests
 
     /// <summary>A medicine once a day: given, missed, given twice, and days of which the log is silent.</summary>
     [Fact]
-    public void The_doses_are_what_the_log_says() => Doses.Sample(
+    public void The_doses_are_what_the_log_says() => Doses.ForAll(
         drawn =>
         {
             var note = new System.Text.StringBuilder("pet A\nspecies dog\nborn 2015\nmed ax 5mg every 24h from 2026-10-31\n2026-10-30 visit\n  weight 20kg\n");
@@ -87,7 +88,7 @@ public partial class RandomPageTests
             Assert.Equal(missed.Count > 0, told.Contains($"missed {(missed.Count > 0 ? $"{missed[0]:d MMM}" : "?")}", StringComparison.Ordinal));
             Assert.DoesNotContain("not logged", told, StringComparison.Ordinal);
         },
-        iter: 150, threads: 1);
+        iter: 150);
 
     private static readonly Gen<(bool IsCheck, string[] Lines)[]> Entries = Gen.Select(
         Gen.Bool,
@@ -98,7 +99,7 @@ public partial class RandomPageTests
 
     /// <summary>Whatever else is written, what is open and a reason to phone stands on the page at its level.</summary>
     [Fact]
-    public void Every_open_reason_to_phone_is_on_the_page() => Entries.Sample(
+    public void Every_open_reason_to_phone_is_on_the_page() => Entries.ForAll(
         drawn =>
         {
             string note = "pet A\nspecies dog\nborn 2015\ncall-if rr asleep >30\n2026-10-01 visit\n  weight 20kg\n"
@@ -118,7 +119,7 @@ public partial class RandomPageTests
             Assert.InRange(SixNotesTests.WordsBefore(page), 5, 60);
             Assert.Equal(open.Length == 0, page.QuerySelectorAll("ol.findings > li.call, ol.findings > li.urgent").Length == 0);
         },
-        iter: 200, threads: 1);
+        iter: 200);
 
     private static bool Near(decimal one, decimal other) => Math.Abs(one - other) <= 0.05m * other;
 

@@ -4,6 +4,7 @@ using AngleSharp.Html.Dom;
 using CsCheck;
 using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Drawing.Charts;
+using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Rendering.Drawing;
 
@@ -91,7 +92,7 @@ public class ChartTests
     /// <summary>The first count past a limit, found by counting up or down one by one.</summary>
     [Fact]
     public void The_first_count_past_a_limit_is_past_it_and_none_before_is() =>
-        Gen.Select(Gen.Int[1, 300], Gen.Int[1, 6], Gen.Bool).Sample((limit, tens, above) =>
+        Gen.Select(Gen.Int[1, 300], Gen.Int[1, 6], Gen.Bool).ForAll((limit, tens, above) =>
         {
             int seconds = tens * 10;
             int[] past = [.. Enumerable.Range(0, 400).Where(count => above ? count * 60 > limit * seconds : count * 60 < limit * seconds)];
@@ -212,7 +213,7 @@ public class ChartTests
     }
 
     [Fact]
-    public void An_axis_is_round_and_holds_every_value() => Gen.Select(Gen.Double[0, 500].Array[2, 12], Gen.Bool, Gen.Double[0, 60]).Sample((values, zero, least) =>
+    public void An_axis_is_round_and_holds_every_value() => Gen.Select(Gen.Double[0, 500].Array[2, 12], Gen.Bool, Gen.Double[0, 60]).ForAll((values, zero, least) =>
     {
         Mark[] marks = [.. values.Select((value, day) => new Mark(new DateTime(2026, 1, 1).AddDays(day), value, null, null, MarkKind.Point))];
         ValueAxis axis = ValueAxis.Of(new Chart("", "", [new Series("", marks)], [], null, "", [], zero, least, "", "", "", false));
@@ -224,7 +225,7 @@ public class ChartTests
     });
 
     [Fact]
-    public void The_time_axis_has_few_ticks_in_order() => Gen.Select(Gen.Int[0, 3_000], Gen.Int[1, 20_000]).Sample((start, days) =>
+    public void The_time_axis_has_few_ticks_in_order() => Gen.Select(Gen.Int[0, 3_000], Gen.Int[1, 20_000]).ForAll((start, days) =>
     {
         DateTime from = new DateTime(2000, 1, 1).AddDays(start);
         var axis = new TimeAxis(from, from.AddDays(days));
