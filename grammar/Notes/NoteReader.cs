@@ -5,7 +5,7 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Grammar.Notes;
 
 /// <summary>Groups lines into opening and entries. Each entry is read from its own lines and the species alone.</summary>
-internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabulary vocabulary)
+internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabulary vocabulary, bool isRules = false)
 {
     /// <summary>The index of the first head of an entry from <paramref name="from"/> on; the number of lines when there is none.</summary>
     public int NextHead(int from)
@@ -23,7 +23,7 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
     {
         Section section = Read(0, to);
         var opening = new Opening(section.Items, section.Texts, section.NotUnderstood);
-        ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(opening)];
+        ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(opening, isRules)];
         return misplaced.IsEmpty ? opening with { Problems = [.. section.Problems] }
             : new Opening(Without(section.Items, misplaced), section.Texts, Lines(section.NotUnderstood, misplaced)) { Problems = InOrder(section.Problems, misplaced) };
     }

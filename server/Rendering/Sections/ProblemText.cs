@@ -36,7 +36,7 @@ internal sealed class ProblemText(PageContext context)
     {
         string[] parts = [.. problem.Parts.Select((part, at) => part is SignPart sign
             ? Of(sign, problem.Topic.Title, again: at > 0 && problem.Parts[at - 1] is SignPart { Item: var before } && ReferenceEquals(before, sign.Item)) : Of(part, problem)).Where(text => text.Length > 0)];
-        return string.Join("; ", parts);
+        return string.Join("; ", parts.Concat(problem.Findings.Select(finding => NoteText.Field(finding.Overridden)).Where(lowered => lowered.Length > 0).Distinct()));
     }
 
     /// <summary>The owner's own words beside its lines: the latest that are written; empty when there are none.</summary>
