@@ -64,6 +64,12 @@ public sealed class RulesFiles
         return note.Under(rules, aliases.Length == 0 ? NoteVocabulary.Default : vocabularies.GetOrAdd(string.Join('\n', aliases), _ => NoteVocabulary.Default.With(aliases)));
     }
 
+    /// <summary>The text of all rules over a note; null where its own lines may add some.</summary>
+    /// <param name="path">Its file; null or a dash where it is in none.</param>
+    /// <param name="text">Its text.</param>
+    public string? TextOver(string? path, string text) => path is null or "-" || IsRules(path) || text.Contains("include", StringComparison.OrdinalIgnoreCase) ? null
+        : string.Join('\0', Over(path, Note.Read("")).Clinic.Select(rules => $"{rules.Name}\0{rules.Lines.Syntax.Print()}"));
+
     private static IEnumerable<string> Above(string path)
     {
         string home = Environment.GetFolderPath(Environment.SpecialFolder.UserProfile);
