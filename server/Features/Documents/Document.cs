@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;
 
 namespace HealthNotes.Features.Documents;

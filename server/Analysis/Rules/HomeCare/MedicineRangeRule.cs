@@ -6,7 +6,6 @@ using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
-using HealthNotes.Record.Pet;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Rules;
