@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Installs hnote from what is built here, in each of its two forms, into a folder of its own, and does the main job with it.
+# Installs hnote from what is built here, in each of its forms, into a folder of its own, and does the main job with it.
 # Nothing is fetched for hnote itself. HNOTE_NATIVE names a native program that is published already.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -18,16 +18,20 @@ try() { # the program in $1 checks, and makes the page
 
 bash editor-client/install/make-notices.sh >/dev/null
 dotnet pack server/Cli -c Release -o "$work/packages" -v q
-dotnet tool install hnote --tool-path "$work/tool" --add-source "$work/packages" --version 0.1.0 >/dev/null
-for file in LICENSE NOTICES.txt README.md; do
-  [ -s "$(find "$work/tool/.store" -name "$file" | head -1)" ] || { echo "the tool lacks $file" >&2; exit 1; }
+bash editor-client/install/make-tool.sh "$work/per-system"
+for kind in packages per-system; do
+  # outside of the project, whose packages come from one place only
+  (cd "$work" && dotnet tool install hnote --tool-path "$work/$kind-tool" --add-source "$work/$kind" --version 0.1.0 >/dev/null)
+  for file in LICENSE NOTICES.txt bom.cdx.json README.md; do
+    [ -s "$(find "$work/$kind-tool/.store" -name "$file" | head -1)" ] || { echo "the tool of $kind lacks $file" >&2; exit 1; }
+  done
+  try "$work/$kind-tool/hnote" "$kind"
 done
-try "$work/tool/hnote" tool
 
 bash editor-client/install/make-archive.sh linux-x64 >/dev/null
 tar -C "$work" -xzf out/hnote-linux-x64.tar.gz
-for file in LICENSE NOTICES.txt README.md LANGUAGE.md samples/marlow.hnote INSTALL.txt completions/hnote.bash completions/hnote.zsh completions/hnote.fish; do
+for file in LICENSE NOTICES.txt bom.cdx.json README.md LANGUAGE.md samples/marlow.hnote INSTALL.txt completions/hnote.bash completions/hnote.zsh completions/hnote.fish; do
   [ -s "$work/hnote-linux-x64/$file" ] || { echo "the archive lacks $file" >&2; exit 1; }
 done
 try "$work/hnote-linux-x64/hnote" archive
-cmp -s "$work/tool.html" "$work/archive.html" || { echo "the two make different pages" >&2; exit 1; }
+cmp -s "$work/packages.html" "$work/archive.html" && cmp -s "$work/per-system.html" "$work/archive.html" || { echo "they make different pages" >&2; exit 1; }

@@ -24,5 +24,5 @@ mkdir -p "server/$platform"
 [ -z "$native" ] || cp -R "$native/." "server/$platform/"
 find server \( -name '*.dbg' -o -name '*.pdb' -o -name '*.dSYM' -o -name '*.xml' \) -prune -exec rm -rf {} +
 cp "$top/LICENSE" LICENSE
-node notices.mjs NOTICES.txt "$top/server/Cli/obj/project.assets.json"
+node notices.mjs NOTICES.txt "$top/server/Cli/obj/project.assets.json" extension
 npx --no-install vsce package ${target[@]+"${target[@]}"} --no-dependencies --no-rewrite-relative-links --out "health-notes-$platform.vsix"

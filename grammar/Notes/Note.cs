@@ -19,16 +19,34 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
     /// <summary>The clinic's name or telephone number by the first rules that hold for this animal and have it; null when none does.</summary>
     public string? ClinicText(string word) => Clinic.Where(rules => rules.HoldsFor(Opening.Species)).Select(rules => rules.Lines.Opening.Text(word)).FirstOrDefault(text => text is not null);
 
+    /// <summary>The files that its <c>include</c> lines name, in their order.</summary>
+    public IEnumerable<string> Included => Opening.Facts.Select(fact => fact.Value).OfType<TextFact>().Where(fact => fact.Word.Word == "include").Select(fact => fact.Text.Text);
+
+    /// <summary>What could not be read in the opening, and the <c>include</c> lines whose file is not there, in line order.</summary>
+    public IEnumerable<PlacedProblem> OpeningProblems => Opening.Problems.Concat(
+        from fact in Opening.Facts
+        where fact.Value is TextFact { Word.Word: "include" } include && Clinic.Any(rules => rules.IsMissing && rules.Name == include.Text.Text)
+        let name = ((TextFact)fact.Value).Text
+        select new PlacedProblem(fact.Line, new Problem(ProblemRules.WrongValue, name.Span,
+            $"No rules file `{name.Text}` can be read in this folder or in one above it. Write its name, such as include cardiac or include rules/cardiac; a name that leads out of these folders is not followed.")))
+        .OrderBy(problem => problem.Line);
+
     /// <summary>Everything that could not be read, in line order.</summary>
-    public IEnumerable<PlacedProblem> Problems => Opening.Problems.Concat(Entries.SelectMany(entry => entry.Problems));
+    public IEnumerable<PlacedProblem> Problems => OpeningProblems.Concat(Entries.SelectMany(entry => entry.Problems));
 
     /// <summary>Reads a note. Never fails: what is not understood is kept and reported in <see cref="Problems"/>.</summary>
     public static Note Read(string text) => Read(NoteSyntax.Parse(text), NoteVocabulary.Default);
 
     /// <summary>Types the lines of a tree that is read already.</summary>
-    public static Note Read(NoteSyntax syntax, NoteVocabulary vocabulary)
+    public static Note Read(NoteSyntax syntax, NoteVocabulary vocabulary) => Read(syntax, vocabulary, isRules: false);
+
+    /// <summary>The same note under other rules of the clinic. It is read again only where they bring other spellings.</summary>
+    public Note Under(ImmutableArray<ClinicRules> clinic, NoteVocabulary vocabulary) =>
+        (ReferenceEquals(vocabulary, Syntax.Vocabulary) ? this : Read(NoteSyntax.Parse(Syntax.Print(), vocabulary), vocabulary)) with { Clinic = clinic };
+
+    internal static Note Read(NoteSyntax syntax, NoteVocabulary vocabulary, bool isRules)
     {
-        var reader = new NoteReader(syntax.Lines, vocabulary);
+        var reader = new NoteReader(syntax.Lines, vocabulary, isRules);
         int first = reader.NextHead(0);
         Opening opening = reader.ReadOpening(first);
         return new Note(syntax, opening, [.. reader.ReadEntries(first, syntax.Lines.Length, opening.Species, before: null)]);
@@ -119,7 +137,7 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
             foreach (Placed<NoteItem> item in entry.Facts)
             {
                 // a limit written outside a visit is reported as misplaced, and does not hold
-                bool holds = item.Value is not (UsualFact or CallIfFact) || entry.Head.Kind == "visit";
+                bool holds = item.Value is not (UsualFact or CallIfFact or MedicineRangeFact or MedicineStrengthFact) || entry.Head.Kind == "visit";
                 if (holds && item.Value is T wanted)
                 {
                     yield return new DatedFact<T>(item.Line, entry.Head.Date, wanted);

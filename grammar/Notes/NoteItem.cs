@@ -161,14 +161,49 @@ public sealed record UsualFact(ItemHead Head, ItemBody Body) : NoteItem(Head, Bo
     public Attribution? Per => Body.First<Attribution>();
 }
 
-/// <summary>A limit the clinic set for a vital.</summary>
+/// <summary>A limit the clinic set for a vital: past it, phone, or phone now.</summary>
 public sealed record CallIfFact(ItemHead Head, ItemBody Body) : NoteItem(Head, Body)
 {
+    internal const string Now = "phone-now-if";
+
+    /// <summary>True where a value past it cannot wait.</summary>
+    public bool IsNow => Word.Word == Now;
+
     /// <summary>The vital.</summary>
     public LineWord Vital => About!;
 
     /// <summary>The limit.</summary>
     public Limit Limit => (Limit)Value!;
+
+    /// <summary>Who said so, or null.</summary>
+    public Attribution? Per => Body.First<Attribution>();
+}
+
+/// <summary>The single doses of a medicine that the clinic orders.</summary>
+public sealed record MedicineRangeFact(ItemHead Head, ItemBody Body) : NoteItem(Head, Body)
+{
+    /// <summary>The medicine.</summary>
+    public FreeWords Medicine => Name!;
+
+    /// <summary>The smallest and the largest dose; the unit is always written.</summary>
+    public ValueRange Range => (ValueRange)Value!;
+
+    /// <summary>Who said so, or null.</summary>
+    public Attribution? Per => Body.First<Attribution>();
+}
+
+/// <summary>What one tablet of a medicine holds.</summary>
+public sealed record MedicineStrengthFact(ItemHead Head, ItemBody Body) : NoteItem(Head, Body)
+{
+    /// <summary>The medicine.</summary>
+    public FreeWords Medicine => Name!;
+}
+
+/// <summary>An urgent finding that the clinic's rules lower: <c>override urgent temp-range per Dr Vet 2026-01-20 because ...</c>.</summary>
+public sealed record OverrideFact(ItemHead Head, ItemBody Body) : NoteItem(Head, Body)
+{
+    /// <summary>The name of the finding as written, in small letters.</summary>
+    public FreeWords Rule => Name!;
 
     /// <summary>Who said so, or null.</summary>
     public Attribution? Per => Body.First<Attribution>();

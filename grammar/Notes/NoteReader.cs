@@ -5,7 +5,7 @@ using HealthNotes.Grammar.Vocabulary;
 namespace HealthNotes.Grammar.Notes;
 
 /// <summary>Groups lines into opening and entries. Each entry is read from its own lines and the species alone.</summary>
-internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabulary vocabulary)
+internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabulary vocabulary, bool isRules = false)
 {
     /// <summary>How many days before the entry above a day without its year may lie; from there on it lies behind.</summary>
     private const int LongestBack = 120;
@@ -26,7 +26,7 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
     {
         Section section = Read(0, to, null);
         var opening = new Opening(section.Items, section.Texts, section.NotUnderstood);
-        ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(opening)];
+        ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(opening, isRules)];
         return misplaced.IsEmpty ? opening with { Problems = [.. section.Problems] }
             : new Opening(Without(section.Items, misplaced), section.Texts, Lines(section.NotUnderstood, misplaced)) { Problems = InOrder(section.Problems, misplaced) };
     }

@@ -11,12 +11,14 @@ namespace HealthNotes.Grammar.Notes;
 /// </summary>
 internal static class PlacementCheck
 {
-    private static readonly string[] FactsAlsoInVisits = ["usual", "call-if"];
+    private static readonly string[] FactsAlsoInVisits = ["usual", "call-if", "phone-now-if", "med-range", "med-strength"];
     private static readonly string[] FactsAlsoInEntries = ["med", "known", "allergy", "home-check", "accept", "expect", "surgery"];
-    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "med", "phone", "home-check", "accept", "expect", "surgery"];
+    private static readonly string[] FactsMoreThanOnce = ["known", "allergy", "usual", "call-if", "phone-now-if", "med", "med-range", "med-strength", "phone", "home-check", "accept", "expect", "surgery", "include", "alias", "override-urgent"];
 
-    /// <summary>What is wrong with the places of an opening's lines.</summary>
-    public static IEnumerable<PlacedProblem> Of(Opening opening)
+    private static readonly string[] OnlyInRules = ["alias", "override-urgent"];
+
+    /// <summary>What is wrong with the places of an opening's lines, in a note or in a clinic's rules.</summary>
+    public static IEnumerable<PlacedProblem> Of(Opening opening, bool isRules)
     {
         var seen = new HashSet<string>();
         foreach (Placed<NoteItem> fact in opening.Facts)
@@ -30,6 +32,10 @@ internal static class PlacementCheck
             {
                 yield return Problem(fact, fact.Value.Head.Span, ProblemRules.Misplaced,
                     $"`{word.Word}` stands before the first entry. Write a line with its date above it, such as 2026-10-04 check.");
+            }
+            else if (!isRules && OnlyInRules.Contains(word.Word))
+            {
+                yield return Problem(fact, fact.Value.Head.Span, ProblemRules.Misplaced, $"`{word.Word}` is for several pets. Write it in a file of the clinic's rules, whose name ends in {ClinicRules.Ending}.");
             }
             else if (word.Kind == WordKind.Fact && !FactsMoreThanOnce.Contains(word.Word) && !seen.Add(word.Word))
             {

@@ -407,7 +407,7 @@ internal sealed class HeadFinder
 
     private void Cut(int from, LineWord? word, bool tight = false)
     {
-        bool loose = !tight && (word is null || !(word.Has(SlotKind.Medicine) || word.Has(SlotKind.Rule) || word.Has(SlotKind.Times) || word.Has(SlotKind.Duration)));
+        bool loose = !tight && (word is null || word.Has(SlotKind.Range) || !(word.Has(SlotKind.Medicine) || word.Has(SlotKind.Rule) || word.Has(SlotKind.Times) || word.Has(SlotKind.Duration)));
         ArraySegment<Part> parts = PartsOf(loose);
         int first = 0;
         while (first < parts.Count && parts[first].Span.Start < from)

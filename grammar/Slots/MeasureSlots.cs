@@ -223,14 +223,16 @@ internal static class MeasureSlots
     /// <summary>A range or a limit; whether its unit goes with its vital is checked at the end, since the vital may come last.</summary>
     private sealed class Range() : SlotReader(SlotKind.Range)
     {
-        public override string Hint(LineWord word) => "a range such as 16-24, or 5.1-5.3kg";
+        public override string Hint(LineWord word) => OfDoses(word) ? "a range of single doses with its unit, such as 0.5-2mg/kg" : "a range such as 16-24, or 5.1-5.3kg";
 
-        public override bool Fits(Unit unit, LineWord word) => GoesWithAny(unit, word);
+        public override bool Fits(Unit unit, LineWord word) => OfDoses(word) ? SlotTable.Fits(SlotKind.Amount, unit, word) : GoesWithAny(unit, word);
+
+        private static bool OfDoses(LineWord word) => word.Has(SlotKind.Medicine);
 
         public override object? Value(Cursor at, NumberForm form) => form is { Shape: NumberShape.Spread, Part.BoundSpan.Length: 0 } && form.First <= form.Second
             && (form.NoUnit || form.Unit is not null)
             && (form.Part.First.Unit.Length == 0 || at.Vocabulary.Units.Find(form.Part.First.Unit.In(at.Line)) == form.Unit)
-            && (at.About is not { } about || GoesWith(about, form.Unit))
+            && (at.About is not { } about || GoesWith(about, form.Unit)) && (!OfDoses(at.Word) || (form.Unit is { } unit && Fits(unit, at.Word)))
             ? new ValueRange(form.Span, form.First, form.Second, form.Unit)
             : null;
     }

@@ -14,14 +14,15 @@ namespace HealthNotes.Grammar.Syntax;
 public sealed class NoteSyntax
 {
     private const char Mark = '\uFEFF';
-    private readonly NoteVocabulary vocabulary;
-
     private NoteSyntax(NoteVocabulary vocabulary, bool byteOrderMark, ImmutableArray<LineSyntax> lines)
     {
-        this.vocabulary = vocabulary;
+        Vocabulary = vocabulary;
         ByteOrderMark = byteOrderMark;
         Lines = lines;
     }
+
+    /// <summary>The words that it was read with.</summary>
+    public NoteVocabulary Vocabulary { get; }
 
     /// <summary>True when the text started with a byte-order mark.</summary>
     public bool ByteOrderMark { get; }
@@ -50,7 +51,7 @@ public sealed class NoteSyntax
         ImmutableArray<LineSyntax>.Builder lines = ImmutableArray.CreateBuilder<LineSyntax>(Lines.Length + 1);
         lines.AddRange(Lines.AsSpan()[..first]);
         bool marked = first == 0 && !ByteOrderMark && text.StartsWith(Mark);
-        lines.AddRange(ReadLines(vocabulary, marked ? text[1..] : text));
+        lines.AddRange(ReadLines(Vocabulary, marked ? text[1..] : text));
         ReadOnlySpan<LineSyntax> rest = Lines.AsSpan()[(first + count)..];
         if (rest.Length > 0 && lines[^1] is { Text: "", Ending: "" })
         {
@@ -58,7 +59,7 @@ public sealed class NoteSyntax
         }
 
         lines.AddRange(rest);
-        return new NoteSyntax(vocabulary, ByteOrderMark || marked, lines.DrainToImmutable());
+        return new NoteSyntax(Vocabulary, ByteOrderMark || marked, lines.DrainToImmutable());
     }
 
     /// <summary>The whole text, put together from the tokens.</summary>

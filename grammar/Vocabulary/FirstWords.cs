@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 
 namespace HealthNotes.Grammar.Vocabulary;
 
@@ -10,6 +11,7 @@ internal sealed class FirstWords
 {
     private readonly Dictionary<string, ulong> building = new(StringComparer.OrdinalIgnoreCase);
     private FrozenDictionary<string, ulong>.AlternateLookup<ReadOnlySpan<char>> words;
+    private ImmutableArray<(string Word, ulong Bits)> aliases = [];
     private const int LastBit = 62;
     private const ulong Asked = 1UL << 63;
     private int bits;
@@ -38,5 +40,24 @@ internal sealed class FirstWords
     public void Close() => words = building.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase).GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>The bits of the scopes in which a spelling is or starts with this word; never 0, so that 0 can say that nobody asked yet.</summary>
-    public ulong Of(ReadOnlySpan<char> word) => Asked | (words.TryGetValue(word, out ulong found) ? found : 0);
+    public ulong Of(ReadOnlySpan<char> word)
+    {
+        ulong bits = Asked | (words.TryGetValue(word, out ulong found) ? found : 0);
+        foreach ((string alias, ulong more) in aliases)
+        {
+            bits |= word.Equals(alias, StringComparison.OrdinalIgnoreCase) ? more : 0;
+        }
+
+        return bits;
+    }
+
+    /// <summary>The same with a spelling that starts like another word does.</summary>
+    public FirstWords With(string alias, string word)
+    {
+        var copy = (FirstWords)MemberwiseClone();
+        copy.aliases = aliases.Add((FirstOf(alias), Of(FirstOf(word))));
+        return copy;
+    }
+
+    private static string FirstOf(string spelling) => spelling.Split(' ')[0];
 }

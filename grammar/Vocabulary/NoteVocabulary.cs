@@ -12,14 +12,14 @@ public sealed class NoteVocabulary
     private const string MilkTooth = "milk-tooth";
 
     private static readonly Lazy<NoteVocabulary> Shared = new(() => new NoteVocabulary());
-    private readonly Dictionary<string, Scope<DescribingWord>> describing;
+    private Dictionary<string, Scope<DescribingWord>> describing;
     private readonly Dictionary<string, Scope<Abbreviation>> abbreviations;
-    private readonly Dictionary<string, Scope<StateWord>> states;
+    private Dictionary<string, Scope<StateWord>> states;
     private readonly Dictionary<string, Scope<FixedWord>> fixedWords;
-    private readonly FirstWords first = new();
-    private readonly Scope<DescribingWord>[] describingByIndex;
+    private FirstWords first = new();
+    private Scope<DescribingWord>[] describingByIndex;
     private readonly Scope<Abbreviation>[] shortByIndex;
-    private readonly FrozenSet<string> describingSpellings;
+    private FrozenSet<string> describingSpellings;
     private readonly List<ToothSet> teeth = VocabularyTables.Teeth();
 
     private NoteVocabulary()
@@ -47,7 +47,7 @@ public sealed class NoteVocabulary
             .ToDictionary(group => group.Key, group => first.Add(group));
         first.Close();
         Everyday = fixedWords["everyday"];
-        describingSpellings = describing.Values.SelectMany(scope => scope.Spellings).ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+        describingSpellings = SpellingsOf(describing);
         Sides = fixedWords["side"];
         Ok = fixedWords["ok"];
         Bounds = fixedWords["bound"];
@@ -59,7 +59,7 @@ public sealed class NoteVocabulary
         Portions = fixedWords["portion"];
         Exceptions = fixedWords["exception"];
         Twists = fixedWords["twist"];
-        describingByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Describing(word.Word))];
+        describingByIndex = ByIndex();
         shortByIndex = [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Abbreviations("word:" + word.Word))];
         AnyShort = Abbreviations("word:any");
         SideShort = Abbreviations("side");
@@ -67,14 +67,56 @@ public sealed class NoteVocabulary
         RouteShort = Abbreviations("route");
     }
 
+    /// <summary>
+    /// The vocabulary with other spellings of words that it has: of the words of lines, phrases, signs, places and states. A spelling
+    /// that it has keeps its meaning; a medicine is known by the name on its label.
+    /// </summary>
+    /// <param name="aliases">Each spelling with the word that it stands for.</param>
+    public NoteVocabulary With(IEnumerable<(string Spelling, string Word)> aliases)
+    {
+        NoteVocabulary all = this;
+        foreach ((string spelling, string word) in aliases)
+        {
+            if (all.CanStandFor(word))
+            {
+                all = all.With(spelling, word);
+            }
+        }
+
+        return all;
+    }
+
+    /// <summary>True for a word that may have another spelling.</summary>
+    public bool CanStandFor(string word) => LineWords.Find(word) is not null || Leads.Find(word) is not null || Regions.Find(word) is not null || IsDescribing(word)
+        || states.Values.Any(scope => scope.Find(word) is not null);
+
+    private NoteVocabulary With(string spelling, string word)
+    {
+        var copy = (NoteVocabulary)MemberwiseClone();
+        copy.first = first.With(spelling, word);
+        copy.LineWords = LineWords.With(spelling, word);
+        copy.Leads = Leads.With(spelling, word);
+        copy.Regions = Regions.With(spelling, word);
+        copy.states = states.ToDictionary(pair => pair.Key, pair => pair.Value.With(spelling, word));
+        copy.describing = describing.ToDictionary(pair => pair.Key, pair => pair.Value.With(spelling, word));
+        copy.describingSpellings = SpellingsOf(copy.describing);
+        copy.describingByIndex = copy.ByIndex();
+        return copy;
+    }
+
+    private Scope<DescribingWord>[] ByIndex() => [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Describing(word.Word))];
+
+    private static FrozenSet<string> SpellingsOf(Dictionary<string, Scope<DescribingWord>> describing) =>
+        describing.Values.SelectMany(scope => scope.Spellings).ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
     /// <summary>The vocabulary that is built in.</summary>
     public static NoteVocabulary Default => Shared.Value;
 
     /// <summary>The words a line may start with.</summary>
-    public Scope<LineWord> LineWords { get; }
+    public Scope<LineWord> LineWords { get; private set; }
 
     /// <summary>The regions of the body.</summary>
-    public Scope<Region> Regions { get; }
+    public Scope<Region> Regions { get; private set; }
 
     /// <summary>The units of measure.</summary>
     public Scope<Unit> Units { get; }
@@ -89,7 +131,7 @@ public sealed class NoteVocabulary
     public Scope<FixedWord> Ok { get; }
 
     /// <summary>Phrases that stand for a line: <c>limping</c>, <c>threw up</c>, <c>SRR</c>.</summary>
-    public Scope<LeadWord> Leads { get; }
+    public Scope<LeadWord> Leads { get; private set; }
 
     /// <summary>Generic names and kinds of medicines.</summary>
     public Scope<MedicineName> Medicines { get; }

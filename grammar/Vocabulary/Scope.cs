@@ -33,6 +33,20 @@ public sealed class Scope<T>
         bySpan = spellings.GetAlternateLookup<ReadOnlySpan<char>>();
     }
 
+    private Scope(Scope<T> of, string alias, T term)
+        : this([], of.Bit)
+    {
+        foreach ((string spelling, Spelling known) in of.spellings)
+        {
+            spellings.Add(spelling, known);
+        }
+
+        Add(alias, term);
+    }
+
+    /// <summary>The scope with another spelling of a word that it has; the same scope where it lacks the word or has that spelling.</summary>
+    internal Scope<T> With(string alias, string word) => Find(alias) is null && Find(word) is { } term ? new Scope<T>(this, alias, term) : this;
+
     /// <summary>The bit that is set for each word that a spelling of this scope starts with.</summary>
     internal ulong Bit { get; }
 

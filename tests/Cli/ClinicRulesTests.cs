@@ -54,4 +54,51 @@ public class ClinicRulesTests
         string shared = Hnote.Run("page", note, "--for", "share", "--out", "-", "--today", "2026-10-05").Output;
         Assert.All(["Two Rivers", "01632", "two-rivers", "Zorinda"], name => Assert.DoesNotContain(name, shared, StringComparison.OrdinalIgnoreCase));
     }
+
+    [Fact]
+    public void Rules_that_a_note_includes_come_first_and_circles_end()
+    {
+        using var work = new Workspace();
+        string note = work.Note("include rules/cardiac\n" + Note, "clinic/dogs/marlow.hnote");
+        work.Note("call-if rr asleep >24 per Dr Heart 2026-01-20\ninclude more\n", "clinic/rules/cardiac.hnote-rules");
+        work.Note("clinic Two Rivers (invented)\ninclude cardiac\ninclude more\n", "clinic/rules/more.hnote-rules");
+        work.Note("call-if rr asleep >20 per vet 2026-01-20\n", "clinic/our.hnote-rules");
+        Outcome check = Hnote.Run("check", note, "--today", "2026-10-05");
+        Assert.Equal(1, check.Code);
+        Assert.Contains("limit of 24 a minute", check.Output, StringComparison.Ordinal);
+        Assert.Contains("source: cardiac.hnote-rules, per Dr Heart", check.Output, StringComparison.Ordinal);
+        Assert.Contains("Two Rivers", Hnote.Run("page", note, "--out", "-", "--today", "2026-10-05").Output, StringComparison.Ordinal);
+        Assert.Equal(0, Hnote.Run("check", Path.Combine(work.Folder, "clinic/rules/more.hnote-rules")).Code);
+    }
+
+    [Theory]
+    [InlineData("cardiac")]
+    [InlineData("../outside")]
+    [InlineData("/tmp/outside")]
+    [InlineData("linked")]
+    [InlineData("down/../../outside")]
+    public void An_include_that_leads_nowhere_or_outside_is_reported_at_its_name(string name)
+    {
+        using var work = new Workspace();
+        string note = work.Note($"pet X\ninclude {name}\n", "in/marlow.hnote");
+        string outside = work.Note("call-if rr asleep >24 per vet 2026-01-20\n", "outside.hnote-rules.txt");
+        File.Move(outside, Path.Combine(work.Folder, "outside.hnote-rules"));
+        File.CreateSymbolicLink(Path.Combine(work.Folder, "in/linked.hnote-rules"), Path.Combine(work.Folder, "outside.hnote-rules"));
+        Outcome check = Hnote.Run("check", note, "--format", "github");
+        Assert.Equal(1, check.Code);
+        Assert.Contains("line=2,col=9,", check.Output, StringComparison.Ordinal);
+        Assert.Contains("No rules file", check.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_clinic_s_own_spellings_are_read()
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet X\nspecies dog\nborn 2020-01-01\n2026-10-04 check\n  gait boiteux\n", "marlow.hnote");
+        Assert.Equal(1, Hnote.Run("check", note, "--today", "2026-10-05").Code);
+        work.Note("alias boiteux = lame\n", "our.hnote-rules");
+        Assert.Contains("gait boiteux", Hnote.Run("check", note, "--today", "2026-10-05", "--level", "watch").Output, StringComparison.Ordinal);
+        Assert.Contains("`lame`", Hnote.Run("check", note, "--today", "2026-10-05").Output, StringComparison.Ordinal);
+        Assert.Equal(0, Hnote.Run("format", note, "--check").Code);
+    }
 }

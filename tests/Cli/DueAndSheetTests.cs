@@ -187,6 +187,22 @@ public class DueAndSheetTests
         }
     }
 
+    [Theory]
+    [InlineData("log", "gave carprofen|ate|water|pee|stool|walk|mood")]
+    [InlineData("visit", "> can he swim?|weight|lab|known|med|stop|vaccine|recheck|due")]
+    public void A_new_log_or_visit_waits_as_comments(string kind, string lines)
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet X\nspecies dog\nborn 2020-01-01\nmed carprofen 50mg every 24h from 2026-11-01\n\n2026-11-20 log\n  ask can he swim?\n");
+        Assert.Equal(0, Hnote.Run("new", kind, note, "--today", Hnote.Today).Code);
+        string[] added = [.. File.ReadAllText(note).Split($"2026-11-25 {kind}\n")[1].Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1)];
+        Assert.Equal(lines.Split('|').Select(line => "  # " + line), added);
+        string again = Hnote.Run("new", kind, note, "--today", Hnote.Today).Errors;
+        Assert.Equal(kind == "visit", again.Contains("has a visit of 2026-11-25 already", StringComparison.Ordinal));
+        File.WriteAllText(note, File.ReadAllText(note).Replace("# ", "", StringComparison.Ordinal).Replace("Take the", "> Take the", StringComparison.Ordinal).Replace("  ate\n", "  ate all\n", StringComparison.Ordinal));
+        Assert.DoesNotContain("misplaced", Hnote.Run("check", note, "--today", Hnote.Today, "--json").Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_folder_has_a_page_for_each_note_and_an_index()
     {

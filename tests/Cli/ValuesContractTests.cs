@@ -46,6 +46,20 @@ public class ValuesContractTests
     }
 
     [Fact]
+    public void Several_notes_and_folders_print_one_object_a_line_each_with_its_path()
+    {
+        using var work = new Workspace();
+        string one = work.Note($"{Opening}2026-10-04 check\n  weight 20kg\n", "pets/a.hnote");
+        string other = work.Note($"{Opening}2026-10-04 check\n  weight 21kg\n", "pets/b.hnote");
+        string[] lines = Hnote.Run("values", "--json", "--today", Hnote.Today, Path.GetDirectoryName(one)!).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal([(one, 20), (other, 21)], lines.Select(line => JsonDocument.Parse(line).RootElement).Select(note => (note.GetProperty("path").GetString()!, note.GetProperty("values")[0].GetProperty("value").GetInt32())));
+        Outcome text = Hnote.Run("values", "--today", Hnote.Today, other, one, Path.Combine(work.Folder, "none.hnote"));
+        Assert.Equal(2, text.Code);
+        Assert.StartsWith(other + "\nMarlow", text.Output, StringComparison.Ordinal);
+        Assert.Contains("\n\n" + one + "\n", text.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_pet_comes_with_its_age_on_the_day()
     {
         using var work = new Workspace();

@@ -68,7 +68,7 @@ internal sealed record UnreadText(int Line, TextSpan Span, string Text, TextPlac
     /// </summary>
     private static IEnumerable<UnreadText> Tail(int line, NoteItem item, string text)
     {
-        if (item.Word.Word is "known" or "usual" or "call-if" or "expect" or "accept" || (item.Note ?? item.Name ?? (item as TextTask)?.Text ?? (item as TextFact)?.Text) is not { } words)
+        if (item.Word.Word is "known" or "usual" or "call-if" or "phone-now-if" or "include" or "alias" or "override-urgent" or "expect" or "accept" || (item.Note ?? item.Name ?? (item as TextTask)?.Text ?? (item as TextFact)?.Text) is not { } words)
         {
             yield break;
         }

@@ -45,8 +45,11 @@ public sealed record NoteFinding(
     /// <summary>What a reader may want to know besides; often empty.</summary>
     public string More { get; init; } = "";
 
+    /// <summary>For what is urgent by its source and was lowered by the clinic's rules: that it was, why, and by whom; else empty.</summary>
+    public string Overridden { get; init; } = "";
+
     /// <summary>All of it, as it is shown.</summary>
-    public string Message => string.Join(' ', new[] { Found, Advice, More }.Where(part => part.Length > 0));
+    public string Message => string.Join(' ', new[] { Found, Overridden, Advice, More }.Where(part => part.Length > 0));
 
     /// <summary>What it is about: of findings with one topic about one observation the strongest is shown. Empty for what could not be read.</summary>
     public string Topic { get; init; } = "";

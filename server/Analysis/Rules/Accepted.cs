@@ -5,8 +5,8 @@ using HealthNotes.Record.Pet;
 namespace HealthNotes.Analysis.Rules;
 
 /// <summary>
-/// Findings that an <c>accept</c> or <c>expect</c> line quiets: they are kept, as something to know, with the reason. What is urgent or could
-/// not be read is never quieted.
+/// Findings that an <c>accept</c> or <c>expect</c> line quiets: they are kept, as something to know, with the reason. What could not be read
+/// is never quieted. What is urgent only becomes a reason to phone, where the clinic's rules override it and say why; the finding says so.
 /// </summary>
 public static class Accepted
 {
@@ -26,6 +26,17 @@ public static class Accepted
     /// <param name="item">What its line says; null where it is about no line of its own.</param>
     public static NoteFinding Apply(PetFacts context, NoteFinding finding, DateOnly? day, NoteItem? item)
     {
+        if (finding.Level == FindingLevel.Urgent && context.Overrides[finding.Rule].LastOrDefault() is { Fact: { Per: { } per, Note: { } because } } lowered)
+        {
+            string reason = because.Text.StartsWith("because ", StringComparison.OrdinalIgnoreCase) ? because.Text["because ".Length..] : because.Text;
+            return finding with
+            {
+                Level = FindingLevel.Call,
+                Overridden = $"Urgent by its source; the clinic's rules make it a reason to phone: {reason} ({lowered.From}, per {per.Who} {per.When}).",
+                Advice = Wording.Advice(FindingLevel.Call),
+            };
+        }
+
         if (finding.Level >= FindingLevel.Urgent)
         {
             return finding;

@@ -20,14 +20,14 @@ public sealed class CallIfRule : IEntryRule
     {
         foreach (NoteReading reading in entry.Readings)
         {
-            foreach (DrawnLine drawn in at.Facts.LimitsOn(LimitKey.For(reading), reading.Day))
+            foreach (DrawnLine drawn in at.Facts.LimitsOn(LimitKey.For(reading), reading.Day, now: true).Concat(at.Facts.LimitsOn(LimitKey.For(reading), reading.Day)))
             {
                 DatedFact<CallIfFact> line = drawn.Fact;
                 if (LineCrossing.Crosses(reading.Value, drawn.IsAbove, drawn.Limit, inclusive: false))
                 {
                     string set = line.Fact.Per?.When is { } when ? $" (set {(when is { Month: { } month, Day: { } day } ? Wording.Day(new DateOnly(when.Year, month, day), at.Facts.Today) : when.ToString())})" : "";
-                    yield return this.At(FindingLevel.Call, reading.Line, reading.Span,
-                        $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(drawn.IsAbove ? "above" : "below")} the clinic's limit of {Wording.Show(drawn.Limit, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)}{set}.",
+                    yield return this.At(line.Fact.IsNow ? FindingLevel.Urgent : FindingLevel.Call, reading.Line, reading.Span,
+                        $"{Wording.Describe(reading, at.Facts.Pet.ShowUsUnits)}: {(drawn.IsAbove ? "above" : "below")} the clinic's {(line.Fact.IsNow ? "phone-now limit" : "limit")} of {Wording.Show(drawn.Limit, reading.Value.Unit, at.Facts.Pet.ShowUsUnits)}{set}.",
                         OwnLimits.SourceOf(line) ?? "the line drawn for this pet", line.Line);
                 }
             }

@@ -52,6 +52,7 @@ public static class RuleBook
         new DoseAfterEndRule(),
         new DoseAmountRule(),
         new DoseUnplannedRule(),
+        new MedicineRangeRule(),
         new DoseMissedRule(),
         new DoseWithFoodRule(),
         new DoseLateRule(),
@@ -153,7 +154,7 @@ public static class RuleBook
 
     /// <summary>Everything there is to say about the opening, in line order.</summary>
     public static ImmutableArray<NoteFinding> FindInOpening(PetRecord at) =>
-        InOrder(OpeningRules.SelectMany(rule => rule.Find(at)).Select(finding => Accepted.Apply(at.Facts, finding, null, null)).Concat(at.Note.Opening.Problems.Select(OfProblem)));
+        InOrder(OpeningRules.SelectMany(rule => rule.Find(at)).Select(finding => Accepted.Apply(at.Facts, finding, null, null)).Concat(at.Note.OpeningProblems.Select(OfProblem)));
 
     internal static ImmutableArray<NoteFinding> InOrder(IEnumerable<NoteFinding> findings) =>
         [.. findings.OrderBy(f => f.Line).ThenBy(f => f.Span.Start).ThenByDescending(f => f.Level).ThenBy(f => f.Rule, StringComparer.Ordinal)];

@@ -27,11 +27,12 @@ internal static class CheckCommand
         Option<DateOnly?> since = SharedOptions.Since();
         Option<DateOnly?> today = SharedOptions.Today();
         Option<bool> force = SharedOptions.Force();
-        var command = new Command("check", "List what is wrong or worrying in a note") { paths, json, format, level, baseline, write, all, since, today, force };
+        Option<bool> noCache = SharedOptions.NoCache();
+        var command = new Command("check", "List what is wrong or worrying in a note") { paths, json, format, level, baseline, write, all, since, today, force, noCache };
         command.SetAction(parsed => Run(
             new Request(
                 parsed.GetValue(paths)!, parsed.GetValue(json) ? "json" : parsed.GetValue(format)!, parsed.GetValue(level), parsed.GetValue(baseline), parsed.GetValue(write),
-                parsed.GetValue(all), parsed.DayOf(today), parsed.GetValue(since), parsed.GetValue(force)),
+                parsed.GetValue(all), parsed.DayOf(today), parsed.GetValue(since), parsed.GetValue(force), parsed.GetValue(noCache)),
             parsed.InvocationConfiguration.Output));
         return command;
     }
@@ -49,25 +50,35 @@ internal static class CheckCommand
         var notes = new ReadableNotes(request.Paths);
         bool anything = false;
         using CheckOutput form = CheckOutput.Forms[request.Format](output);
-        notes.ForEach(
-            file =>
-            {
-                var analysis = NoteAnalysis.Of(file.ToNote(notes.Rules), request.Today, since: request.Since);
-                return new
+        if (written is null && CheckOutput.NoteByNote.Contains(request.Format))
+        {
+            RunCache cache = request.NoCache ? RunCache.None : CacheOf(request, notes.Files);
+            notes.ForEach(
+                file => cache.Get(file.Path, file.Bytes, () => notes.Rules.TextOver(file.Path, file.Text), () =>
                 {
-                    file.Path,
-                    Analysis = analysis,
-                    // our JSON marks what is shown without --all
-                    Shown = PlainFindings.Of(analysis, request.All && request.Format != "json").Of(file.Path, analysis, request.Level, known),
-                    Current = PlainFindings.Of(analysis, all: false).Of(file.Path, analysis, request.Level, known),
-                };
-            },
-            note =>
+                    Checked made = Check(file);
+                    using var text = new StringWriter { NewLine = output.NewLine };
+                    using CheckOutput one = CheckOutput.Forms[request.Format](text);
+                    one.Note(made.Path, made.Analysis, made.Shown);
+                    return new KeptResult(made.IsWorrying, text.ToString());
+                }),
+                result =>
+                {
+                    anything |= result.IsWorrying;
+                    output.Write(result.Text);
+                });
+            cache.Save(notes.Files);
+        }
+        else
+        {
+            notes.ForEach(Check, note =>
             {
-                anything |= note.Current.Findings.Any(finding => finding.Level >= FindingLevel.Call);
+                anything |= note.IsWorrying;
                 lines.AddRange(written?.Lines(note.Path, note.Analysis, PlainFindings.Of(note.Analysis, all: true).Findings) ?? []);
                 form.Note(note.Path, note.Analysis, note.Shown);
             });
+        }
+
         form.End();
 
         if (request.Write is { } path)
@@ -76,7 +87,24 @@ internal static class CheckCommand
         }
 
         return notes.Problem ?? (anything ? ExitCodes.Findings : ExitCodes.Fine);
+
+        Checked Check(NoteFile note)
+        {
+            var analysis = NoteAnalysis.Of(note.ToNote(notes.Rules), request.Today, since: request.Since);
+            bool worrying = PlainFindings.Of(analysis, all: false).Of(note.Path, analysis, request.Level, known).Findings.Any(finding => finding.Level >= FindingLevel.Call);
+            // our JSON marks what is shown without --all
+            return new Checked(note.Path, analysis, PlainFindings.Of(analysis, request.All && request.Format != "json").Of(note.Path, analysis, request.Level, known), worrying);
+        }
     }
 
-    private sealed record Request(string[] Paths, string Format, FindingLevel Level, string? Baseline, string? Write, bool All, DateOnly Today, DateOnly? Since, bool Force);
+    private static RunCache CacheOf(Request request, IReadOnlyList<string> files)
+    {
+        string run = string.Join('\0', ["check", request.Format, $"{request.Level} {request.All} {request.Since:O}", request.Baseline ?? "", .. request.Paths.Select(Path.GetFullPath)]);
+        string known = request.Baseline is { } baseline ? NoteFile.Read(baseline).Text : "";
+        return RunCache.Of(run, string.Join('\0', [run, $"{request.Today:O}", Terminal.Look, App.Build, known]), files.Count);
+    }
+
+    private sealed record Checked(string Path, NoteAnalysis Analysis, PlainFindings Shown, bool IsWorrying);
+
+    private sealed record Request(string[] Paths, string Format, FindingLevel Level, string? Baseline, string? Write, bool All, DateOnly Today, DateOnly? Since, bool Force, bool NoCache);
 }

@@ -83,7 +83,14 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
               hnote format --write pets/*.hnote   formats the files
               hnote format --check pets           lists the files that are not formatted
             """,
+        ["new log"] = """
+              hnote new log marlow.hnote       adds today's log: medicines, meals, water
+            """,
+        ["new visit"] = """
+              hnote new visit marlow.hnote     adds a visit of today: your questions, then what was found and ordered
+            """,
         ["values"] = """
+              hnote values pets --json         one JSON object a note, each on a line
               hnote values marlow.hnote
               hnote values --json marlow.hnote
               hnote values --days marlow.hnote  each day of home care, added up

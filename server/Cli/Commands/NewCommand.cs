@@ -36,7 +36,11 @@ internal static class NewCommand
         }
 
         command.Options.Add(today);
-        command.Subcommands.Add(NewCheckCommand.Create());
+        foreach (Command entry in NewEntryCommand.All())
+        {
+            command.Subcommands.Add(entry);
+        }
+
         command.SetAction(parsed => Run(
             parsed.GetValue(file), options.ToDictionary(pair => pair.Key, pair => parsed.GetValue(pair.Value)), parsed.DayOf(today), parsed.InvocationConfiguration.Output));
         return command;

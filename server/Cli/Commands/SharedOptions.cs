@@ -39,6 +39,9 @@ internal static class SharedOptions
     /// <summary><c>--force</c>.</summary>
     public static Option<bool> Force() => new("--force") { Description = "Replace a file that was not made by hnote (a note is never replaced)" };
 
+    /// <summary><c>--no-cache</c>.</summary>
+    public static Option<bool> NoCache() => new("--no-cache") { Description = "Work everything out again, and keep nothing for the next run (of many notes, what did not change is kept in your cache folder)" };
+
     /// <summary><c>--json</c>.</summary>
     public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs" };
 

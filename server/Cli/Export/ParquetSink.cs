@@ -17,8 +17,8 @@ namespace HealthNotes.Cli.Export;
 internal sealed class ParquetSink(IReadOnlyList<ExportTable> tables, int lastYear, Func<string, Stream> open) : RowSink
 {
     private const int FirstYear = 1980;
-    private const int GroupRows = 50_000;
-    private const int MostRows = 400_000;
+    private const int GroupRows = 20_000;
+    private const int MostRows = 100_000;
 
     /// <summary>The name that Hive, and all that read its folders, give to a part without a value.</summary>
     private const string NoYear = "__HIVE_DEFAULT_PARTITION__";

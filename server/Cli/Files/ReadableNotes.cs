@@ -9,6 +9,11 @@ namespace HealthNotes.Cli.Files;
 internal sealed class ReadableNotes(IEnumerable<string> paths)
 {
     private EachNote? each;
+    private IReadOnlyList<string>? files;
+
+    /// <summary>Their files.</summary>
+    /// <exception cref="RefusedException">A folder holds no note.</exception>
+    public IReadOnlyList<string> Files => files ??= NoteFinder.Find(paths);
 
     /// <summary>The clinic's rules over these notes.</summary>
     public RulesFiles Rules { get; } = new();
@@ -23,14 +28,13 @@ internal sealed class ReadableNotes(IEnumerable<string> paths)
     public void ForEach<T>(Func<NoteFile, T> work, Action<T> take)
         where T : class
     {
-        IReadOnlyList<string> files = NoteFinder.Find(paths);
-        var progress = new Progress(files.Count);
+        var progress = new Progress(Files.Count);
         each = new EachNote(message =>
         {
             progress.Clear();
             Terminal.Error.WriteLine($"hnote: {message}");
         });
-        each.Do(files, path => work(NoteFile.Read(path)), (path, made, _) =>
+        each.Do(Files, path => work(NoteFile.Read(path)), (path, made, _) =>
         {
             progress.Clear();
             if (made is not null)

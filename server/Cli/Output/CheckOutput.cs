@@ -21,6 +21,9 @@ internal abstract class CheckOutput : IDisposable
         ["junit"] = _ => new JUnitCheck(),
     };
 
+    /// <summary>The forms in which what is printed of a note depends on that note alone.</summary>
+    public static IReadOnlySet<string> NoteByNote { get; } = new HashSet<string> { "text", "github" };
+
     public abstract void Note(string path, NoteAnalysis analysis, PlainFindings shown);
 
     public abstract void End();

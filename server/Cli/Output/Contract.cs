@@ -29,7 +29,12 @@ internal sealed record ReadReport(string Path, IReadOnlyList<ReadLineReport> Lin
 internal sealed record ReadLineReport(int Line, string Kind, string Text, string? Reading, string? Problem, string? Corrected);
 
 /// <summary>What <c>values --json</c> prints.</summary>
-internal sealed record ValuesReport(PetReport Pet, IReadOnlyList<ValueReport> Values);
+internal sealed record ValuesReport(PetReport Pet, IReadOnlyList<ValueReport> Values)
+{
+    /// <summary>The note, where several are printed, one object a line.</summary>
+    [JsonPropertyOrder(-1), JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Path { get; init; }
+}
 
 /// <summary>Who the note is about, on the day asked for.</summary>
 internal sealed record PetReport(
@@ -52,7 +57,12 @@ internal sealed record ValueReport(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Tag = null);
 
 /// <summary>What <c>values --days --json</c> prints.</summary>
-internal sealed record DaysReport(PetReport Pet, IReadOnlyList<DayReport> Days);
+internal sealed record DaysReport(PetReport Pet, IReadOnlyList<DayReport> Days)
+{
+    /// <summary>The note, where several are printed, one object a line.</summary>
+    [JsonPropertyOrder(-1), JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Path { get; init; }
+}
 
 /// <summary>One day of home care, added up: water in mL and mL/kg, glucose in mmol/L; null where nothing was measured.</summary>
 internal sealed record DayReport(

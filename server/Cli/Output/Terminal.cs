@@ -94,6 +94,9 @@ internal static class Terminal
     /// <summary>The text, more prominent.</summary>
     public static string Strong(string text) => Paint(text, "1");
 
+    /// <summary>Where lines are broken and whether they have colour, in few letters.</summary>
+    public static string Look => $"{Width()} {HasColour}";
+
     /// <summary>The text in lines that fit the terminal, broken at blanks; one line where it goes to a file.</summary>
     public static IEnumerable<string> Wrap(string text, int indent)
     {

@@ -148,7 +148,7 @@ public static class ExportTables
         ]),
     ];
 
-    private static readonly string[] Lasting = ["known", "allergy", "surgery", "usual", "call-if", "home-check", "accept", "expect"];
+    private static readonly string[] Lasting = ["known", "allergy", "surgery", "usual", "call-if", "phone-now-if", "home-check", "accept", "expect"];
 
     internal static string NameOf(DueKind kind) => kind == DueKind.CourseEnd ? "course-end" : kind.ToString().ToLowerInvariant();
 

@@ -60,6 +60,6 @@ public static class CompletionFeature
 
         // in an entry at column 0 a new entry is likelier than another line of this one
         int group = opening ? 80 : -10;
-        return EntryOffers.NewEntries(at, note, group).Concat(alone ? WholeEntry.For(note, group + 2) : []).Concat(words);
+        return note.Document.Note.IsRules ? words : EntryOffers.NewEntries(at, note, group).Concat(alone ? WholeEntry.For(note, group + 2) : []).Concat(words);
     }
 }

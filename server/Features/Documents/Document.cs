@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
-using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;
 
 namespace HealthNotes.Features.Documents;
@@ -75,12 +73,12 @@ public sealed class Document
             text = Syntax.Lines[first].Text + "\r" + text;
         }
 
-        (Note note, EntryChange change) = Note.WithLines(first, end.Line - first + 1, text, NoteVocabulary.Default);
+        (Note note, EntryChange change) = Note.WithLines(first, end.Line - first + 1, text, Syntax.Vocabulary);
         return new Document(Uri, version, note, Today, this, change);
     }
 
-    /// <summary>The same document under other rules of the clinic.</summary>
-    public Document Under(ImmutableArray<ClinicRules> rules) => Note.IsRules || (rules.IsEmpty && Note.Clinic.IsEmpty) ? this : Open(Uri, Version, Note with { Clinic = rules }, Today);
+    /// <summary>The same document with its note under other rules of the clinic; this one where there are none and were none.</summary>
+    public Document Under(Note note) => note.Clinic.IsEmpty && Note.Clinic.IsEmpty ? this : Open(Uri, Version, note, Today);
 
     /// <summary>The same document, read on another day.</summary>
     public Document On(DateOnly today) => today == Today ? this : new(Uri, Version, Note, today, null, default);

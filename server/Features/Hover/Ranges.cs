@@ -4,6 +4,7 @@ using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
+using HealthNotes.Record.Pet;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
 
@@ -35,6 +36,12 @@ internal static class Ranges
     /// <summary>The <c>usual</c> and <c>call-if</c> lines that hold on that day for a vital.</summary>
     private static IEnumerable<string> Own(HoverLine at, string vital)
     {
+        foreach (DrawnLine drawn in at.Document.Record.Facts.CallIfs.Where(drawn => drawn.Fact.From is not null && drawn.Fact.Fact.Vital.Word == vital))
+        {
+            CallIfFact call = drawn.Fact.Fact;
+            yield return $"**Phone {(call.IsNow ? "now" : "the clinic")}{State(call.State, call.Place)}:** {(drawn.IsAbove ? "above" : "below")} {Wording.Show(drawn.Limit, UnitOf(vital, call.Limit.Unit), at.Us)}{Per(call.Per)} ({Md.Escape(drawn.Fact.From!)}).";
+        }
+
         foreach ((int line, _, UsualFact usual) in at.Document.Note.Facts<UsualFact>(at.Day).Where(fact => fact.Fact.Vital.Word == vital))
         {
             string range = Wording.Show(ShownIn.Canonical(usual.Range.Low, usual.Range.Unit), ShownIn.Canonical(usual.Range.High, usual.Range.Unit), UnitOf(vital, usual.Range.Unit), at.Us);
@@ -44,7 +51,7 @@ internal static class Ranges
         foreach ((int line, _, CallIfFact call) in at.Document.Note.Facts<CallIfFact>(at.Day).Where(fact => fact.Fact.Vital.Word == vital))
         {
             string limit = Wording.Show(ShownIn.Canonical(call.Limit.Number, call.Limit.Unit), UnitOf(vital, call.Limit.Unit), at.Us);
-            yield return $"**Phone the clinic{State(call.State, call.Place)}:** {(call.Limit.Bound == Bound.Below ? "below" : "above")} {limit}{Per(call.Per)} (line {line + 1}).";
+            yield return $"**Phone {(call.IsNow ? "now" : "the clinic")}{State(call.State, call.Place)}:** {(call.Limit.Bound == Bound.Below ? "below" : "above")} {limit}{Per(call.Per)} (line {line + 1}).";
         }
     }
 

@@ -64,20 +64,21 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
         state.Swap(current => current.Open.TryGetValue(uri, out OpenNote? note)
             ? current with { Open = current.Open.SetItem(uri, note with { Caret = null }) }
             : current);
+        var rules = new RulesFiles();
         if (RulesFiles.IsRules(uri))
         {
             // they lie over every note below them
-            var rules = new RulesFiles();
-            state.Swap(current => current with
-            {
-                Open = current.Open.ToImmutableDictionary(pair => pair.Key, pair => pair.Value with { Document = pair.Value.Document.Under(Uris.PathOf(pair.Key) is { } path ? rules.Over(path) : []) }),
-            });
+            state.Swap(current => current with { Open = current.Open.ToImmutableDictionary(pair => pair.Key, pair => Under(rules, pair.Key, pair.Value)) });
             events.ReadAgain();
             return;
         }
 
+        // an include line may have come or gone
+        state.Swap(current => current.Open.TryGetValue(uri, out OpenNote? note) && note.Document.Note.Included.Any() ? current with { Open = current.Open.SetItem(uri, Under(rules, uri, note)) } : current);
         publisher.Look(uri);
     }
+
+    private static OpenNote Under(RulesFiles rules, string uri, OpenNote note) => note with { Document = note.Document.Under(rules.Over(Uris.PathOf(uri), note.Document.Note)) };
 
     public void DidClose(DidCloseTextDocumentParams closed)
     {

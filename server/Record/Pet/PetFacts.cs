@@ -12,7 +12,7 @@ public sealed class PetFacts
 {
     private static readonly bool[] Sides = [true, false];
     private readonly ImmutableArray<(int Line, EntryHead? In, NoteItem Item)> placed;
-    private readonly Dictionary<(LimitKey Key, bool Above), DrawnLine[]> limits;
+    private readonly Dictionary<(LimitKey Key, bool Above, bool Now), DrawnLine[]> limits;
 
     /// <summary>Collects the facts of a note.</summary>
     public PetFacts(Note note, PetProfile pet, DateOnly today)
@@ -21,8 +21,8 @@ public sealed class PetFacts
         Pet = pet;
         Today = today;
         Usuals = WithClinic(note.Facts<UsualFact>(), note, fact => LimitKey.Of(fact.Vital, fact.State, fact.Place)).ToLookup(fact => LimitKey.Of(fact.Fact.Vital, fact.Fact.State, fact.Fact.Place));
-        CallIfs = [.. WithClinic(note.Facts<CallIfFact>(), note, fact => (LimitKey.Of(fact.Vital, fact.State, fact.Place), fact.Limit.Bound)).Select(fact => new DrawnLine(fact))];
-        limits = CallIfs.GroupBy(drawn => (drawn.Key, drawn.IsAbove)).ToDictionary(same => same.Key, same => same.GroupBy(drawn => drawn.Fact.Day).OrderBy(day => day.Key)
+        CallIfs = [.. WithClinic(note.Facts<CallIfFact>(), note, fact => (LimitKey.Of(fact.Vital, fact.State, fact.Place), fact.Limit.Bound, fact.IsNow)).Select(fact => new DrawnLine(fact))];
+        limits = CallIfs.GroupBy(drawn => (drawn.Key, drawn.IsAbove, drawn.Fact.Fact.IsNow)).ToDictionary(same => same.Key, same => same.GroupBy(drawn => drawn.Fact.Day).OrderBy(day => day.Key)
             .Select(day => day.MinBy(drawn => drawn.IsAbove ? drawn.Limit : -drawn.Limit)!).ToArray());
         Conditions = new WordIndex(note.Facts<TextFact>().Where(fact => fact.Fact.Word.Word is "known" or "surgery"));
         Knowns = [.. Conditions.Facts.Where(fact => fact.Fact.Word.Word == "known")];
@@ -32,6 +32,9 @@ public sealed class PetFacts
         OpeningTasks = [.. note.Opening.Facts.Where(fact => fact.Value.Word.Kind is WordKind.Task or WordKind.Act)];
         HomeCheck = WithClinic(note.Facts<HomeCheckFact>(today), note, _ => true).LastOrDefault();
         Plans = [.. note.Facts<MedicinePlan>()];
+        MedicineRanges = WithClinic(note.Facts<MedicineRangeFact>(today), note, fact => CourseKey.MedicineName(fact.Medicine.Text)).ToLookup(fact => CourseKey.MedicineName(fact.Fact.Medicine.Text));
+        MedicineStrengths = WithClinic(note.Facts<MedicineStrengthFact>(today), note, fact => CourseKey.MedicineName(fact.Medicine.Text)).ToLookup(fact => CourseKey.MedicineName(fact.Fact.Medicine.Text));
+        Overrides = WithClinic(note.Facts<OverrideFact>(), note, fact => fact.Rule.Text).ToLookup(fact => fact.Fact.Rule.Text);
         PlansByMedicine = Plans.ToLookup(plan => CourseKey.MedicineName(plan.Fact.Medicine.Text));
     }
 
@@ -53,11 +56,12 @@ public sealed class PetFacts
     /// </summary>
     /// <param name="keys">What they are for; the lines come in this order.</param>
     /// <param name="day">The day; null for the newest.</param>
-    public IEnumerable<DrawnLine> LimitsOn(IEnumerable<LimitKey> keys, DateOnly? day) =>
+    /// <param name="now">Those past which one phones now, instead of those past which one phones.</param>
+    public IEnumerable<DrawnLine> LimitsOn(IEnumerable<LimitKey> keys, DateOnly? day, bool now = false) =>
         from key in keys
         from above in Sides
-        where limits.ContainsKey((key, above))
-        let drawn = Array.FindLast(limits[(key, above)], drawn => !(drawn.Fact.Day > day))
+        where limits.ContainsKey((key, above, now))
+        let drawn = Array.FindLast(limits[(key, above, now)], drawn => !(drawn.Fact.Day > day))
         where drawn is not null
         select drawn;
 
@@ -87,6 +91,15 @@ public sealed class PetFacts
 
     /// <summary>Those plans by the medicine's name as it is compared, in the order of each one's first line.</summary>
     public ILookup<string, DatedFact<MedicinePlan>> PlansByMedicine { get; }
+
+    /// <summary>The single doses that the clinic orders, by the medicine's name as it is compared.</summary>
+    public ILookup<string, DatedFact<MedicineRangeFact>> MedicineRanges { get; }
+
+    /// <summary>What one tablet holds, by the same name.</summary>
+    public ILookup<string, DatedFact<MedicineStrengthFact>> MedicineStrengths { get; }
+
+    /// <summary>What the clinic's rules lower of what is urgent, by rule.</summary>
+    public ILookup<string, DatedFact<OverrideFact>> Overrides { get; }
 
     /// <summary>The medicines that a plan names, in file order.</summary>
     public IEnumerable<string> PlannedMedicines => Plans.Select(plan => plan.Fact.Medicine.Text);

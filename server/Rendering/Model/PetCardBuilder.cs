@@ -29,13 +29,13 @@ internal static class PetCardBuilder
 
     /// <summary>The limits that the clinic set, and the ranges it calls usual, as prose.</summary>
     public static IEnumerable<string> Limits(PageContext context) =>
-        Listed(context.Analysis.Note.Facts<CallIfFact>(context.Analysis.Today).Select(fact => Said(fact.Fact, fact.Fact.Vital, fact.Fact.State, fact.Fact.Per, PageWords.LimitOf(fact.Fact.Limit.Bound == Bound.Above, ValuePrinter.Print(fact.Fact.Limit).TrimStart('<', '>'))))
+        Listed(context.Analysis.Note.Facts<CallIfFact>(context.Analysis.Today).Select(fact => Said(fact.Fact, fact.Fact.Vital, fact.Fact.State, fact.Fact.Per, PageWords.LimitOf(fact.Fact.Limit.Bound == Bound.Above, ValuePrinter.Print(fact.Fact.Limit).TrimStart('<', '>'), fact.Fact.IsNow)))
             .Concat(context.Analysis.Note.Facts<UsualFact>(context.Analysis.Today).Select(fact => Said(fact.Fact, fact.Fact.Vital, fact.Fact.State, fact.Fact.Per, PageWords.UsualOf(ValuePrinter.Print(fact.Fact.Range)))))
             .Concat(OfTheClinic(context.Analysis.Record.Facts)).Distinct());
 
     /// <summary>What the clinic's rules set and no line of the note does, each with the file it stands in.</summary>
     private static IEnumerable<string> OfTheClinic(PetFacts facts) =>
-        facts.CallIfs.Where(drawn => drawn.Fact.From is not null).Select(drawn => (Said(drawn.Fact.Fact, drawn.Fact.Fact.Vital, drawn.Fact.Fact.State, drawn.Fact.Fact.Per, PageWords.LimitOf(drawn.IsAbove, ValuePrinter.Print(drawn.Fact.Fact.Limit).TrimStart('<', '>'))), drawn.Fact.From))
+        facts.CallIfs.Where(drawn => drawn.Fact.From is not null).Select(drawn => (Said(drawn.Fact.Fact, drawn.Fact.Fact.Vital, drawn.Fact.Fact.State, drawn.Fact.Fact.Per, PageWords.LimitOf(drawn.IsAbove, ValuePrinter.Print(drawn.Fact.Fact.Limit).TrimStart('<', '>'), drawn.Fact.Fact.IsNow)), drawn.Fact.From))
             .Concat(facts.Usuals.SelectMany(same => same).Where(usual => usual.From is not null).Select(usual => (Said(usual.Fact, usual.Fact.Vital, usual.Fact.State, usual.Fact.Per, PageWords.UsualOf(ValuePrinter.Print(usual.Fact.Range))), usual.From)))
             .Select(set => PageWords.SetIn(set.Item1, NoteText.Field(set.From!)));
 

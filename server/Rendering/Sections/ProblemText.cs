@@ -49,7 +49,7 @@ internal sealed class ProblemText(PageContext context)
             parts.AddRange(text.Length == 0 ? [] : [own.Length == 0 ? text : text.EndsWith($"({day})", StringComparison.Ordinal) ? text[..^1] + $": {own})" : part is SignPart && text.EndsWith(')') ? text[..^1] + $", {day}: {own})" : $"{text} ({day}: {own})"]);
         }
 
-        return string.Join("; ", parts);
+        return string.Join("; ", parts.Concat(problem.Findings.Select(finding => NoteText.Field(finding.Overridden)).Where(lowered => lowered.Length > 0).Distinct()));
     }
 
     /// <summary>What the clinic said of it when it asked to be phoned, and the conditions that it named and that no problem before it names; nothing where it said and named nothing.</summary>

@@ -172,7 +172,7 @@ internal static partial class PageWords
     public const string RangeNotGiven = "not given";
     public const string IsDone = "done";
 
-    public static string LimitOf(bool above, string number) => $"{(above ? "above" : "below")} {number}: phone";
+    public static string LimitOf(bool above, string number, bool now) => $"{(above ? "above" : "below")} {number}: phone{(now ? " now" : "")}";
 
     public static string UsualOf(string range) => $"usually {range}";
 

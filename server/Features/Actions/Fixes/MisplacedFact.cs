@@ -16,7 +16,7 @@ namespace HealthNotes.Features.Actions.Fixes;
 /// </summary>
 internal static class MisplacedFact
 {
-    private static readonly string[] MoreThanOnce = ["usual", "call-if"];
+    private static readonly string[] MoreThanOnce = ["usual", "call-if", "phone-now-if", "med-range", "med-strength"];
 
     public static IEnumerable<ActionOffer> Of(Document document, NoteFinding finding)
     {

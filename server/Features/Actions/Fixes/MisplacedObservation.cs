@@ -19,7 +19,7 @@ internal static class MisplacedObservation
     public static IEnumerable<ActionOffer> Of(Document document, NoteFinding finding)
     {
         int end = document.Note.Entries.Length > 0 ? document.Note.Entries[0].Line : document.Syntax.Lines.Length;
-        List<int> observations = [.. Enumerable.Range(0, end).Where(line => document.Syntax.Lines[line].Item is { } item && !FactRules.MayOpen(item.Word))];
+        List<int> observations = [.. Enumerable.Range(0, end).Where(line => document.Syntax.Lines[line].Item is { } item && !FactRules.MayOpen(item.Word, isRules: false))];
         if (!observations.Contains(finding.Line))
         {
             yield break;

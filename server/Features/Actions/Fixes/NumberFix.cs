@@ -38,7 +38,7 @@ internal static class NumberFix
             yield return Write("sign-once", finding, once);
         }
 
-        if (at.Word?.Word == "call-if" && numbers is [{ Start: 0 }])
+        if (at.Word?.Word is "call-if" or "phone-now-if" && numbers is [{ Start: 0 }])
         {
             yield return Write("limit-sign", finding, ">" + written);
             yield return Write("limit-sign", finding, "<" + written);

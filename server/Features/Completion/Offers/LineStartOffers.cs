@@ -27,7 +27,7 @@ internal static class LineStartOffers
     {
         HashSet<LineWord> said = [.. note.OtherItems().Select(item => item.Value.Word)];
         LineWord? first = null;
-        foreach (LineWord word in Vocabulary.LineWords.Terms.Where(FactRules.MayOpen).OrderBy(word => word.Order))
+        foreach (LineWord word in Vocabulary.LineWords.Terms.Where(word => FactRules.MayOpen(word, note.Document.Note.IsRules)).OrderBy(word => word.Order))
         {
             bool fact = word.Kind == WordKind.Fact;
             if (fact && said.Contains(word) && !FactRules.MayRepeat(word))

@@ -119,12 +119,14 @@ internal static class SlotOffers
     }
 
     /// <summary>What was found in this note and may be accepted, each with its part. Only this offer waits for the rules.</summary>
-    private static IEnumerable<Offer> Rules(NoteAround note) => note.Document.Analysis.Findings
+    private static IEnumerable<Offer> Rules(NoteAround note) => note.Document.Note.IsRules ? RuleBook.Acceptable.Distinct().Order(StringComparer.Ordinal).Select(rule => new Offer(rule, CompletionKind.Value, 0, Summary(rule))) : note.Document.Analysis.Findings
         .Where(finding => finding.Level is FindingLevel.Call or FindingLevel.Watch && RuleBook.Acceptable.Contains(finding.Rule))
         .Reverse()
         .Select(finding => AcceptLine.Start(note.Document, finding))
         .Distinct().Take(MostTopics)
-        .Select(start => new Offer(start, CompletionKind.Value, 0, RuleHelp.For(start.Split(' ')[0])?.Split('\n') is [_, { } summary, ..] ? summary : ""));
+        .Select(start => new Offer(start, CompletionKind.Value, 0, Summary(start.Split(' ')[0])));
+
+    private static string Summary(string rule) => RuleHelp.For(rule)?.Split('\n') is [_, { } summary, ..] ? summary : "";
 
     /// <summary>The pictures beside the note.</summary>
     private static IEnumerable<Offer> Pictures(IEnumerable<string> names) =>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HealthNotes.Features.Actions;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
@@ -15,9 +16,6 @@ namespace HealthNotes.Features.Completion.Offers;
 /// </summary>
 internal static class WholeEntry
 {
-    /// <summary>Home care of an ordinary day; what else happens is written when it happens.</summary>
-    private static readonly string[] Daily = ["ate", "water", "pee", "stool", "walk", "mood"];
-
     public static IEnumerable<Offer> For(NoteAround note, int group)
     {
         string today = DayWords.Iso(note.Document.Today);
@@ -34,7 +32,7 @@ internal static class WholeEntry
     }
 
     private static IEnumerable<(string Text, string Ending)> LogLines(NoteAround note) =>
-        from word in Daily
+        from word in CheckEdits.Daily
         where word != "walk" || note.Species != Species.Cat
         select (word, word == "water" ? EndingOf(NoteVocabulary.Default.LineWords.Find(word)!, note.Us) : "");
 

@@ -1,5 +1,6 @@
 using HealthNotes.Features.Completion;
 using HealthNotes.Features.Completion.Items;
+using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
@@ -61,7 +62,7 @@ public class OpeningCompletionTests
         foreach (LineWord word in NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Fact))
         {
             string line = examples[word.Word].Replace("NAME", "benazepril", StringComparison.Ordinal).Replace("AMOUNT", "5mg", StringComparison.Ordinal);
-            Assert.Equal(Offered.Labels($"{line}\n|").Contains(word.Word), !HasProblem($"{line}\n{line}\n", ProblemRules.SaidTwice));
+            Assert.Equal(Offered.Labels($"{line}\n|").Contains(word.Word), !HasProblem($"{line}\n{line}\n", ProblemRules.SaidTwice) && !HasProblem(line, ProblemRules.Misplaced));
             foreach (string kind in (string[])["check", "log", "visit"])
             {
                 Assert.Equal(Offered.Labels($"2026-10-04 {kind}\n  |").Contains(word.Word), !HasProblem($"2026-10-04 {kind}\n  {line}\n", ProblemRules.Misplaced));
@@ -69,6 +70,17 @@ public class OpeningCompletionTests
         }
 
         static bool HasProblem(string note, string rule) => Note.Read(note).Problems.Any(problem => problem.Problem.Rule == rule);
+    }
+
+    /// <summary>In a clinic's rules only what may stand there is offered.</summary>
+    [Fact]
+    public void A_clinic_s_rules_are_completed_with_their_own_words()
+    {
+        Document rules = Document.Open("our.hnote-rules", 0, ClinicRules.Read("our", "\noverride-urgent \n").Lines, new DateOnly(2026, 11, 25));
+        string[] words = [.. CompletionFeature.At(rules, new Place(0, 0), FeatureSettings.Default).Items.Select(item => item.Label)];
+        Assert.All(words, word => Assert.True(ClinicRules.Takes(word), word));
+        Assert.Contains("alias", words);
+        Assert.Contains("temp-range", CompletionFeature.At(rules, new Place(1, 16), FeatureSettings.Default).Items.Select(item => item.Label));
     }
 
     [Fact]

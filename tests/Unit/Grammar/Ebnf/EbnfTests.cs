@@ -17,6 +17,9 @@ public class EbnfTests
     private static readonly SlotKind[] Sites =
         [SlotKind.Site, SlotKind.Node, SlotKind.Joint, SlotKind.Muscle, SlotKind.Gland, SlotKind.Tooth, SlotKind.AnySite];
 
+    /// <summary>What stands in a clinic's rules alone; the block is about notes.</summary>
+    private static readonly string[] OnlyInRules = ["alias", "override-urgent"];
+
     [Fact]
     public void Every_rule_that_is_referred_to_is_there_and_every_rule_is_referred_to()
     {
@@ -27,7 +30,7 @@ public class EbnfTests
     [Fact]
     public void Every_line_word_stands_in_it() => None.Wrong(
         NoteVocabulary.Default.LineWords.Terms.Select(word => word.Word)
-            .Except(Grammar.Rules.Values.SelectMany(EbnfGrammar.All).OfType<Literal>().Select(literal => literal.Text)));
+            .Except(OnlyInRules).Except(Grammar.Rules.Values.SelectMany(EbnfGrammar.All).OfType<Literal>().Select(literal => literal.Text)));
 
     [Fact]
     public void Every_note_it_allows_is_read_without_a_problem() => Gen.Int.ForAll(
@@ -46,7 +49,7 @@ public class EbnfTests
     public void Every_slot_of_every_word_is_reached()
     {
         HashSet<(string Word, SlotKind Slot)> open =
-            [.. NoteVocabulary.Default.LineWords.Terms.SelectMany(word => word.Takes.Select(slot => (word.Word, slot.Kind)))];
+            [.. NoteVocabulary.Default.LineWords.Terms.Where(word => !OnlyInRules.Contains(word.Word)).SelectMany(word => word.Takes.Select(slot => (word.Word, slot.Kind)))];
         var random = new Random(20261004);
         var writer = new EbnfWriter(Grammar, random);
         string[] rules = ["opening", "opening-item", "limit", "exam", "finding", "care", "vital", "act", "task", "item"];

@@ -18,7 +18,7 @@ public class ExampleTests
     {
         Assert.InRange(LanguagePage.Blocks("hnote").Count(), 15, 100);
         Assert.InRange(LanguagePage.Blocks("hnote-wrong").Count(), 5, 50);
-        None.Wrong(LanguagePage.All.Select(block => block.Language).Except(["hnote", "hnote-wrong", "hnote-format", "ebnf"]));
+        None.Wrong(LanguagePage.All.Select(block => block.Language).Except(["hnote", "hnote-rules", "hnote-wrong", "hnote-format", "ebnf"]));
     }
 
     [Fact]
@@ -27,6 +27,9 @@ public class ExampleTests
         let note = Note.Read(InPlace(block.Text))
         from problem in note.Problems
         select $"LANGUAGE.md, block at line {block.Line}: {note.Syntax.Lines[problem.Line].Text}: {problem.Problem.Message}");
+
+    [Fact]
+    public void Rules_have_no_problem() => Assert.Empty(ClinicRules.Read("our", Assert.Single(LanguagePage.Blocks("hnote-rules")).Text).Lines.Problems);
 
     [Fact]
     public void Every_line_of_a_wrong_example_has_a_problem() => None.Wrong(
@@ -56,7 +59,7 @@ public class ExampleTests
     [Fact]
     public void Every_line_word_has_an_example()
     {
-        HashSet<string> used = [.. LanguagePage.Blocks("hnote").SelectMany(block => NoteSyntax.Parse(block.Text).Lines).Select(line => line.Item?.Word.Word ?? "")];
+        HashSet<string> used = [.. LanguagePage.Blocks("hnote").Concat(LanguagePage.Blocks("hnote-rules")).SelectMany(block => NoteSyntax.Parse(block.Text).Lines).Select(line => line.Item?.Word.Word ?? "")];
         None.Wrong(NoteVocabulary.Default.LineWords.Terms.Select(word => word.Word).Except(used));
     }
 

@@ -16,6 +16,10 @@ public class ReadmeTests
         from problem in note.Problems
         select $"{note.Syntax.Lines[problem.Line].Text}: {problem.Problem.Message}");
 
+    [Fact]
+    public void Every_line_of_the_rules_it_shows_is_read() =>
+        Assert.Empty(ClinicRules.Read("our", Text.Split("```hnote-rules\n")[1].Split("```")[0]).Lines.Problems);
+
     /// <summary>The section is what a new writer learns the forms from.</summary>
     [Fact]
     public void What_you_can_type_has_forty_lines_or_more()
