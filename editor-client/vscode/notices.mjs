@@ -30,7 +30,7 @@ function add(library, licence, copyright, own) {
   parts.push([`${library} (${licence})`, copyright, same === undefined ? text : `The text is the one under ${same}.`].filter((part) => part !== '').join('\n\n'));
 }
 
-/** One library in the bill. A licence that is no expression of the SPDX list goes by its name. */
+/** One library in the bill. A licence outside the SPDX list goes by its name. */
 function bill(kind, name, version, licence, more) {
   const purl = `pkg:${kind}/${name.replace('@', '%40')}@${version}`;
   const spdx = standard(licence) !== '' ? { license: { id: licence } } : / (AND|OR|WITH) /.test(licence) ? { expression: licence } : { license: { name: licence } };

@@ -11,17 +11,6 @@ namespace HealthNotes.Cli;
 /// <summary>Puts the commands together and turns what can go wrong into a message and an exit code.</summary>
 internal static class App
 {
-    /// <summary>What tells this build of the program from any other.</summary>
-    public static string Build
-    {
-        get
-        {
-            var program = new FileInfo(Path.Combine(AppContext.BaseDirectory, "hnote.dll"));
-            program = program.Exists ? program : new FileInfo(Environment.ProcessPath ?? "");
-            return $"{typeof(App).Module.ModuleVersionId} {typeof(App).Assembly.GetName().Version} {program.Length} {program.LastWriteTimeUtc:O}";
-        }
-    }
-
     /// <summary>Runs <c>hnote</c> with these arguments.</summary>
     public static int Run(string[] args)
     {

@@ -101,7 +101,7 @@ internal static class CheckCommand
     {
         string run = string.Join('\0', ["check", request.Format, $"{request.Level} {request.All} {request.Since:O}", request.Baseline ?? "", .. request.Paths.Select(Path.GetFullPath)]);
         string known = request.Baseline is { } baseline ? NoteFile.Read(baseline).Text : "";
-        return RunCache.Of(run, string.Join('\0', [run, $"{request.Today:O}", Terminal.Look, App.Build, known]), files.Count);
+        return RunCache.Of(run, string.Join('\0', [run, $"{request.Today:O}", Terminal.Look, ThisProgram.Build, known]), files.Count);
     }
 
     private sealed record Checked(string Path, NoteAnalysis Analysis, PlainFindings Shown, bool IsWorrying);

@@ -22,7 +22,7 @@ public static class CheckEdits
     /// <summary>Home care of an ordinary day; what else happens is written when it happens.</summary>
     public static IReadOnlyList<string> Daily { get; } = ["ate", "water", "pee", "stool", "walk", "mood"];
 
-    /// <summary>What a visit leaves behind, in the order in which it is told.</summary>
+    /// <summary>The lines that a visit leaves behind, in order.</summary>
     private static readonly string[] Visit = ["weight", "lab", "known", "med", "stop", "vaccine", "recheck", "due"];
 
     /// <summary>
