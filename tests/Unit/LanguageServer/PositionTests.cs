@@ -1,5 +1,4 @@
 using System.Text;
-using CsCheck;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;

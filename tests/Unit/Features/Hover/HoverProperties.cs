@@ -1,4 +1,3 @@
-using CsCheck;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hover;
 using HealthNotes.Grammar.Syntax;
