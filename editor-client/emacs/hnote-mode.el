@@ -30,7 +30,20 @@
   (setq-local comment-start "# ")
   (setq-local indent-tabs-mode nil)
   (setq-local tab-always-indent 'complete)
-  (setq-local font-lock-defaults '(hnote-mode-font-lock t)))
+  (if (not (and (require 'treesit nil t) (treesit-ready-p 'hnote t)))
+      (setq-local font-lock-defaults '(hnote-mode-font-lock t))
+    (treesit-parser-create 'hnote)
+    (setq-local treesit-font-lock-feature-list '((note)))
+    (setq-local treesit-font-lock-settings
+                (treesit-font-lock-rules :language 'hnote :feature 'note
+                  '((comment) @font-lock-comment-face
+                    (heading date: (date) @font-lock-constant-face)
+                    (kind) @font-lock-type-face
+                    (opening_line word: (word) @font-lock-keyword-face)
+                    (entry_line word: (word) @font-lock-keyword-face)
+                    (tag) @font-lock-variable-name-face
+                    (free_text) @font-lock-doc-face)))
+    (treesit-major-mode-setup)))
 
 (add-to-list 'auto-mode-alist '("\\.hnote\\'" . hnote-mode))
 (add-hook 'hnote-mode-hook #'eglot-ensure)

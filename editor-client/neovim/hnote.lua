@@ -21,6 +21,7 @@ vim.api.nvim_create_autocmd({ 'BufRead', 'BufNewFile' }, {
       ['<C-]>'] = vim.lsp.buf.definition, [']d'] = vim.diagnostic.goto_next, ['[d'] = vim.diagnostic.goto_prev }) do
       vim.keymap.set('n', keys, function() action() end, { buffer = note.buf })
     end
+    if vim.treesitter and vim.treesitter.start then pcall(vim.treesitter.start, note.buf, 'hnote') end -- where its parser is installed
     if vim.lsp.inlay_hint then vim.lsp.inlay_hint.enable(true, { bufnr = note.buf }) end
   end,
 })

@@ -61,10 +61,16 @@ public static class ItemPrinter
         _ =>
         [
             item.About?.Word ?? "", item.Name?.Text ?? "", item.Site?.Name ?? "", Tag(item.Tag), style.Dose(item), .. Manners(item, StateKind.Route, StateKind.Food, StateKind.When),
-            Word(item.Place), Word(item.State), .. Signs(item, style), .. item is NotSeen && item.Body.Absent.IsEmpty && (style.Own ? item.Body.Words.IsEmpty : item.Body.Words.All(sign => sign.Word.Word == "none")) ? (string[])["none"] : [],
+            Word(item.Place), Word(item.State), LacksNone(item, style) ? "none" : "", .. Signs(item, style),
             item.Body.Get<ValueRange>(SlotKind.Reference) is { } range ? "ref " + ValuePrinter.Print(range) : "", .. Times(item.Schedule), .. Behind(item, style),
         ],
     };
+
+    /// <summary>True for what was not seen, where no sign that is printed says so.</summary>
+    private static bool LacksNone(NoteItem item, Style style) =>
+        item is NotSeen && item.Body.Absent.IsEmpty && item.Body.First<EventCount>() is null
+        && !(style.Own && item.Body.Words.Any(sign => sign.Word.Word == "none"))
+        && (item.Body.Words.IsEmpty || item.Body.Words.Any(sign => sign.Word.Word is not ("gone" or "resolved")));
 
     private static IEnumerable<string> Behind(NoteItem item, Style style) =>
     [

@@ -66,7 +66,7 @@ public static class NoteFormatter
                 return new string(' ', context.TextIndent(line.Indent)) + (markdown.Length == 0 ? ">" : "> " + markdown);
             case LineKind.EntryHead:
                 context.StartEntry();
-                return line.Problems.Length > 0 ? line.Text : Head(line.EntryHead!) + Comment(line);
+                return line.Problems.Length > 0 || line.EntryHead!.Date is null ? line.Text : Head(line.EntryHead!) + Comment(line);
             case LineKind.Item when line.Problems.Length == 0:
                 string formatted = new string(' ', context.ItemIndent) + Canonical(line);
                 context.After(line.Indent, context.ItemIndent);
@@ -114,7 +114,7 @@ public static class NoteFormatter
 
     internal static string Head(EntryHead head) => string.Join(' ', new[]
     {
-        head.Date!.Value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        head.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? (head.NoYear is var (month, day) ? $"{day} {CultureInfo.InvariantCulture.DateTimeFormat.AbbreviatedMonthNames[month - 1]}" : ""),
         head.Time?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "",
         head.Kind,
         head.By is null ? "" : "by " + head.By,

@@ -49,7 +49,7 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
         var reader = new NoteReader(syntax.Lines, vocabulary, isRules);
         int first = reader.NextHead(0);
         Opening opening = reader.ReadOpening(first);
-        return new Note(syntax, opening, [.. reader.ReadEntries(first, syntax.Lines.Length, opening.Species)]);
+        return new Note(syntax, opening, [.. reader.ReadEntries(first, syntax.Lines.Length, opening.Species, before: null)]);
     }
 
     /// <summary>
@@ -70,6 +70,12 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
         // The line before may lie in another entry: when the first new line was the head of one, that entry takes it over.
         int start = EntryIndexAt(first - 1);
         int end = EntryIndexAt(first + count - 1) + 1;
+        while (end < Entries.Length && Entries[end].Head is not { Date: not null, NoYear: null })
+        {
+            // the entries above settle its year
+            end++;
+        }
+
         int from = start < 0 ? 0 : Entries[start].Line;
         int to = end < Entries.Length ? Entries[end].Line + moved : syntax.Lines.Length;
         var reader = new NoteReader(syntax.Lines, vocabulary);
@@ -83,7 +89,7 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
 
         ImmutableArray<Entry>.Builder entries = ImmutableArray.CreateBuilder<Entry>(Entries.Length + 1);
         entries.AddRange(Entries.AsSpan()[..Math.Max(0, start)]);
-        entries.AddRange(reader.ReadEntries(firstHead, to, opening.Species));
+        entries.AddRange(reader.ReadEntries(firstHead, to, opening.Species, entries.LastOrDefault(entry => entry.Head.Date is not null)?.Head.Date));
         foreach (Entry entry in Entries.AsSpan()[end..])
         {
             entries.Add(moved == 0 ? entry : entry.Moved(moved));

@@ -7,6 +7,9 @@ namespace HealthNotes.Grammar.Notes;
 /// <summary>Groups lines into opening and entries. Each entry is read from its own lines and the species alone.</summary>
 internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabulary vocabulary, bool isRules = false)
 {
+    /// <summary>How many days before the entry above a day without its year may lie; from there on it lies behind.</summary>
+    private const int LongestBack = 120;
+
     /// <summary>The index of the first head of an entry from <paramref name="from"/> on; the number of lines when there is none.</summary>
     public int NextHead(int from)
     {
@@ -21,21 +24,33 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
     /// <summary>The opening: the lines before <paramref name="to"/>.</summary>
     public Opening ReadOpening(int to)
     {
-        Section section = Read(0, to);
+        Section section = Read(0, to, null);
         var opening = new Opening(section.Items, section.Texts, section.NotUnderstood);
         ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(opening, isRules)];
         return misplaced.IsEmpty ? opening with { Problems = [.. section.Problems] }
             : new Opening(Without(section.Items, misplaced), section.Texts, Lines(section.NotUnderstood, misplaced)) { Problems = InOrder(section.Problems, misplaced) };
     }
 
-    /// <summary>The entries in the lines from <paramref name="from"/>, the head of the first, up to <paramref name="to"/>.</summary>
-    public IEnumerable<Entry> ReadEntries(int from, int to, Species species)
+    /// <summary>
+    /// The entries in the lines from <paramref name="from"/>, the head of the first, up to <paramref name="to"/>. A date without its
+    /// year is the nearest such day to <paramref name="before"/>, the last day above it.
+    /// </summary>
+    public IEnumerable<Entry> ReadEntries(int from, int to, Species species, DateOnly? before)
     {
         while (from < to)
         {
             int next = NextHead(from + 1);
-            Section section = Read(from, next);
-            var entry = new Entry(from, lines[from].EntryHead!, section.Items, section.Texts, section.NotUnderstood);
+            EntryHead head = lines[from].EntryHead!;
+            head = head with { Date = head.NoYear is { } noYear ? Near(noYear, before) : head.Date };
+            before = head.Date ?? before;
+            Section section = Read(from, next, head.Date);
+            if (head is { Date: null, NoYear: not null })
+            {
+                section.Problems.Insert(0, new PlacedProblem(from, new Problem(ProblemRules.BadDate, head.DateSpan,
+                    $"`{head.DateSpan.In(lines[from].Text)}`: no entry above it tells the year. Write the date with its year, such as 2026-10-22.")));
+            }
+
+            var entry = new Entry(from, head, section.Items, section.Texts, section.NotUnderstood);
             ImmutableArray<PlacedProblem> misplaced = [.. PlacementCheck.Of(entry, species, vocabulary)];
             if (!misplaced.IsEmpty)
             {
@@ -66,7 +81,22 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
     private static ImmutableArray<int> Lines(ImmutableArray<int> notUnderstood, ImmutableArray<PlacedProblem> misplaced) =>
         [.. notUnderstood.Concat(misplaced.Select(problem => problem.Line)).Distinct().Order()];
 
-    private Section Read(int from, int to)
+    /// <summary>The day with its year: the first one behind the entry above, or one shortly before it where the newest come first.</summary>
+    private static DateOnly? Near((int Month, int Day) noYear, DateOnly? before)
+    {
+        for (int year = (before?.Year ?? DateOnly.MaxValue.Year) - 1; before is { } last && year <= last.Year + 1; year++)
+        {
+            if (year is >= 1 and <= 9999 && noYear.Day <= DateTime.DaysInMonth(year, noYear.Month)
+                && new DateOnly(year, noYear.Month, noYear.Day) is var day && day.DayNumber - last.DayNumber >= -LongestBack)
+            {
+                return day;
+            }
+        }
+
+        return null;
+    }
+
+    private Section Read(int from, int to, DateOnly? day)
     {
         ImmutableArray<Placed<NoteItem>>.Builder items = ImmutableArray.CreateBuilder<Placed<NoteItem>>(to - from);
         ImmutableArray<int>.Builder? notUnderstood = null;
@@ -87,7 +117,7 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
 
             foreach (NoteItem item in line.Items)
             {
-                items.Add(new Placed<NoteItem>(index, Dated(item, lines[from].EntryHead?.Date)));
+                items.Add(new Placed<NoteItem>(index, Dated(item, day)));
             }
 
             texts.Take(index, line);

@@ -11,6 +11,9 @@ internal static class EntryHeadReader
 {
     private const int MonthDayYear = 3;
 
+    /// <summary>A year that has every day.</summary>
+    private const int LeapYear = 2000;
+
     /// <summary>True when the line reads like the head of an entry: three numbers joined by <c>-</c>, <c>/</c> or <c>.</c>, a month in words, today.</summary>
     public static bool LooksLikeHead(NoteVocabulary vocabulary, ReadOnlySpan<char> content)
     {
@@ -23,7 +26,7 @@ internal static class EntryHeadReader
                 return false;
             }
 
-            if (DateInWords(content) is not null)
+            if (IsDateInWords(vocabulary, content))
             {
                 return true;
             }
@@ -48,11 +51,11 @@ internal static class EntryHeadReader
             }
             else if (!Scanners.IsDigit(first[i]))
             {
-                return (joins == 2 && first[i] is 'T' or 't' or ':') || DateInWords(content) is not null;
+                return (joins == 2 && first[i] is 'T' or 't' or ':') || IsDateInWords(vocabulary, content);
             }
         }
 
-        return joins == 2 || DateInWords(content) is not null;
+        return joins == 2 || IsDateInWords(vocabulary, content);
     }
 
     /// <summary>True when nothing but numbers, times and the words of a head stand in the text.</summary>
@@ -70,9 +73,14 @@ internal static class EntryHeadReader
         return true;
     }
 
-    /// <summary><c>Nov 22 2026</c>, <c>22 Nov 2026</c>, <c>Sunday 22nd November, 2026</c>: the day and how long its text is.</summary>
-    private static (DateOnly Day, int Length)? DateInWords(ReadOnlySpan<char> content)
+    /// <summary>True for a date in words; without its year only where nothing but the words of a head stands behind it.</summary>
+    private static bool IsDateInWords(NoteVocabulary vocabulary, ReadOnlySpan<char> content) =>
+        DateInWords(content) is { } date && (date.Day is not null || OnlyHeadWords(vocabulary, content[date.Length..]));
+
+    /// <summary><c>Nov 22 2026</c>, <c>22 Nov 2026</c>, <c>Sunday 22nd November, 2026</c>, <c>3 nov</c>: the day, null without its year, and how long its text is.</summary>
+    private static (DateOnly? Day, (int Month, int Day) NoYear, int Length)? DateInWords(ReadOnlySpan<char> content)
     {
+        int end = 0;
         int? month = null;
         int? day = null;
         int at = 0;
@@ -84,7 +92,7 @@ internal static class EntryHeadReader
             if (digits == 4 && word.Length == 4 && month is { } m && day is { } d)
             {
                 int year = int.Parse(word, CultureInfo.InvariantCulture);
-                return Dates.Exists(year, m, d) ? (new DateOnly(year, m, d), at + length) : null;
+                return Dates.Exists(year, m, d) ? (new DateOnly(year, m, d), (m, d), at + length) : null;
             }
 
             if (digits is 1 or 2 && day is null && word[digits..] is "" or "st" or "nd" or "rd" or "th")
@@ -97,17 +105,18 @@ internal static class EntryHeadReader
             }
             else if (words > 0 || !IsWeekday(word))
             {
-                return null;
+                break;
             }
 
             at += length;
+            end = at;
             while (at < content.Length && (Scanners.IsBlank(content[at]) || Scanners.IsSeparator(content[at])))
             {
                 at++;
             }
         }
 
-        return null;
+        return month is { } name && day is { } number && Dates.Exists(LeapYear, name, number) ? (null, (name, number), end) : null;
     }
 
     private static bool IsWeekday(ReadOnlySpan<char> word)
@@ -145,10 +154,11 @@ internal static class EntryHeadReader
         var problems = new List<Problem>();
         int at = start;
         DateOnly? written = null;
+        (int Month, int Day)? noYear = null;
         TextSpan dateSpan;
         if (DateInWords(text.AsSpan(start, end - start)) is { } inWords)
         {
-            (written, at) = (inWords.Day, start + inWords.Length);
+            (written, noYear, at) = (inWords.Day, inWords.Day is null ? inWords.NoYear : null, start + inWords.Length);
             dateSpan = TextSpan.Between(start, at);
         }
         else
@@ -166,7 +176,7 @@ internal static class EntryHeadReader
         }
 
         tokens.Add(new Token(TokenKind.Date, dateSpan));
-        DateOnly? date = written ?? ReadDate(text, dateSpan, problems);
+        DateOnly? date = written ?? (noYear is null ? ReadDate(text, dateSpan, problems) : null);
 
         TimeOnly? time = null;
         bool timed = false;
@@ -208,10 +218,10 @@ internal static class EntryHeadReader
             {
                 tokens.Add(new Token(TokenKind.Filler, word));
             }
-            else if (vocabulary.Fixed("day").Find(plain) is { } dayWord && date is not null)
+            else if (vocabulary.Fixed("day").Find(plain) is { } dayWord && (date is not null || noYear is not null))
             {
                 tokens.Add(new Token(TokenKind.Filler, word));
-                if (IsWeekday(plain) && !date.Value.DayOfWeek.ToString().StartsWith(dayWord.Word, StringComparison.OrdinalIgnoreCase))
+                if (date is not null && IsWeekday(plain) && !date.Value.DayOfWeek.ToString().StartsWith(dayWord.Word, StringComparison.OrdinalIgnoreCase))
                 {
                     problems.Add(new Problem(ProblemRules.BadDate, word, $"{date.Value.ToString("d MMM yyyy", CultureInfo.InvariantCulture)} is a {date.Value.DayOfWeek}, not a {plain}."));
                 }
@@ -250,7 +260,7 @@ internal static class EntryHeadReader
         }
 
         LineReader.AddComment(text, end, tokens);
-        var head = new EntryHead(dateSpan, date, time, kind ?? "log", by);
+        var head = new EntryHead(dateSpan, date, time, kind ?? "log", by) { NoYear = noYear };
         return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], [], head, problems.Count == 0 ? [] : [problems[0]]);
     }
 

@@ -69,12 +69,23 @@ internal sealed class HeadFinder
             return head.Value with { Word = vocabulary.LineWords.Find("missed")! };
         }
 
+        if (head is { Word.Kind: WordKind.Vital or WordKind.Exam or WordKind.Scan, Negation: null } && at.Phrase(vocabulary.Fixed("not-looked"), 0, out _) is > 0 and var notLooked)
+        {
+            // "temp not done, he bites"
+            ArraySegment<Part> behind = at.Parts[notLooked..];
+            at.Mark(TokenKind.Keyword, at.SpanOf(0, notLooked));
+            Cut(start, word: null);
+            at.StartParts((Part[])[.. at.Parts[..(at.Parts.Count - behind.Count - notLooked)], .. behind]);
+            return new Head(vocabulary.LineWords.Find("skip")!, new TextSpan(start, 0));
+        }
+
         if (head is { Word.Word: "recheck", Lead: null } && at.IsWord(0))
         {
             LineWord due = vocabulary.LineWords.Find("due")!;
             at.StartItem(due, new TextSpan(start, 0));
             bool lab = at.Phrase(vocabulary.Leads, 0, out LeadWord? analyte) > 0 && analyte!.Lines is [{ Word: "lab" }];
-            if (lab || ((vocabulary.Fixed("ordinary").Find(at.TextAt(0)) is not null || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1))) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
+            bool examination = Enumerable.Range(0, at.Parts.Count).TakeWhile(index => index == 0 || !at.StartsSegment(index)).Any(index => vocabulary.Fixed("examination").Find(at.TextAt(index)) is not null);
+            if (lab || examination || ((vocabulary.Fixed("ordinary").Find(at.TextAt(0)) is not null || (at.IsWord(1) && !ScheduleSlots.Starts(at, 1))) && !Enumerable.Range(0, at.Parts.Count).Any(NamesPart)))
             {
                 // "recheck kidney values in 10 days": what falls due, in free words
                 Cut(start, word: null);
@@ -305,7 +316,13 @@ internal sealed class HeadFinder
             if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
             {
                 at.Mark(TokenKind.LineWord, at.Parts[index].Span);
-                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..index], .. at.Parts[(index + 1)..]]);
+                int topic = index > 1 && (at.Is(index - 1, "is") || at.Is(index - 1, "are")) ? index - 1 : index;
+                if (topic < index)
+                {
+                    at.Mark(TokenKind.Filler, at.Parts[topic].Span);
+                }
+
+                at.StartParts((ArraySegment<Part>)(Part[])[.. at.Parts[..topic], .. at.Parts[(index + 1)..]]);
                 return new Head(due, new TextSpan(start, 0));
             }
 

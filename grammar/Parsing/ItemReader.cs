@@ -175,7 +175,7 @@ internal sealed class ItemReader
         checks.EndsSign();
         if (remark.Count > 0)
         {
-            string text = string.Join(", ", remark.Select(span => span.In(at.Line).ToString()));
+            string text = string.Concat(remark.Select((span, index) => (index == 0 ? "" : IsBehind(remark[index - 1], span) ? " " : ", ") + span.In(at.Line).ToString()));
             at.Add(SlotKind.Note, new FreeWords(TextSpan.Between(remark[0].Start, remark[^1].End), text));
         }
         else if (head.Lead is { Means: not LeadMeans.Plain } && (at.Word.Kind == WordKind.Skip || (at.Word.Word == "ate" && at.WithSingleBlanks(head.Span).Split(' ').Any(word => at.Vocabulary.Fixed("meal").Find(word) is not null))))
@@ -209,9 +209,21 @@ internal sealed class ItemReader
         drafts.Add(new Draft(head, at.Word, at.Body(), none, at.Times.Count == 0 ? [] : [.. at.Times], at.Problems.Count == 0 && !none ? Refusals.Lacking(at) : null));
     }
 
+    /// <summary>True where nothing but blanks parts two pieces of a remark: <c>for</c> and <c>2 days</c>.</summary>
+    private bool IsBehind(TextSpan before, TextSpan span) => span.Start >= before.End && at.Line.AsSpan(before.End, span.Start - before.End).IsWhiteSpace();
+
     /// <summary>Gives values that share one word what was written of it once: <c>SRR 22, 20</c> are both asleep, <c>call-if BG &lt;4 or &gt;25 per vet</c> are both the vet's.</summary>
     private void Share(int index)
     {
+        if (index + 1 < drafts.Count && drafts[index] is { Word.Kind: WordKind.Care, Times.Count: 0 } dose && drafts[index + 1] is { Times.Count: > 0 } with && with.Word == dose.Word
+            && dose.Body.Get<FreeWords>(SlotKind.Medicine) is { } name && with.Body.Get<FreeWords>(SlotKind.Medicine) is { } second
+            && at.Line.AsSpan(name.Span.End, second.Span.Start - name.Span.End).TrimEnd() is var between && between is [.., '+' or '&'] or [.., ' ', 'a', 'n', 'd'] && between.IndexOfAny(",;") < 0)
+        {
+            // "furosemide 20mg + pimobendan 2.5mg oral 7am": given together, the same way
+            SlotValue[] way = [.. with.Body.Filled.Where(slot => slot.Kind == SlotKind.Route && dose.Body.Get<object>(SlotKind.Route) is null)];
+            drafts[index] = dose with { Body = new ItemBody([.. dose.Body.Filled, .. way]), TimesOfDay = with.TimesOfDay };
+        }
+
         foreach (int other in (ReadOnlySpan<int>)[index - 1, index + 1])
         {
             if (other >= 0 && other < drafts.Count && drafts[other].Head.Span == drafts[index].Head.Span && drafts[other].Word == drafts[index].Word

@@ -183,6 +183,11 @@ internal sealed class LineReader
             || TimeReader.TryTakeBare(text, start, end, out read, out timeEnd) || TimeReader.TryTakeShort(text, start, end, out read, out timeEnd)))
         {
             time = read;
+            if (read is { } clock && TimeReader.WithHalf(vocabulary, text, timeEnd, end, clock) is { } whole)
+            {
+                (time, timeEnd) = whole;
+            }
+
             timeToken = new Token(TokenKind.Time, TextSpan.Between(start, timeEnd));
             wordStart = timeEnd;
             while (wordStart < end && (Scanners.IsBlank(text[wordStart]) || Scanners.IsSeparator(text[wordStart]) || text[wordStart] == ':'))
@@ -262,7 +267,7 @@ internal sealed class LineReader
         }
 
         LineSyntax unread = first is null ? Unread(text, ending, start, end) : WithCorrection(first);
-        return time is null && unread.Problems is not [{ Corrected: not null }] && (Starts("advice", text.AsSpan(start, end - start)) || (first is null && IsProse(text, start, end)))
+        return time is null && unread.Problems is not [{ Corrected: not null }] && (Starts("advice", text.AsSpan(start, end - start)) || text.AsSpan(start, end - start).StartsWith("the vet ", StringComparison.OrdinalIgnoreCase) || (first is null && IsProse(text, start, end)))
             ? new LineSyntax(LineKind.FreeText, text, ending, [new Token(TokenKind.Text, TextSpan.Between(start, end))], [], null, [])
             : unread;
     }

@@ -9,6 +9,9 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Finds where another observation begins in a line.</summary>
 internal sealed class NextHead(Cursor at, RemarkReader remarks)
 {
+    /// <summary>From how many words on, its negation with them, a phrase is surely meant as a whole.</summary>
+    private const int LongPhrase = 3;
+
     private const int MostInNegation = 3;
 
     /// <summary>The same head, negated where <c>or</c> carries a negation on. After a comma a bare word may be meant either way, which is reported.</summary>
@@ -60,6 +63,13 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         bool plan = at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact;
+        if (at.Word.Has(SlotKind.Medicine) && !plan && at.First<FreeWords>() is not null && at.StartsSegment(at.At) && TimeReader.Within(at, at.At, out int when) is not null && at.Phrase(at.Vocabulary.Medicines, at.At + when, out _) > 0)
+        {
+            // "7am insulin 7u, 8am meloxicam 1.3mg"
+            at.StartParts(at.Parts[at.At..]);
+            return head with { Lead = null, Line = 0, Negation = null };
+        }
+
         if (at.Word.Kind is WordKind.Task or WordKind.Skip or WordKind.Picture || (at.Word.Kind == WordKind.Fact && !plan) || (remarks.TakesRest() && !MedicineStarts(at, at.At)))
         {
             return null;
@@ -72,6 +82,13 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
                 // "glucose 7am 240, 9am 165": the same again, later
                 at.StartParts(at.Parts[at.At..]);
                 return head with { Lead = null, Line = 0, Negation = null };
+            }
+
+            if (Head.Dose(at, at.At + clock) is { } given)
+            {
+                // "ate all, 07:30 carprofen 75mg"
+                at.StartParts(at.Parts[at.At..]);
+                return given;
             }
 
             if (Head.AtWithNegation(at, at.At + clock, out int later, first: true) is { } timed && IsObservation(timed.Word))
@@ -172,6 +189,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return Start(phrase, at.At, count);
         }
 
+        if (start is { Lead.Means: LeadMeans.Sign, Negation: not null } absent && IsObservation(absent.Word) && absent.Word != at.Word && count > LongPhrase && at.StartsSegment(at.At))
+        {
+            // "no open mouth breathing": the phrase, and not the word at its end
+            return Start(absent, at.At, count);
+        }
+
         // "left eye red, right ear smells": the place comes before the word
         for (int index = at.At + 1; start is null && at.Filled.Count > 0 && index < end; index++)
         {
@@ -224,7 +247,20 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return head with { Lead = null, Line = 0, Negation = null };
         }
 
-        if (!at.Word.Has(SlotKind.Rate) || at.Word.Kind != WordKind.Vital)
+        if (at.Word.Kind != WordKind.Vital)
+        {
+            return null;
+        }
+
+        if (at.Times.Count > 0 && index < at.Parts.Count && at.Parts[index] is NumberPart
+            && (TimeReader.Within(at, index + 1, out _) is not null || (at.IsWord(index + 1) && TimeReader.Within(at, index + 2, out _) is not null)))
+        {
+            // "glucose 8.1 at noon and 11.4 at 5 pm"
+            Leave(index);
+            return head with { Lead = null, Line = 0, Negation = null };
+        }
+
+        if (!at.Word.Has(SlotKind.Rate))
         {
             return null;
         }

@@ -5,11 +5,21 @@ namespace HealthNotes.Grammar.Parsing;
 /// <summary>Turns the digits of a number into a decimal, with either decimal mark.</summary>
 internal static class NumberText
 {
+    /// <summary>True for a fraction in one character: <c>½</c>.</summary>
+    public static bool IsFraction(char c) => c is '½' or '¼' or '¾' or '⅓' or '⅔';
+
     /// <summary>Reads the number, or says in plain words why it is refused.</summary>
     public static bool TryRead(ReadOnlySpan<char> digits, out decimal number, out string? refusal)
     {
         number = 0;
         refusal = null;
+        if (digits is [.. var before, var last] && IsFraction(last))
+        {
+            bool read = before.Length == 0 || TryRead(before.TrimEnd(' '), out number, out refusal);
+            number += (decimal)char.GetNumericValue(last);
+            return read;
+        }
+
         int mark = digits.IndexOfAny('.', ',');
         int whole = mark < 0 ? digits.Length : mark;
         if (whole > ReadingLimits.MostDigits || digits.Length - whole > ReadingLimits.MostDigits)

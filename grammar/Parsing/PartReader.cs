@@ -53,8 +53,14 @@ internal static class PartReader
     private static Part Parsed(PartGrammar grammar, string line, int at, int end)
     {
         Result<char, Part> one = grammar.SinglePart.Parse(line.AsSpan(at, end - at));
-        return one.Success ? one.Value.Moved(at) : Unreadable(line, at, end, one.Error!);
+        return one.Success ? one.Value.Moved(at) : (Part?)Fraction(line, at, end) ?? Unreadable(line, at, end, one.Error!);
     }
+
+    /// <summary>The first fraction of <c>1/2 x 3/4 in</c>, which is longer than a number with three operands; null for all else.</summary>
+    private static NumberPart? Fraction(string line, int at, int end) =>
+        PartGrammar.Tight.SinglePart.Parse(line.AsSpan(at, end - at)) is { Success: true, Value: NumberPart { First.Unit.Length: 0, Third.Exists: false } part }
+            && part.Moved(at) is NumberPart fraction && fraction.Second.Sign(line) == '/' && line.AsSpan(fraction.Span.End).TrimStart() is ['x' or 'X' or '×' or '*', ' ', ..]
+                ? fraction : null;
 
     /// <summary>One number with its unit, without a bound and with no sign behind it: <c>38.6C</c>, <c>12</c>; null for all else.</summary>
     private static NumberPart? SingleNumber(ReadOnlySpan<char> content, int at, bool blanksInNumbers)

@@ -50,7 +50,7 @@ internal sealed class RemarkReader(Cursor at)
         bool words = false;
         while (end < at.Parts.Count && !at.StartsSegment(end))
         {
-            if (WordSlots.StartsSign(at, end) || at.Parts[end].Kind == PartKind.Number || OpensSlot(end))
+            if (WordSlots.StartsSign(at, end) || at.Parts[end].Kind == PartKind.Number || at.Is(end, "until") || OpensSlot(end))
             {
                 return false;
             }

@@ -66,6 +66,13 @@ internal static class Scanners
         public static int Length(ReadOnlySpan<char> ahead)
         {
             int whole = Digits(ahead);
+            int fraction = whole + (whole > 0 && whole + 1 < ahead.Length && ahead[whole] == ' ' ? 1 : 0);
+            if (fraction < ahead.Length && NumberText.IsFraction(ahead[fraction]))
+            {
+                // ½, 2½ and 2 ½, as a phone writes them
+                return fraction + 1;
+            }
+
             if (whole == 0 && ahead.Length > 1 && ahead[0] == '.' && IsDigit(ahead[1]))
             {
                 return 1 + Digits(ahead[1..]);

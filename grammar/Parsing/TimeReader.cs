@@ -12,6 +12,9 @@ internal static class TimeReader
 {
     private const int BareLength = 4;
 
+    /// <summary>How many words <c>in the late afternoon</c> has.</summary>
+    private const int LongestHalf = 4;
+
     /// <summary>A time of day that stands among the parts of a line: <c>8am</c>, <c>6 pm</c>, <c>at 3:15pm</c>, <c>07:30</c>. Null where there is none.</summary>
     public static TimeOnly? Within(Cursor at, int index, out int count)
     {
@@ -33,6 +36,12 @@ internal static class TimeReader
         bool joined = at.Is(index, "at") || at.Is(index, "@");
         index += joined ? 1 : 0;
         count = 0;
+        if (joined && at.Phrase(at.Vocabulary.Fixed("noon"), index, out _) > 0)
+        {
+            count = index + 1 - first;
+            return new TimeOnly(12, 0);
+        }
+
         if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { BoundSpan.Length: 0, Third.Exists: false } part
             || (part.Second.Exists && part.Second.Sign(at.Line) != ':'))
         {
@@ -68,6 +77,8 @@ internal static class TimeReader
         }
 
         half |= HalfLetter(written);
+        FixedWord? partOfDay = null;
+        int words = half ? 0 : at.Phrase(at.Vocabulary.Fixed("half-day"), index + 1, out partOfDay);
         if (written.Contains('.') && !half && !joined)
         {
             // 1.25 in is a length
@@ -75,7 +86,41 @@ internal static class TimeReader
         }
 
         count = index + 1 - first;
-        return Read(written, hourAlone: joined && part.First.Unit.Length == 0);
+        TimeOnly? time = Read(written, hourAlone: joined && part.First.Unit.Length == 0);
+        if (time is { } clockTime && Moved(clockTime, partOfDay) is { } moved)
+        {
+            (time, count) = (moved, count + words);
+        }
+
+        return time;
+    }
+
+    /// <summary>The time that is meant by <c>3.40 in the afternoon</c>; null where the words behind it do not go with it, or none are there.</summary>
+    private static TimeOnly? Moved(TimeOnly time, FixedWord? partOfDay) => partOfDay?.Word switch
+    {
+        "pm" => time.Hour is >= 1 and < 12 ? time.AddHours(12) : time.Hour >= 12 ? time : null,
+        "am" => time.Hour < 12 ? time : null,
+        "night" => time.Hour is >= 6 and < 12 ? time.AddHours(12) : time.Hour == 12 ? time.AddHours(-12) : time,
+        _ => null,
+    };
+
+    /// <summary>The time at the start of a line by the part of the day behind it, and where the words for that end.</summary>
+    public static (TimeOnly Time, int End)? WithHalf(NoteVocabulary vocabulary, string text, int timeEnd, int end, TimeOnly time)
+    {
+        int stop = Math.Min(timeEnd + 1, end);
+        for (int words = 0; words < LongestHalf && stop < end; words++)
+        {
+            int blank = text.AsSpan(stop, end - stop).IndexOfAny(' ', ',');
+            stop = blank < 0 ? end : stop + blank;
+            if (vocabulary.Fixed("half-day").Find(text.AsSpan(timeEnd + 1, stop - timeEnd - 1)) is { } word)
+            {
+                return Moved(time, word) is { } moved ? (moved, stop) : null;
+            }
+
+            stop++;
+        }
+
+        return null;
     }
 
     /// <summary>A time without its colon among the parts of a line, as clinics write it: <c>0730</c>, <c>@0715</c>. Behind a medicine, and elsewhere with its 0 or mark.</summary>

@@ -51,14 +51,10 @@ internal static class AmountSlots
             return Take(at, thing!, count);
         }
 
-        public override object? Value(Cursor at, NumberForm form)
+        public override bool BindNumber(Cursor at, NumberPart part)
         {
-            if (form.Shape is NumberShape.WithUnit or NumberShape.Ratio or NumberShape.Bare && Apart(at, form) is { } apart)
-            {
-                return apart;
-            }
-
-            return form is { Shape: NumberShape.Times, UnitSpan.Length: > 0 } ? Joined(at, form) : null;
+            int start = at.At;
+            return Lengths(at, part) is { } size && Numbers.Keep(at, SlotKind.Size, size, size.Span, start);
         }
 
         private static ComparisonObject? Sized(Cursor at)
@@ -97,103 +93,111 @@ internal static class AmountSlots
             return true;
         }
 
-        /// <summary><c>12x9mm</c>, <c>12mm x 9mm</c>.</summary>
-        private Diameters? Joined(Cursor at, NumberForm form)
+        /// <summary><c>12mm</c>, <c>12x9mm</c>, <c>2 1/4 in x 1/2 in</c>: up to three lengths; one without a unit has that of the last. The cursor ends on the last part.</summary>
+        private Diameters? Lengths(Cursor at, NumberPart part)
         {
-            var lengths = new List<Notes.Amount>(3);
-            bool fraction = form.Part.Third.Exists && form.Part.Third.Sign(at.Line) == '/';
-            foreach (Operand operand in (ReadOnlySpan<Operand>)[form.Part.First, form.Part.Second, form.Part.Third])
-            {
-                if (!operand.Exists || (fraction && operand == form.Part.Third))
-                {
-                    continue;
-                }
-
-                TextSpan unitSpan = operand.Unit.Length > 0 ? operand.Unit : form.UnitSpan;
-                if (at.Vocabulary.Units.Find(unitSpan.In(at.Line)) is not { } unit || !Fits(unit, at.Word) || at.Digits(operand.Digits) is not { } number || number == 0)
-                {
-                    return null;
-                }
-
-                lengths.Add(new Notes.Amount(number, unit));
-            }
-
-            if (fraction)
-            {
-                // 1 x 3/4 inch
-                if (at.Digits(form.Part.Third.Digits) is not (> 0 and var under))
-                {
-                    return null;
-                }
-
-                lengths[^1] = new Notes.Amount(lengths[^1].Number / under, lengths[^1].Unit);
-            }
-
-            return form.Part.Third.Exists && !fraction && form.Part.Third.Sign(at.Line) != 'x' ? null : new Diameters(form.Span, form.Bound, [.. lengths]);
-        }
-
-        /// <summary><c>12 mm</c>, <c>12 mm x 9 mm</c>, <c>1 1/2 in x 1 in</c>: up to three lengths cut by blanks; one without a unit has that of the last.</summary>
-        private Diameters? Apart(Cursor at, NumberForm form)
-        {
-            int start = at.At;
-            int index = at.Parts.AsSpan().IndexOf(form.Part);
             List<(decimal Number, Unit? Unit)> lengths = [];
-            while (Length(at, index, out int count) is { } length)
+            int end = part.First.Digits.Start;
+            int place = end;
+            while (place >= 0 && lengths.Count < 3 && Number(at, ref place) is { } number)
             {
-                lengths.Add(length);
-                index += count;
-                if (lengths.Count == 3 || !(index < at.Parts.Count && at.TextAt(index) is "x" or "X" or "×" or "*" or "by"))
-                {
-                    break;
-                }
-
-                index++;
+                lengths.Add((number, UnitAt(at, ref place)));
+                end = place;
+                place = BehindSign(at.Line, place);
             }
 
             if (lengths is [] || lengths[^1].Unit is not { } last || lengths.Exists(length => length.Number == 0))
             {
-                at.At = start;
                 return null;
             }
 
-            at.At = index - 1;
-            return new Diameters(TextSpan.Between(form.Span.Start, at.Part.Span.End), form.Bound, [.. lengths.Select(length => new Notes.Amount(length.Number, length.Unit ?? last))]);
+            int index = at.At;
+            while (index < at.Parts.Count && at.Parts[index].Span.End < end)
+            {
+                index++;
+            }
+
+            if (index == at.Parts.Count || at.Parts[index].Span.End != end)
+            {
+                return null;
+            }
+
+            at.At = index;
+            return new Diameters(TextSpan.Between(part.Span.Start, end), at.BoundOf(part), [.. lengths.Select(length => new Notes.Amount(length.Number, length.Unit ?? last))]);
         }
 
-        /// <summary>A length at a part: a number, a fraction or both, and its unit where it has one.</summary>
-        private (decimal Number, Unit? Unit)? Length(Cursor at, int index, out int count)
+        /// <summary>A number, a fraction or both: <c>2</c>, <c>1/2</c>, <c>2 1/4</c>.</summary>
+        private static decimal? Number(Cursor at, ref int place)
         {
-            count = 1;
-            if (index >= at.Parts.Count || at.Parts[index] is not NumberPart { Third.Exists: false } part || at.Digits(part.First.Digits) is not { } number)
+            if (Digits(at, ref place) is not { } whole)
             {
                 return null;
             }
 
-            Operand end = part.First;
-            if (part.Second.Exists)
+            int behind = place;
+            if (Over(at, whole, ref behind) is { } fraction)
             {
-                if (part.Second.Sign(at.Line) != '/' || at.Digits(part.Second.Digits) is not (> 0 and var under))
-                {
-                    return null;
-                }
-
-                (number, end) = (number / under, part.Second);
-            }
-            else if (end.Unit.Length == 0 && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } half
-                && half.Second.Sign(at.Line) == '/' && at.Digits(half.First.Digits) is { } over && at.Digits(half.Second.Digits) is { } parts && over < parts)
-            {
-                (number, end, count) = (number + (over / parts), half.Second, 2);
+                place = behind;
+                return fraction;
             }
 
-            TextSpan unitSpan = end.Unit.Length > 0 ? end.Unit : at.IsWord(index + count) ? at.Parts[index + count].Span : default;
-            Unit? unit = at.Vocabulary.Units.Find(unitSpan.In(at.Line));
-            if (unit is null || !Fits(unit, at.Word))
+            behind = Blanks(at.Line, place);
+            if (behind > place && Digits(at, ref behind) is { } over && Over(at, over, ref behind) is < 1 and var rest)
             {
-                return end.Unit.Length > 0 ? null : (number, null);
+                place = behind;
+                return whole + rest;
             }
 
-            count += end.Unit.Length > 0 ? 0 : 1;
-            return (number, unit);
+            return whole;
+        }
+
+        private static decimal? Over(Cursor at, decimal over, ref int place) =>
+            place < at.Line.Length && at.Line[place++] == '/' && Digits(at, ref place) is > 0 and var under ? over / under : null;
+
+        private static decimal? Digits(Cursor at, ref int place)
+        {
+            int length = Scanners.NumberScanner.Length(at.Line.AsSpan(place));
+            var digits = new TextSpan(place, length);
+            place += length;
+            return length > 0 ? at.Digits(digits) : null;
+        }
+
+        /// <summary>The unit of length behind a number, with or without a blank; null, with the place where it was, where none is there.</summary>
+        private Unit? UnitAt(Cursor at, ref int place)
+        {
+            int start = Blanks(at.Line, place);
+            int end = start;
+            while (end < at.Line.Length && (char.IsLetter(at.Line[end]) || at.Line[end] == '"'))
+            {
+                end++;
+            }
+
+            if (at.Vocabulary.Units.Find(at.Line.AsSpan(start, end - start)) is not { } unit || !Fits(unit, at.Word))
+            {
+                return null;
+            }
+
+            place = end;
+            return unit;
+        }
+
+        /// <summary>Where the next length starts behind <c>x</c>, <c>*</c> or <c>by</c>; -1 where none of them stands.</summary>
+        private static int BehindSign(string line, int place)
+        {
+            int sign = Blanks(line, place);
+            ReadOnlySpan<char> rest = line.AsSpan(sign);
+            int length = rest is ['x' or 'X' or '×' or '*', ..] ? 1 : rest is ['b' or 'B', 'y' or 'Y', ' ', ..] ? 2 : 0;
+            return length == 0 ? -1 : Blanks(line, sign + length);
+        }
+
+        private static int Blanks(string line, int place)
+        {
+            while (place < line.Length && Scanners.IsBlank(line[place]))
+            {
+                place++;
+            }
+
+            return place;
         }
     }
 
@@ -302,7 +306,7 @@ internal static class AmountSlots
         public override ImmutableArray<string> Units(LineWord word) => word.Word == "food" ? ["g", "oz", " can"] : ["mg", "ml", " tablet"];
 
         public override bool Fits(Unit unit, LineWord word) => word.Has(SlotKind.Volume) ? unit.Word == "clump"
-            : unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Dose or Quantity.DoseRate;
+            : (unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Dose or Quantity.DoseRate) && !(unit.Word == "unit" && !word.Has(SlotKind.Medicine));
 
         /// <summary><c>half a tablet</c>, <c>one tablet</c>, <c>two 5mg tablets</c>.</summary>
         public override bool BindWord(Cursor at)

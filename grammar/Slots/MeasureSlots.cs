@@ -223,7 +223,7 @@ internal static class MeasureSlots
     /// <summary>A range or a limit; whether its unit goes with its vital is checked at the end, since the vital may come last.</summary>
     private sealed class Range() : SlotReader(SlotKind.Range)
     {
-        public override string Hint(LineWord word) => OfDoses(word) ? "a range of single doses with its unit, such as 0.5-2mg/kg" : "a range such as 16-24";
+        public override string Hint(LineWord word) => OfDoses(word) ? "a range of single doses with its unit, such as 0.5-2mg/kg" : "a range such as 16-24, or 5.1-5.3kg";
 
         public override bool Fits(Unit unit, LineWord word) => OfDoses(word) ? SlotTable.Fits(SlotKind.Amount, unit, word) : GoesWithAny(unit, word);
 

@@ -41,6 +41,12 @@ internal static class NameSlots
         public override bool BindWord(Cursor at)
         {
             bool goesOn = Kind == SlotKind.Topic && at.First<FreeWords>() is { } implied && implied.Span == at.HeadSpan && at.HeadSpan.Length > 0 && at.First<Schedule>() is null && at.Word.Kind == WordKind.Task;
+            if (goesOn && (at.Is(at.At, "due") || (at.Is(at.At + 1, "due") && (at.Is(at.At, "is") || at.Is(at.At, "are")))))
+            {
+                // "heart scan is due on 12 Dec"
+                return at.Taken(TokenKind.Filler);
+            }
+
             if ((at.First<FreeWords>() is not null && !goesOn) || at.Blocked || StartsSomething(at, at.At) || WordSlots.StartsSign(at, at.At)
                 || Modifiers.At(at, at.At) is not null
                 || (Kind is SlotKind.Medicine or SlotKind.Topic && (at.Phrase(at.Vocabulary.Small, at.At, out _) > 0 || IsGiven(at, at.At)))

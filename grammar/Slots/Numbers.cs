@@ -60,7 +60,7 @@ internal static class Numbers
         {
             if (slot.Value(at, form) is { } value)
             {
-                return Keep(at, slot.Kind, value, form, start);
+                return Keep(at, slot.Kind, value, form.Span, start);
             }
         }
 
@@ -81,7 +81,8 @@ internal static class Numbers
             return at.Taken(TokenKind.Text, form.Span);
         }
 
-        if ((form.Unit is { Quantity: Quantity.Time } || (form.Unit is { Quantity: Quantity.Length } && at.Word.Kind == WordKind.Exam && at.PresentSign() is not null)) && at.Word.Has(SlotKind.Note) ? at.Word.Kind != WordKind.Vital : MayBeRemark(at) && !LooksMeant(at, form))
+        bool time = form.Unit is { Quantity: Quantity.Time } || (form.Shape == NumberShape.Bare && at.Word.Kind == WordKind.Care && (at.Filled.Count > 0 || at.Pending is not null) && at.IsWord(at.At + 1) && at.Vocabulary.Units.Find(at.TextAt(at.At + 1)) is { Quantity: Quantity.Time });
+        if ((time || (form.Unit is { Quantity: Quantity.Length } && at.Word.Kind == WordKind.Exam && at.PresentSign() is not null)) && at.Word.Has(SlotKind.Note) ? at.Word.Kind != WordKind.Vital : MayBeRemark(at) && !LooksMeant(at, form))
         {
             at.At = start;
             return false;
@@ -171,7 +172,8 @@ internal static class Numbers
         (at.First<NoteValue>() is null && at.Word.Takes.Any(slot => SlotTable.Units(slot.Kind, at.Word).Length > 0))
         || (form.UnitSpan.Length > 0 && form.Unit is null && Refusals.NearestUnit(at, form.UnitSpan.In(at.Line).ToString()) is not null);
 
-    private static bool Keep(Cursor at, SlotKind kind, object value, NumberForm form, int start)
+    /// <summary>Puts a value into its slot, or says what stands against it; the cursor is on the value's last part.</summary>
+    public static bool Keep(Cursor at, SlotKind kind, object value, TextSpan written, int start)
     {
         object? held = value is NoteValue && kind != SlotKind.Reference ? at.First<NoteValue>() : at.Get<object>(kind);
         if (held is CountOverTime or PerMinute && value is CountOverTime or PerMinute && SameRate(held, value, out NoteValue? counted))
@@ -195,14 +197,14 @@ internal static class Numbers
             return false;
         }
 
-        if (held is Portion portion && value is Measure && at.Word.Has(SlotKind.Portion) && portion.Span.End <= form.Span.Start && portion.Span.Start >= at.HeadSpan.End)
+        if (held is Portion portion && value is Measure && at.Word.Has(SlotKind.Portion) && portion.Span.End <= written.Start && portion.Span.Start >= at.HeadSpan.End)
         {
             // "ate 3/4 of wet, 60g": how much the part was, as written
-            at.Remark.Add(form.Span);
-            return at.Taken(TokenKind.Text, form.Span);
+            at.Remark.Add(written);
+            return at.Taken(TokenKind.Text, written);
         }
 
-        TextSpan span = value is NoteValue { Span: var own } && own.Length > 0 ? own : form.Span;
+        TextSpan span = value is NoteValue { Span: var own } && own.Length > 0 ? own : written;
         if (held is not null)
         {
             at.SaidTwice(span, held is NoteValue { Span: var before } ? before.In(at.Line).ToString() : null);
@@ -259,7 +261,21 @@ internal static class Numbers
             return ratio;
         }
 
-        TextSpan span = WithUnitWord(at, shape, part, out TextSpan unitSpan);
+        TextSpan span;
+        TextSpan unitSpan;
+        if (shape == NumberShape.Bare && Half(at, part) is { } half)
+        {
+            // "12 1/2 lb"
+            at.At++;
+            first += half.Part;
+            span = WithUnitWord(at, NumberShape.Ratio, half.Of, out unitSpan);
+            span = TextSpan.Between(part.Span.Start, span.End);
+        }
+        else
+        {
+            span = WithUnitWord(at, shape, part, out unitSpan);
+        }
+
         if (shape == NumberShape.Bare && unitSpan.Length > 0)
         {
             shape = NumberShape.WithUnit;
@@ -273,6 +289,14 @@ internal static class Numbers
         Unit? unit = unitSpan.Length == 0 ? null : at.Vocabulary.Units.Find(at.WithSingleBlanks(unitSpan));
         return new NumberForm(part, shape, span, first, second, unit is null ? null : Meant(at, unit), unitSpan, at.BoundOf(part));
     }
+
+    /// <summary>The <c>1/2 lb</c> behind the whole number of <c>12 1/2 lb</c>, where a unit makes it one; amounts of medicine keep theirs exact.</summary>
+    private static (decimal Part, NumberPart Of)? Half(Cursor at, NumberPart part) =>
+        !at.Word.Has(SlotKind.Amount) && part.First.Unit.Length == 0 && at.At + 1 < at.Parts.Count && at.OnlyBlanks(at.At, 2)
+        && at.Parts[at.At + 1] is NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } half && half.Second.Sign(at.Line) == '/'
+        && at.Digits(half.First.Digits) is { } over && at.Digits(half.Second.Digits) is { } under && over < under
+        && at.Vocabulary.Units.Find(half.Second.Unit.Length > 0 ? half.Second.Unit.In(at.Line) : at.IsWord(at.At + 2) ? at.TextAt(at.At + 2) : default) is { } unit && FitsAny(at, unit)
+            ? (over / under, half) : null;
 
     /// <summary><c>24 in 15 seconds</c>, <c>9 breaths in 30s</c>, <c>5 out of 9</c>.</summary>
     private static NumberForm? RatioInWords(Cursor at, NumberPart part, decimal first)

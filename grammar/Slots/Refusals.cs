@@ -123,8 +123,7 @@ internal static class Refusals
 
         string? nearest = Nearest(at, typed);
         string hint = nearest is not null ? $"Did you mean `{nearest}`?"
-            : word.Has(SlotKind.Words)
-                ? $"Words I know here: ok, {string.Join(", ", at.Vocabulary.Describing(word).Terms.Where(w => w.Part != "any").Select(w => w.Word).Take(WordsShown))} and more. Other remarks go on a line that starts with >."
+            : word.Has(SlotKind.Words) ? Known(at, word)
             : word.Kind == WordKind.Fact ? $"Write {Expected(at)}."
             : $"Write {Expected(at)}. Other remarks go on a line that starts with >.";
         return new Problem(ProblemRules.UnknownWord, part.Span, $"`{typed}` is not a word I know behind {word.Word}. {hint}", nearest);
@@ -147,7 +146,12 @@ internal static class Refusals
 
     /// <summary>What is wrong with an observation of which nothing but a remark is left.</summary>
     public static Problem UnknownWords(Cursor at, LineWord word, FreeWords remark) => new(ProblemRules.UnknownWord, remark.Span,
-        $"`{remark.Text}` holds no word I know behind {word.Word}. Words I know here: ok, {string.Join(", ", at.Vocabulary.Describing(word).Terms.Where(w => w.Part != "any").Select(w => w.Word).Take(WordsShown))} and more. Other remarks go on a line that starts with >.");
+        $"`{remark.Text}` holds no word I know behind {word.Word}. {Known(at, word)}");
+
+    /// <summary>Some words that go with an observation; what it lacks where it has no words of its own.</summary>
+    private static string Known(Cursor at, LineWord word) => at.Vocabulary.Describing(word).Terms.Where(sign => sign.Part != "any").Select(sign => sign.Word).Take(WordsShown).ToList() is { Count: > 0 } some
+        ? $"Words I know here: ok, {string.Join(", ", some)} and more. Other remarks go on a line that starts with >."
+        : $"Write {Expected(at)}. Other remarks go on a line that starts with >.";
 
     /// <summary>What the observation lacks most, with an example.</summary>
     public static string Expected(Cursor at)

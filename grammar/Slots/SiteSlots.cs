@@ -41,7 +41,8 @@ internal static class SiteSlots
     /// <summary>True for the <c>dirty right</c> of <c>ear clean left, dirty right</c>: a stretch whose signs belong to another place than those before it.</summary>
     public static bool StartsOtherSide(Cursor at)
     {
-        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || at.Blocked || at.InRemark || !at.SaysSomething || !at.StartsSegment(at.At))
+        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || at.Blocked || at.InRemark || !(at.SaysSomething || (at.Holds(SlotKind.Site) && (at.Word.Has(SlotKind.Tooth) || at.Remark.Count > 0)))
+            || !(at.StartsSegment(at.At) || (at.Word.Has(SlotKind.Tooth) && at.At > 0 && at.Is(at.At - 1, "and"))))
         {
             return false;
         }
@@ -53,6 +54,12 @@ internal static class SiteSlots
         }
 
         Site? before = at.Get<Site>(SlotKind.Site);
+        if (before is { Side: Side.L or Side.R } && at.Is(at.At, "neither"))
+        {
+            // "left ear waxy, right ear clean, neither smells"
+            return true;
+        }
+
         if (at.Word.Has(SlotKind.Tooth) && before is null)
         {
             return at.Part is NumberPart { Second.Exists: false, First.Unit.Length: 0 } number && IsTooth(at, number);
@@ -69,6 +76,12 @@ internal static class SiteSlots
         bool scan = at.Word.Kind == WordKind.Scan;
         for (int index = at.At; index < at.Parts.Count && (index == at.At || !at.StartsSegment(index)); index++)
         {
+            if (at.Word.Has(SlotKind.Tooth) && behindSign >= 0 && at.Parts[index] is NumberPart tooth && IsTooth(at, tooth))
+            {
+                // "chip on 104, tartar 108"
+                return before!.Name != at.TextOf(tooth).ToString();
+            }
+
             string? side = at.Phrase(at.Vocabulary.Sides, index, out FixedWord? word) > 0 ? word!.Word
                 : char.IsUpper(at.TextAt(index)[0]) ? at.Vocabulary.SideShort.Find(at.TextAt(index))?.StandsFor : null;
             if (side is not null && behindSign >= 0)

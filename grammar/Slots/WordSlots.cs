@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -254,6 +255,7 @@ internal static class WordSlots
         public override object? Value(Cursor at, NumberForm form) => form switch
         {
             { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } => new Portion(form.Span, form.Bound, form.First, form.Second),
+            { Shape: NumberShape.Bare, First: < 1 } when NumberText.IsFraction(at.Line[form.Span.End - 1]) => new Portion(form.Span, form.Bound, decimal.Round(form.First * 100), 100),
             { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Portion } => new Portion(form.Span, form.Bound, form.First, 100),
             _ => null,
         };

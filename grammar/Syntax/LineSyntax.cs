@@ -105,4 +105,8 @@ public sealed record LineSyntax(
 }
 
 /// <summary>The head of an entry; the date is null when it could not be read.</summary>
-public sealed record EntryHead(TextSpan DateSpan, DateOnly? Date, TimeOnly? Time, string Kind, string? By);
+public sealed record EntryHead(TextSpan DateSpan, DateOnly? Date, TimeOnly? Time, string Kind, string? By)
+{
+    /// <summary>The day of a date without its year (<c>3 nov</c>), which the entry before it settles; null for all others.</summary>
+    public (int Month, int Day)? NoYear { get; init; }
+}

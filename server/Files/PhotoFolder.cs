@@ -44,7 +44,7 @@ public sealed class PhotoFolder(string folder)
             string path = Path.Combine(top, relative);
             if (!File.Exists(path))
             {
-                return new PhotoBytes(null, "there is no such file beside the note");
+                return new PhotoBytes(null, "file not found beside the note");
             }
 
             if (!IsInside(top, path))

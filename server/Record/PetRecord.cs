@@ -136,6 +136,9 @@ public sealed class PetRecord
         return null;
     }
 
+    /// <summary>True for a line of the current period; what was measured at the visit that it starts with is not since that visit.</summary>
+    public bool IsCurrent(Noted line) => Note.EntryAt(line.Line) is { } entry && Period.Holds(entry);
+
     /// <summary>The range shown as normal beside a reading, or null.</summary>
     public NormalRange? NormalFor(NoteReading reading) =>
         Pet.KeyOf(reading) is { } key && ClinicalTables.Default.NormalFor(key) is { } normal && reading.Value.OnScaleOfNine().Unit == normal.Unit ? normal : null;

@@ -12,7 +12,7 @@ public static class DueText
     /// <summary>What it is.</summary>
     public static string Of(Record.Due.DueItem due) => due switch
     {
-        { Task: Recheck recheck } => PageWords.LookAgain(Wording.NameOf(recheck.Item.Word).ToLowerInvariant(), SiteWords.Of(recheck.Site), recheck.Site is { Region: null, Number: null, Side: not (Side.None or Side.Both or Side.Mid) }),
+        { Task: Recheck recheck } => PageWords.LookAgain(Wording.NameOf(recheck.Item.Word).ToLowerInvariant(), SiteWords.Of(recheck.Site), SiteWords.IsSideOnly(recheck.Site)),
         { Kind: DueKind.Check, Every: { } days } => PageWords.NextCheck(days, due.FactLine is not null),
         { Kind: DueKind.Weighing, Every: { } days } => PageWords.NextWeighing(days),
         { Kind: DueKind.Visit, Every: { } days } => PageWords.NextVisit(days),

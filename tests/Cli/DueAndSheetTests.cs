@@ -188,6 +188,21 @@ public class DueAndSheetTests
         Assert.DoesNotContain("misplaced", Hnote.Run("check", note, "--today", Hnote.Today, "--json").Output, StringComparison.Ordinal);
     }
 
+    /// <summary>What was to be looked at again before the day that is asked for is left out of the sheet, and out of a folder's problems.</summary>
+    [Fact]
+    public void The_sheet_and_the_pages_of_a_folder_take_a_day_to_start_from()
+    {
+        using var work = new Workspace();
+        string note = work.Note("pet A\nspecies dog\n2026-08-20 log\n  recheck ear L in 1w\n  gait LH lame\n2026-10-02 log\n  ate all\n");
+        foreach ((string since, bool shown) in new[] { ("2026-08-01", true), ("2026-10-01", false) })
+        {
+            Assert.Equal(shown, Hnote.Run("sheet", note, "--out", "-", "--since", since, "--today", Hnote.Today).Output.Contains("Look again at left ear", StringComparison.Ordinal));
+            Assert.Equal(0, Hnote.Run("page", work.Folder, "--out", work.PathOf(since), "--format", "md", "--since", since, "--today", Hnote.Today).Code);
+            Assert.Equal(shown, File.ReadAllText(work.PathOf($"{since}/index.md")).Contains("lame", StringComparison.Ordinal));
+            Assert.Equal(shown, File.ReadAllText(work.PathOf($"{since}/note.md")).Contains("left hind gait: lame", StringComparison.Ordinal));
+        }
+    }
+
     [Fact]
     public void A_folder_has_a_page_for_each_note_and_an_index()
     {

@@ -71,6 +71,48 @@ public class CompletionTests
         Assert.Equal(pink["textEdit"]!.ToJsonString(), resolved["textEdit"]!.ToJsonString());
     });
 
+    [Fact]
+    public Task An_offer_brings_its_explanation_to_a_client_that_cannot_ask_for_it() => Session.RunAsync(Profiles.Sparse, async session =>
+    {
+        JsonNode pink = (await ItemsAsync(session.Open(Opening + "2026-11-25 check\n  gums pi|\n"))).First(item => (string?)item!["label"] == "pink")!;
+        Assert.Contains("Written as: gums pink", (string?)pink["documentation"]!["value"], StringComparison.Ordinal);
+        Assert.Equal("plaintext", (string?)pink["documentation"]!["kind"]);
+    });
+
+    [Fact]
+    public Task An_offer_is_short_for_a_client_that_can_ask() => Session.RunAsync(Profiles.Rich, async session =>
+        Assert.All(await ItemsAsync(session.Open(Opening + "2026-11-25 check\n  gums |\n")), item => Assert.Null(item!["documentation"])));
+
+    [Theory]
+    [InlineData("  weight |", "a weight such as 21.4kg, 47lb 3oz or 83.2-55.9kg")]
+    [InlineData("  rr asleep |", "a count such as 18/15s, or a rate such as 72")]
+    [InlineData("  photo |", "a file name, such as left-ear.jpg")]
+    [InlineData("  recheck |", "what it is about, such as ear")]
+    public Task What_a_line_still_needs(string line, string needed) => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        JsonNode help = (await SignatureAsync(session.Open(Opening + "2026-11-25 check\n" + line), triggerKind: 2))!;
+        JsonNode signature = Assert.Single(help["signatures"]!.AsArray())!;
+        string active = (string)signature["parameters"]![(int)help["activeParameter"]!]!["label"]!;
+        Assert.Equal(needed, active);
+        Assert.Contains(active, (string?)signature["label"], StringComparison.Ordinal);
+        Assert.Contains($"**{line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0]}**", (string?)signature["documentation"]!["value"], StringComparison.Ordinal);
+    });
+
+    [Theory]
+    [InlineData("  weight 20kg |", true)]
+    [InlineData("  gums pink |", true)]
+    [InlineData("  > weight |", false)]
+    [InlineData("  |weight", false)]
+    public Task A_complete_line_is_not_covered(string line, bool whenAsked) => Session.RunAsync(Profiles.Rich, async session =>
+    {
+        EditedNote note = session.Open(Opening + "2026-11-25 check\n" + line);
+        Assert.Null(await SignatureAsync(note, triggerKind: 3));
+        Assert.Equal(whenAsked, await SignatureAsync(note, triggerKind: 1) is not null);
+    });
+
+    private static Task<JsonNode?> SignatureAsync(EditedNote note, int triggerKind) =>
+        note.AskAsync("textDocument/signatureHelp", new JsonObject { ["context"] = new JsonObject { ["triggerKind"] = triggerKind, ["isRetrigger"] = triggerKind == 3 } });
+
     [Theory]
     [InlineData("  > a remark ab|out gums\n")]
     [InlineData("  # a comment gu|ms\n")]

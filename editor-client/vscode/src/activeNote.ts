@@ -1,5 +1,4 @@
 import * as vscode from 'vscode';
-import { sayServerIsMissing } from './server.js';
 
 const lastKey = 'lastNote';
 
@@ -41,7 +40,7 @@ export class NoteFinder implements vscode.Disposable {
     const sample = 'Try with a sample';
     const chosen = await vscode.window.showInformationMessage('There is no health note yet. Make one, or play with an invented one.', make, sample);
     if (chosen !== undefined) {
-      await vscode.commands.executeCommand(chosen === make ? 'healthNotes.newNote' : 'healthNotes.openSample');
+      await vscode.commands.executeCommand(chosen === make ? 'hnote.newNote' : 'hnote.openSample');
     }
     return null;
   }
@@ -78,25 +77,4 @@ const isNote = (uri: vscode.Uri): boolean =>
 
 /** Ticks a step of the first steps: only what was done is ticked. */
 export const done = (step: 'read' | 'note' | 'check' | 'count' | 'page'): Thenable<unknown> =>
-  vscode.commands.executeCommand('setContext', `healthNotes.done.${step}`, true);
-
-/** The program, and the path of the note in front, saved; null, with a word to the user, when one of them is missing. */
-export async function programAndNote(program: string | null, notes: NoteFinder): Promise<{ readonly program: string; readonly path: string } | null> {
-  if (program === null) {
-    await sayServerIsMissing();
-    return null;
-  }
-  const editor = await notes.find();
-  const path = editor === null ? null : await onDisk(editor.document);
-  return path === null ? null : { program, path };
-}
-
-/** Saves the note so that a program can read it, where its owner chooses when it was never saved; null when it is on no disk. */
-async function onDisk(note: vscode.TextDocument): Promise<string | null> {
-  const saved = note.uri.scheme === 'file' && !note.isDirty ? note.uri : await vscode.workspace.save(note.uri);
-  if (saved?.scheme === 'file') {
-    return saved.fsPath;
-  }
-  void vscode.window.showInformationMessage('Save the note on this computer first.');
-  return null;
-}
+  vscode.commands.executeCommand('setContext', `hnote.done.${step}`, true);

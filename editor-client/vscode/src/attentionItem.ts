@@ -5,7 +5,7 @@ const pauseBeforeWorse = 1_000;
 
 /** The status bar's word on the note in front: what needs attention, by strength; until the note is read, that it is not. */
 export class AttentionItem implements vscode.Disposable {
-  private readonly item = vscode.window.createStatusBarItem('healthNotes.attention', vscode.StatusBarAlignment.Left, 50);
+  private readonly item = vscode.window.createStatusBarItem('hnote.attention', vscode.StatusBarAlignment.Left, 50);
   private readonly listeners: vscode.Disposable[];
   private shown = { note: '', weight: 0 };
   private timer: NodeJS.Timeout | undefined;
@@ -43,7 +43,7 @@ export class AttentionItem implements vscode.Disposable {
     this.shown = { note: shown, weight: reading === 'done' ? found.weight : Infinity };
     this.item.text = found.text;
     this.item.tooltip = found.tooltip;
-    this.item.command = reading === 'none' ? 'healthNotes.restartServer' : 'workbench.actions.view.problems';
+    this.item.command = reading === 'none' ? 'hnote.restartServer' : 'workbench.actions.view.problems';
     this.item.backgroundColor = found.strongest === 'none' ? undefined : new vscode.ThemeColor(`statusBarItem.${found.strongest}Background`);
     this.item.show();
   }

@@ -1,18 +1,18 @@
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import { done, type NoteFinder } from './activeNote.js';
 import { placeObservation } from './plain/placing.js';
+import { newNonce } from './plain/nonce.js';
 import { policyFor } from './plain/policy.js';
 import { today } from './today.js';
 
 /** Counting by a key, and the count written as it was counted. */
 export function registerCounting(context: vscode.ExtensionContext, notes: NoteFinder): vscode.Disposable {
-  return vscode.commands.registerCommand('healthNotes.countBeats', async () => {
+  return vscode.commands.registerCommand('hnote.countBeats', async () => {
     const editor = await notes.find();
     if (editor === null) {
       return;
     }
-    const panel = vscode.window.createWebviewPanel('healthNotes.count', 'Count', vscode.ViewColumn.Active, {
+    const panel = vscode.window.createWebviewPanel('hnote.count', 'Count', vscode.ViewColumn.Active, {
       enableScripts: true,
       localResourceRoots: [],
     });
@@ -57,7 +57,7 @@ async function write(note: vscode.TextDocument, cursor: number, observation: str
 }
 
 function view(script: string): string {
-  const nonce = randomBytes(16).toString('base64');
+  const nonce = newNonce();
   return `<!doctype html>
 <html lang="en">
 <head>

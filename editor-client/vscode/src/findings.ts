@@ -2,28 +2,17 @@ import * as vscode from 'vscode';
 import type { Middleware } from 'vscode-languageclient';
 import { askInTurn } from './ask.js';
 import { acceptDates, acceptedLine } from './plain/accept.js';
-import { runHnote } from './run.js';
-import { sayServerIsMissing } from './server.js';
 import { today } from './today.js';
 
-const explain = 'healthNotes.explain';
-const accept = 'healthNotes.accept';
-const scheme = 'hnote-rule';
+const explain = 'hnote.explain';
+const accept = 'hnote.accept';
 
-/** What can be done with a finding: its rule explained, and the finding accepted for a while. The server knows the lines. */
-export function registerFindings(server: () => string | null): vscode.Disposable[] {
+/** What can be done with a finding: its rule explained, and the finding accepted for a while. The server knows the lines, and the text of a rule. */
+export function registerFindings(): vscode.Disposable[] {
   return [
-    vscode.workspace.registerTextDocumentContentProvider(scheme, {
-      provideTextDocumentContent: (uri) => {
-        const program = server();
-        return program === null ? '' : runHnote(program, ['about', uri.path.replace(/\.md$/, '')]);
-      },
-    }),
     vscode.commands.registerCommand(explain, async (rule: unknown) => {
-      if (server() === null) {
-        await sayServerIsMissing();
-      } else if (typeof rule === 'string' && /^[a-z-]+$/.test(rule)) {
-        await vscode.commands.executeCommand('markdown.showPreviewToSide', vscode.Uri.from({ scheme, path: `${rule}.md` }));
+      if (typeof rule === 'string' && /^[a-z-]+$/.test(rule)) {
+        await vscode.commands.executeCommand('markdown.showPreviewToSide', vscode.Uri.from({ scheme: 'hnote', path: `/rules/${rule}.md` }));
       }
     }),
     vscode.commands.registerCommand(accept, (edit: unknown) => (edit instanceof vscode.WorkspaceEdit ? acceptUntil(edit) : undefined)),

@@ -1,7 +1,7 @@
-import * as os from 'node:os';
 import * as vscode from 'vscode';
 import { done, isThere } from './activeNote.js';
 import { askInTurn, type Question } from './ask.js';
+import type { Host } from './host.js';
 import { fileNameOf, starterNote } from './plain/starter.js';
 import { today } from './today.js';
 
@@ -12,16 +12,16 @@ const name: Question = {
 const species: Question = { placeholder: 'Dog or cat?', choices: () => [{ label: 'Dog', value: 'dog' }, { label: 'Cat', value: 'cat' }] };
 
 /** A first note, by two questions, and the sample to play in. */
-export function registerNewNote(context: vscode.ExtensionContext): vscode.Disposable[] {
+export function registerNewNote(context: vscode.ExtensionContext, host: Host): vscode.Disposable[] {
   return [
-    vscode.commands.registerCommand('healthNotes.newNote', newNote),
-    vscode.commands.registerCommand('healthNotes.newFile', newNote),
-    vscode.commands.registerCommand('healthNotes.openSample', () => openSample(context)),
-    vscode.commands.registerCommand('healthNotes.cautionsRead', () => done('read')),
+    vscode.commands.registerCommand('hnote.newNote', () => newNote(host)),
+    vscode.commands.registerCommand('hnote.newFile', () => newNote(host)),
+    vscode.commands.registerCommand('hnote.openSample', () => openSample(context)),
+    vscode.commands.registerCommand('hnote.cautionsRead', () => done('read')),
   ];
 }
 
-async function newNote(): Promise<void> {
+async function newNote(host: Host): Promise<void> {
   const folders = vscode.workspace.workspaceFolders ?? [];
   const where: Question = { placeholder: 'In which folder?', choices: () => folders.map((folder) => ({ label: folder.name, description: folder.uri.fsPath, value: folder.uri.toString() })) };
   const answers = await askInTurn('New health note', folders.length > 1 ? [name, species, where] : [name, species]);
@@ -31,7 +31,7 @@ async function newNote(): Promise<void> {
   const [pet, kind, chosen] = answers as [string, 'dog' | 'cat', string | undefined];
   const folder = chosen === undefined ? folders[0]?.uri : vscode.Uri.parse(chosen);
   const text = starterNote(pet, kind, today());
-  const editor = folder === undefined ? await withoutFolder(pet, text) : await inFolder(folder, pet, text);
+  const editor = folder === undefined ? await withoutFolder(host, pet, text) : await inFolder(folder, pet, text);
   const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
   editor.selection = new vscode.Selection(end, end);
   await done('note');
@@ -46,12 +46,12 @@ async function inFolder(folder: vscode.Uri, pet: string, text: string): Promise<
 }
 
 /** Without a folder its owner chooses the place; a note for which none was chosen has no path, so that saving it asks again. */
-async function withoutFolder(pet: string, text: string): Promise<vscode.TextEditor> {
+async function withoutFolder(host: Host, pet: string, text: string): Promise<vscode.TextEditor> {
   const place = await vscode.window.showSaveDialog({
     title: `Where to keep the note about ${pet}`,
     saveLabel: 'Keep it here',
     filters: { 'Health note': ['hnote'] },
-    defaultUri: await freeName(vscode.Uri.file(os.homedir()), pet),
+    ...(host.home === undefined ? {} : { defaultUri: await freeName(host.home, pet) }),
   });
   if (place !== undefined) {
     try {

@@ -1,10 +1,10 @@
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
 import { done, type NoteFinder } from './activeNote.js';
+import type { Client } from './host.js';
+import { newNonce } from './plain/nonce.js';
 import { policyFor, styleHashOf } from './plain/policy.js';
 
-const viewType = 'healthNotes.page';
+const viewType = 'hnote.page';
 const pauseAfterKey = 150;
 const dayShape = /^\s*(\d{4}-\d{2}-\d{2})/;
 
@@ -18,9 +18,9 @@ export class PageView implements vscode.Disposable {
   /** True from a change of the text until the pause after it: a cursor that moves meanwhile is moved by the typing. */
   private typing = false;
 
-  constructor(private readonly context: vscode.ExtensionContext, private readonly client: () => LanguageClient | undefined, private readonly notes: NoteFinder) {
+  constructor(private readonly context: vscode.ExtensionContext, private readonly client: Client, private readonly notes: NoteFinder) {
     this.listeners = [
-      vscode.commands.registerCommand('healthNotes.pageBeside', () => this.open()),
+      vscode.commands.registerCommand('hnote.pageBeside', () => this.open()),
       vscode.window.registerWebviewPanelSerializer(viewType, { deserializeWebviewPanel: (panel, state: unknown) => this.restore(panel, state) }),
       vscode.workspace.onDidChangeTextDocument((change) => {
         if (change.document.uri.toString() === this.note?.toString() && change.contentChanges.length > 0) {
@@ -142,7 +142,7 @@ export class PageView implements vscode.Disposable {
   }
 
   private async frame(styleHash: string | null): Promise<string> {
-    const nonce = randomBytes(16).toString('base64');
+    const nonce = newNonce();
     const script = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(this.context.extensionUri, 'dist', 'webview', 'page.js'));
     return `<!doctype html>
 <html lang="en">

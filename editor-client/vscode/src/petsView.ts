@@ -1,13 +1,13 @@
 import * as vscode from 'vscode';
+import { dueOf, type DueItem } from './dueList.js';
+import type { Client } from './host.js';
 import { attentionOf } from './plain/attention.js';
-import { readDue, whenOf, type DueItem } from './plain/due.js';
 import { petRow, type PetRow } from './plain/pets.js';
-import { runHnote } from './run.js';
 
 const pause = 1_000;
 const mostNotes = 200;
 
-interface Pet extends PetRow { readonly uri: vscode.Uri; readonly due: readonly DueItem[] }
+interface Pet extends PetRow { readonly uri: vscode.Uri; readonly next: DueItem | undefined }
 interface Detail { readonly pet: Pet; readonly label: string; readonly icon: string; readonly line: number }
 type Node = { readonly pet: Pet } | Detail;
 
@@ -18,13 +18,13 @@ export class PetsView implements vscode.TreeDataProvider<Node>, vscode.Disposabl
   private readonly listeners: vscode.Disposable[];
   private timer: NodeJS.Timeout | undefined;
 
-  constructor(private readonly server: () => string | null) {
+  constructor(private readonly client: Client) {
     const files = vscode.workspace.createFileSystemWatcher('**/*.hnote');
     this.listeners = [
       this.changed, files,
       files.onDidChange(() => this.soon()), files.onDidCreate(() => this.soon()), files.onDidDelete(() => this.soon()),
       vscode.languages.onDidChangeDiagnostics((change) => change.uris.some((uri) => uri.path.endsWith('.hnote')) && this.soon()),
-      vscode.window.registerTreeDataProvider('healthNotes.pets', this),
+      vscode.window.registerTreeDataProvider('hnote.pets', this),
     ];
   }
 
@@ -48,13 +48,9 @@ export class PetsView implements vscode.TreeDataProvider<Node>, vscode.Disposabl
 
   private async pets(): Promise<Pet[]> {
     const notes = await vscode.workspace.findFiles('**/*.hnote', null, mostNotes);
-    const program = this.server();
-    const files = notes.filter((uri) => uri.scheme === 'file').map((uri) => uri.fsPath);
-    const due = program === null || files.length === 0 ? [] : await runHnote(program, ['due', '--json', ...files]).then(readDue, () => []);
     const pets = await Promise.all(notes.map(async (uri) => {
       const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
-      const own = due.filter((item) => item.path === uri.fsPath);
-      return { uri, due: own, ...petRow(text, uri.path.split('/').pop() ?? '', own) };
+      return { uri, next: (await dueOf(this.client, uri, text))?.[0], ...petRow(text, uri.path.split('/').pop() ?? '') };
     }));
     return pets.sort((a, b) => a.name.localeCompare(b.name));
   }
@@ -78,7 +74,7 @@ function top(pet: Pet): vscode.TreeItem {
 
 function details(pet: Pet): Node[] {
   return [
-    ...(pet.next === null ? [] : [{ pet, label: `${pet.next.what}: ${whenOf(pet.next)}`, icon: 'calendar', line: pet.next.line - 1 }]),
+    ...(pet.next === undefined ? [] : [{ pet, label: `${pet.next.what}: ${pet.next.when}`, icon: 'calendar', line: pet.next.line }]),
     { pet, label: pet.lastCheck === null ? 'No check yet' : `Last check ${pet.lastCheck}`, icon: 'checklist', line: -1 },
   ];
 }

@@ -1,12 +1,12 @@
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
 import { done, type NoteFinder } from './activeNote.js';
+import type { Client } from './host.js';
 import { today } from './today.js';
 
 /** Today's check at the end of the note, and its next part; the server knows what to put in it. */
-export function registerCheck(client: () => LanguageClient | undefined, notes: NoteFinder): vscode.Disposable[] {
+export function registerCheck(client: Client, notes: NoteFinder): vscode.Disposable[] {
   return [
-    vscode.commands.registerCommand('healthNotes.startCheck', async () => {
+    vscode.commands.registerCommand('hnote.startCheck', async () => {
       const editor = await notes.find();
       if (editor === null) {
         return;
@@ -19,7 +19,7 @@ export function registerCheck(client: () => LanguageClient | undefined, notes: N
       }
       await done('check');
     }),
-    vscode.commands.registerCommand('healthNotes.nextPart', async () => {
+    vscode.commands.registerCommand('hnote.nextPartOfCheck', async () => {
       const editor = client() === undefined ? null : await notes.find();
       if (editor !== null) {
         await ask('hnote.nextPart', editor, editor.selection.active.line);

@@ -11,7 +11,7 @@ import { dayOf, lineInto, type Insertion } from './entry.js';
 import { drawnAnew } from './photo.js';
 import { shown } from './shown.js';
 import * as store from './store.js';
-import type { ToWorker } from './worker.js';
+import type { ToServer } from './serve.js';
 import { walk, type Step } from './walk.js';
 
 const folder = '/notes/';
@@ -21,7 +21,7 @@ const day = (): string => today || dayOf(new Date());
 
 // --- the server ---
 const worker = new Worker('worker.js', { type: 'module', name: today });
-const tell = (message: ToWorker): void => worker.postMessage(message);
+const tell = (message: ToServer): void => worker.postMessage(message);
 const listeners = new Set<(message: string) => void>();
 worker.onmessage = (event: MessageEvent<string>) => listeners.forEach((listener) => listener(event.data));
 worker.onerror = () => say('The checks did not start. Your note is kept; reload the page to try again.', true);
@@ -293,8 +293,14 @@ byId<HTMLInputElement>('photo-file').onchange = async (event) => {
   if (file === undefined || view === null) {
     return;
   }
+  let bytes: Uint8Array;
   try {
-    const bytes = await drawnAnew(file);
+    bytes = await drawnAnew(file);
+  } catch {
+    say('This picture can\'t be read. Try a JPEG or PNG file.');
+    return;
+  }
+  try {
     const taken = new Set((await store.pictures()).map((one) => one.name));
     let number = 1;
     while (taken.has(`${day()}-${number}.jpg`)) {
@@ -308,7 +314,7 @@ byId<HTMLInputElement>('photo-file').onchange = async (event) => {
     put(lineInto(text, head.trimEnd(), `photo ${name}`));
     say(`${name} is kept beside the note, without its place and camera.`);
   } catch {
-    say('This picture can\'t be read or kept. Try a JPEG or PNG file.');
+    say('The picture is not kept: this browser has no room left.', true);
   }
 };
 byId('photo-open').onclick = () => byId('photo-file').click();

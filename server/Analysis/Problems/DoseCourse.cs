@@ -25,7 +25,7 @@ internal static class DoseCourse
             medicine, orders.LastOrDefault(),
             given.Between(from, DateOnly.MaxValue).Length,
             [.. DoseSeries.Clusters(given, orders, part).Where(cluster => cluster.Doses.Length > 1 && cluster.Doses[^1].Day >= from && !cluster.MakesUpOne(amount, record))],
-            [.. missed.Between(from, DateOnly.MaxValue).ToArray().Select(line => line.Day)],
+            [.. missed.Between(from, DateOnly.MaxValue)],
             [.. gaps.Where(gap => gap.NotWritten > 0).Select(gap => gap.Day)]);
     }
 }

@@ -29,12 +29,20 @@ public sealed record Problem(
 }
 
 /// <summary>One thing to show of a problem.</summary>
-public abstract record ProblemPart;
+public abstract record ProblemPart
+{
+    /// <summary>The lines that it tells of, in the order of time: what the owner wrote below one of them is about this and nothing else.</summary>
+    public ImmutableArray<int> Lines { get; init; } = [];
+}
 
 /// <summary>A value of one day.</summary>
 /// <param name="Day">The day.</param>
 /// <param name="Value">The value.</param>
-public sealed record DatedValue(DateOnly Day, ReadValue Value);
+public sealed record DatedValue(DateOnly Day, ReadValue Value)
+{
+    /// <summary>When it was read on that day; null where the note does not say.</summary>
+    public TimeOnly? Time { get; init; }
+}
 
 /// <summary>How often a reading lay past the limit that the clinic set, or outside the range it calls usual.</summary>
 /// <param name="Low">The lower end; null where it is open.</param>
@@ -47,7 +55,14 @@ public sealed record DatedValue(DateOnly Day, ReadValue Value);
 /// <param name="Of">How many readings of the period there are.</param>
 /// <param name="InARow">How many of them are the last ones.</param>
 /// <param name="Worst">The reading that lies furthest past it; null where none does.</param>
-public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool IsLimit, PartialDate? Set, int Above, int Below, int Of, int InARow, DatedValue? Worst);
+public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool IsLimit, PartialDate? Set, int Above, int Below, int Of, int InARow, DatedValue? Worst)
+{
+    /// <summary>The first day of the readings past it that go on without a break up to the last one, before the period too; null where the last one is within.</summary>
+    public DateOnly? Since { get; init; }
+
+    /// <summary>The next glucose of the day of the worst one; null where it was the last of its day, and for what has no course within a day.</summary>
+    public DatedValue? Next { get; init; }
+}
 
 /// <summary>A vital, from then to now.</summary>
 /// <param name="Key">What was measured and how.</param>
@@ -61,44 +76,74 @@ public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool 
 /// <param name="Clinic">What the clinic set; null when it set nothing.</param>
 /// <param name="Found">True when a finding is about it; false for what stands beside it.</param>
 public sealed record ValuePart(
-    CourseKey Key, DatedValue? From, DatedValue? AtVisit, DatedValue Now, decimal? InPercent, decimal? SinceVisit, decimal? PerMonth, NormalRange? Normal, ClinicRange? Clinic, bool Found) : ProblemPart;
+    CourseKey Key, DatedValue? From, DatedValue? AtVisit, DatedValue Now, decimal? InPercent, decimal? SinceVisit, decimal? PerMonth, NormalRange? Normal, ClinicRange? Clinic, bool Found) : ProblemPart
+{
+    /// <summary>The first day of the stretch that <see cref="PerMonth"/> is worked out from.</summary>
+    public DateOnly? RateSince { get; init; }
+
+    /// <summary>Of a score that is now what it was first: the first day of readings that are all the same; else null.</summary>
+    public DateOnly? SameSince { get; init; }
+
+    /// <summary>The range that the clinic calls usual, where <see cref="Clinic"/> is a limit; else null.</summary>
+    public ClinicRange? Usual { get; init; }
+}
 
 /// <summary>A sign at one part, or something that happened, as often as it was written.</summary>
 /// <param name="Item">One of its lines: the part and its place.</param>
 /// <param name="Words">What was written of it, in the vocabulary's spelling; those of the last line first.</param>
 /// <param name="First">The first day of the run of lines that have it.</param>
 /// <param name="Last">The last day.</param>
-/// <param name="Times">How often it happened since the visit; 0 for a part that was looked at.</param>
-/// <param name="Days">On how many days.</param>
 /// <param name="IsKnown">True when the clinic noted it at the visit, expects it, or knows of it.</param>
 /// <param name="Ended">The later look without it; null while there is none.</param>
-public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateOnly First, DateOnly Last, int Times, int Days, bool IsKnown, Noted? Ended) : ProblemPart
+public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateOnly First, DateOnly Last, bool IsKnown, Noted? Ended) : ProblemPart
 {
-    /// <summary>True where a check between its days says <c>else ok</c> and does not name the part: it may have been gone, or be what is usual.</summary>
-    public bool HasGaps { get; init; }
+    /// <summary>What happened in the period, a line each, in order; empty for a part that was looked at.</summary>
+    public ImmutableArray<Noted> Events { get; init; } = [];
+
+    /// <summary>The days in the two years before on which the same was written, in order: of what happened before the period, of a look before <see cref="First"/>.</summary>
+    public ImmutableArray<DateOnly> Before { get; init; } = [];
+
+    /// <summary>Of the days from the first to the last on which the part was looked at, how many have it; both 0 for what happened. <c>else ok</c> is a look at what its check does not name.</summary>
+    public (int With, int Of) Looks { get; init; }
 }
 
 /// <summary>A lump, a wound or a node over its life.</summary>
 /// <param name="Number">Its number, which never changes.</param>
 /// <param name="Life">Its life.</param>
-/// <param name="From">The first size; null when fewer than two are written.</param>
-/// <param name="AtVisit">The last size up to the visit, between the others; else null.</param>
+/// <param name="From">The first size that can be compared with the last; null when fewer than two are written.</param>
+/// <param name="Between">Sizes between the two: all where there are few, else that of the visit and the one before the last.</param>
 /// <param name="Now">The last size; null when none is written.</param>
-/// <param name="Signs">What was written of it since the visit beside its size, each with its last day.</param>
-public sealed record PlacePart(int Number, LumpLife Life, LumpSize? From, LumpSize? AtVisit, LumpSize? Now, ImmutableArray<(string Word, DateOnly Day)> Signs) : ProblemPart
+/// <param name="Signs">What was written of it since the visit beside its size.</param>
+public sealed record PlacePart(int Number, LumpLife Life, LumpSize? From, ImmutableArray<LumpSize> Between, LumpSize? Now, ImmutableArray<PlaceSign> Signs) : ProblemPart
 {
+    /// <summary>True where the notes hold a visit and it was first noted after the last one.</summary>
+    public bool IsNewToClinic { get; init; }
+
     /// <summary>What can be said of the first and the last size; null when they cannot be compared.</summary>
     public SizeChange? Change => From is not null && Now is not null ? new SizeChange(From, Now) : null;
 }
+
+/// <summary>A word written of a lump, a wound or a node.</summary>
+/// <param name="Word">The word.</param>
+/// <param name="Runs">The first and last day of each stretch of lines that have it, in order; a line about the place that does not have it ends a stretch.</param>
+/// <param name="Gone">The day on which the line after the last stretch says that it is not there; null where none does.</param>
+/// <param name="IsNow">True when the last line that describes the place has it.</param>
+public sealed record PlaceSign(string Word, ImmutableArray<(DateOnly First, DateOnly Last)> Runs, DateOnly? Gone, bool IsNow);
+
+/// <summary>Meals of which a part was left, day after day up to the last day with a meal.</summary>
+/// <param name="First">The first of these days.</param>
+/// <param name="Last">The last.</param>
+/// <param name="Days">How many days with a meal there are among them: on each some was left.</param>
+public sealed record MealsPart(DateOnly First, DateOnly Last, int Days) : ProblemPart;
 
 /// <summary>The doses of one medicine since the visit.</summary>
 /// <param name="Medicine">The medicine, as compared.</param>
 /// <param name="Order">The plan that held last; null where none is written.</param>
 /// <param name="Given">How many doses were written as given.</param>
 /// <param name="Doubled">Doses given so close together that they count as one.</param>
-/// <param name="Missed">The days on which a dose was written as missed.</param>
+/// <param name="Missed">The lines that say that a dose was missed.</param>
 /// <param name="NotLogged">The days on which the log is silent about a dose of the plan.</param>
-public sealed record DosePart(string Medicine, MedicineOrder? Order, int Given, ImmutableArray<DoseCluster> Doubled, ImmutableArray<DateOnly> Missed, ImmutableArray<DateOnly> NotLogged) : ProblemPart;
+public sealed record DosePart(string Medicine, MedicineOrder? Order, int Given, ImmutableArray<DoseCluster> Doubled, ImmutableArray<Noted> Missed, ImmutableArray<DateOnly> NotLogged) : ProblemPart;
 
 /// <summary>What nothing else tells: the finding's own words.</summary>
 /// <param name="Finding">The finding.</param>

@@ -121,6 +121,11 @@ public static class ProblemList
                 yield return value;
             }
 
+            if (group[0].Topic.System == "eating" && MealsOf(analysis.Record) is { } meals)
+            {
+                yield return meals;
+            }
+
             foreach (SignPart sign in SignCourse.Of(analysis, [.. group.Where(one => one.Item is not null && !told.Contains(one.Finding) && IsSign(one.Finding)).Select(one => (one.Finding, one.Item!))]))
             {
                 yield return sign;
@@ -133,9 +138,17 @@ public static class ProblemList
         {
             if (finding.Level > FindingLevel.Info || medicine is null)
             {
-                yield return new ToldPart(finding);
+                yield return new ToldPart(finding) { Lines = [finding.Line] };
             }
         }
+    }
+
+    /// <summary>The days up to the last on which something was left of a meal; null for fewer than two in a row.</summary>
+    private static MealsPart? MealsOf(Record.PetRecord record)
+    {
+        (DateOnly Day, bool Left, int[] Lines)[] days = [.. record.All("ate").SelectMany(course => course.Lines).Where(line => record.IsCurrent(line) && line.Item?.Value is Portion).GroupBy(line => line.Day).OrderByDescending(day => day.Key)
+            .Select(day => (day.Key, day.Any(line => line.Item!.Value is Portion portion && portion.Part < portion.Whole), day.Select(line => line.Line).ToArray())).TakeWhile(day => day.Item2)];
+        return days.Length < 2 ? null : new MealsPart(days[^1].Day, days[0].Day, days.Length) { Lines = [.. days.SelectMany(day => day.Lines).Order()] };
     }
 
     private static bool IsSign(NoteFinding finding) => SignRules.Contains(finding.Rule) || finding.Rule.EndsWith("-often", StringComparison.Ordinal);

@@ -4,7 +4,6 @@ using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
-using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Problems;
 
@@ -14,9 +13,13 @@ internal static class SignCourse
     /// <summary>Words that say how much of a sign there is.</summary>
     private static readonly string[] Degrees = ["worse", "better", "sudden", "severe", "mild"];
 
+    /// <summary>What was written so many days before is named beside it, as far back as the charts go (common practice, no source).</summary>
+    private const int BeforeDays = 730;
+
     /// <summary>One part for each word and place of these findings.</summary>
     public static IEnumerable<SignPart> Of(NoteAnalysis analysis, IReadOnlyList<(NoteFinding Finding, NoteItem Item)> signs)
     {
+        DateOnly[] restOk = [.. analysis.Record.Entries.Where(entry => entry.Entry.Items.Any(item => item.Value is RestOk)).Select(entry => entry.Day).OfType<DateOnly>()];
         foreach (IGrouping<(int Order, CourseKey Key), (NoteFinding Finding, NoteItem Item)> same in signs.GroupBy(sign => (Order: ProblemTopic.PlaceOf(sign.Item.Word.Word), Key: CourseKey.Of(sign.Item))).OrderBy(group => group.Key.Order).ThenBy(group => group.Key.Key.Detail, StringComparer.Ordinal))
         {
             (NoteFinding finding, NoteItem item)[] lines = [.. same.Reverse()];
@@ -29,21 +32,48 @@ internal static class SignCourse
                 continue;
             }
 
-            Noted[] counted = happens ? [.. course.Lines.Where(line => !(line.Day < noted[0].Day) && WordsOf(analysis, null, line.Item).Any(words.Contains))] : [];
             bool KnownSince(DateOnly first) => lines.All(line => line.finding.Level == FindingLevel.Info && IsKnown(analysis, line.finding, line.item, first));
             Noted? ended = analysis.EndOf(lines[0].finding);
-            if (happens || words.IsEmpty)
+            if (happens)
             {
-                yield return new SignPart(lines[0].item, words, noted[0].Day, noted[^1].Day, counted.Sum(CareWords.Times), counted.DistinctBy(line => line.Day).Count(), KnownSince(noted[0].Day), ended);
+                foreach (SignPart part in Happened(analysis.Record, course, noted, words, word => [.. course.Lines.Where(line => WordsOf(analysis, null, line.Item).Contains(word))]))
+                {
+                    yield return part with { IsKnown = KnownSince(part.First), Ended = ended };
+                }
+
                 continue;
             }
 
             // each sign has days of its own: those that share them stand together
             Noted[] looks = [.. CourseKey.Covering(lines[0].item).SelectMany(key => analysis.Record.Of(key).Lines).OrderBy(look => look.Day).ThenBy(look => look.Time).ThenBy(look => look.Line)];
-            foreach (IGrouping<(DateOnly First, DateOnly Last), string> together in words.GroupBy(word => Run(analysis, looks, noted, word)).OrderByDescending(days => days.Key.Last))
+            foreach (IGrouping<(DateOnly First, DateOnly Last), string> together in words.DefaultIfEmpty("").GroupBy(word => Run(analysis, looks, noted, word)).OrderByDescending(days => days.Key.Last))
             {
-                yield return new SignPart(lines[0].item, [.. together], together.Key.First, together.Key.Last, 0, 0, KnownSince(together.Key.First), ended) { HasGaps = RestWasOk(analysis, together.Key.First, together.Key.Last, looks) };
+                (DateOnly first, DateOnly last) = together.Key;
+                Noted[] with = [.. looks.Where(look => look.Day >= first && look.Day <= last && WordsOf(analysis, null, look.Item).Any(together.Contains))];
+                yield return new SignPart(lines[0].item, [.. together.Where(word => word.Length > 0)], first, last, KnownSince(first), ended)
+                {
+                    Lines = [.. (with.Length > 0 ? with : noted).Select(look => look.Line)],
+                    Before = [.. looks.Where(look => look.Day < first && look.Day >= last.Plus(-BeforeDays) && WordsOf(analysis, null, look.Item).Any(together.Contains)).Select(look => look.Day).Distinct()],
+                    Looks = (with.DistinctBy(look => look.Day).Count(), LooksBetween(restOk, looks, first, last)),
+                };
             }
+        }
+    }
+
+    /// <summary>What happened in the period, one part for the words that were written in the same lines; without words, the lines themselves.</summary>
+    private static IEnumerable<SignPart> Happened(Record.PetRecord record, Course course, Noted[] noted, ImmutableArray<string> words, Func<string, Noted[]> linesWith)
+    {
+        foreach (IGrouping<string, (string Word, Noted[] Lines)> same in words.DefaultIfEmpty("").Select(word => (Word: word, Lines: word.Length == 0 ? [] : linesWith(word))).GroupBy(one => string.Join(' ', one.Lines.Where(record.IsCurrent).Select(line => line.Line))))
+        {
+            // a sign that is not there is in no line's words: the lines of the findings tell of it
+            Noted[] events = [.. same.First().Lines.Where(record.IsCurrent)];
+            events = events.Length == 0 ? noted : events;
+            yield return new SignPart(events[^1].Item!, [.. same.Select(one => one.Word).Where(word => word.Length > 0)], events[0].Day, events[^1].Day, IsKnown: false, Ended: null)
+            {
+                Lines = [.. events.Select(line => line.Line)],
+                Events = [.. events],
+                Before = [.. same.First().Lines.Where(line => line.Day <= events[0].Day && line.Day >= events[0].Day.Plus(-BeforeDays) && !record.IsCurrent(line)).Select(line => line.Day).Distinct()],
+            };
         }
     }
 
@@ -91,9 +121,9 @@ internal static class SignCourse
         bool Has(int index) => WordsOf(analysis, null, looks[index].Item).Contains(word);
     }
 
-    /// <summary>True where <c>else ok</c> between two days says that the part, which it does not name, was as usual.</summary>
-    private static bool RestWasOk(NoteAnalysis analysis, DateOnly after, DateOnly before, Noted[] looks) =>
-        analysis.Record.Entries.Any(entry => entry.Day is { } day && day > after && day < before && !looks.Any(look => look.Day == day) && entry.Entry.Items.Any(item => item.Value is RestOk));
+    /// <summary>The days from one to another on which the part was looked at: by name, or by <c>else ok</c> in a check that does not name it.</summary>
+    private static int LooksBetween(DateOnly[] restOk, Noted[] looks, DateOnly first, DateOnly last) =>
+        looks.Select(look => look.Day).Concat(restOk).Where(day => day >= first && day <= last).Distinct().Count();
 
     /// <summary>True where the clinic saw it since it began, expects it or knows of it: the finding was made at a visit, or rests on a line of one, or on a fact that it gave.</summary>
     private static bool IsKnown(NoteAnalysis analysis, NoteFinding finding, NoteItem item, DateOnly since) =>

@@ -45,28 +45,35 @@ public static class ValueCourse
 
         DayValue now = days[^1];
         bool isWeight = course.Key == CourseKey.Weight;
-        DayValue? from = isWeight && loses is { } lost ? Extreme(days, lost) : Start(record, course, days);
+        DayValue? from = isWeight && loses is { } lost ? Extreme(days, lost) : loses is { } less && course.Key.Word is "bcs" or "mcs" ? Extreme(days, less, reliable: false) : Start(record, course, days);
         DayValue? visit = record.Period.Visit?.Head.Date is { } on ? Last(days, on) : null;
         from = from is { } first && first.Day < now.Day ? from : null;
         visit = visit is { } seen && seen.Day < now.Day && seen.Day > (from?.Day ?? DateOnly.MinValue) ? visit : null;
-        ClinicRange? clinic = Clinic(record, course);
+        (ClinicRange? clinic, ClinicRange? besides) = Clinic(record, course);
+        (decimal PerMonth, DateOnly Since)? rate = isWeight ? Rate(days) : null;
         return new ValuePart(
             course.Key, Dated(from), Dated(visit), Dated(now)!,
             isWeight && from is { } start ? WeightDrop.PercentChange(Number(start), Number(now)) : null,
             isWeight && (visit ?? (from?.Day <= record.Period.Visit?.Head.Date && Last(days, record.Period.Visit!.Head.Date!.Value) is { } same && same.Day < now.Day ? same : null)) is { } then ? WeightDrop.PercentChange(Number(then), Number(now)) : null,
-            isWeight ? Rate(days) : null,
-            clinic is null ? record.NormalFor(Reading(now)) : null, clinic, found);
+            rate?.PerMonth,
+            clinic is null ? record.NormalFor(Reading(now)) : null, clinic, found)
+        {
+            RateSince = rate?.Since,
+            SameSince = course.Key.Word is "bcs" or "mcs" ? days.Reverse().TakeWhile(day => day.Value == now.Value && day.Bound == now.Bound).Last().Day : null,
+            Usual = besides,
+            Lines = [.. course.Lines.Select(line => line.Line)],
+        };
     }
 
-    /// <summary>The highest (or lowest) reliable weighing before the last, the latest of equal ones; null when there is none.</summary>
-    public static DayValue? Extreme(ImmutableArray<DayValue> weights, bool highest)
+    /// <summary>The highest (or lowest) weighing before the last, the latest of equal ones; null when there is none. A single weighing far from those around it is not <paramref name="reliable"/>; a score always is.</summary>
+    public static DayValue? Extreme(ImmutableArray<DayValue> weights, bool highest, bool reliable = true)
     {
         DayValue? extreme = null;
         for (int i = 0; i < weights.Length - 1; i++)
         {
             DayValue weight = weights[i];
-            bool reliable = weight.IsPoint && Enumerable.Range(i - Around, (2 * Around) + 1).Any(other => other != i && other >= 0 && other < weights.Length && IsNear(weights[other], weight));
-            if (reliable && weights[^1].Day.DayNumber - weight.Day.DayNumber <= WeightDays && (extreme is not { } best || (highest ? weight.Value >= best.Value : weight.Value <= best.Value)))
+            bool counts = weight.IsPoint && (!reliable || Enumerable.Range(i - Around, (2 * Around) + 1).Any(other => other != i && other >= 0 && other < weights.Length && IsNear(weights[other], weight)));
+            if (counts && weights[^1].Day.DayNumber - weight.Day.DayNumber <= WeightDays && (extreme is not { } best || (highest ? weight.Value >= best.Value : weight.Value <= best.Value)))
             {
                 extreme = weight;
             }
@@ -75,8 +82,8 @@ public static class ValueCourse
         return extreme;
     }
 
-    /// <summary>The change in percent a month over the last weeks: from the last weighing at least eight weeks before the last one.</summary>
-    public static decimal? Rate(ImmutableArray<DayValue> weights)
+    /// <summary>The change in percent a month over the last weeks, and the day it is counted from: the last weighing at least eight weeks before the last one.</summary>
+    public static (decimal PerMonth, DateOnly Since)? Rate(ImmutableArray<DayValue> weights)
     {
         DayValue now = weights[^1];
         for (int i = weights.Length - 2; i >= 0; i--)
@@ -84,7 +91,7 @@ public static class ValueCourse
             int days = now.Day.DayNumber - weights[i].Day.DayNumber;
             if (days >= RateDays && weights[i].IsPoint)
             {
-                return days > 2 * RateDays ? null : WeightDrop.PercentChange(Number(weights[i]), Number(now)) * Month / days;
+                return days > 2 * RateDays ? null : (WeightDrop.PercentChange(Number(weights[i]), Number(now)) * Month / days, weights[i].Day);
             }
         }
 
@@ -112,31 +119,40 @@ public static class ValueCourse
 
     private static decimal Number(DayValue day) => Reading(day).Value.Number;
 
-    /// <summary>The limit that the clinic set for the vital, else the range it calls usual, and how often it was passed.</summary>
-    private static ClinicRange? Clinic(PetRecord record, Course course)
+    /// <summary>The limit that the clinic set for the vital, else the range it calls usual, and how often it was passed; then the usual range, where a limit comes first.</summary>
+    private static (ClinicRange? First, ClinicRange? Besides) Clinic(PetRecord record, Course course)
     {
         if (course.Lines.LastOrDefault(line => line.Reading is not null)?.Reading is not { } last)
         {
-            return null;
+            return default;
         }
 
-        NoteReading[] readings = [.. course.Lines.Where(line => line.Reading is not null && !(line.Day < record.CurrentFrom)).Select(line => line.Reading!)];
+        NoteReading[] all = [.. course.Lines.Where(line => line.Reading is not null).Select(line => line.Reading!)];
+        NoteReading[] readings = [.. course.Lines.Where(line => line.Reading is not null && record.IsCurrent(line)).Select(line => line.Reading!)];
         DatedFact<UsualFact>? usual = OwnLimits.UsualFor(record.Facts, last);
         ClinicRange[] limits = [.. record.Facts.LimitsOn(LimitKey.For(last), last.Day).Select(drawn => Compared(drawn.IsAbove ? null : drawn.Limit, drawn.IsAbove ? drawn.Limit : null, true, drawn.Fact.Fact.Per?.When))];
         ClinicRange? toLimit = limits.FirstOrDefault(limit => limit.Worst is not null) ?? limits.FirstOrDefault();
         ClinicRange? toUsual = usual is not { Fact.Range: var range } ? null : Compared(OwnLimits.Canonical(range.Low, range.Unit), OwnLimits.Canonical(range.High, range.Unit), false, usual.Fact.Per?.When);
 
         // a limit that was not passed says less than the range the clinic calls usual, once the last reading lies outside
-        return toLimit is null || (toLimit.Worst is null && toUsual is { InARow: > 0 }) ? toUsual : toLimit;
+        return toLimit is null || (toLimit.Worst is null && toUsual is { InARow: > 0 }) ? (toUsual, null) : (toLimit, toUsual);
 
         ClinicRange Compared(decimal? low, decimal? high, bool isLimit, PartialDate? written)
         {
-            NoteReading[] above = [.. readings.Where(reading => high is { } top && LineCrossing.Crosses(reading.Value, above: true, top, inclusive: false))];
-            NoteReading[] below = [.. readings.Where(reading => low is { } bottom && LineCrossing.Crosses(reading.Value, above: false, bottom, inclusive: false))];
+            bool IsAbove(NoteReading reading) => high is { } top && LineCrossing.Crosses(reading.Value, above: true, top, inclusive: false);
+            bool IsBelow(NoteReading reading) => low is { } bottom && LineCrossing.Crosses(reading.Value, above: false, bottom, inclusive: false);
+            NoteReading[] above = [.. readings.Where(IsAbove)];
+            NoteReading[] below = [.. readings.Where(IsBelow)];
             NoteReading[] past = above.Length > 0 ? above : below;
             NoteReading? worst = above.Length > 0 ? above.MaxBy(reading => reading.Value.Number) : below.MinBy(reading => reading.Value.Number);
             int inARow = readings.Reverse().Zip(past.Reverse()).TakeWhile(pair => ReferenceEquals(pair.First, pair.Second)).Count();
-            return new ClinicRange(low, high, last.Value.Unit, isLimit, written, above.Length, below.Length, readings.Length, inARow, worst is null ? null : new DatedValue(worst.Day!.Value, worst.Value));
+            return new ClinicRange(low, high, last.Value.Unit, isLimit, written, above.Length, below.Length, readings.Length, inARow, Read(worst))
+            {
+                Since = inARow == 0 ? null : all.Reverse().TakeWhile(above.Length > 0 ? IsAbove : IsBelow).Last().Day,
+                Next = worst is { Time: { } time, Value.Unit: "mmol/L" } ? Read(readings.Where(reading => reading.Day == worst.Day && reading.Time > time).MinBy(reading => reading.Time)) : null,
+            };
+
+            static DatedValue? Read(NoteReading? reading) => reading is null ? null : new DatedValue(reading.Day!.Value, reading.Value) { Time = reading.Time };
         }
     }
 }

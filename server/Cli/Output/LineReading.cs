@@ -15,6 +15,6 @@ internal sealed record LineReading(int Index, LineSyntax Line, string Reading, P
     public static IEnumerable<LineReading> Of(Note note)
     {
         ILookup<int, Problem> problems = note.Problems.ToLookup(placed => placed.Line, placed => placed.Problem);
-        return note.Syntax.Lines.Select((line, index) => new LineReading(index, line, MeaningPrinter.ForReader(line), problems[index].MaxBy(problem => problem.Corrected is not null)));
+        return note.Syntax.Lines.Select((line, index) => new LineReading(index, line, MeaningPrinter.ForReader(line.EntryHead is null ? line : line with { EntryHead = note.EntryAt(index)!.Head }), problems[index].MaxBy(problem => problem.Corrected is not null)));
     }
 }

@@ -28,6 +28,11 @@ public static class HintFeature
             LineSyntax line = document.Syntax.Lines[i];
             if (next < entries.Length && entries[next].Line == i)
             {
+                if (entries[next].Head is { NoYear: not null, Date: { } settled } undated)
+                {
+                    hints.Add(new HintText(new Place(i, undated.DateSpan.End), "= " + DayWords.Iso(settled), "The entry above tells the year.", HintKinds.Days));
+                }
+
                 if (settings.Hints.Days && Since(before.Of(next), entries[next], line) is { } since)
                 {
                     hints.Add(since);

@@ -8,7 +8,7 @@ internal static class DateHover
 {
     public static string? At(HoverLine at)
     {
-        if (at.Line.EntryHead is { Date: { } head })
+        if (at.Line.EntryHead is not null && at.Entry is { Head.Date: { } head })
         {
             return Day(at, head);
         }

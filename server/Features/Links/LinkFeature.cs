@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Features.Links;
 
@@ -29,6 +31,22 @@ public static class LinkFeature
            where message is not null
            select new MissingPhoto(photo.Line, photo.Value.File.Span, message),
     ];
+
+    /// <summary>The edits by which photo lines follow their pictures. A name that such a line cannot hold is not written.</summary>
+    /// <param name="document">The note.</param>
+    /// <param name="after">The new path, from the note's folder, of the picture that has a path; null where it is outside.</param>
+    public static ImmutableArray<DocumentEdit> Renamed(Document document, Func<string, string?> after) =>
+    [
+        .. from photo in Photos(document)
+           let path = PhotoPath.Of(photo.Value.File.Text).Relative
+           where path is not null
+           let renamed = after(path)
+           where renamed is not null && renamed != path && Holds(document.Syntax.Lines[photo.Line].Text, photo.Value.File.Span, renamed)
+           select new DocumentEdit(PlaceRange.Of(photo.Line, photo.Value.File.Span), renamed),
+    ];
+
+    private static bool Holds(string line, TextSpan span, string name) =>
+        NoteSyntax.Parse($"\n{line[..span.Start]}{name}{line[span.End..]}").Lines[1].Items is [Photo { File: var file }] && file.Text == name && PhotoPath.Of(name).Relative == name;
 
     private static IEnumerable<(int Line, Photo Value)> Photos(Document document)
     {

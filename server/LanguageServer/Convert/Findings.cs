@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
@@ -16,6 +17,8 @@ internal static class Findings
     public const string Source = "hnote";
 
     private const int MostEvidence = 10;
+
+    private static readonly FrozenSet<string> WithHelp = RuleHelp.Names.ToFrozenSet();
 
     /// <summary>The diagnostic of a note whose text is not known any more: never that nothing was found.</summary>
     private static Diagnostic NotChecked { get; } = new(
@@ -62,6 +65,7 @@ internal static class Findings
             Source,
             finding.Level == FindingLevel.Urgent ? $"{Wording.ForOwner(finding.Level)}: {finding.Message}" : finding.Message)
         {
+            CodeDescription = client.LinksRules && WithHelp.Contains(finding.Rule) ? new CodeDescription(ContentUris.OfRule(finding.Rule)) : null,
             RelatedInformation = client.RelatedInformation ? Evidence(document, finding, client.Encoding) : null,
             Data = new DiagnosticData(level, finding.Nearest),
         };

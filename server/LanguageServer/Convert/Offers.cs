@@ -1,3 +1,4 @@
+using HealthNotes.Features.Completion;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Protocol;
@@ -23,6 +24,7 @@ internal static class Offers
             Preselect = item.Preselect ? true : null,
             InsertTextFormat = snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
             TextEdit = Edits.Of(document, snippet ? item.Edit with { NewText = item.Snippet! } : item.Edit, client.Encoding),
+            Documentation = client.ResolvesDocumentation || item.Key is not { } key || CompletionFeature.Resolve(key) is not { } markdown ? null : Markups.Of(markdown, client.MarkdownInCompletion),
             Data = item.Key is null ? null : new CompletionData(item.Key),
         };
     }

@@ -14,6 +14,9 @@ internal static class CodeActionHandler
     /// <summary>Names the one action that is ours to put together, not the feature's.</summary>
     private const string FixAllKey = "fix-all";
 
+    /// <summary>The kinds of action there are.</summary>
+    public static CodeActionOptions Options { get; } = new([CodeActionKind.QuickFix, CodeActionKind.Rewrite, CodeActionKind.FixAllHere], ResolveProvider: true);
+
     /// <summary>What can be done at the range.</summary>
     public static CodeAction[] At(Workspace workspace, CodeActionParams parameters, CancellationToken token)
     {

@@ -12,7 +12,7 @@ namespace HealthNotes.LanguageServer.Handlers;
 internal static class CompletionHandler
 {
     /// <summary>After these the list opens by itself: a word is over, a side is named, a tag begins.</summary>
-    public static readonly string[] TriggerCharacters = [" ", "-", "@"];
+    public static CompletionOptions Options { get; } = new([" ", "-", "@"], ResolveProvider: true);
 
     /// <summary>What may be written at the place.</summary>
     public static CompletionList? At(Workspace workspace, TextDocumentPositionParams parameters, CancellationToken token)

@@ -8,6 +8,9 @@ namespace HealthNotes.LanguageServer.Handlers;
 /// <summary>3.17, Language Features, Pull Diagnostics.</summary>
 internal static class DiagnosticHandler
 {
+    /// <summary>What a client needs to know that asks for findings.</summary>
+    public static DiagnosticOptions Options { get; } = new(Findings.Source, InterFileDependencies: false, WorkspaceDiagnostics: true);
+
     /// <summary>The diagnostics of one document, unless the client has them already.</summary>
     public static DocumentDiagnosticReport Report(Workspace workspace, DocumentDiagnosticParams parameters, CancellationToken token)
     {

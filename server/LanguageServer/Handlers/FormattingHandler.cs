@@ -9,7 +9,7 @@ namespace HealthNotes.LanguageServer.Handlers;
 internal static class FormattingHandler
 {
     /// <summary>Only an Enter changes anything.</summary>
-    public const string TriggerCharacter = "\n";
+    public static DocumentOnTypeFormattingOptions OnTypeOptions { get; } = new("\n");
 
     /// <summary>Puts the whole note in order.</summary>
     public static TextEdit[] Whole(Workspace workspace, DocumentFormattingParams parameters, CancellationToken token) =>

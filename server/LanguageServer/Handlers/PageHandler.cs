@@ -37,6 +37,7 @@ internal sealed class PageHandler
         {
             "sheet" => CheckSheet.Html(document.Analysis, document.Analysis.Pet.ShowUsUnits ? Paper.Letter : Paper.A4),
             "share" => VisitPage.Html(NoteAnalysis.Of(Note.Read(SharedNote.Of(document.Note, [])), workspace.Today), new PageOptions { For = Audience.Share }),
+            "owner" => VisitPage.Html(document.AnalysisUnless(mine.Token), PageFile.OptionsFor(document.Uri) with { For = Audience.Owner, Cache = photos, Stop = mine.Token }),
             _ => VisitPage.Html(document.AnalysisUnless(mine.Token), PageFile.OptionsFor(document.Uri) with { Cache = photos, Stop = mine.Token }),
         });
     }

@@ -8,6 +8,10 @@ namespace HealthNotes.LanguageServer.Handlers;
 /// <summary>3.17, Language Features, Semantic Tokens.</summary>
 internal sealed class TokenHandler(TokenCache cache)
 {
+    /// <summary>The kinds of token there are.</summary>
+    public static SemanticTokensOptions Options { get; } =
+        new(new SemanticTokensLegend([.. TokenLegend.Types], [.. TokenLegend.Modifiers]), Range: true, new SemanticTokensFullOptions(Delta: true));
+
     /// <summary>All tokens.</summary>
     public SemanticTokens? Full(Workspace workspace, TextDocumentParams parameters, CancellationToken token)
     {

@@ -19,6 +19,7 @@ internal sealed record TextDocumentClientCapabilities(
     DynamicCapability? Diagnostic = null,
     CompletionClientCapabilities? Completion = null,
     HoverClientCapabilities? Hover = null,
+    SignatureHelpClientCapabilities? SignatureHelp = null,
     DocumentSymbolClientCapabilities? DocumentSymbol = null,
     CodeActionClientCapabilities? CodeAction = null,
     RenameClientCapabilities? Rename = null,
@@ -59,6 +60,12 @@ internal sealed record ResolveSupport(string[]? Properties = null);
 /// <summary>3.17, Hover Request, client capability.</summary>
 internal sealed record HoverClientCapabilities(string[]? ContentFormat = null);
 
+/// <summary>3.17, Signature Help Request, client capability.</summary>
+internal sealed record SignatureHelpClientCapabilities(SignatureInformationClientCapabilities? SignatureInformation = null);
+
+/// <summary>3.17, Signature Help Request, client capability, signatureInformation.</summary>
+internal sealed record SignatureInformationClientCapabilities(string[]? DocumentationFormat = null);
+
 /// <summary>3.17, Document Symbols Request, client capability.</summary>
 internal sealed record DocumentSymbolClientCapabilities(bool? HierarchicalDocumentSymbolSupport = null);
 
@@ -95,7 +102,8 @@ internal sealed record WorkspaceClientCapabilities(
     DynamicCapability? SemanticTokens = null,
     DynamicCapability? CodeLens = null,
     DynamicCapability? InlayHint = null,
-    DynamicCapability? Diagnostics = null);
+    DynamicCapability? Diagnostics = null,
+    DynamicCapability? TextDocumentContent = null);
 
 /// <summary>3.17, WorkspaceEdit, client capability.</summary>
 internal sealed record WorkspaceEditClientCapabilities(bool? DocumentChanges = null);

@@ -5,12 +5,17 @@ namespace HealthNotes.LanguageServer.Protocol;
 /// <summary>3.17, Basic JSON Structures, Diagnostic.</summary>
 internal sealed record Diagnostic(Range Range, DiagnosticSeverity Severity, string Code, string Source, string Message)
 {
+    public CodeDescription? CodeDescription { get; init; }
+
     public DiagnosticTag[]? Tags { get; init; }
 
     public DiagnosticRelatedInformation[]? RelatedInformation { get; init; }
 
     public DiagnosticData? Data { get; init; }
 }
+
+/// <summary>3.17, Basic JSON Structures, CodeDescription: where the rule is described.</summary>
+internal sealed record CodeDescription(string Href);
 
 /// <summary>What a finding says beyond the fields of the protocol: its level by our own name, and the word that was most likely meant.</summary>
 internal sealed record DiagnosticData(string Level, string? Nearest = null);

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace HealthNotes.LanguageServer.Protocol;
 
@@ -45,6 +46,8 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(CompletionList))]
 [JsonSerializable(typeof(CompletionItem))]
 [JsonSerializable(typeof(Hover))]
+[JsonSerializable(typeof(SignatureHelpParams))]
+[JsonSerializable(typeof(SignatureHelp))]
 [JsonSerializable(typeof(InlayHintParams))]
 [JsonSerializable(typeof(InlayHint[]))]
 [JsonSerializable(typeof(CodeActionParams))]
@@ -72,9 +75,18 @@ namespace HealthNotes.LanguageServer.Protocol;
 [JsonSerializable(typeof(SemanticTokensDeltaParams))]
 [JsonSerializable(typeof(DocumentLink[]))]
 [JsonSerializable(typeof(CodeLens[]))]
+[JsonSerializable(typeof(TextDocumentContentParams))]
+[JsonSerializable(typeof(TextDocumentContentResult))]
+[JsonSerializable(typeof(RenameFilesParams))]
 [JsonSerializable(typeof(PageParams))]
 [JsonSerializable(typeof(PageResult))]
+[JsonSerializable(typeof(DueParams))]
+[JsonSerializable(typeof(DueResult))]
 [JsonSerializable(typeof(CheckStepsResult))]
 [JsonSerializable(typeof(JsonElement[]))]
 [JsonSerializable(typeof(object))]
-internal sealed partial class ProtocolJson : JsonSerializerContext;
+internal sealed partial class ProtocolJson : JsonSerializerContext
+{
+    /// <summary>How a type is read and written. It is worked out when it is first needed: all of them together are much of a start.</summary>
+    public static JsonTypeInfo<T> Of<T>() => (JsonTypeInfo<T>)Default.GetTypeInfo(typeof(T))!;
+}

@@ -9,6 +9,8 @@ internal sealed record ServerCapabilities(string PositionEncoding, TextDocumentS
 
     public bool? HoverProvider { get; init; }
 
+    public SignatureHelpOptions? SignatureHelpProvider { get; init; }
+
     public bool? DefinitionProvider { get; init; }
 
     public bool? ReferencesProvider { get; init; }
@@ -43,7 +45,7 @@ internal sealed record ServerCapabilities(string PositionEncoding, TextDocumentS
 
     public ExecuteCommandOptions? ExecuteCommandProvider { get; init; }
 
-    public WorkspaceServerCapabilities? Workspace { get; init; }
+    public WorkspaceServerCapabilities Workspace { get; init; } = new();
 }
 
 /// <summary>3.17, Document Synchronization, TextDocumentSyncOptions.</summary>
@@ -97,7 +99,8 @@ internal sealed record InlayHintOptions(bool ResolveProvider);
 internal sealed record ExecuteCommandOptions(string[] Commands);
 
 /// <summary>3.17, Initialize Request, ServerCapabilities.workspace.</summary>
-internal sealed record WorkspaceServerCapabilities(WorkspaceFoldersServerCapabilities WorkspaceFolders);
+internal sealed record WorkspaceServerCapabilities(
+    WorkspaceFoldersServerCapabilities? WorkspaceFolders = null, FileOperationOptions? FileOperations = null, TextDocumentContentOptions? TextDocumentContent = null);
 
 /// <summary>3.17, Workspace Features, Workspace folders request, server capability.</summary>
 internal sealed record WorkspaceFoldersServerCapabilities(bool Supported, bool ChangeNotifications);

@@ -3,7 +3,6 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using HealthNotes.LanguageServer.Protocol;
 
 namespace HealthNotes.LanguageServer.Rpc;
@@ -31,7 +30,7 @@ internal sealed class Connection(Action<ReadOnlyMemory<byte>> send, ServerLog lo
     {
         try
         {
-            return await TryAskAsync(method, parameters).ConfigureAwait(false) is { ValueKind: not JsonValueKind.Null } answer ? answer.Deserialize(TypeOf<TResult>()) : null;
+            return await TryAskAsync(method, parameters).ConfigureAwait(false) is { ValueKind: not JsonValueKind.Null } answer ? answer.Deserialize(ProtocolJson.Of<TResult>()) : null;
         }
         catch (Exception strange) when (strange is JsonException or InvalidOperationException)
         {
@@ -126,7 +125,7 @@ internal sealed class Connection(Action<ReadOnlyMemory<byte>> send, ServerLog lo
         if (parameters is not null)
         {
             writer.WritePropertyName("params"u8);
-            JsonSerializer.Serialize(writer, parameters, TypeOf<T>());
+            JsonSerializer.Serialize(writer, parameters, ProtocolJson.Of<T>());
         }
     }
 
@@ -143,6 +142,4 @@ internal sealed class Connection(Action<ReadOnlyMemory<byte>> send, ServerLog lo
 
         send(buffer.WrittenMemory);
     }
-
-    private static JsonTypeInfo<T> TypeOf<T>() => (JsonTypeInfo<T>)ProtocolJson.Default.GetTypeInfo(typeof(T))!;
 }

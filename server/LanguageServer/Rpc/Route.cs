@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using HealthNotes.LanguageServer.Protocol;
 
 namespace HealthNotes.LanguageServer.Rpc;
@@ -16,11 +15,17 @@ internal delegate Task<Action<Utf8JsonWriter>> RouteAction(JsonElement parameter
 /// <param name="Run">What happens.</param>
 internal sealed record Route(string Method, bool IsRequest, RouteAction Run)
 {
+    /// <summary>What the server can do since it has this method.</summary>
+    public Func<ServerCapabilities, ServerCapabilities> Declare { get; private init; } = can => can;
+
+    /// <summary>The route with what it declares.</summary>
+    public Route Can(Func<ServerCapabilities, ServerCapabilities> declare) => this with { Declare = declare };
+
     /// <summary>A result that says nothing.</summary>
     public static Task<Action<Utf8JsonWriter>> Nothing { get; } = Task.FromResult<Action<Utf8JsonWriter>>(writer => writer.WriteNullValue());
 
     /// <summary>A result to be written as its type says.</summary>
-    public static Action<Utf8JsonWriter> Result<T>(T? value, JsonTypeInfo<T> type)
+    public static Action<Utf8JsonWriter> Result<T>(T? value)
         where T : class => writer =>
     {
         if (value is null)
@@ -29,18 +34,18 @@ internal sealed record Route(string Method, bool IsRequest, RouteAction Run)
         }
         else
         {
-            JsonSerializer.Serialize(writer, value, type);
+            JsonSerializer.Serialize(writer, value, ProtocolJson.Of<T>());
         }
     };
 
     /// <summary>The parameters as a record.</summary>
     /// <exception cref="RefusedRequestException">They do not fit.</exception>
-    public static T Read<T>(string method, JsonElement parameters, JsonTypeInfo<T> type)
+    public static T Read<T>(string method, JsonElement parameters)
         where T : class
     {
         try
         {
-            if (parameters.Deserialize(type) is { } read)
+            if (parameters.Deserialize(ProtocolJson.Of<T>()) is { } read)
             {
                 return read;
             }

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
 using HealthNotes.Files;
 using HealthNotes.LanguageServer.Convert;
-using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
+using HealthNotes.LanguageServer.Rpc;
 using HealthNotes.LanguageServer.State;
 
 namespace HealthNotes.LanguageServer.Session;
@@ -11,12 +11,19 @@ namespace HealthNotes.LanguageServer.Session;
 /// <summary>What happens at each message that changes something.</summary>
 internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, FindingsPublisher publisher, ServerEvents events, string version)
 {
-    public InitializeResult Initialize(InitializeParams parameters)
+    public InitializeResult Initialize(InitializeParams parameters, IEnumerable<Route> routes)
     {
         lifecycle.Initialize();
-        Workspace workspace = state.Swap(current => InitializeHandler.Apply(current, parameters));
+        Workspace workspace = state.Swap(current => current with
+        {
+            Client = ClientProfile.Of(parameters.Capabilities),
+            Settings = ClientSettings.Of(parameters.InitializationOptions, current.Settings),
+            Folders = Folders.Of(parameters),
+        });
         events.Initialized(parameters);
-        return InitializeHandler.Answer(workspace.Client, version);
+        var declared = new ServerCapabilities(
+            PositionEncodings.NameOf(workspace.Client.Encoding), new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncKind.Incremental, new SaveOptions(IncludeText: false)));
+        return new InitializeResult(routes.Aggregate(declared, (can, route) => route.Declare(can)), new ServerInfo("hnote", version));
     }
 
     public object? Shutdown(object ignored)
@@ -62,7 +69,7 @@ internal sealed class Changes(WorkspaceState state, Lifecycle lifecycle, Finding
         {
             // they lie over every note below them
             state.Swap(current => current with { Open = current.Open.ToImmutableDictionary(pair => pair.Key, pair => Under(rules, pair.Key, pair.Value)) });
-            publisher.LookAtAll();
+            events.ReadAgain();
             return;
         }
 

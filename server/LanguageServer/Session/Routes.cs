@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.Rpc;
@@ -8,7 +7,8 @@ using HealthNotes.LanguageServer.State;
 namespace HealthNotes.LanguageServer.Session;
 
 /// <summary>
-/// Every message that the server knows, one line each: its name, the types of what it carries, its handler. A change runs alone, in the
+/// Every message that the server knows, one line each: its name, the types of what it carries, its handler, and what it lets the client
+/// know that the server can do. A change runs alone, in the
 /// order of the messages, and waits for nothing. A read takes the workspace as it is when its turn comes, then runs free of the others.
 /// </summary>
 internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes changes, FindingsPublisher publisher, Commands commands, ServerEvents events)
@@ -16,91 +16,93 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
     private readonly PageHandler pages = new();
     private readonly TokenHandler tokens = new(new TokenCache());
 
-    private static ProtocolJson Json => ProtocolJson.Default;
-
     public IEnumerable<Route> All =>
     [
-        Request("initialize", Json.InitializeParams, Json.InitializeResult, changes.Initialize),
-        Change("initialized", Json.InitializedParams, _ => events.Ready()),
-        Request("shutdown", Json.Object, Json.Object, changes.Shutdown),
+        Request<InitializeParams, InitializeResult>("initialize", given => changes.Initialize(given, All)),
+        Change<InitializedParams>("initialized", _ => events.Ready()),
+        Request<object, object>("shutdown", changes.Shutdown),
         new("exit", IsRequest: false, (_, _) => { lifecycle.End(); return Route.Nothing; }),
-        Change("$/setTrace", Json.SetTraceParams, events.SetTrace),
-        Text("textDocument/didOpen", Json.DidOpenTextDocumentParams, changes.DidOpen),
-        Text("textDocument/didChange", Json.DidChangeTextDocumentParams, changes.DidChange),
-        Text("textDocument/didSave", Json.DidSaveTextDocumentParams, changes.DidSave),
-        Text("textDocument/didClose", Json.DidCloseTextDocumentParams, changes.DidClose),
-        Change("workspace/didChangeConfiguration", Json.DidChangeConfigurationParams, events.SettingsChanged),
-        Change("workspace/didChangeWatchedFiles", Json.DidChangeWatchedFilesParams, events.FilesChanged),
-        Change("workspace/didChangeWorkspaceFolders", Json.DidChangeWorkspaceFoldersParams, changes.DidChangeWorkspaceFolders),
-        Change("window/workDoneProgress/cancel", Json.WorkDoneProgressCancelParams, events.ProgressCancelled),
-        Pull("textDocument/diagnostic", Json.DocumentDiagnosticParams, Json.DocumentDiagnosticReport, DiagnosticHandler.Report),
-        Pull("workspace/diagnostic", Json.WorkspaceDiagnosticParams, Json.WorkspaceDiagnosticReport, WorkspaceDiagnosticHandler.Report),
-        Read("textDocument/completion", Json.TextDocumentPositionParams, Json.CompletionList, CompletionHandler.At),
-        Read("completionItem/resolve", Json.CompletionItem, Json.CompletionItem, CompletionHandler.Resolve),
-        Read("textDocument/codeAction", Json.CodeActionParams, Json.CodeActionArray, CodeActionHandler.At),
-        Read("codeAction/resolve", Json.CodeAction, Json.CodeAction, CodeActionHandler.Resolve),
-        Read("textDocument/hover", Json.TextDocumentPositionParams, Json.Hover, HoverHandler.At),
-        Read("textDocument/inlayHint", Json.InlayHintParams, Json.InlayHintArray, InlayHintHandler.In),
-        Read("textDocument/codeLens", Json.TextDocumentParams, Json.CodeLensArray, CodeLensHandler.In),
-        Read("textDocument/definition", Json.TextDocumentPositionParams, Json.Location, NavigationHandler.Definition),
-        Read("textDocument/references", Json.ReferenceParams, Json.LocationArray, NavigationHandler.References),
-        Read("textDocument/documentHighlight", Json.TextDocumentPositionParams, Json.DocumentHighlightArray, NavigationHandler.Highlights),
-        Read("textDocument/prepareRename", Json.TextDocumentPositionParams, Json.PrepareRenameResult, NavigationHandler.PrepareRename),
-        Read("textDocument/rename", Json.RenameParams, Json.WorkspaceEdit, NavigationHandler.Rename),
-        Read("textDocument/documentSymbol", Json.TextDocumentParams, Json.DocumentSymbolArray, SymbolHandler.Outline),
-        Read("workspace/symbol", Json.WorkspaceSymbolParams, Json.SymbolInformationArray, (now, wanted, stop) => SymbolHandler.Find(now, wanted, NoteFiles.NotOpen(now), stop)),
-        Read("textDocument/foldingRange", Json.TextDocumentParams, Json.FoldingRangeArray, SymbolHandler.Folding),
-        Read("textDocument/selectionRange", Json.SelectionRangeParams, Json.SelectionRangeArray, SymbolHandler.Selections),
-        Read("textDocument/formatting", Json.DocumentFormattingParams, Json.TextEditArray, FormattingHandler.Whole),
-        Read("textDocument/rangeFormatting", Json.DocumentRangeFormattingParams, Json.TextEditArray, FormattingHandler.InRange),
-        Read("textDocument/onTypeFormatting", Json.DocumentOnTypeFormattingParams, Json.TextEditArray, FormattingHandler.OnType),
-        Read("textDocument/semanticTokens/full", Json.TextDocumentParams, Json.SemanticTokens, tokens.Full),
-        Read("textDocument/semanticTokens/full/delta", Json.SemanticTokensDeltaParams, Json.SemanticTokens, tokens.Delta),
-        Read("textDocument/semanticTokens/range", Json.SemanticTokensRangeParams, Json.SemanticTokens, TokenHandler.InRange),
-        Read("textDocument/documentLink", Json.TextDocumentParams, Json.DocumentLinkArray, DocumentLinkHandler.In),
-        Read(PageHandler.Method, Json.PageParams, Json.PageResult, pages.Of),
-        Read(CheckHandler.Method, Json.TextDocumentParams, Json.CheckStepsResult, CheckHandler.StepsOf),
-        ReadAsync("workspace/executeCommand", Json.ExecuteCommandParams, Json.String, commands.RunAsync),
+        Change<SetTraceParams>("$/setTrace", events.SetTrace),
+        Text<DidOpenTextDocumentParams>("textDocument/didOpen", changes.DidOpen),
+        Text<DidChangeTextDocumentParams>("textDocument/didChange", changes.DidChange),
+        Text<DidSaveTextDocumentParams>("textDocument/didSave", changes.DidSave),
+        Text<DidCloseTextDocumentParams>("textDocument/didClose", changes.DidClose),
+        Change<DidChangeConfigurationParams>("workspace/didChangeConfiguration", events.SettingsChanged),
+        Change<DidChangeWatchedFilesParams>("workspace/didChangeWatchedFiles", events.FilesChanged),
+        Change<DidChangeWorkspaceFoldersParams>("workspace/didChangeWorkspaceFolders", changes.DidChangeWorkspaceFolders).Can(can => can with { Workspace = can.Workspace with { WorkspaceFolders = new(Supported: true, ChangeNotifications: true) } }),
+        Change<WorkDoneProgressCancelParams>("window/workDoneProgress/cancel", events.ProgressCancelled),
+        Pull<DocumentDiagnosticParams, DocumentDiagnosticReport>("textDocument/diagnostic", DiagnosticHandler.Report).Can(can => can with { DiagnosticProvider = state.Current.Client.PullsDiagnostics ? DiagnosticHandler.Options : null }),
+        Pull<WorkspaceDiagnosticParams, WorkspaceDiagnosticReport>("workspace/diagnostic", WorkspaceDiagnosticHandler.Report),
+        Read<TextDocumentPositionParams, CompletionList>("textDocument/completion", CompletionHandler.At).Can(can => can with { CompletionProvider = CompletionHandler.Options }),
+        Read<CompletionItem, CompletionItem>("completionItem/resolve", CompletionHandler.Resolve),
+        Read<CodeActionParams, CodeAction[]>("textDocument/codeAction", CodeActionHandler.At).Can(can => can with { CodeActionProvider = CodeActionHandler.Options }),
+        Read<CodeAction, CodeAction>("codeAction/resolve", CodeActionHandler.Resolve),
+        Read<TextDocumentPositionParams, Hover>("textDocument/hover", HoverHandler.At).Can(can => can with { HoverProvider = true }),
+        Read<SignatureHelpParams, SignatureHelp>("textDocument/signatureHelp", SignatureHandler.At).Can(can => can with { SignatureHelpProvider = new([" "]) }),
+        Read<InlayHintParams, InlayHint[]>("textDocument/inlayHint", InlayHintHandler.In).Can(can => can with { InlayHintProvider = new(ResolveProvider: false) }),
+        Read<TextDocumentParams, CodeLens[]>("textDocument/codeLens", CodeLensHandler.In).Can(can => can with { CodeLensProvider = new(ResolveProvider: false) }),
+        Read<TextDocumentPositionParams, Location>("textDocument/definition", NavigationHandler.Definition).Can(can => can with { DefinitionProvider = true }),
+        Read<ReferenceParams, Location[]>("textDocument/references", NavigationHandler.References).Can(can => can with { ReferencesProvider = true }),
+        Read<TextDocumentPositionParams, DocumentHighlight[]>("textDocument/documentHighlight", NavigationHandler.Highlights).Can(can => can with { DocumentHighlightProvider = true }),
+        Read<TextDocumentPositionParams, PrepareRenameResult>("textDocument/prepareRename", NavigationHandler.PrepareRename),
+        Read<RenameParams, WorkspaceEdit>("textDocument/rename", NavigationHandler.Rename).Can(can => can with { RenameProvider = new(PrepareProvider: true) }),
+        Read<TextDocumentParams, DocumentSymbol[]>("textDocument/documentSymbol", SymbolHandler.Outline).Can(can => can with { DocumentSymbolProvider = true }),
+        Read<WorkspaceSymbolParams, SymbolInformation[]>("workspace/symbol", (now, wanted, stop) => SymbolHandler.Find(now, wanted, NoteFiles.NotOpen(now), stop)).Can(can => can with { WorkspaceSymbolProvider = true }),
+        Read<TextDocumentParams, FoldingRange[]>("textDocument/foldingRange", SymbolHandler.Folding).Can(can => can with { FoldingRangeProvider = true }),
+        Read<SelectionRangeParams, SelectionRange[]>("textDocument/selectionRange", SymbolHandler.Selections).Can(can => can with { SelectionRangeProvider = true }),
+        Read<DocumentFormattingParams, TextEdit[]>("textDocument/formatting", FormattingHandler.Whole).Can(can => can with { DocumentFormattingProvider = true }),
+        Read<DocumentRangeFormattingParams, TextEdit[]>("textDocument/rangeFormatting", FormattingHandler.InRange).Can(can => can with { DocumentRangeFormattingProvider = true }),
+        Read<DocumentOnTypeFormattingParams, TextEdit[]>("textDocument/onTypeFormatting", FormattingHandler.OnType).Can(can => can with { DocumentOnTypeFormattingProvider = FormattingHandler.OnTypeOptions }),
+        Read<TextDocumentParams, SemanticTokens>("textDocument/semanticTokens/full", tokens.Full).Can(can => can with { SemanticTokensProvider = TokenHandler.Options }),
+        Read<SemanticTokensDeltaParams, SemanticTokens>("textDocument/semanticTokens/full/delta", tokens.Delta),
+        Read<SemanticTokensRangeParams, SemanticTokens>("textDocument/semanticTokens/range", TokenHandler.InRange),
+        Read<TextDocumentParams, DocumentLink[]>("textDocument/documentLink", DocumentLinkHandler.In).Can(can => can with { DocumentLinkProvider = new(ResolveProvider: false) }),
+        Read<RenameFilesParams, WorkspaceEdit>("workspace/willRenameFiles", (now, wanted, stop) => FileRenameHandler.Follow(now, wanted, NoteFiles.NotOpen(now), stop)).Can(FileRenameHandler.Declare),
+        Read<TextDocumentContentParams, TextDocumentContentResult>("workspace/textDocumentContent", TextContentHandler.Of).Can(TextContentHandler.Declare),
+        Read<PageParams, PageResult>(PageHandler.Method, pages.Of),
+        Read<DueParams, DueResult>(DueHandler.Method, DueHandler.Of),
+        Read<TextDocumentParams, CheckStepsResult>(CheckHandler.Method, CheckHandler.StepsOf),
+        ReadAsync<ExecuteCommandParams, string>("workspace/executeCommand", commands.RunAsync).Can(can => can with { ExecuteCommandProvider = new(CommandNames.All) }),
     ];
 
     /// <summary>A request that changes something, answered before the next message is looked at.</summary>
-    private static Route Request<TParams, TResult>(string method, JsonTypeInfo<TParams> from, JsonTypeInfo<TResult> to, Func<TParams, TResult?> handler)
+    private static Route Request<TParams, TResult>(string method, Func<TParams, TResult?> handler)
         where TParams : class
-        where TResult : class => new(method, IsRequest: true, (parameters, _) => Task.FromResult(Route.Result(handler(Route.Read(method, parameters, from)), to)));
+        where TResult : class => new(method, IsRequest: true, (parameters, _) => Task.FromResult(Route.Result(handler(Route.Read<TParams>(method, parameters)))));
 
     /// <summary>A read that also tells that the client asks for findings by itself.</summary>
-    private Route Pull<TParams, TResult>(string method, JsonTypeInfo<TParams> from, JsonTypeInfo<TResult> to, Func<Workspace, TParams, CancellationToken, TResult?> handler)
+    private Route Pull<TParams, TResult>(string method, Func<Workspace, TParams, CancellationToken, TResult?> handler)
         where TParams : class
-        where TResult : class => Read(method, from, to, (now, parameters, token) =>
+        where TResult : class => Read<TParams, TResult>(method, (now, parameters, token) =>
         {
             publisher.Pulled();
             return handler(now, parameters, token);
         });
 
-    private Route Read<TParams, TResult>(string method, JsonTypeInfo<TParams> from, JsonTypeInfo<TResult> to, Func<Workspace, TParams, CancellationToken, TResult?> handler)
+    private Route Read<TParams, TResult>(string method, Func<Workspace, TParams, CancellationToken, TResult?> handler)
         where TParams : class
-        where TResult : class => ReadAsync(method, from, to, (now, parameters, token) =>
+        where TResult : class => ReadAsync<TParams, TResult>(method, (now, parameters, token) =>
         {
             TResult? result = handler(now, parameters, token);
             token.ThrowIfCancellationRequested();
             return Task.FromResult(result);
         });
 
-    private Route ReadAsync<TParams, TResult>(string method, JsonTypeInfo<TParams> from, JsonTypeInfo<TResult> to, Func<Workspace, TParams, CancellationToken, Task<TResult?>> handler)
+    private Route ReadAsync<TParams, TResult>(string method, Func<Workspace, TParams, CancellationToken, Task<TResult?>> handler)
         where TParams : class
         where TResult : class => new(method, IsRequest: true, async (given, token) =>
         {
             lifecycle.RequireRunning();
-            TParams parameters = Route.Read(method, given, from);
+            TParams parameters = Route.Read<TParams>(method, given);
             Workspace now = state.Current;
-            return Route.Result(await Task.Run(() => handler(now, parameters, token), token).ConfigureAwait(false), to);
+            return Route.Result(await Task.Run(() => handler(now, parameters, token), token).ConfigureAwait(false));
         });
 
     /// <summary>
     /// Outside of the session a change is dropped. One that fails ends the session: from then on the client's text and ours
     /// would differ, and findings about another text are worse than none. Editors start a server that ended again.
     /// </summary>
-    private Route Change<T>(string method, JsonTypeInfo<T> type, Action<T> change, Action<JsonElement>? unread = null)
+    private Route Change<T>(string method, Action<T> change, Action<JsonElement>? unread = null)
         where T : class => new(method, IsRequest: false, (parameters, _) =>
         {
             if (!lifecycle.IsRunning)
@@ -110,7 +112,7 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
 
             try
             {
-                change(Route.Read(method, parameters, type));
+                change(Route.Read<T>(method, parameters));
             }
             catch (RefusedRequestException) when (unread is not null)
             {
@@ -130,8 +132,8 @@ internal sealed class Routes(WorkspaceState state, Lifecycle lifecycle, Changes 
     /// A change of a text. When it can't be read, the client's text is no longer known: the note it names (any note, when it
     /// names none) counts as not checked, and the client is notified.
     /// </summary>
-    private Route Text<T>(string method, JsonTypeInfo<T> type, Action<T> change)
-        where T : class => Change(method, type, change, parameters => changes.LoseTrack(UriIn(parameters)));
+    private Route Text<T>(string method, Action<T> change)
+        where T : class => Change(method, change, parameters => changes.LoseTrack(UriIn(parameters)));
 
     private static string? UriIn(JsonElement parameters)
     {

@@ -31,7 +31,7 @@ public sealed class Server
         dispatch = new Dispatch(routes.All, connection, log, () => changes.LoseTrack(null));
         if (options.Today is null)
         {
-            _ = new DayWatch(state, events.DayChanged).WatchAsync(Ended);
+            _ = new DayWatch(state, events.ReadAgain).WatchAsync(Ended);
         }
     }
 

@@ -68,8 +68,8 @@ internal sealed class ServerEvents(WorkspaceState state, Connection connection, 
     /// <summary>The folders, or the day, have changed.</summary>
     public void FoldersChanged() => scan.Start();
 
-    /// <summary>It is another day.</summary>
-    public void DayChanged()
+    /// <summary>It is another day, or the rules over the notes are others.</summary>
+    public void ReadAgain()
     {
         publisher.LookAtAll();
         Run("refreshing", client.RefreshAsync);

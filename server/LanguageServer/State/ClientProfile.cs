@@ -20,7 +20,13 @@ internal sealed record ClientProfile
 
     public bool MarkdownInCompletion { get; init; }
 
+    public bool ResolvesDocumentation { get; init; }
+
     public bool MarkdownInHover { get; init; }
+
+    public bool MarkdownInSignature { get; init; }
+
+    public bool LinksRules { get; init; }
 
     public bool SymbolTree { get; init; }
 
@@ -69,6 +75,9 @@ internal sealed record ClientProfile
             DiagnosticTags = text.PublishDiagnostics?.TagSupport is not null,
             Snippets = item.SnippetSupport == true,
             MarkdownInCompletion = item.DocumentationFormat?.Contains(MarkupKind.Markdown) == true,
+            ResolvesDocumentation = item.ResolveSupport?.Properties?.Contains("documentation") == true,
+            LinksRules = text.PublishDiagnostics?.CodeDescriptionSupport == true && workspace.TextDocumentContent is not null,
+            MarkdownInSignature = text.SignatureHelp?.SignatureInformation?.DocumentationFormat?.Contains(MarkupKind.Markdown) == true,
             MarkdownInHover = text.Hover?.ContentFormat?.Contains(MarkupKind.Markdown) == true,
             SymbolTree = text.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,
             CodeActionLiterals = action.CodeActionLiteralSupport is not null,

@@ -21,12 +21,13 @@ internal static class BodySection
         int tooMany = model.Body.Items.Count(row => row.Mark.Spots.Count > 0) - marked.Length;
         return Section.Of(
             "body", PageWords.Body,
-            marked.Length > 0 ? new Figure(Map(model, [.. marked.Select(row => row.Mark)])) : null,
-            Block.Paragraph(nowhere.Length == 0 ? "" : Prose.Small(PageWords.NotOnMap(nowhere))),
-            Block.Paragraph(tooMany == 0 ? "" : Prose.Small(PageWords.MapLeftOut(tooMany))),
+            marked.Length > 0 ? new Figure(Map(model, [.. marked.Select(row => row.Mark)]) + Small(nowhere.Length == 0 ? "" : PageWords.NotOnMap(nowhere)) + Small(tooMany == 0 ? "" : PageWords.MapLeftOut(tooMany))) : null,
             Block.List(model.Body.Items.Select(row => Prose.Strong(row.Title + ":") + " " + (row.Problem is { } problem ? Prose.Link($"#problems", PageWords.ToldUnder(problem)) : row.Line))),
-            Block.LeftOut(model.Body.LeftOut));
+            Block.LeftOut(model.Body.LeftOut),
+            Block.Paragraph(model.Gone.Count == 0 ? "" : PageWords.NoLongerThere(model.Gone)));
     }
+
+    private static string Small(string text) => text.Length == 0 ? "" : $"<p><small>{HtmlText.Escape(text)}</small></p>\n";
 
     /// <summary>The views that hold a mark; the left side when none does.</summary>
     private static string Map(PageModel model, BodyMark[] marks)

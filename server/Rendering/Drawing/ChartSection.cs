@@ -27,11 +27,10 @@ internal static class ChartSection
                 .Append(ChartDrawing.Of(chart, set, index + 1).ToString(SaveOptions.DisableFormatting)).Append('\n').Append(Key(chart)).Append("</figure>\n");
         }
 
-        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {string.Join(' ', chart.Limits.Select(limit => $"{PageWords.KeyLimit}: {limit.Words}.").Prepend(chart.Words))}");
+        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {string.Join(' ', chart.Limits.Select(limit => $"{PageWords.Capital(PageWords.KeyLimit)}, {limit.Words}.").Prepend(chart.Words))}");
         return Section.Of(
             "charts", PageWords.OverTime,
-            new Figure(html.Append("</div>\n").ToString(), Block.List(words.Concat(set.Medicines.Select(PageWords.MedicineInWords)).Select(line => (Prose)line))),
-            Block.Paragraph(Prose.Small(PageWords.ChartSpan(set))),
+            new Figure(html.Append("</div>\n<p><small>").Append(HtmlText.Escape(PageWords.ChartSpan(set))).Append("</small></p>\n").ToString(), Block.List(words.Concat(set.Medicines.Select(PageWords.MedicineInWords)).Select(line => (Prose)line))),
             Block.Paragraph(set.Unchanged.Count == 0 ? "" : Prose.Small(PageWords.AlsoGiven(set.Unchanged))),
             Block.Paragraph(set.LeftOut == 0 ? "" : Prose.Small(PageWords.ChartsLeftOut(set.LeftOut))));
     }

@@ -106,7 +106,7 @@ internal static class MarkdownWriter
         Words words => at == 0 && place == Place.Start ? MarkdownText.AtStart(words.Text) : MarkdownText.Of(words.Text),
         Quoted quoted => place == Place.Cell && quoted.Text.AsSpan().IndexOfAny('|', '`', '\\') >= 0 ? MarkdownText.Of(quoted.Text) : MarkdownText.Code(quoted.Text),
         Strong strong => $"**{MarkdownText.Of(strong.Text)}**",
-        LevelMark mark => $"**{MarkdownText.Of(mark.Name)}**",
+        LevelMark mark => $"**{MarkdownText.Of(mark.Name)}**{(at + 1 < prose.Parts.Length ? " \u00B7" : "")}",
         Small small => $"*{Of(small.Text, Place.Within)}*",
         Link { Target: ['#', ..] or ['t', 'e', 'l', ':', ..] } link => Of(link.Text, Place.Within),
         Link link => $"[{Of(link.Text, Place.Within)}]({link.Target})",

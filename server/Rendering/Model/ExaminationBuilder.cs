@@ -34,5 +34,5 @@ internal static class ExaminationBuilder
     public static string Size(PageContext context, LumpSize size) => size.Noted.Item?.Value is { } value ? SizeAndObject(context, value) : "";
 
     private static string SizeAndObject(PageContext context, NoteValue value) =>
-        value is LikeObject like ? $"{Size(context, value)}, like {like.Object.Word.Replace('-', ' ')}" : Size(context, value);
+        value is LikeObject like ? $"{Size(context, value)}, {PageWords.LikeA(like.Object.Word.Replace('-', ' '))}" : Size(context, value);
 }

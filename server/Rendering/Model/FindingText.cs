@@ -34,6 +34,11 @@ internal static class FindingText
             return PageWords.On(day, today);
         }
 
+        if (DateOnly.TryParseExact(word, "yyyy-MM", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month))
+        {
+            return month.ToString("MMM yyyy", CultureInfo.InvariantCulture);
+        }
+
         int dash = word.IndexOf('-', StringComparison.Ordinal);
         if (dash < 0)
         {

@@ -25,6 +25,9 @@ internal sealed record PageModel(
     /// <summary>The places of the problems that are shown: the first ones, and further ones that are a reason to phone.</summary>
     public IEnumerable<int> Shown { get; } = [.. Enumerable.Range(0, Problems.Length).Where(index => index < PageLimits.Problems || (Problems[index].Level >= FindingLevel.Call && index < PageLimits.AllProblems))];
 
+    /// <summary>The lumps, wounds and nodes that ended before the period, so that nobody looks for a number that is not shown.</summary>
+    public IReadOnlyList<string> Gone { get; init; } = [];
+
     /// <summary>Builds the model of a page.</summary>
     public static PageModel Of(PageContext context)
     {
@@ -40,7 +43,10 @@ internal sealed record PageModel(
             LogBuilder.Build(context),
             PictureBuilder.Build(context),
             TextBuilder.Texts(context),
-            TextBuilder.NotUnderstood(context));
+            TextBuilder.NotUnderstood(context))
+        {
+            Gone = BodyBuilder.Gone(context),
+        };
     }
 }
 

@@ -31,6 +31,9 @@ internal static class SiteWords
         return string.Join(' ', words.Where(word => word.Length > 0));
     }
 
+    /// <summary>True for a side without a part: the name of the part follows it (<c>left ear</c>).</summary>
+    public static bool IsSideOnly(Site? site) => site is { Region: null, Number: null, Side: not (Side.None or Side.Both or Side.Mid) };
+
     /// <summary>Where a lump, a wound or a node lies, as it was last written.</summary>
     public static string Of(LumpLife life) => Of(life.Site, life.Last.Item!.Tag);
 }

@@ -18,6 +18,12 @@ internal sealed class HeadSection
 
     private const int OrdersNamed = 3;
 
+    /// <summary>What the vet said longer ago no longer stands at the top (common practice, no source).</summary>
+    private const int VetDays = 365;
+
+    private static readonly string[] Ends = [",", " (", " since "];
+    private static readonly string[] VetWords = ["vet", "veterinarian", "dr", "doctor", "surgeon"];
+
     /// <summary>What falls due in so many days stands at the top.</summary>
     private const int SoonDays = 30;
 
@@ -30,34 +36,49 @@ internal sealed class HeadSection
     {
         this.context = context;
         Intro = [Identity(), PageWords.PeriodLine(Days().Min(), Days().Max(), context.Analysis.Today) + (context.Options.For == Audience.Share ? " " + PageWords.SharedSubtitle : "")];
-        int room = MostWords - wordsBefore - Intro.Sum(text => Words(text.Plain)) - Words(VisitLine().Plain);
-        foreach ((string label, IEnumerable<Prose> all) in Facts())
-        {
-            // as much of each as there is room for: what does not fit stands there in short, and whole under the background
-            List<Prose> fits = [];
-            List<Prose> left = [];
-            int used = Words(label);
-            foreach (Prose item in all.Where(item => !item.IsEmpty))
-            {
-                Prose? told = new[] { item, Short(item) }.FirstOrDefault(one => used + Words(one.Plain) <= room);
-                used += told is null ? 0 : Words(told.Plain);
-                fits.AddRange(told is null ? [] : [told]);
-                left.AddRange(told == item ? [] : [item]);
-            }
+        int room = MostWords - wordsBefore - Intro.Sum(text => Words(text.Plain)) - Words(VisitLine().Plain) - (SeenByVet is { } seen ? Words(ByVet(seen).Plain) : 0);
+        HeadFact[] facts = [.. Facts().Select(fact => fact with { Items = [.. fact.Items.Where(item => !item.Text.IsEmpty)] })];
+        var shown = new Dictionary<HeadItem, Prose>(ReferenceEqualityComparer.Instance);
 
-            room -= fits.Count > 0 ? used : 0;
-            first.AddRange(fits.Count > 0 ? [(label, Prose.Join("; ", fits))] : []);
-            later.AddRange(left.Count > 0 ? [(label, Prose.Join("; ", left))] : []);
+        // the short form of the first of each, then of the others, as far as there is room; then the whole form of those that fit
+        var labelled = new HashSet<string>();
+        foreach ((HeadFact fact, HeadItem item) in facts.SelectMany(fact => fact.Items.Select((item, at) => (fact, item, at))).OrderBy(one => one.at > 0).ThenBy(one => one.fact.Rank).ThenBy(one => one.at).Select(one => (one.fact, one.item)))
+        {
+            int words = Words(Short(item.Text).Plain) + (labelled.Contains(fact.Label) ? 0 : Words(fact.Label));
+            if (words <= room)
+            {
+                room -= words;
+                labelled.Add(fact.Label);
+                shown.Add(item, Short(item.Text));
+            }
         }
 
-        if (context.Analysis.Pet.Breed is { } breed)
+        foreach (HeadItem item in facts.OrderBy(fact => fact.Rank).SelectMany(fact => fact.Items).Where(item => shown.TryGetValue(item, out Prose? brief) && Words(item.Text.Plain) - Words(brief.Plain) <= room))
         {
-            later.Add((PageWords.BreedLabel, NoteText.Field(breed)));
+            room -= Words(item.Text.Plain) - Words(shown[item].Plain);
+            shown[item] = item.Text;
+        }
+
+        foreach (HeadFact fact in facts)
+        {
+            Prose[] fits = [.. fact.Items.Where(shown.ContainsKey).Select(item => shown[item])];
+            first.AddRange(fits.Length > 0 ? [(fact.Label, Prose.Join("; ", fits))] : []);
+            told.UnionWith(fact.Items.Where(shown.ContainsKey).Select(item => item.Line).OfType<int>());
+
+            // what is due and does not fit stands under what is due
+            Prose[] left = [.. fact.Items.Where(item => item.Line is null && !(shown.TryGetValue(item, out Prose? whole) && whole == item.Text)).Select(item => item.Text)];
+            later.AddRange(left.Length > 0 ? [(fact.Label, Prose.Join("; ", left))] : []);
         }
     }
 
-    /// <summary>Up to its first comma or bracket.</summary>
-    private static Prose Short(Prose item) => item.Parts is [Words { Text: var text }] && text.IndexOfAny([',', '(']) is > 0 and int at ? text[..at].TrimEnd() : item;
+    /// <summary>A fact at the top: its place in a line of those that there is room for, its label, its items.</summary>
+    private sealed record HeadFact(int Rank, string Label, HeadItem[] Items);
+
+    /// <summary>One thing under a label; <paramref name="Line"/> is that of what is due.</summary>
+    private sealed record HeadItem(Prose Text, int? Line = null);
+
+    /// <summary>Up to its first comma or bracket, and without since when.</summary>
+    private static Prose Short(Prose item) => item.Parts is [Words { Text: var text }] && Ends.Select(end => text.IndexOf(end, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(-1).Min() is > 0 and int end ? text[..end].TrimEnd() : item;
 
     /// <summary>The lines below the name.</summary>
     public IReadOnlyList<Prose> Intro { get; }
@@ -66,7 +87,8 @@ internal sealed class HeadSection
     public IReadOnlySet<int> Told => told;
 
     /// <summary>What stands first.</summary>
-    public Section Section => new("pet", PageWords.PetHeading, [.. new[] { Block.Paragraph(VisitLine()) }.Concat(Said()).Append(Block.List(first.Select(Fact))).OfType<Block>()]);
+    public Section Section => new("pet", PageWords.PetHeading,
+        [.. new[] { Block.Paragraph(VisitLine()) }.Concat(Said(context.Analysis.Record.Period.Visit)).Concat(SeenByVet is { } seen ? [Block.Paragraph(ByVet(seen)), .. Said(seen)] : Array.Empty<Block?>()).Append(Block.List(first.Select(Fact))).OfType<Block>()]);
 
     /// <summary>What did not fit there.</summary>
     public Section? Background => Section.Of("background", PageWords.Background, Block.List(later.Concat(Limits()).Select(Fact)));
@@ -75,14 +97,14 @@ internal sealed class HeadSection
     public string Identity() => string.Join(" \u00B7 ", new[] { Who(), Weight(), Owner() }.Where(part => part.Length > 0));
 
     /// <summary>Medicines given now, each with dose and interval; lines of medicines that were not read stand among them as written.</summary>
-    public IEnumerable<Prose> Medicines() => MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => Plan(order))
+    public IEnumerable<Prose> Medicines() => MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => (Prose)Plan(order))
         .Concat(MedicineOrder.All(context.Analysis.Record).Where(order => order.From <= context.Analysis.Today && order.EndDay is { } end && end < context.Analysis.Today && !(end < context.Analysis.Record.CurrentFrom))
             .GroupBy(order => order.Medicine).Select(same => same.Last()).ExceptBy(MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(now => now.Medicine), order => order.Medicine)
-            .Select(order => Plan(order) + " " + PageWords.Until(PageWords.On(order.EndDay!.Value, context.Analysis.Today))))
+            .Select(order => (Prose)$"{Plan(order)} {PageWords.Until(PageWords.On(order.EndDay!.Value, context.Analysis.Today))}"))
         .Concat(context.Problems.Order().Where(IsMedicine).Where(context.IsCurrent).Take(PageLimits.ListItems).Select(line => PageWords.LineNotRead(line + 1) + " " + Prose.Quote(context.Written(line).Text)));
 
-    private Prose Plan(MedicineOrder order) =>
-        $"{NoteText.Field(order.Plan.Medicine.Text)} {ProblemText.PlanOf(order.Plan)}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}".TrimEnd();
+    private string Plan(MedicineOrder order) =>
+        $"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}".TrimEnd();
 
     /// <summary>Texts of a fact, each once.</summary>
     public string Texts(string word) => string.Join("; ", PetCardBuilder.Texts(context, word));
@@ -97,7 +119,7 @@ internal sealed class HeadSection
     private string Who()
     {
         PetProfile pet = context.Analysis.Pet;
-        string[] who = [PageWords.NameOf(pet.Species), PageWords.Sex(pet.Male, pet.Neutered)?.Replace(",", "", StringComparison.Ordinal).ToLowerInvariant() ?? "", pet.AgeOn(context.Analysis.Today)?.ToString() ?? ""];
+        string[] who = [PageWords.NameOf(pet.Species), pet.Breed is { } breed ? NoteText.Field(breed) : "", PageWords.Sex(pet.Male, pet.Neutered)?.Replace(",", "", StringComparison.Ordinal).ToLowerInvariant() ?? "", pet.AgeOn(context.Analysis.Today)?.ToString() is { } age ? (context.Options.For == Audience.Owner ? age : PageWords.ShortAge(age)) : ""];
         return string.Join(", ", who.Where(part => part.Length > 0));
     }
 
@@ -115,45 +137,96 @@ internal sealed class HeadSection
             : Prose.Strong($"{PageWords.LastVisit} {PageWords.On(head.Date!.Value, context.Analysis.Today)}") + (head.By is { } by ? $" ({NoteText.Field(by)})" : "");
     }
 
-    /// <summary>The clinic's own words at the visit.</summary>
-    private IEnumerable<Block> Said() => (context.Analysis.Record.Period.Visit?.Texts ?? []).Take(OrdersNamed)
+    /// <summary>The last visit by a vet in the year before the last visit, where that one was somebody else's; else null.</summary>
+    private Entry? SeenByVet => context.Analysis.Record.Period.Visit is { Head: { By: { } by, Date: { } on } } && !IsVet(by)
+        ? context.Analysis.Note.Entries.LastOrDefault(entry => entry.Head is { Kind: "visit", By: { } who, Date: { } day } && IsVet(who) && day < on && day.Plus(VetDays) > on) : null;
+
+    private static bool IsVet(string by) => by.ToLowerInvariant().Split(' ', '.', ',').Any(VetWords.Contains);
+
+    private Prose ByVet(Entry visit) => Prose.Strong(PageWords.SeenByVet(PageWords.On(visit.Head.Date!.Value, context.Analysis.Today)));
+
+    /// <summary>The clinic's own words at a visit.</summary>
+    private static IEnumerable<Block?> Said(Entry? visit) => (visit?.Texts ?? []).Take(OrdersNamed)
         .Select(text => new FreeBlock(NoteText.Block(NoteText.Clip(text.Markdown, PageLimits.SaidLength))));
 
-    private IEnumerable<(string Label, IEnumerable<Prose> Items)> Facts()
+    private IEnumerable<HeadFact> Facts()
     {
         DueItem[] late = [.. NotCarriedOut().OrderBy(due => due.On)];
-        told.UnionWith(late.Take(OrdersNamed).Select(due => due.Line));
-        yield return (PageWords.AllergyLabel, Said("allergy"));
-        yield return (PageWords.SurgeryLabel, SettledUsual.Surgeries(context.Analysis.Record).Where(surgery => !(surgery.Day < context.Analysis.Record.CurrentFrom))
-            .Select(surgery => (Prose)(FindingText.InWords(surgery.What, context.Analysis.Today) + (surgery.What.Contains($"{surgery.Day:yyyy-MM-dd}", StringComparison.Ordinal) ? "" : $" ({PageWords.On(surgery.Day, context.Analysis.Today)})"))));
-        yield return (PageWords.MedicinesLabel, Medicines().DefaultIfEmpty(PageWords.NoMedicine));
-        yield return (PageWords.NotDone, late.Take(OrdersNamed).Select(due => (Prose)PageWords.DueIn(DueText.Of(due), PageWords.On(due.On!.Value, context.Analysis.Today))));
-        yield return (PageWords.Ordered, Ordered(late));
-        yield return (PageWords.KnownLabel, Said("known"));
+        yield return new HeadFact(3, PageWords.KnownLabel, Items(Said("known")));
+        yield return new HeadFact(4, PageWords.AllergyLabel, Items(Said("allergy")));
+        yield return new HeadFact(5, PageWords.SurgeryLabel, Items(SettledUsual.Surgeries(context.Analysis.Record).Where(surgery => !(surgery.Day < context.Analysis.Record.CurrentFrom))
+            .Select(surgery => (Prose)(FindingText.InWords(surgery.What, context.Analysis.Today) + (surgery.What.Contains($"{surgery.Day:yyyy-MM-dd}", StringComparison.Ordinal) ? "" : $" ({PageWords.On(surgery.Day, context.Analysis.Today)})")))));
+        yield return new HeadFact(1, PageWords.MedicinesLabel, Items(Medicines().DefaultIfEmpty(PageWords.NoMedicine)));
+        yield return new HeadFact(2, PageWords.NotDone, [.. late.Take(OrdersNamed).Select(due => new HeadItem((Prose)DueText.Of(due) + Overdue(due), due.Line))]);
+        yield return new HeadFact(7, PageWords.GivenLabel, [.. Given()]);
+        yield return new HeadFact(6, PageWords.Ordered, [.. Ordered(late)]);
+
+        static HeadItem[] Items(IEnumerable<Prose> texts) => [.. texts.Select(text => new HeadItem(text))];
     }
 
     private IEnumerable<Prose> Said(string word) => PetCardBuilder.Texts(context, word).Select(text => (Prose)FindingText.InWords(text, context.Analysis.Today));
 
     /// <summary>What is still to come soon, and what was done of the orders of the last visit.</summary>
-    private IEnumerable<Prose> Ordered(DueItem[] late)
+    private IEnumerable<HeadItem> Ordered(DueItem[] late)
     {
         DateOnly today = context.Analysis.Today;
         DueItem[] open = [.. Open()];
+        DateOnly[] days = [.. context.Period.Current.Select(entry => entry.Day).OfType<DateOnly>().Where(day => day <= today).Distinct().Order()];
         HashSet<int> stillOpen = [.. open.Select(one => one.Line)];
         HashSet<int> atVisit = [.. (context.Analysis.Record.Period.Visit?.Items ?? []).Select(item => item.Line)];
         foreach ((int line, NoteItem item) in context.Analysis.Record.Period.Visit?.Items ?? [])
         {
             if (item is Recheck or DueTask && !stillOpen.Contains(line))
             {
-                yield return $"{(item is Recheck recheck ? $"{Analysis.Rules.Wording.NameOf(recheck.Item.Word).ToLowerInvariant()} {SiteWords.Of(recheck.Site)}".TrimEnd() : NoteText.Field(((DueTask)item).Topic.Text))}: {PageWords.IsDone}";
+                string what = item is Recheck recheck ? $"{Analysis.Rules.Wording.NameOf(recheck.Item.Word).ToLowerInvariant()} {SiteWords.Of(recheck.Site)}".TrimEnd() : NoteText.Field(((DueTask)item).Topic.Text);
+                DateOnly done = days.Length == 0 ? today : days[Math.Min(days.Length - 1, FirstDone(days, line))];
+                yield return new HeadItem(PageWords.DoneOn(what, PageWords.On(done, today), item.Schedule.DayAfter(context.Analysis.Record.Period.Visit!.Head.Date) is { } on && on < done ? PageWords.On(on, today) : null));
             }
         }
 
-        foreach (DueItem due in open.Except(late).Where(due => (due.Kind == DueKind.Task && due.On <= today.Plus(SoonDays)) || atVisit.Contains(due.Line)).OrderBy(due => due.On).Take(OrdersNamed))
+        foreach (DueItem due in open.Except(late).Where(due => (due.Kind == DueKind.Task && due.On <= today.Plus(SoonDays)) || (atVisit.Contains(due.Line) && due.Task is not Act)).OrderBy(due => due.On).Take(OrdersNamed))
         {
-            told.Add(due.Line);
-            yield return due.On is { } on ? PageWords.DueIn(DueText.Of(due), PageWords.On(on, today)) : DueText.Of(due);
+            yield return new HeadItem((Prose)DueText.Of(due) + (due.On is { } on ? $" ({PageWords.On(on, today)})" : ""), due.Line);
         }
+    }
+
+    /// <summary>What was done at the last visit (a vaccine, a worming), and until when it holds.</summary>
+    private IEnumerable<HeadItem> Given()
+    {
+        DueItem[] open = [.. Open()];
+        foreach ((int line, NoteItem item) in context.Analysis.Record.Period.Visit?.Items ?? [])
+        {
+            if (item is TextTask { Word.Word: "done" } done)
+            {
+                yield return new HeadItem(NoteText.Field(done.Text.Text));
+            }
+            else if (item is Act)
+            {
+                string what = $"{Analysis.Rules.Wording.NameOf(item.Word.Word).ToLowerInvariant()} {NoteText.Field(item.Name?.Text ?? "")}".TrimEnd();
+                DateOnly? until = Array.Find(open, due => due.Line == line)?.On;
+                yield return new HeadItem(PageWords.ValidUntil(what, until is { } day ? PageWords.On(day, context.Analysis.Today) : null), until is null ? null : line);
+            }
+        }
+    }
+
+    /// <summary>The place of the first day by which a task of the visit is done. Once done, it stays done.</summary>
+    private int FirstDone(DateOnly[] days, int line)
+    {
+        int low = 0;
+        int high = days.Length - 1;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = DueTasks.In(context.Analysis.Record, days[middle]).Any(due => due.Line == line) ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    private string Overdue(DueItem due)
+    {
+        DateOnly? last = Days().Max();
+        return PageWords.OverdueOn(PageWords.On(due.On!.Value, context.Analysis.Today), last < due.On ? PageWords.On(last.Value, context.Analysis.Today) : null);
     }
 
     /// <summary>The limits and ranges that the clinic set, and whom to reach.</summary>

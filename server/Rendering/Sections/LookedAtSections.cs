@@ -15,9 +15,6 @@ namespace HealthNotes.Rendering.Sections;
 /// <summary>What was looked at and measured without a finding, what was not, laboratory values, and what is due.</summary>
 internal static class LookedAtSections
 {
-    /// <summary>What was measured so few days before or after a check counts as part of it.</summary>
-    private const int NearDays = 3;
-
     /// <summary>What was measured since the visit and no problem tells of, a line each.</summary>
     public static Section? Measured(PageContext context, PageModel model)
     {
@@ -27,7 +24,7 @@ internal static class LookedAtSections
             .SelectMany(word => context.Analysis.Record.All(word.Word)).Select(course => SameVital.OnPage(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
             .Where(course => !told.Contains(course.Key) && course.Lines.Any(line => line.Reading is not null && context.IsCurrent(line.Line)))
             .Select(course => ValueCourse.Of(context.Analysis.Record, course, null, found: false)).OfType<ValuePart>();
-        return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong(PageWords.ChartOf(value.Key.Word, value.Key.Detail) + (value.Key.Word == "glucose" && value.Key.Detail.Split(' ')[0] is not "any" and var state ? ", " + state.Replace('-', ' ') : "") + ":") + " " + text.Of(value, null)
+        return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong((value.Key.Word == "crt" ? PageWords.NameFor(context.Options.For, "crt") : PageWords.ChartOf(value.Key.Word, value.Key.Detail)) + (value.Key.Word == "glucose" && value.Key.Detail.Split(' ')[0] is not "any" and var state ? ", " + state.Replace('-', ' ') : "") + ":") + " " + text.Of(value, null)
             + (value.Normal is { } normal && value.Key.Word != "pain" ? $", {(IsWithin(normal, value.Now.Value) ? PageWords.GeneralRange(context.Units.Show(normal)) : PageWords.OutsideGeneral(context.Units.Show(normal)))}" : ""))));
     }
 
@@ -37,21 +34,34 @@ internal static class LookedAtSections
         DatedEntry? check = context.Period.Check;
         IReadOnlyList<CurrentItem> items = [.. context.Items.Where(item => check is not null && item.Entry.Day == check.Day && item.Entry.IsCheck)];
         string[] fine = [.. items.Where(item => item.Item is Examined).OrderBy(item => item.Item.Word.Order)
-            .GroupBy(item => item.Item.Word).Where(group => group.All(item => (item.Item.Ok || item.Item.Words.IsEmpty || item.Item.Words.All(sign => sign.Word.For(context.Analysis.Pet.Species, context.Analysis.Pet.Male != false) is { Level: Level.Expected, IsNeutral: false })) && context.LevelOf(item) is null && !context.HasProblem(item.Line))).Select(group => Wording.NameOf(group.Key.Word).ToLowerInvariant())];
+            .GroupBy(item => item.Item.Word).Where(group => group.All(item => (item.Item.Ok || item.Item.Words.IsEmpty || item.Item.Words.All(sign => sign.Word.For(context.Analysis.Pet.Species, context.Analysis.Pet.Male != false) is { Level: Level.Expected, IsNeutral: false })) && context.LevelOf(item) is null && !context.HasProblem(item.Line))).Select(group => PageWords.PartSeen(NameOf(context, group.Key.Word), string.Join(", ", group.Select(item => ExaminationBuilder.Seen(context, item)).Where(seen => seen.Length > 0).Distinct())))];
         var coverage = new CheckCoverage(CheckItems.For(context.Analysis.Pet));
         CheckCoverage.Seen seen = items.Select(item => item.Entry.Entry).Distinct().Select(coverage.In).Aggregate(default(CheckCoverage.Seen), (left, right) => left | right);
         string[] skipped = [.. context.Items.Where(item => item.Item is Skipped).Select(item => (Skipped)item.Item)
             .GroupBy(skip => $"{Wording.NameOf(skip.Item.Word)} {SiteWords.Of(skip.Site)}".TrimEnd().ToLowerInvariant())
             .Select(same => PageWords.SkippedBecause(same.Key, same.Last().Reason is { } reason ? NoteText.Field(reason.Text) : "")).Take(PageLimits.ListItems)];
-        IEnumerable<string> missing = check is null ? [] : coverage.Named(coverage.Tell(seen).Missing).Select(item => Wording.NameOf(item.Word.Word).ToLowerInvariant());
-        string[] near = [.. context.Items.Where(item => item.Entry.Day is { } on && check?.Day is { } day && Math.Abs(on.DayNumber - day.DayNumber) <= NearDays).Select(item => Wording.NameOf(item.Item.Word.Word).ToLowerInvariant()).Distinct()];
-        string[] not = [.. skipped.Concat(missing.Except(near).Except(items.Any(item => item.Item.Word.Word == "mcs") || near.Contains(Wording.NameOf("mcs").ToLowerInvariant()) ? ["muscle"] : []).Where(item => !skipped.Any(skip => skip.StartsWith(item, StringComparison.Ordinal))))];
+        string? day = check?.Day is { } on ? PageWords.On(on, context.Analysis.Today) : null;
+        IEnumerable<string> missing = check is null ? [] : coverage.Named(coverage.Tell(seen).Missing).Where(item => !IsOther(context, items, item.Word.Word)).Select(item => LastOn(context, item));
+        string[] not = [.. skipped.Concat(missing.Where(item => !skipped.Any(skip => skip.StartsWith(item, StringComparison.Ordinal))))];
         return Section.Of(
             "looked-at", PageWords.LookedAt,
-            Block.Paragraph(check?.Day is { } day && fine.Length > 0 ? PageWords.LookedAtIn(PageWords.On(day, context.Analysis.Today), fine) : ""),
+            Block.Paragraph(day is not null && fine.Length > 0 ? PageWords.LookedAtIn(day, fine) : ""),
             Block.Paragraph(seen.RestOk ? PageWords.RestTicked : ""),
-            Block.Paragraph(not.Length == 0 ? "" : seen.RestOk ? PageWords.NotMeasuredIn(not) : PageWords.NotLookedAtIn(not)));
+            Block.Paragraph(not.Length == 0 ? "" : seen.RestOk && day is not null ? PageWords.NotMeasuredIn(day, not) : PageWords.NotLookedAtIn(day, not)));
     }
+
+    /// <summary>True for what has another name (a muscle score is a look at the muscle), and for the mammary glands of a male.</summary>
+    private static bool IsOther(PageContext context, IReadOnlyList<CurrentItem> items, string word) =>
+        (word == "muscle" && items.Any(item => item.Item.Word.Word == "mcs")) || (word == "gland" && context.Analysis.Pet.Male == true);
+
+    /// <summary>A part, and of what is measured the last day it was.</summary>
+    private static string LastOn(PageContext context, CheckItem item)
+    {
+        DateOnly? last = item.IsMeasured ? context.Analysis.Record.All(item.Word.Word).SelectMany(course => course.Lines).Where(line => line.Reading is not null).Select(line => (DateOnly?)line.Day).Max() : null;
+        return last is { } day ? PageWords.LastOn(NameOf(context, item.Word.Word), PageWords.On(day, context.Analysis.Today)) : NameOf(context, item.Word.Word);
+    }
+
+    private static string NameOf(PageContext context, string word) => PageWords.NameFor(context.Options.For, word).ToLowerInvariant().Replace("(crt)", "(CRT)", StringComparison.Ordinal);
 
     /// <summary>Laboratory values beside the laboratory's own range; no other range is known here.</summary>
     public static Section? Lab(PageContext context)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Rendering.Blocks;
@@ -9,7 +10,10 @@ namespace HealthNotes.Rendering.Sections;
 /// <summary>The questions, the problems, and what was measured and looked at without a finding.</summary>
 internal sealed class ProblemSections(PageContext context, PageModel model)
 {
+    private const int MostTexts = 4;
+
     private readonly ProblemText text = new(context);
+    private readonly ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(context.Analysis, model.Problems);
 
     private Audience Reader => context.Options.For;
 
@@ -38,6 +42,7 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
             Block.Paragraph(ended.Length == 0 ? "" : Prose.Strong(PageWords.Ended + ":")),
             Block.List(ended.Select(Item)),
             Block.Paragraph(Prose.Join("; ", AlsoNoted()) is { IsEmpty: false } noted ? Prose.Strong(PageWords.AlsoNoted + ":") + " " + noted : ""),
+            Block.List(text.ToldApart().Take(MostTexts).Select(told => Prose.Strong($"{told.Label}, {told.Day}:") + $" \u201C{told.Words}\u201D")),
             Block.Paragraph(unread == 0 ? "" : PageWords.CouldNotBeRead(unread)))!;
     }
 
@@ -48,10 +53,9 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
 
     private ListItem Item(Problem problem)
     {
-        string own = text.OwnWordsOf(problem);
         Prose mark = problem.IsEnded ? "" : Prose.Mark(problem.Level, level => PageWords.LevelFor(Reader, level)) + " ";
         return new ListItem(
-            mark + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem) + (own.Length == 0 ? "" : " " + Prose.Small($"\u201C{own}\u201D"))
+            mark + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem, quotes: true) + "." + string.Concat(text.ClinicOn(problem, model.Problems.Take(NumberOf(problem) - 1), said.GetValueOrDefault(problem)).Select(said => " " + said))
             + " " + Prose.Small(Prose.Link($"#{KeyOf(problem)}", PageWords.DetailsAt(NumberOf(problem)))), []);
     }
 

@@ -1,8 +1,6 @@
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Lumps;
@@ -16,6 +14,9 @@ namespace HealthNotes.Rendering.Sections;
 internal sealed class ProblemText(PageContext context)
 {
     private const int OwnWordsLength = 160;
+    private const int ApartLength = 240;
+    private const int MostQuotes = 2;
+    private const int BeforeNamed = 3;
     private const int DaysNamed = 4;
     private const string Arrow = " \u2192 ";
 
@@ -23,8 +24,8 @@ internal sealed class ProblemText(PageContext context)
     public static string TitleOf(Problem problem) => problem.Parts switch
     {
         [PlacePart place, ..] => TitleOf(place.Number, place.Life),
-        [DosePart dose, ..] => NoteText.Field(dose.Order?.Plan.Medicine.Text ?? dose.Medicine),
-        _ when problem.Topic.System == "medicine" && problem.Detail.Length > 0 => NoteText.Field(problem.Detail),
+        [DosePart dose, ..] => PageWords.Capital(NoteText.Field(dose.Order?.Plan.Medicine.Text ?? dose.Medicine)),
+        _ when problem.Topic.System == "medicine" && problem.Detail.Length > 0 => PageWords.Capital(NoteText.Field(problem.Detail)),
         _ => problem.Topic.Title,
     };
 
@@ -32,31 +33,76 @@ internal sealed class ProblemText(PageContext context)
     public static string TitleOf(int number, LumpLife life) => PageWords.PlaceTitle(Wording.NameOf(life.Key.Word), number, SiteWords.Of(life));
 
     /// <summary>What to show of it, in one line.</summary>
-    public string LineOf(Problem problem)
+    /// <param name="problem">The problem.</param>
+    /// <param name="quotes">True to quote what the owner wrote below its lines, each behind the part that it was written of, with its day.</param>
+    public string LineOf(Problem problem, bool quotes = false)
     {
-        string[] parts = [.. problem.Parts.Select((part, at) => part is SignPart sign
-            ? Of(sign, problem.Topic.Title, again: at > 0 && problem.Parts[at - 1] is SignPart { Item: var before } && ReferenceEquals(before, sign.Item)) : Of(part, problem)).Where(text => text.Length > 0)];
-        return string.Join("; ", parts.Concat(problem.Findings.Select(finding => NoteText.Field(finding.Overridden)).Where(lowered => lowered.Length > 0).Distinct()));
+        List<string> parts = [];
+        int quoted = 0;
+        for (int at = 0; at < problem.Parts.Length; at++)
+        {
+            ProblemPart part = problem.Parts[at];
+            string text = part is SignPart sign
+                ? Of(sign, problem.Topic.Title, again: at > 0 && problem.Parts[at - 1] is SignPart { Item: var before } && CourseKey.Of(before) == CourseKey.Of(sign.Item)) : Of(part, problem);
+            (string day, string own) = quotes && quoted < MostQuotes && text.Length > 0 ? OwnWordsOf(problem, part) : ("", "");
+            quoted += own.Length > 0 ? 1 : 0;
+            parts.AddRange(text.Length == 0 ? [] : [own.Length == 0 ? text : text.EndsWith($"({day})", StringComparison.Ordinal) ? text[..^1] + $": {own})" : part is SignPart && text.EndsWith(')') ? text[..^1] + $", {day}: {own})" : $"{text} ({day}: {own})"]);
+        }
+
+        parts.AddRange(problem.Findings.Select(finding => NoteText.Field(finding.Overridden)).Where(lowered => lowered.Length > 0).Distinct());
+        return string.Join("; ", parts);
     }
 
-    /// <summary>The owner's own words beside its lines: the latest that are written; empty when there are none.</summary>
-    public string OwnWordsOf(Problem problem)
+    /// <summary>What the clinic said of it when it asked to be phoned, and the conditions that it named and that no problem before it names; nothing where it said and named nothing.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="before">The problems before it.</param>
+    /// <param name="said">What the clinic said of it; null for nothing.</param>
+    public IEnumerable<string> ClinicOn(Problem problem, IEnumerable<Problem> before, ClinicWords? said)
     {
-        HashSet<int> lines = [.. problem.Lines];
-        foreach (DatedEntry entry in context.Period.Current.Reverse())
+        if (said is not null)
         {
-            if (entry.Entry.Texts.LastOrDefault(text => text.BelongsTo is { } line && lines.Contains(line)) is { } text)
-            {
-                return Clipped(text.Markdown.ReplaceLineEndings(" "));
-            }
+            yield return PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
+        }
 
-            if (entry.Entry.Items.LastOrDefault(item => lines.Contains(item.Line) && item.Value is not DoseEvent && item.Value.Note is not null) is { Value.Note: { } note })
+        foreach (ExpectFact expect in context.Analysis.Note.Facts<ExpectFact>().Select(fact => fact.Fact).Where(expect => ProblemTopic.For(expect.Item.Word).System == problem.Topic.System && !(expect.Until.Latest < context.Period.From)))
+        {
+            if (problem.Parts is not [PlacePart { Life.Site: var site }, ..] || SiteWords.Of(site) == SiteWords.Of(expect.Site))
             {
-                return Clipped(note.Text);
+                yield return PageWords.ClinicExpects(string.Join(", ", expect.Words.Select(word => word.Word.Word.Replace('-', ' '))), On(expect.Until.Latest));
             }
         }
 
-        return "";
+        IEnumerable<string> told = before.SelectMany(one => ClinicWords.KnownAt(context.Analysis, one.Topic.System));
+        string known = string.Join("; ", ClinicWords.KnownAt(context.Analysis, problem.Topic.System).Except(told).Select(text => FindingText.InWords(NoteText.Field(text), context.Analysis.Today)));
+        if (known.Length > 0)
+        {
+            yield return $"{PageWords.KnownLabel}: {known}.";
+        }
+    }
+
+    /// <summary>What the owner wrote of no single line in the last check and after it, and what was done, each with its day.</summary>
+    public IEnumerable<(string Label, string Day, string Words)> ToldApart() => context.Period.Current.Where(entry => entry.Entry.Head.Kind != "visit" && !(entry.Day < context.Period.Check?.Day))
+        .SelectMany(entry => entry.Entry.Texts.Where(text => text.BelongsTo is null).Select(text => (PageWords.OwnerWrites, text.Markdown.ReplaceLineEndings(" ")))
+            .Concat(entry.Entry.Items.Select(item => item.Value).OfType<TextTask>().Where(task => task.Word.Word == "done" && context.Options.For != Audience.Share).Select(done => (PageWords.OwnerDid, done.Text.Text)))
+            .Select(told => (told.Item1, entry.Day is { } day ? On(day) : PageWords.NoDay, Clipped(told.Item2, ApartLength))));
+
+    /// <summary>The latest words of the owner below a line of this part, and the day of that line; a line that is the last of another part belongs there.</summary>
+    private (string Day, string Words) OwnWordsOf(Problem problem, ProblemPart part)
+    {
+        int at = problem.Parts.IndexOf(part);
+        HashSet<int> lines = [.. part.Lines.Intersect(problem.Lines)];
+        lines.ExceptWith(problem.Parts.Where((other, index) => index != at && other.Lines.Length > 0 && (other.Lines[^1] != part.Lines.LastOrDefault(-1) || index < at)).Select(other => other.Lines[^1]));
+        foreach (DatedEntry entry in context.Period.Current.Reverse())
+        {
+            string words = entry.Entry.Texts.LastOrDefault(text => text.BelongsTo is { } line && lines.Contains(line)) is { } text ? text.Markdown.ReplaceLineEndings(" ")
+                : entry.Entry.Items.LastOrDefault(item => lines.Contains(item.Line) && item.Value is not DoseEvent && item.Value.Note is not null) is { Value.Note: { } note } ? note.Text : "";
+            if (words.Length > 0)
+            {
+                return (entry.Day is { } day ? On(day) : PageWords.NoDay, PageWords.Quoted(Clipped(words)));
+            }
+        }
+
+        return ("", "");
     }
 
     /// <summary>A value with its unit.</summary>
@@ -68,16 +114,17 @@ internal sealed class ProblemText(PageContext context)
         string name = title is null ? "" : NameOf(value.Key);
         List<string> told = [];
         bool same = value.From is { } earliest && (value.AtVisit is null || Bare(value.AtVisit.Value) == Bare(earliest.Value)) && Bare(earliest.Value) == Bare(value.Now.Value);
-        string[] steps = same ? [PageWords.Unchanged(Show(value.Now.Value), On(value.From!.Day), On(value.Now.Day))] :
+        bool sinceVisit = value.AtVisit is { } atVisit && value.From is not null && Bare(atVisit.Value) == Bare(value.Now.Value);
+        string[] steps = same ? [value.SameSince < value.From!.Day ? PageWords.SameSince(Show(value.Now.Value), On(value.SameSince.Value), On(value.Now.Day)) : PageWords.Unchanged(Show(value.Now.Value), On(value.From.Day), On(value.Now.Day))] :
         [
             value.From is { } from ? $"{Bare(from.Value)} ({On(from.Day)})" : "",
-            value.AtVisit is { } visit ? $"{Bare(visit.Value)} ({(visit.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(visit.Day))})" : "",
-            $"{Show(value.Now.Value)} ({On(value.Now.Day)})",
+            value.AtVisit is { } visit && !sinceVisit ? $"{Bare(visit.Value)} ({(visit.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(visit.Day))})" : "",
+            sinceVisit ? PageWords.Unchanged(Show(value.Now.Value), value.AtVisit!.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(value.AtVisit.Day), On(value.Now.Day)) : $"{Show(value.Now.Value)} ({On(value.Now.Day)})",
         ];
         told.Add(string.Join(Arrow, steps.Where(step => step.Length > 0)) + (value.Now.Value is { Low: { } low, High: { } high } && low < high ? $", {PageWords.PlusMinus(Wording.Round((high - low) / 2, 0))}" : ""));
         told.Add(value is { InPercent: { } percent, From: { } start } && Math.Abs(percent) >= 0.5m ? PageWords.PercentIn(percent, value.Now.Day.DayNumber - start.Day.DayNumber) : "");
         told.Add(value is { SinceVisit: { } since, AtVisit: not null } && Math.Abs(since) >= 0.5m ? PageWords.PercentSinceVisit(since) : "");
-        told.Add(value is { PerMonth: { } rate, Found: true } && Math.Abs(rate) >= 0.1m ? PageWords.PercentAMonth(rate) : "");
+        told.Add(value is { PerMonth: { } rate, RateSince: { } counted, Found: true } && Math.Abs(rate) >= 0.1m ? PageWords.PercentAMonth(rate, On(counted)) : "");
         told.Add(Clinic(value));
         told.Add(value is { Found: true, Normal: { } normal } && value.Key.Word is not ("weight" or "bcs" or "mcs" or "pain") ? PageWords.GeneralRange(context.Units.Show(normal)) : "");
         string text = string.Join(", ", told.Where(part => part.Length > 0));
@@ -87,18 +134,19 @@ internal sealed class ProblemText(PageContext context)
     /// <summary>A lump or wound without its title.</summary>
     public string Of(PlacePart place)
     {
-        string[] steps = [Step(place.From), Step(place.AtVisit), Step(place.Now)];
-        string change = place.Change is not { } sizes ? ""
-            : sizes.Verdict == ChangeVerdict.CannotTell ? PageWords.NoClearChange
-            : sizes.Percent is { } percent ? PageWords.PercentIn(percent, sizes.Days) : "";
+        bool changed = place.Change is { Verdict: not ChangeVerdict.CannotTell };
+        LumpSize[] sizes = [.. new[] { place.From }.Concat(changed ? place.Between : []).Append(place.Now).OfType<LumpSize>()];
+        string[] steps = sizes is [var first, var last] && Size(first) == Size(last) ? [PageWords.Unchanged(Size(last), On(first.Day), On(last.Day))] : [.. sizes.Select(Step)];
+        string change = place.Change is not { } difference ? "" : !changed ? PageWords.NoClearChange : difference.Percent is { } percent ? PageWords.PercentIn(percent, difference.Days) : "";
         VetLook? sampled = place.Life.Looks.LastOrDefault(look => look.Sampled);
         string[] all =
         [
             string.Join(Arrow, steps.Where(step => step.Length > 0)), change, Signs(place),
             place.Life.Ended is { } ended ? PageWords.EndedOn((place.Life.EndWord ?? "").Replace('-', ' '), On(ended.Day)) : "",
-            place.Life.Looks.IsEmpty || sampled is not null ? "" : PageWords.SeenAtClinic(On(place.Life.Looks[^1].Day)),
+            place.Life.Looks.IsEmpty || sampled is not null || sizes.Any(size => size.Noted.AtVisit && size.Day == place.Life.Looks[^1].Day) ? "" : PageWords.SeenAtClinic(On(place.Life.Looks[^1].Day)),
             sampled is null ? "" : PageWords.EndedOn(PageWords.Sampled, On(sampled.Day)),
             place.From is null || place.Life.First.Day != place.From.Day ? PageWords.FirstNotedOn(On(place.Life.First.Day)) : "",
+            place.IsNewToClinic ? PageWords.NewToClinic : "",
         ];
         return string.Join(", ", all.Where(text => text.Length > 0));
     }
@@ -108,11 +156,24 @@ internal sealed class ProblemText(PageContext context)
     {
         string name = Wording.NameOf(sign.Item.Word.Word).ToLowerInvariant();
         string place = SiteWords.Of(sign.Item.Site, sign.Item.Tag);
-        string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : $"{name} {place}".TrimEnd();
-        string when = sign.Times > 0 ? PageWords.TimesOnDays(sign.Times, sign.Days, On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last, sign.HasGaps);
-        string[] more = [when, sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (sign.Times > 0 ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
-        string words = string.Join(", ", sign.Words);
-        return $"{part}{(part.Length > 0 && words.Length > 0 ? " " : "")}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";
+        string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : PageWords.PartAt(name, place, SiteWords.IsSideOnly(sign.Item.Site));
+        string when = !sign.Events.IsEmpty ? Happened(sign) : sign.Looks.Of > sign.Looks.With ? PageWords.OnSomeLooks(sign.Looks.With, sign.Looks.Of, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
+        string before = sign.Before.IsEmpty ? "" : sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDays(sign.Before.Length, On(sign.Before[0]), On(sign.Before[^1]));
+        string[] more = [when, before.Length == 0 ? "" : sign.Events.IsEmpty ? PageWords.EarlierOn(before) : PageWords.BeforeThat(context.Analysis.Record.Period, before), sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
+        string amount = sign.Events is [{ Item: CareEvent care }] && (care.Duration ?? care.Distance) is { } extent ? $"{extent.Value:0.##} {extent.Unit.Word}" : "";
+        string words = string.Join(", ", sign.Words.Append(amount).Where(word => word.Length > 0));
+        return $"{part}{(part.Length > 0 && words.Length > 0 ? ": " : "")}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";
+    }
+
+    /// <summary>How often and when it happened: a count only of what is counted, with its time where it was once.</summary>
+    private string Happened(SignPart sign)
+    {
+        int times = sign.Events.Sum(CareWords.Times);
+        DateOnly[] days = [.. sign.Events.Select(line => line.Day).Distinct()];
+        bool isCounted = times > 0 && (times > sign.Events.Length || sign.Item.Word.Word is "vomit" or "cough" or "sneeze" or "seizure");
+        string when = isCounted ? PageWords.TimesOnDays(times, days.Length, On(days[^1])) : days.Length <= DaysNamed ? string.Join(", ", days.Select(On)) : PageWords.OnDays(days.Length, On(days[0]), On(days[^1]));
+        string at = sign.Item.Word.Word is "mood" or "seizure" && sign.Events is [{ Time: { } time, Item.Head.Time: not null }] ? $" {time:HH:mm}" : "";
+        return when + at;
     }
 
     private string Of(ProblemPart part, Problem problem) => part switch
@@ -121,6 +182,7 @@ internal sealed class ProblemText(PageContext context)
         SignPart sign => Of(sign, problem.Topic.Title),
         PlacePart place => Of(place),
         DosePart dose => Of(dose),
+        MealsPart meals => PageWords.FoodLeft(meals.Days, On(meals.First), On(meals.Last)),
         ToldPart told => Told(told, problem),
         _ => "",
     };
@@ -137,48 +199,37 @@ internal sealed class ProblemText(PageContext context)
     {
         string[] all =
         [
-            dose.Order is { } order ? PlanOf(order.Plan) : "",
             dose.Given == 0 ? "" : PageWords.DosesLogged(dose.Given),
             .. dose.Doubled.Select(cluster => PageWords.GivenTwice(cluster.Doses.Length, On(cluster.Doses[^1].Day), Clocks(cluster))),
-            dose.Missed.IsEmpty ? "" : PageWords.MissedOn(Days(dose.Missed)),
-            dose.NotLogged.IsEmpty ? "" : PageWords.NotLoggedOn(Days(dose.NotLogged)),
+            dose.Missed.IsEmpty ? "" : PageWords.MissedOn(Days([.. dose.Missed.Select(line => line.Day)], [.. dose.Missed.Where(line => line.Item?.Note is not null)])),
+            dose.NotLogged.IsEmpty ? "" : PageWords.NotLoggedOn(Days(dose.NotLogged, [])),
         ];
         return string.Join("; ", all.Where(text => text.Length > 0));
     }
 
-    /// <summary>Dose and interval of a plan, without its name.</summary>
-    public static string PlanOf(MedicinePlan plan) => NoteText.Field(string.Join(' ', new[]
-    {
-        plan.Dose is { } dose ? Spaced(ValuePrinter.Print(dose)) : "",
-        plan.Schedule.Every is { } every ? $"every {Spaced(ValuePrinter.Print(every))}" : "",
-        string.Join(' ', plan.Manner.Where(manner => manner.Kind == StateKind.When).Select(manner => manner.Word.Replace('-', ' '))),
-    }.Where(text => text.Length > 0)));
-
-    /// <summary><c>5mg</c> as <c>5 mg</c>.</summary>
-    private static string Spaced(string amount)
-    {
-        int at = amount.TakeWhile(letter => !char.IsAsciiLetter(letter)).Count();
-        return at > 0 && at < amount.Length && amount[at - 1] != ' ' ? amount.Insert(at, " ") : amount;
-    }
-
     private static string Clocks(DoseCluster cluster) => cluster.Doses.All(dose => dose.Time is not null) ? string.Join(" and ", cluster.Doses.Select(dose => $"{dose.Time:HH:mm}")) : "";
 
-    private string Days(IReadOnlyList<DateOnly> days)
+    /// <summary>Days, each with what was written of it as a remark.</summary>
+    private string Days(IReadOnlyList<DateOnly> days, IReadOnlyList<Noted> remarks)
     {
         DateOnly[] all = [.. days.Distinct().Order()];
-        string named = string.Join(", ", all.Take(DaysNamed).Select(On));
+        string named = string.Join(", ", all.Take(DaysNamed).Select(day => On(day) + (remarks.FirstOrDefault(line => line.Day == day) is { Item.Note.Text: var why } ? PageWords.Because(Clipped(why)) : "")));
         return all.Length > DaysNamed ? $"{named} and {PageWords.Count(all.Length - DaysNamed, "more day")}" : named;
     }
 
+    /// <summary>What was written beside the size: what has ended with its days, then what is there now and since when.</summary>
     private string Signs(PlacePart place)
     {
-        DateOnly last = place.Life.Last.Day;
-        string[] now = [.. place.Signs.Where(sign => sign.Day == last).Select(sign => sign.Word)];
-        string[] before = [.. place.Signs.Where(sign => sign.Day != last).OrderBy(sign => sign.Day).Select(sign => $"{sign.Word} {On(sign.Day)}")];
-        return string.Join(", ", before.Concat(now.Length == 0 ? [] : [$"{string.Join(", ", now)}{(place.Now?.Day == last ? "" : $" ({On(last)})")}"]));
+        IEnumerable<string> ended = place.Signs.Where(sign => !sign.IsNow).OrderBy(sign => sign.Runs[^1].Last)
+            .Select(sign => $"{sign.Word} {string.Join(", ", sign.Runs.Select(run => PageWords.Days(run.First, run.Last, context.Analysis.Today)))}{(sign.Gone is { } gone ? $" ({PageWords.NoneOn(On(gone))})" : "")}");
+        IEnumerable<string> now = place.Signs.Where(sign => sign.IsNow).GroupBy(sign => sign.Runs[^1].First).OrderBy(same => same.Key)
+            .Select(same => string.Join(", ", same.Select(sign => sign.Word)) + (same.Key == place.Life.First.Day ? "" : same.Key == place.Life.Last.Day ? $" ({On(same.Key)})" : $" ({PageWords.Since(same.Key, context.Analysis.Today)})"));
+        return string.Join(", ", ended.Concat(now));
     }
 
-    private string Step(LumpSize? size) => size is null ? "" : $"{ExaminationBuilder.Size(context, size)} ({(size.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(size.Day))})";
+    private string Size(LumpSize size) => ExaminationBuilder.Size(context, size);
+
+    private string Step(LumpSize size) => $"{Size(size)} ({(size.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(size.Day))})";
 
     private string Clinic(ValuePart value)
     {
@@ -187,12 +238,22 @@ internal sealed class ProblemText(PageContext context)
             return "";
         }
 
-        string set = clinic.Set is { } when ? PageWords.SetOn(when is { Month: { } month, Day: { } day } ? On(new DateOnly(when.Year, month, day)) : when.ToString()) : "";
-        string[] ends = [.. new[] { clinic.Low, clinic.High }.OfType<decimal>().Select(end => Wording.Round(context.Units.Number(end, clinic.Unit), 1))];
-        string range = clinic.IsLimit ? PageWords.LimitIs(ends[0]) : PageWords.UsualIs(ends[0], ends[^1]);
-        return clinic.Worst is not { } worst ? $"{PageWords.WithinClinic(clinic.IsLimit)} {range}{set}"
-            : PageWords.PastClinic(clinic.Above > 0, $"{range}{set}", clinic.Above + clinic.Below, clinic.Of, clinic.InARow) + (worst == value.Now ? "" : ", " + PageWords.WorstOf(clinic.Above > 0, Bare(worst.Value), On(worst.Day)));
+        string usual = value.Usual is { } besides ? $", {PageWords.UsualAtClinic(Ends(besides))}" : "";
+        string range = (clinic.IsLimit ? PageWords.LimitIs(Ends(clinic)) : PageWords.UsualIs(Ends(clinic))) + (clinic.Set is { } when ? PageWords.SetOn(when is { Month: { } month, Day: { } day } ? On(new DateOnly(when.Year, month, day)) : when.ToString()) : "");
+        if (clinic.Worst is not { } worst)
+        {
+            return $"{PageWords.WithinClinic(clinic.IsLimit)} {range}{usual}";
+        }
+
+        bool above = clinic.Above > 0;
+        string often = clinic.Since <= context.Period.From ? PageWords.AllSince(On(clinic.Since.Value)) : PageWords.SomeOf(clinic.Above + clinic.Below, clinic.Of, clinic.InARow, clinic.Since is { } since ? On(since) : "");
+        string furthest = worst == value.Now || (worst.Day == value.Now.Day && worst.Value == value.Now.Value) ? "" : $", {PageWords.WorstOf(above, Bare(worst.Value), OnAt(worst))}{(clinic.Next is { Time: { } time } next ? $", {PageWords.ThenAt(Bare(next.Value), time)}" : "")}";
+        return $"{PageWords.PastClinic(above, range)} {often}{furthest}{usual}";
     }
+
+    private string OnAt(DatedValue value) => On(value.Day) + (value.Time is { } time && value.Value.Unit == "mmol/L" ? $" {time:HH:mm}" : "");
+
+    private string Ends(ClinicRange range) => PageWords.Between([.. new[] { range.Low, range.High }.OfType<decimal>().Select(end => Wording.Round(context.Units.Number(end, range.Unit), 1))]);
 
     /// <summary>What a vital is called inside a line about its system; empty where the title says it.</summary>
     private static string NameOf(CourseKey key) => (key.Word, key.Detail.Split(' ')) switch
@@ -200,7 +261,7 @@ internal sealed class ProblemText(PageContext context)
         ("glucose", [not "any", ..] state) => state[0].Replace('-', ' '),
         ("weight", _) or ("glucose", _) => "",
         ("bcs", _) => "condition",
-        ("mcs", _) => "muscle",
+        ("mcs", _) => "muscle score",
         ("rr", ["asleep", ..]) => "asleep",
         ("rr", _) => "awake, at rest",
         ("hr", _) => "pulse",
@@ -231,9 +292,9 @@ internal sealed class ProblemText(PageContext context)
 
     private string On(DateOnly day) => PageWords.On(day, context.Analysis.Today);
 
-    private static string Clipped(string words)
+    private static string Clipped(string words, int most = OwnWordsLength)
     {
-        string clean = NoteText.Line(words);
-        return clean.Length <= OwnWordsLength ? clean : NoteText.Clip(clean, OwnWordsLength) + "…";
+        string clean = NoteText.Line(words.Replace("**", "", StringComparison.Ordinal));
+        return clean.Length <= most ? clean : NoteText.Clip(clean, most) + "…";
     }
 }

@@ -12,6 +12,8 @@ internal static partial class PageWords
     public const string RightSide = "its right";
     public const string Sampled = "sampled";
 
+    public static string LikeA(string thing) => $"like {(thing[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an" : "a")} {thing}";
+
     public static string NameOf(Species species, BodyView view)
     {
         string animal = species == Species.Cat ? "cat" : "dog";
@@ -32,5 +34,9 @@ internal static partial class PageWords
 
     public static string MapLeftOut(int count) => $"The map shows the first of them; {count:N0} more are in the notes.";
 
-    public static string ToldUnder(int problem) => problem == 0 ? "told above, as ended" : $"told under {problem} above";
+    public static string ToldUnder(int problem) => problem == 0 ? "see above, resolved" : $"see problem {problem}";
+
+    public static string NoLongerThere(IReadOnlyList<string> gone) => $"No longer there: {string.Join("; ", gone)}.";
+
+    public static string GoneOn(string title, string word, string day) => $"{title} ({word} {day})";
 }

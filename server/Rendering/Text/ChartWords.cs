@@ -42,7 +42,7 @@ internal static partial class PageWords
     {
         ("rr", ["asleep", ..]) => "Breathing asleep",
         ("rr", _) => "Breathing awake, at rest",
-        ("hr", _) => "Pulse at rest",
+        ("hr", _) => "Pulse",
         ("temp", [_, var place]) => $"Temperature, {place}",
         ("glucose", ["before-food", ..]) => "Glucose before food",
         ("glucose", ["after-food", ..]) => "Glucose after food",
@@ -88,21 +88,20 @@ internal static partial class PageWords
         return $"{last}{(changes.All(change => change.Length == 0) ? "" : ": ")}{string.Join(", ", changes.Where(change => change.Length > 0))}";
     }
 
-    /// <summary>The same for those who do not see it: first, last, lowest, highest.</summary>
+    /// <summary>What a chart adds to the values that are told elsewhere, for those who do not see it: how many readings, since when, and between which values.</summary>
     public static string ChartInWords(IReadOnlyList<Mark> marks, string unit)
     {
-        Mark[] values = [.. marks.Where(mark => mark.IsValue)];
-        string ends = $"{Told(marks[0], unit)} to {Told(marks[^1], unit)}";
-        string extremes = values.Length < 3 ? "" : $"; lowest {Told(values.MinBy(mark => mark.Value)!, unit)}, highest {Told(values.MaxBy(mark => mark.Value)!, unit)}";
+        Mark[] values = [.. marks.Where(mark => mark.IsValue).OrderBy(mark => mark.Value)];
+        string between = values.Length == 0 ? "" : Short(values[0]) == Short(values[^1]) ? $", all {Short(values[0])} {unit}" : $", {Short(values[0])} to {Short(values[^1])} {unit}";
         int bounds = marks.Count - values.Length;
         string open = bounds == 0 ? "" : bounds == 1 ? ", one of them only below or above a value" : $", {bounds:N0} of them only below or above a value";
-        return $"{ends}{extremes}; {marks.Count:N0} readings{open}.";
+        return $"{Count(marks.Count, "reading")} since {DayAndYear(marks[0].Day)}{between}{open}.";
     }
 
     public static string ChartSpan(ChartSet set) =>
         $"All charts share one time axis, {DayAndYear(DateOnly.FromDateTime(set.From))} to {DayAndYear(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Values far apart in time are not joined.{(set.Charts.Any(chart => chart.Thinned) ? " Of long series each stretch shows its lowest, highest and last value." : "")}";
 
-    public static string AlsoGiven(IEnumerable<string> medicines) => $"Also prescribed: {string.Join("; ", medicines)}.";
+    public static string AlsoGiven(IEnumerable<string> medicines) => $"Given earlier: {string.Join("; ", medicines)}.";
 
     public static string ChartsLeftOut(int count) => count == 1 ? "One more chart could be drawn; its values are in the notes." : $"{count:N0} more charts could be drawn; their values are in the notes.";
 
@@ -126,8 +125,6 @@ internal static partial class PageWords
         return schedule.EveryTo is { } most ? $"every {every.Value:0.##} to {most.Value:0.##} {most.Unit.Word}"
             : hours switch { 24 => "once a day", 12 => "twice a day", 8 => "3 times a day", 6 => "4 times a day", < 24 => $"every {hours:0.##} h", _ when hours % 24 == 0 => $"every {hours / 24:0.##} days", _ => $"every {every.Value:0.##} {every.Unit.Word}" };
     }
-
-    private static string Told(Mark mark, string unit) => $"{Short(mark)} {unit} ({DayAndYear(mark.Day)})";
 
     private static string Short(Mark mark)
     {

@@ -1,5 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Rendering.Text;
 
@@ -7,7 +9,9 @@ namespace HealthNotes.Rendering.Text;
 internal static partial class PageWords
 {
     public const string DaysOfCare = "Home care, day by day";
-    public const string DaysCaption = "What was written of each day. Not logged: planned, and nothing written of it; it may have been given.";
+    public const string DaysCaption = "As logged each day; other lines of these days are in the appendix.";
+    public const string NotLoggedMeans = " Not logged: a planned dose without a line; it may have been given.";
+    public const string NotLogged = "not logged";
     public const string NoneWritten = "none written";
     public const string NotPlanned = "not planned";
     public const string WrittenColumn = "Written";
@@ -19,7 +23,7 @@ internal static partial class PageWords
     public const string UrineColumn = "Urine";
     public const string StoolColumn = "Stool";
     public const string VomitColumn = "Vomit";
-    public const string OtherColumn = "Urine, stool, vomit, cough";
+    public const string OtherColumn = "Also logged";
     public const string GlucoseColumn = "Glucose";
     public const string CurvesCaption = "Glucose curves: days with three readings or more";
     public const string InsulinColumn = "Insulin";
@@ -29,12 +33,12 @@ internal static partial class PageWords
     public const string HighestColumn = "Highest";
     public const string ReadingsColumn = "Readings";
 
-    public static string NeverLogged(IEnumerable<string> medicines) => $"No dose is logged in this time: {string.Join("; ", medicines)}.";
+    public static string NeverLogged(IEnumerable<string> medicines) => $"No dose logged in this time: {string.Join("; ", medicines)}.";
 
     /// <summary>The days in between without a note; of many only how many.</summary>
     public static string WithoutNote(IReadOnlyList<(DateOnly From, DateOnly To)> days, DateOnly today) => days.Count <= 6
-        ? $"Nothing of these is written for {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
-        : $"Nothing of these is written for {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between.";
+        ? $"None of these logged {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
+        : $"None of these logged on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between.";
 
     /// <summary>One day, or several: <c>5 Nov</c>, <c>5 to 9 Nov</c>, <c>30 Oct to 2 Nov</c>.</summary>
     public static string Days(DateOnly from, DateOnly to, DateOnly today)
@@ -57,7 +61,7 @@ internal static partial class PageWords
         string[] parts =
         [
             given == 0 ? "" : times.Count > 0 ? often + (at.Length == 0 ? "" : $": {at}") : planned > 1 ? (given == planned ? (given == 2 ? "both given" : $"all {given} given") : $"{given} of {planned} given") : given == 1 ? "given" : often,
-            missed == 0 ? "" : Counted(missed, planned, "missed"), withheld == 0 ? "" : Counted(withheld, planned, "withheld"), notLogged == 0 ? "" : Counted(notLogged, planned, "not logged"),
+            missed == 0 ? "" : Counted(missed, planned, "missed"), withheld == 0 ? "" : Counted(withheld, planned, "withheld"), notLogged == 0 ? "" : Counted(notLogged, planned, NotLogged),
         ];
         return string.Join(", ", parts.Where(part => part.Length > 0));
     }
@@ -72,7 +76,14 @@ internal static partial class PageWords
 
     private static string Counted(int doses, int? planned, string what) => planned > 1 || doses > 1 ? $"{doses} {what}" : what;
 
-    public static string MealsEaten(decimal meals) => meals == 0 ? "none eaten" : $"{Math.Round(meals, 2).ToString("0.##", CultureInfo.InvariantCulture)} eaten";
+    /// <summary>How much of a meal: <c>all</c>, <c>none</c>, or the part as it was written.</summary>
+    public static string PartEaten(Portion meal) => meal.Part == meal.Whole ? "all" : meal.Part == 0 ? NoneSeen : ValuePrinter.Print(meal);
+
+    /// <summary>The meals of a day, each by itself: <c>2 meals: 3/4, 1/2 slow</c>; those that went alike together: <c>2 meals: 1/2 each</c>.</summary>
+    public static string Meals(IReadOnlyList<string> meals) =>
+        $"{Count(meals.Count, "meal")}: {(meals.Distinct().Count() > 1 ? string.Join(", ", meals) : meals[0] + (meals.Count > 1 && char.IsAsciiDigit(meals[0][0]) ? " each" : ""))}";
+
+    public static string Eating(string how) => $"eating {how}";
 
     public static string WaterOfDay(string amount, decimal? perKilogram) => perKilogram is { } share ? $"{amount} ({Wording.Round(share, 0)} mL/kg)" : amount;
 

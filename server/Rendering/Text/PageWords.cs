@@ -61,6 +61,9 @@ internal static partial class PageWords
     /// <summary>A day as people write it: <c>5 Nov 2026</c>.</summary>
     public static string DayAndYear(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
+    /// <summary>With a capital letter: the name of a medicine as a title.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     public static string Iso(DateOnly day) => $"{day:yyyy-MM-dd}";
 
     public static string Iso(DateOnly? day) => day is { } known ? Iso(known) : NoDay;
@@ -81,6 +84,12 @@ internal static partial class PageWords
         Side.Both => "both sides",
         _ => "",
     };
+
+    /// <summary>What a part or a measure is called for a reader: the trade's term for a clinic, the plain one for an owner.</summary>
+    public static string NameFor(Audience reader, string word) => word == "crt" && reader != Audience.Owner ? "Capillary refill time (CRT)" : Wording.NameOf(word);
+
+    /// <summary>An age as a clinic writes it: <c>about 9y 8mo</c>.</summary>
+    public static string ShortAge(string age) => age.Replace(" years", "y", StringComparison.Ordinal).Replace(" year", "y", StringComparison.Ordinal).Replace(" months", "mo", StringComparison.Ordinal).Replace(" month", "mo", StringComparison.Ordinal);
 
     public static string BothOf(string regions) => $"both {regions}";
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 
 namespace HealthNotes.Rendering.Text;
@@ -9,7 +10,7 @@ namespace HealthNotes.Rendering.Text;
 internal static partial class PageWords
 {
     public const string Questions = "The owner asks";
-    public const string Ended = "Ended";
+    public const string Ended = "Resolved";
     public const string AlsoNoted = "Also noted, known or expected";
     public const string InRange = "Measured, no finding";
     public const string LastVisit = "Last visit";
@@ -27,7 +28,10 @@ internal static partial class PageWords
     public const string Appendix = "Appendix";
     public const string AppendixLead = "The lines behind each problem, all values, the log and the owner's own text.";
     public const string Sources = "Sources";
-    public const string NoClearChange = "no clear change";
+    public const string NoClearChange = "no clear change in size";
+    public const string NewToClinic = "not yet seen by the clinic";
+    public const string OwnerWrites = "The owner writes";
+    public const string OwnerDid = "Done";
     public const string KnownToClinic = "known to the clinic";
 
     public static string SeenAtClinic(string day) => $"seen at the clinic {day}";
@@ -60,22 +64,24 @@ internal static partial class PageWords
     public static string NoVisit => "No visit in the notes: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
-        (first is { } from && last is { } to ? $"Owner's notes {from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. No diagnosis.";
+        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. No diagnosis.";
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
     /// <summary>Said with care: silence is not health.</summary>
     public static string NothingCrossed(bool hasEntries) => hasEntries
-        ? "No recorded value is out of range. This does not mean that the pet is healthy: it says nothing about what was not looked at, not written or not understood."
+        ? "No recorded value is out of range. This does not mean that the pet is healthy: parts not looked at and lines not understood were not assessed."
         : "There is nothing to compare yet. This does not mean that the pet is healthy.";
 
-    public static string Unchanged(string value, string from, string to) => $"{value} ({from}, the same {to})";
+    public static string Unchanged(string value, string from, string to) => $"{value} ({from} and {to})";
+
+    public static string SameSince(string value, string since, string last) => $"{value} (since {since}, last {last})";
 
     public static string PercentIn(decimal percent, int days) => $"{Signed(percent)} % in {Span(days)}";
 
     public static string PercentSinceVisit(decimal percent) => $"{Signed(percent)} % since the visit";
 
-    public static string PercentAMonth(decimal percent) => $"{Signed(percent)} % a month now";
+    public static string PercentAMonth(decimal percent, string since) => $"{Signed(percent)} % a month since {since}";
 
     /// <summary>A stretch of time in the unit that a person would say it in.</summary>
     public static string Span(int days) => days < 14 ? Count(days, "day") : days < 61 ? Count((int)Math.Round(days / 7m), "week") : Count((int)Math.Round(days / 30.4375m), "month");
@@ -86,11 +92,24 @@ internal static partial class PageWords
 
     public static string LimitIs(string number) => $"limit of {number}";
 
-    public static string UsualIs(string low, string high) => $"{low} to {high}";
+    public static string UsualIs(string ends) => $"usual {ends}";
+
+    /// <summary>One end, or both: <c>150 to 190</c>.</summary>
+    public static string Between(IReadOnlyList<string> ends) => string.Join(" to ", ends);
+
+    public static string UsualAtClinic(string ends) => $"the clinic's usual {ends}";
 
     public static string WithinClinic(bool isLimit) => isLimit ? "not past the clinic's" : "within the clinic's";
 
-    public static string PastClinic(bool above, string range, int past, int of, int inARow) => $"{(above ? "above" : "below")} the clinic's {range} {(past == of && of > 1 ? $"in all {of:N0} readings" : $"in {past:N0} of {Count(of, "reading")}{(inARow > 1 ? $", the last {inARow:N0} in a row" : "")}")}";
+    public static string PastClinic(bool above, string range) => $"{(above ? "above" : "below")} the clinic's {range}";
+
+    /// <summary>How many readings of the period, how many of them in a row up to the last, and since when.</summary>
+    public static string SomeOf(int past, int of, int inARow, string since) =>
+        past == 1 && of == 1 ? "in the only reading" : past == of && of > 1 ? of == 2 ? "in both readings" : $"in all {of:N0} readings" : $"in {past:N0} of {Count(of, "reading")}{(inARow > 1 ? $", the last {inARow:N0} in a row (since {since})" : "")}";
+
+    public static string AllSince(string day) => $"at each reading since {day}";
+
+    public static string ThenAt(string value, TimeOnly time) => $"{value} at {time:HH\\:mm}";
 
     public static string WorstOf(bool above, string value, string day) => $"{(above ? "highest" : "lowest")} {value} on {day}";
 
@@ -100,7 +119,31 @@ internal static partial class PageWords
 
     public static string TimesOnDays(int times, int days, string last) => days == 1 ? $"{TimesShort(times)} on {last}" : $"{TimesShort(times)} on {Count(days, "day")}, last {last}";
 
-    public static string SinceAndLast(string since, string last, bool same, bool gaps = false) => same ? last : $"{(gaps ? "first" : "since")} {since}, last {last}";
+    public static string OnDays(int days, string first, string last) => $"on {Count(days, "day")}, {first} to {last}";
+
+    public static string EarlierOn(string days) => $"earlier {days}";
+
+    /// <summary>When the same was written before the period.</summary>
+    public static string BeforeThat(CurrentPeriod period, string days) => $"{(period.Start == PeriodStart.Visit ? "before the visit" : "before that")} {days}";
+
+    public static string OnSomeLooks(int with, int of, string first, string last) => $"on {with:N0} of {Count(of, "examination")} since {first}, last {last}";
+
+    public static string FoodLeft(int days, string first, string last) => $"some food left on each of the last {days:N0} days with meals logged ({first} to {last})";
+
+    public static string Quoted(string words) => $"\u201C{words}\u201D";
+
+    public static string ClinicExpects(string words, string until) => $"Expected by the clinic until {until}: {words}.";
+
+    public static string ClinicSaid(string day, string words) => $"The clinic, {day}: \u201C{words}\u201D";
+
+    public static string Because(string words) => $" (\u201C{words}\u201D)";
+
+    public static string NoneOn(string day) => $"none {day}";
+
+    /// <summary>A part and its place: <c>left ear</c>, <c>joint both hips</c>.</summary>
+    public static string PartAt(string name, string place, bool sideOnly) => (sideOnly ? $"{place} {name}" : $"{name} {place}").Trim();
+
+    public static string SinceAndLast(string since, string last, bool same) => same ? last : $"since {since}, last {last}";
 
     public static string NotSeenOn(string day) => $"gone at the look of {day}";
 
@@ -126,13 +169,30 @@ internal static partial class PageWords
 
     public static string DueIn(string what, string day) => $"{what} ({day})";
 
+    /// <summary>A day that has passed; where the notes end before it, nobody knows whether it was done.</summary>
+    public static string OverdueOn(string day, string? notesEnd) => notesEnd is null ? $" ({day})" : $" ({day}; notes end {notesEnd})";
+
+    /// <summary>What was ordered, the day it was done, and the day it was ordered for, where it was done later.</summary>
+    public static string DoneOn(string what, string day, string? dueOn) => $"{what}: {IsDone} {day}{(dueOn is null ? "" : $" (due {dueOn})")}";
+
+    public const string GivenLabel = "At the visit";
+
+    public static string ValidUntil(string what, string? until) => until is null ? what : $"{what} (valid until {until})";
+
+    public static string SeenByVet(string day) => $"Vet's visit {day}";
+
     public static string LineNotRead(int number) => $"line {number} could not be read:";
 
-    public static string LookedAtIn(string day, IEnumerable<string> parts) => $"Check of {day}, no finding at: {string.Join(", ", parts)}.";
+    public static string LookedAtIn(string day, IEnumerable<string> parts) => $"Check of {day}, nothing abnormal noted: {string.Join(", ", parts)}.";
 
-    public static string NotMeasuredIn(IEnumerable<string> parts) => $"Not measured in that check: {string.Join("; ", parts)}.";
+    /// <summary>A part and what was written of it.</summary>
+    public static string PartSeen(string part, string seen) => seen.Length == 0 || seen == Ok ? part : $"{part} ({seen})";
 
-    public static string NotLookedAtIn(IEnumerable<string> parts) => $"Not looked at: {string.Join("; ", parts)}.";
+    public static string NotMeasuredIn(string day, IEnumerable<string> parts) => $"Not measured in the check of {day}: {string.Join("; ", parts)}.";
+
+    public static string NotLookedAtIn(string? day, IEnumerable<string> parts) => $"Not looked at{(day is null ? "" : $" in the check of {day}")}: {string.Join("; ", parts)}.";
+
+    public static string LastOn(string part, string day) => $"{part} (last {day})";
 
     public const string NothingToPaste = "nothing out of range in what was recorded";
 
@@ -146,7 +206,7 @@ internal static partial class PageWords
 
     public static string MadeOn(DateOnly day) => $"made {Iso(day)}";
 
-    public const string RestTicked = "The owner ticked all other parts as normal.";
+    public const string RestTicked = "The owner noted all other parts as normal.";
 
     public static string RunningFooter(IEnumerable<string> parts) => string.Join(" \u00B7 ", parts.Where(part => part.Length > 0));
 

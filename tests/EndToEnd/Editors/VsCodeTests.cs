@@ -35,12 +35,15 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("Capillary refill time", seen.Text("hover"), StringComparison.Ordinal);
         Assert.Equal(SampleCopy.TaggedLines, seen.Number("renamed"));
         Assert.Equal(0, seen.Number("notRenamed"));
-        Assert.Contains("appointment with the vet2026-11-27, in 2 days", seen.Text("due"), StringComparison.Ordinal);
+        Assert.Contains("appointment with the vetin 2 days, 27 Nov", seen.Text("due"), StringComparison.Ordinal);
         Assert.Equal("Marlow: check sheet", seen.Text("visit-sheet.html"));
         Assert.Equal("Marlow: visit page, 2026-11-25", seen.Text("visit-page.html"));
         Assert.Equal("Pebble: check sheet", seen.Text("firstSheet"));
         Assert.True(seen.Is("firstFile"));
-        Assert.Contains("not checked", seen.Text("unchecked"), StringComparison.Ordinal);
+        Assert.Equal("Gums of a colour or wetness that is not as expected.", seen.Text("explained"));
+        Assert.Contains("1 to phone about now", seen.Text("wasm"), StringComparison.Ordinal);
+        Assert.Matches("180 ?/min", seen.Text("wasmRate"));
+        Assert.Equal("Marlow", seen.Text("wasmPage"));
         // today's check was only begun: what was urgent before still is
         Assert.Contains("1 to phone about now", seen.Text("onPath"), StringComparison.Ordinal);
         Assert.Contains("1 to phone about now", seen.Text("again"), StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using HealthNotes.EndToEnd.Support;
@@ -122,6 +123,81 @@ public class PhoneTests(Browser browser, ITestOutputHelper output) : IClassFixtu
         await page.ClickAsync("#page-open");
         await page.FrameLocator("#frame").Locator("img").First.WaitForAsync();
         Assert.StartsWith("data:image/jpeg", await page.FrameLocator("#frame").Locator("img").First.GetAttributeAsync("src"), StringComparison.Ordinal);
+    }
+
+    /// <summary>A phone writes where it was, and with what, into the file.</summary>
+    [SkippableFact]
+    public async Task What_a_phone_wrote_into_a_photo_is_gone()
+    {
+        using WebEditor editor = await WebEditor.StartAsync();
+        await using IBrowserContext context = await PhoneAsync(ColorScheme.Light);
+        IPage page = await VisitAsync(context, editor, []);
+        await NewNoteAsync(page, "Marlow");
+        byte[] photo = WithExif(await File.ReadAllBytesAsync(Repository.PathOf("samples/left-ear-261121.jpg")));
+        Assert.Contains("A camera", Encoding.Latin1.GetString(photo), StringComparison.Ordinal);
+        await page.SetInputFilesAsync("#photo-file", new FilePayload { Name = "from-a-phone.jpg", MimeType = "image/jpeg", Buffer = photo });
+        await page.GetByText("photo 2026-11-25-1.jpg").WaitForAsync();
+        string kept = await page.EvaluateAsync<string>(
+            """
+            () => new Promise((resolve) => {
+              indexedDB.open('hnote').onsuccess = (opened) => {
+                opened.target.result.transaction('pictures').objectStore('pictures').getAll().onsuccess = (found) => resolve([...found.target.result[0].bytes].map((one) => String.fromCharCode(one)).join(''));
+              };
+            })
+            """);
+        Assert.StartsWith("\u00ff\u00d8\u00ff", kept, StringComparison.Ordinal);
+        Assert.All(["A camera", "Exif", "from-a-phone", "http://ns.adobe.com"], trace => Assert.DoesNotContain(trace, kept, StringComparison.Ordinal));
+    }
+
+    /// <summary>A browser without room says so at once, keeps what is typed in front, and keeps it for good when there is room again.</summary>
+    [SkippableFact]
+    public async Task Without_room_nothing_is_said_to_be_kept()
+    {
+        using WebEditor editor = await WebEditor.StartAsync();
+        await using IBrowserContext context = await PhoneAsync(ColorScheme.Light);
+        // a full store aborts the transaction: this is how, without filling a disk
+        await context.AddInitScriptAsync(
+            """
+            const put = IDBObjectStore.prototype.put;
+            IDBObjectStore.prototype.put = function (...given) {
+              const request = put.apply(this, given);
+              if (window.full) this.transaction.abort();
+              return request;
+            };
+            """);
+        IPage page = await VisitAsync(context, editor, []);
+        await NewNoteAsync(page, "Marlow");
+        await NoteAsync(page);
+        await page.EvaluateAsync("window.full = true");
+        await page.Keyboard.PressAsync("Control+End");
+        await page.Keyboard.TypeAsync("known heart murmur");
+        await page.GetByText("not saved", new() { Exact = true }).WaitForAsync();
+        await page.GetByText("this browser has no room left. Export it now.").WaitForAsync();
+        await page.SetInputFilesAsync("#photo-file", Repository.PathOf("samples/left-ear-261121.jpg"));
+        await page.GetByText("The picture is not kept: this browser has no room left.").WaitForAsync();
+        Assert.DoesNotContain("photo", await page.InnerTextAsync(".cm-content"), StringComparison.Ordinal);
+
+        await page.EvaluateAsync("window.full = false");
+        await page.ClickAsync(".cm-content");
+        await page.Keyboard.PressAsync("Control+End");
+        await page.Keyboard.TypeAsync(" grade 2");
+        Assert.Contains("known heart murmur grade 2", await NoteAsync(page), StringComparison.Ordinal);
+    }
+
+    /// <summary>A JPEG with a camera's name and a place in its Exif block, and an XMP block, as phones write them.</summary>
+    private static byte[] WithExif(byte[] jpeg)
+    {
+        byte[] exif =
+        [
+            .. "Exif\0\0II*\0\b\0\0\0"u8, 2, 0,
+            0x0F, 0x01, 2, 0, 9, 0, 0, 0, 38, 0, 0, 0, // who made the camera
+            0x25, 0x88, 4, 0, 1, 0, 0, 0, 48, 0, 0, 0, // where the place stands
+            0, 0, 0, 0, .. "A camera\0\0"u8,
+            1, 0, 1, 0, 2, 0, 2, 0, 0, 0, (byte)'N', 0, 0, 0, 0, 0, 0, 0, // north
+        ];
+        byte[] xmp = [.. "http://ns.adobe.com/xap/1.0/\0<x:xmpmeta xmlns:x='adobe:ns:meta/'>from-a-phone</x:xmpmeta>"u8];
+        static byte[] Block(byte[] content) => [0xFF, 0xE1, (byte)((content.Length + 2) >> 8), (byte)(content.Length + 2), .. content];
+        return [.. jpeg[..2], .. Block(exif), .. Block(xmp), .. jpeg[2..]];
     }
 
     /// <summary>How long an owner waits, on this machine and on one a quarter as fast. The bounds are wide: a build server is busy.</summary>

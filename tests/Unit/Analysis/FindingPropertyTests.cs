@@ -1,6 +1,7 @@
 using CsCheck;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Analysis;
 
@@ -11,7 +12,7 @@ public class FindingPropertyTests
     private static string Entry(string line) => $"pet X\nspecies dog\nborn 2020-05-01\nadult-weight 15kg\n2026-11-01 check\n  {line}";
 
     [Fact]
-    public void The_unit_a_value_is_written_in_changes_no_level() => Gen.Int[300, 440].Sample(tenths =>
+    public void The_unit_a_value_is_written_in_changes_no_level() => Gen.Int[300, 440].ForAll(tenths =>
     {
         decimal celsius = tenths / 10m;
         Assert.Equal(
@@ -20,15 +21,15 @@ public class FindingPropertyTests
     });
 
     [Fact]
-    public void A_reading_further_out_is_never_weaker() => Gen.Select(Gen.Int[141, 390], Gen.Int[1, 9]).Sample((rate, more) =>
+    public void A_reading_further_out_is_never_weaker() => Gen.Select(Gen.Int[141, 390], Gen.Int[1, 9]).ForAll((rate, more) =>
         Assert.True(MarkedFindings.LevelOfLastLine(Entry($"hr {rate}")) <= MarkedFindings.LevelOfLastLine(Entry($"hr {rate + more}"))));
 
     [Fact]
-    public void A_reading_far_outside_is_never_silent() => Gen.Int[0, FarOutside.Length - 1].Select(index => FarOutside[index]).Sample(line =>
+    public void A_reading_far_outside_is_never_silent() => Gen.Int[0, FarOutside.Length - 1].Select(index => FarOutside[index]).ForAll(line =>
         Assert.True(MarkedFindings.LevelOfLastLine(Entry(line)) >= FindingLevel.Call, line));
 
     [Fact]
-    public void The_order_of_entries_in_the_file_changes_no_finding() => Gen.Shuffle(new[] { 1, 2, 3, 4, 5, 6 }).Sample(order =>
+    public void The_order_of_entries_in_the_file_changes_no_finding() => Gen.Shuffle(new[] { 1, 2, 3, 4, 5, 6 }).ForAll(order =>
     {
         IEnumerable<string> Findings(int[] days)
         {
@@ -41,7 +42,7 @@ public class FindingPropertyTests
     });
 
     [Fact]
-    public void The_same_note_and_day_give_the_same_findings() => Gen.String.Sample(text =>
+    public void The_same_note_and_day_give_the_same_findings() => Gen.String.ForAll(text =>
     {
         Func<NoteFinding, string> show = f => f.ToString() + string.Join(',', f.Evidence);
         Assert.Equal(MarkedFindings.Read(text).Findings.Select(show), MarkedFindings.Read(text).Findings.Select(show));

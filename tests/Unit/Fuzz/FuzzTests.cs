@@ -62,7 +62,7 @@ public class FuzzTests
     private static readonly Gen<string> Note = Gen.OneOf(Mixed, Series);
 
     [Fact]
-    public void Any_note_on_any_day_is_read_checked_and_shown() => Gen.Select(Note, Today).Sample(
+    public void Any_note_on_any_day_is_read_checked_and_shown() => Gen.Select(Note, Today).ForAll(
         (text, today) =>
         {
             var note = HealthNotes.Grammar.Notes.Note.Read(text);
@@ -78,7 +78,7 @@ public class FuzzTests
         iter: Effort.Times(150));
 
     [Fact]
-    public void Any_note_on_any_day_is_edited() => Gen.Select(Note, Today).Sample(
+    public void Any_note_on_any_day_is_edited() => Gen.Select(Note, Today).ForAll(
         (text, today) =>
         {
             var document = Document.Open("file:///a.hnote", 1, text, today);
@@ -100,7 +100,7 @@ public class FuzzTests
         Gen.OneOf("Content-Length: 2\r\n\r\n{}", "Content-Length: 5\r\n\r\n[1,2]", "\r\n", "Content-Length: 9999999999\r\n\r\n", "Content-Length: 17\r\n\r\n{\"jsonrpc\":\"2.0\"}", "Content-Type: x\r\n", "{\"jsonrpc\":\"2.0\",\"method\":null}").Array[1, 4].Select(pieces => Encoding.UTF8.GetBytes(string.Concat(pieces))));
 
     [Fact]
-    public void Any_bytes_end_a_session_or_are_answered() => Frames.Sample(
+    public void Any_bytes_end_a_session_or_are_answered() => Frames.ForAll(
         bytes =>
         {
             var log = new ServerLog(null);
@@ -114,7 +114,7 @@ public class FuzzTests
         iter: Effort.Times(100));
 
     [Fact]
-    public void Any_picture_is_shown_or_refused() => Gen.Select(Gen.OneOf(PhotoFiles.Jpeg(6, 60, 40), PhotoFiles.Jpeg(1, 30, 20)), Gen.Select(Gen.Int[0, 2000], Gen.Byte).Array[0, 12], Gen.Int[0, 4000]).Sample(
+    public void Any_picture_is_shown_or_refused() => Gen.Select(Gen.OneOf(PhotoFiles.Jpeg(6, 60, 40), PhotoFiles.Jpeg(1, 30, 20)), Gen.Select(Gen.Int[0, 2000], Gen.Byte).Array[0, 12], Gen.Int[0, 4000]).ForAll(
         (file, changes, length) =>
         {
             byte[] broken = file[..Math.Min(file.Length, length)];

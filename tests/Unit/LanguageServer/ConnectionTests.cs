@@ -45,7 +45,7 @@ public sealed class ConnectionTests : IDisposable
     public void Dispose() => toServer.Writer.Complete();
 
     private static Route Of(string method, Func<string> answer) =>
-        new(method, IsRequest: true, (_, _) => Task.FromResult(Route.Result(answer(), ProtocolJson.Default.String)));
+        new(method, IsRequest: true, (_, _) => Task.FromResult(Route.Result(answer())));
 
     private static string Frame(string body, int off = 0) => $"Content-Length: {Encoding.UTF8.GetByteCount(body) + off}\r\n\r\n{body}";
 

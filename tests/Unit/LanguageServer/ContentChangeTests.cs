@@ -64,7 +64,7 @@ public class ContentChangeTests
     /// <summary>A client that applies the same edits to a plain string ends with the same text, in every encoding.</summary>
     [Fact]
     public void Random_edits_leave_both_sides_with_the_same_text() =>
-        Gen.Select(Soup.PlainNote, Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, 40], Soup.Odd).Array[1, 6], Gen.Enum<PositionEncoding>()).Sample(
+        Gen.Select(Soup.PlainNote, Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, 40], Soup.Odd).Array[1, 6], Gen.Enum<PositionEncoding>()).ForAll(
             (start, edits, encoding) =>
             {
                 string text = start;

@@ -4,6 +4,7 @@ using HealthNotes.Features.Documents;
 using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.Tests.Grammar.Properties;
+using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.LanguageServer;
 
@@ -78,14 +79,14 @@ public class PositionTests
 
     /// <summary>The framework's encoders count the same.</summary>
     [Fact]
-    public void Units_are_those_of_the_encoders() => Soup.Odd.Sample(text =>
+    public void Units_are_those_of_the_encoders() => Soup.Odd.ForAll(text =>
     {
         Assert.Equal(Encoding.UTF8.GetByteCount(text), Positions.UnitsOf(text, PositionEncoding.Utf8));
         Assert.Equal(Encoding.UTF32.GetByteCount(text) / 4, Positions.UnitsOf(text, PositionEncoding.Utf32));
     });
 
     [Fact]
-    public void Every_place_between_characters_comes_back() => Soup.Odd.Sample(text =>
+    public void Every_place_between_characters_comes_back() => Soup.Odd.ForAll(text =>
     {
         Document document = Open(text);
         for (int line = 0; line < document.Syntax.Lines.Length; line++)

@@ -15,11 +15,11 @@ public class PageContentTests
     [Fact]
     public void The_pet_stands_first_with_sex_age_weight_and_household()
     {
-        Assert.Equal("Dog, male neutered, about 9 years 6 months · 27.3 kg (4 Oct) · the household at Larch Lane", page.QuerySelector(".intro p")!.TextContent);
+        Assert.Equal("Dog, lurcher type, male neutered, about 9y 6mo · 27.3 kg (4 Oct) · the household at Larch Lane", page.QuerySelector(".intro p")!.TextContent);
         string pet = page.Section("pet");
         Assert.Contains("No visit in the notes: the last twelve months.", pet, StringComparison.Ordinal);
         Assert.Contains("Allergies: chicken", pet, StringComparison.Ordinal);
-        Assert.Contains("benazepril 5 mg every 24 h (0.18 mg/kg)", pet, StringComparison.Ordinal);
+        Assert.Contains("benazepril 5 mg once a day (0.18 mg/kg)", pet, StringComparison.Ordinal);
         Assert.Contains("breathing rate asleep above 32: phone per vet 2026-01-20", page.Section("background"), StringComparison.Ordinal);
     }
 
@@ -42,7 +42,7 @@ public class PageContentTests
     [Fact]
     public void A_problem_has_its_lines_and_sources_in_the_appendix()
     {
-        Assert.Contains("asleep 36 a minute (4 Oct), ±4, above the clinic's limit of 32 (set 20 Jan) in 1 of 1 reading", page.Section("problems"), StringComparison.Ordinal);
+        Assert.Contains("asleep 36 a minute (4 Oct), ±4, above the clinic's limit of 32 (set 20 Jan) in the only reading", page.Section("problems"), StringComparison.Ordinal);
         Assert.Contains("rr 9/15s asleep", page.Section("lines"), StringComparison.Ordinal);
         Assert.Contains("the line drawn for this pet", page.Section("sources"), StringComparison.Ordinal);
     }
@@ -68,27 +68,27 @@ public class PageContentTests
     public void Lumps_show_all_diameters_objects_and_when_first_noted()
     {
         string body = page.Section("body") + page.Section("problems");
-        Assert.Contains("10 mm (4 Sep) → 12 × 9 mm (4 Oct), no clear change, soft, moves, sampled 4 Sep", body, StringComparison.Ordinal);
-        Assert.Contains("about 8.5 mm (7 to 10), like pea (4 Oct), firm, first noted 4 Oct", body, StringComparison.Ordinal);
+        Assert.Contains("10 mm (4 Sep) → 12 × 9 mm (4 Oct), no clear change in size, soft, moves, sampled 4 Sep", body, StringComparison.Ordinal);
+        Assert.Contains("about 8.5 mm (7 to 10), like a pea (4 Oct), firm, first noted 4 Oct", body, StringComparison.Ordinal);
     }
 
     [Fact]
     public void What_was_looked_at_and_what_was_not_is_said()
     {
         string section = page.Section("looked-at");
-        Assert.Contains("Check of 4 Oct, no finding at: alertness.", section, StringComparison.Ordinal);
-        Assert.Contains("Not looked at: anus (“refused”); stance; gait;", section, StringComparison.Ordinal);
+        Assert.Contains("Check of 4 Oct, nothing abnormal noted: alertness (bright).", section, StringComparison.Ordinal);
+        Assert.Contains("Not looked at in the check of 4 Oct: anus (“refused”); stance; gait;", section, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Two_entries_of_one_day_make_one_check() =>
-        Assert.Contains("no finding at: alertness, ear.", Pages.Document("pet A\n2026-10-01 08:00 check\n  ear L clean\n2026-10-01 18:00 check\n  alert bright\n").Section("looked-at"), StringComparison.Ordinal);
+        Assert.Contains("nothing abnormal noted: alertness (bright), ear (clean).", Pages.Document("pet A\n2026-10-01 08:00 check\n  ear L clean\n2026-10-01 18:00 check\n  alert bright\n").Section("looked-at"), StringComparison.Ordinal);
 
     [Fact]
     public void Else_ok_speaks_for_parts_but_not_for_measurements()
     {
         string section = Pages.Document("pet A\n2026-10-01 check\n  alert bright\n  weight 20kg\n  else ok\n").Section("looked-at");
-        Assert.Contains("The owner ticked all other parts as normal.", section, StringComparison.Ordinal);
+        Assert.Contains("The owner noted all other parts as normal.", section, StringComparison.Ordinal);
         Assert.DoesNotContain("stance", section, StringComparison.Ordinal);
         Assert.Contains("temperature", section, StringComparison.Ordinal);
     }
@@ -105,7 +105,7 @@ public class PageContentTests
     public void What_was_looked_for_and_is_not_there_is_no_problem()
     {
         IHtmlDocument shown = Pages.Document("pet A\nspecies dog\n2026-10-01 check\n  eye L no discharge\n  joint L-knee swelling gone\n  vomit none\n");
-        Assert.Contains("no finding at: eye, joint.", shown.Section("looked-at"), StringComparison.Ordinal);
+        Assert.Contains("nothing abnormal noted: eye (no discharge), joint (swelling gone).", shown.Section("looked-at"), StringComparison.Ordinal);
         Assert.Contains("Vomit none", shown.Section("log"), StringComparison.Ordinal);
         Assert.Empty(shown.QuerySelectorAll("ol.findings li"));
     }
@@ -127,8 +127,8 @@ public class PageContentTests
         string pet = Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  recheck ear L in 2w\n  due booster 2026-10-20\n  recheck weight in 1w\n  > Clean the **ear** daily.\n2026-09-10 log\n  weight 20kg\n").Section("pet");
         Assert.Contains("Last visit 1 Sep (the vet)", pet, StringComparison.Ordinal);
         Assert.Contains("Clean the ear daily.", pet, StringComparison.Ordinal);
-        Assert.Contains("Overdue: Look again at left ear (15 Sep)", pet, StringComparison.Ordinal);
-        Assert.Contains("weight: done; booster (20 Oct)", pet, StringComparison.Ordinal);
+        Assert.Contains("Overdue: Look again at left ear (15 Sep; notes end 10 Sep)", pet, StringComparison.Ordinal);
+        Assert.Contains("weight: done 10 Sep (due 8 Sep); booster (20 Oct)", pet, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -166,15 +166,15 @@ public class PageContentTests
     /// <summary>A vet wants to know what was given last week, too.</summary>
     [Fact]
     public void A_medicine_that_ended_since_the_visit_is_listed_with_its_last_day() =>
-        Assert.Contains("Medicines: ax 5 mg every 24 h until 4 Oct", Pages.Document("pet A\nmed ax 5mg every 24h until 2026-10-04\n2026-10-04 log\n  ate all\n").Section("pet"), StringComparison.Ordinal);
+        Assert.Contains("Medicines: ax 5 mg once a day until 4 Oct", Pages.Document("pet A\nmed ax 5mg every 24h until 2026-10-04\n2026-10-04 log\n  ate all\n").Section("pet"), StringComparison.Ordinal);
 
     /// <summary>A look at both sides takes in each; and what the clinic saw before is not what there is now.</summary>
     [Theory]
-    [InlineData("", "ear left wax (since 1 Aug, last 1 Oct)")]
-    [InlineData("2026-09-01 check\n  ear both clean\n", "ear left wax (1 Oct)")]
-    [InlineData("2026-09-01 check\n  ear R clean\n", "ear left wax (since 1 Aug, last 1 Oct)")]
+    [InlineData("", "left ear: wax (since 1 Aug, last 1 Oct)")]
+    [InlineData("2026-09-01 check\n  ear both clean\n", "left ear: wax (1 Oct, earlier 1 Aug)")]
+    [InlineData("2026-09-01 check\n  ear R clean\n", "left ear: wax (since 1 Aug, last 1 Oct)")]
     public void A_sign_is_there_since_the_last_look_without_it(string between, string told) =>
-        Assert.Contains(told, Pages.With("pet A\nspecies dog\n2026-08-01 check\n  ear L wax\n" + between + "2026-10-01 check\n  ear L wax\n", PageOptions.Default).Section("problems").Replace("Ears: left", "ear left", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains(told, Pages.With("pet A\nspecies dog\n2026-08-01 check\n  ear L wax\n" + between + "2026-10-01 check\n  ear L wax\n", PageOptions.Default).Section("problems"), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("2026-09-01 log\n  tooth 208 tartar\n", true)]
@@ -183,10 +183,63 @@ public class PageContentTests
         Assert.Equal(known, Pages.With("pet A\nspecies dog\n2025-08-01 visit\n  tooth 208 tartar\n" + between + "2026-10-01 check\n  tooth 208 tartar\n  mouth bad-breath\n", PageOptions.Default).Section("problems").Contains("known to the clinic", StringComparison.Ordinal));
 
     [Fact]
+    public void The_clinics_ring_if_and_the_known_condition_stand_at_the_problem_they_are_about()
+    {
+        IHtmlDocument shown = Pages.Document("pet A\nspecies dog\nknown heart murmur since 2025-11\n2026-09-01 visit by the vet\n  weight 20kg\n  expect wound LH-paw swollen until 2026-09-20 per vet\n  > Any cough at night: ring. Lead only.\n2026-09-10 log\n  cough night 2x\n  walk tires 20min\n  wound LH-paw red weeping\n");
+        string[] problems = [.. shown.QuerySelectorAll("ol.findings > li").Select(item => item.TextContent)];
+        string breathing = Assert.Single(problems, problem => problem.Contains("cough", StringComparison.Ordinal));
+        Assert.Contains("The clinic, 1 Sep: “Any cough at night: ring.” Known: heart murmur since Nov 2025.", breathing, StringComparison.Ordinal);
+        Assert.Contains("Exercise: walk: tires, 20 min (10 Sep)", Assert.Single(problems, problem => problem.Contains("walk", StringComparison.Ordinal)), StringComparison.Ordinal);
+        string wound = Assert.Single(problems, problem => problem.Contains("weeping", StringComparison.Ordinal));
+        Assert.Contains("not yet seen by the clinic", wound, StringComparison.Ordinal);
+        Assert.Contains("Expected by the clinic until 20 Sep: swollen.", wound, StringComparison.Ordinal);
+        Assert.DoesNotContain("ring", wound, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_vet_said_stands_beside_a_later_visit_to_somebody_else()
+    {
+        const string Start = "pet A\nspecies dog\n2026-08-01 visit by the vet\n  weight 20kg\n  > Heart as before.\n2026-09-01 visit by ";
+        Assert.Contains("Last visit 1 Sep (technician) Nails cut. Vet's visit 1 Aug Heart as before.", Pages.Document(Start + "technician\n  weight 20kg\n  > Nails cut.\n").Section("pet"), StringComparison.Ordinal);
+        Assert.DoesNotContain("Heart as before", Pages.Document(Start + "the vet\n  weight 20kg\n  > Nails cut.\n").Section("pet"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_vaccine_of_the_visit_was_given_and_is_no_order() =>
+        Assert.Contains("At the visit: vaccine rabies (valid until 1 Sep 2027)", Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  vaccine rabies for 1y\n").Section("pet"), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_lump_that_is_gone_keeps_its_number_in_sight() =>
+        Assert.Contains("No longer there: Lump 1, left flank (gone 1 Mar).", Pages.Document("pet A\nspecies dog\n2026-02-01 check\n  lump L-flank 5mm\n  lump chest 6mm\n2026-03-01 check\n  lump L-flank gone\n2026-09-01 visit\n  weight 20kg\n2026-10-01 check\n  lump chest 6mm\n").Section("body"), StringComparison.Ordinal);
+
+    [Fact]
+    public void What_is_measured_and_was_not_in_the_check_has_its_last_day() =>
+        Assert.Contains("Not measured in the check of 1 Oct: body condition; muscle condition; capillary refill time (CRT); pulse; breathing rate (last 29 Sep); temperature", Pages.Document("pet A\nspecies dog\n2026-09-29 log\n  rr 10/30s asleep\n2026-10-01 check\n  weight 20kg\n  else ok\n").Section("looked-at"), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("all", "3/4", "1/2", "some food left on each of the last 2 days with meals logged (2 Oct to 3 Oct)")]
+    [InlineData("3/4", "1/2", "all", null)]
+    public void Food_left_day_after_day_is_told(string first, string second, string third, string? told)
+    {
+        string problems = Pages.Document($"pet A\nspecies dog\n2026-10-01 log\n  ate {first}\n2026-10-02 log\n  ate {second}\n2026-10-03 log\n  ate {third}\n  stool soft 1x\n").Section("problems");
+        Assert.Equal(told is not null, problems.Contains(told ?? "some food left", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(Audience.Vet, true)]
+    [InlineData(Audience.Share, false)]
+    public void What_was_done_and_what_stands_under_no_line_are_told_with_their_day(Audience reader, bool told)
+    {
+        string problems = Pages.With("pet A\nspecies dog\n2026-09-01 visit\n  weight 20kg\n2026-10-01 check\n  alert bright\n\n  > Only slower.\n2026-10-02 log\n  done rang the clinic\n", new PageOptions { For = reader }).Section("problems");
+        Assert.Contains("The owner writes, 1 Oct: “Only slower.”", problems, StringComparison.Ordinal);
+        Assert.Equal(told, problems.Contains("Done, 2 Oct: “rang the clinic”", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_same_sign_on_several_days_is_one_problem()
     {
         IHtmlDocument log = Pages.Document("pet A\nspecies dog\nborn 2020\n2026-10-01 log\n  stool soft 1x\n2026-10-02 log\n  stool soft 1x\n2026-10-03 log\n  stool soft 2x\n");
-        Assert.Contains("stool soft (4× on 3 days, last 3 Oct)", Assert.Single(log.QuerySelectorAll("ol.findings > li")).TextContent, StringComparison.Ordinal);
+        Assert.Contains("stool: soft (4× on 3 days, last 3 Oct)", Assert.Single(log.QuerySelectorAll("ol.findings > li")).TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

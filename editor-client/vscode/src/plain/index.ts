@@ -1,7 +1,6 @@
 export * from './accept.js';
 export * from './attention.js';
 export * from './count.js';
-export * from './due.js';
 export * from './follow.js';
 export * from './pets.js';
 export * from './placing.js';

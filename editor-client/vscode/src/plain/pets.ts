@@ -1,18 +1,14 @@
-import type { DueItem } from './due.js';
-
 /** What the view says of one note. */
 export interface PetRow {
   readonly name: string;
   /** Its last check, as the note dates it; null where there is none. */
   readonly lastCheck: string | null;
-  /** What is due next, or longest overdue; null where nothing is. */
-  readonly next: DueItem | null;
 }
 
 /** The row of a note: its pet by the first line that names one, else the name of its file. */
-export function petRow(text: string, file: string, due: readonly DueItem[]): PetRow {
+export function petRow(text: string, file: string): PetRow {
   const name = /^pet[ \t]+([^#\r\n]+)/m.exec(text)?.[1]?.trim();
-  return { name: name === undefined || name === '' ? file : name, lastCheck: lastCheck(text), next: due[0] ?? null };
+  return { name: name === undefined || name === '' ? file : name, lastCheck: lastCheck(text) };
 }
 
 /** The day of the last check in which something is written: one that is only begun is none. */

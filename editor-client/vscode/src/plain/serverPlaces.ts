@@ -23,6 +23,3 @@ export function candidates(places: ServerPlaces): string[] {
     ...places.path.split(windows ? ';' : ':').filter((folder) => folder !== '').map((folder) => `${folder}${folder.endsWith(slash) ? '' : slash}${name}`),
   ];
 }
-
-/** The one command that installs the server where there is none. */
-export const installCommand = 'dotnet tool install --global hnote';

@@ -88,10 +88,9 @@ test('a finding is accepted until a day that exists, with its reason', () => {
   assert.equal(plain.acceptedLine('accept lump lump L-flank until 2026-12-30\n', '2027-02-28', 'seen # by the vet'), 'accept lump lump L-flank until 2027-02-28 seen by the vet\n');
 });
 
-test('a pet is shown with its name, its last check that says something, and what is due', () => {
-  const due = [{ path: 'a', line: 3, what: 'worming', date: '2026-11-20', days: -5 }];
-  assert.deepEqual(plain.petRow('pet Marlow # old\n2026-10-01 check\n  gums pink\n2026-11-01 log\n  ate all\n2026-11-20 check\n  # gums\n', 'a.hnote', due), { name: 'Marlow', lastCheck: '2026-10-01', next: due[0] });
-  assert.deepEqual(plain.petRow('species dog\n', 'a.hnote', []), { name: 'a.hnote', lastCheck: null, next: null });
+test('a pet is shown with its name and its last check that says something', () => {
+  assert.deepEqual(plain.petRow('pet Marlow # old\n2026-10-01 check\n  gums pink\n2026-11-01 log\n  ate all\n2026-11-20 check\n  # gums\n', 'a.hnote'), { name: 'Marlow', lastCheck: '2026-10-01' });
+  assert.deepEqual(plain.petRow('species dog\n', 'a.hnote'), { name: 'a.hnote', lastCheck: null });
 });
 
 test('a file is named after the pet', () => {
@@ -115,10 +114,4 @@ test('the bundled server comes first, then the setting, then the PATH', () => {
   assert.deepEqual(
     plain.candidates({ extensionFolder: 'C:\\x', platform: 'win32', arch: 'x64', setting: '', path: 'C:\\a' }),
     ['C:\\x\\server\\win32-x64\\hnote.exe', 'C:\\a\\hnote.exe']);
-});
-
-test('a due list that is not as expected is left out, not a fault', () => {
-  assert.deepEqual(plain.readDue('{"due":[{"path":"a","line":3,"what":"w"},{"line":1},7]}'), [{ path: 'a', line: 3, what: 'w' }]);
-  assert.deepEqual(plain.readDue('{}'), []);
-  assert.equal(plain.whenOf({ path: '', line: 1, what: '', date: '2026-11-24', days: -1 }), '2026-11-24, was due yesterday');
 });

@@ -155,7 +155,7 @@ try {
         const here = await marksHere();
         if (here > 0) { marks++; seen.marked = [...(seen.marked ?? []), `${line.trim()} at ${letter}`]; }
         await frame.evaluate(() => window.watch());
-        const now = await text('#healthNotes\\.attention, [id*="health-notes"]');
+        const now = await text('#hnote\\.attention, [id*="health-notes"]');
         if (now !== status) { changes++; status = now; }
       }
     }

@@ -13,7 +13,7 @@ const code = await openCode({ vscode, vsix, home: state, state, pictures, today:
 const { page, quick, text, lines, picture, press, command, inside } = code;
 seen.installed = code.installed;
 const onPath = join(state, 'bin');
-const status = () => text('#healthNotes\\.attention, [id*="health-notes"]');
+const status = () => text('#hnote\\.attention, [id*="health-notes"]');
 /** What the status bar says of the note, once it says something of it. */
 const attention = async () => { const told = await status(); return /phone about|keep an eye on|not understood/.test(told) ? told : null; };
 const goTo = (line, column = 1) => until(`the cursor in line ${line}`, async () => {
@@ -152,6 +152,16 @@ try {
     await picture('8-hover');
     await page.keyboard.press('Escape');
   });
+  await step('a rule is explained, by a text that only the server has', async () => {
+    await goTo(slip + 2, 8);
+    await press('Control+.', page.locator('.action-widget', { hasText: 'Explain this: gum-colour' }));
+    await until('the explanation in front', async () => (await text('.action-widget .monaco-list-row.focused')).includes('Explain this: gum-colour') || (await page.keyboard.press('ArrowDown'), false));
+    await page.keyboard.press('Enter');
+    seen.explained = await (await inside('h1#gum-colour')).locator('p').first().innerText();
+    await picture('9-explained');
+    await page.locator('.tab', { hasText: 'Preview' }).locator('.codicon-close').click();
+    await page.locator('.tab', { hasText: 'visit.hnote' }).first().click();
+  });
   await step('a tag is renamed everywhere', async () => {
     const line = written.findIndex((one) => one.includes('@'));
     await goTo(line + 1, written[line].indexOf('@') + 3);
@@ -198,10 +208,12 @@ try {
     }
     await until('the note', async () => (await lines()).includes('pet Pebble'));
     await picture('14-first-note');
-    // it is saved under the pet's name before anything is printed
+    // a note that was never saved is printed as it stands
     await command('Health Notes: Print check sheet');
     seen.firstSheet = await printed('pebble-sheet.html');
-    seen.firstFile = existsSync(join(folder, 'pebble.hnote'));
+    await page.locator('.tab', { hasText: 'pebble.hnote' }).first().click();
+    await page.keyboard.press('Control+s');
+    seen.firstFile = await until('the file', async () => existsSync(join(folder, 'pebble.hnote')) && (await page.locator('.tab.dirty', { hasText: 'pebble.hnote' }).count()) === 0);
   });
   await step('the editor itself reports the time it took to start', async () => {
     await command('Developer: Show Running Extensions');
@@ -209,15 +221,18 @@ try {
     seen.activation = await until('the time', async () => /Activation: (?:Startup )?(\d+)ms/.exec((await row.allInnerTexts()).join(' ').replace(/\s+/g, ' '))?.[0]);
     await picture('15-running');
   });
-  await step('without its server the extension says how to get one, and finds it on the PATH', async () => {
+  await step('without its program the same checker runs as WebAssembly, and finds the program on the PATH', async () => {
     const installed = readdirSync(join(folder, '.code/extensions')).find((name) => name.startsWith('health-notes.'));
     const server = join(folder, '.code/extensions', installed, 'server');
     renameSync(server, `${server}-away`);
     await page.reload();
-    seen.missing = await until('the word that it is missing', async () => { const said = await text('.notification-toast .notification-list-item-message'); return said.includes('dotnet tool install') ? said : null; });
-    await page.locator('.notification-toast').first().hover();
-    seen.unchecked = await until('the status bar', async () => { const told = await status(); return told.includes('not checked') ? told : null; });
-    await picture('16-missing');
+    seen.wasm = await until('what WebAssembly finds', async () => { const told = await attention(); return told?.includes('phone about now') ? told : null; });
+    await goTo(slip + 3);
+    seen.wasmRate = await until('a hint of WebAssembly', async () => /180 ?\/min/.exec(await lines())?.[0]);
+    await command('Health Notes: Page beside');
+    seen.wasmPage = await (await inside('section.problems')).locator('h1').innerText();
+    await picture('16-webassembly');
+    await page.locator('.tab', { hasText: 'visit.hnote' }).first().click();
     symlinkSync(join(`${server}-away`, 'linux-x64/hnote'), join(onPath, 'hnote'));
     await command('Health Notes: Start the server again');
     seen.onPath = await until('what needs attention', attention);

@@ -23,6 +23,9 @@ internal static class DateFix
 
     private const int ShortestDay = 3;
 
+    /// <summary>Within them every day comes once, the 29th of February too.</summary>
+    private const int DaysOfFourYears = 1_462;
+
     public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)
     {
         List<DateOnly> days = Named(at, finding.Span.In(at.Text)) ?? [.. Readings(finding.Span.In(at.Text)).OrderBy(day => day > at.Document.Today).ThenBy(day => day)];
@@ -37,6 +40,11 @@ internal static class DateFix
     /// <summary>The day that a word at the head of an entry means: today, yesterday, the last day of that name; null for any other text.</summary>
     private static List<DateOnly>? Named(LineAt at, ReadOnlySpan<char> written)
     {
+        if (at.Line.EntryHead?.NoYear is var (month, date))
+        {
+            return [.. Enumerable.Range(0, DaysOfFourYears).Select(days => at.Document.Today.Plus(-days)).Where(day => (day.Month, day.Day) == (month, date)).Take(1)];
+        }
+
         int back = written.Equals("today", StringComparison.OrdinalIgnoreCase) ? 0 : written.Equals("yesterday", StringComparison.OrdinalIgnoreCase) ? 1 : -1;
         for (int days = 0; back < 0 && days < 7 && written.Length >= ShortestDay && at.Line.Kind == LineKind.EntryHead; days++)
         {

@@ -12,7 +12,7 @@ internal static class EntryDateFix
 {
     public static IEnumerable<LineFix> Of(LineAt at, NoteFinding finding)
     {
-        if (at.Line.EntryHead?.Date is not { } date)
+        if (at.Line.EntryHead is null || at.Entry?.Head.Date is not { } date)
         {
             yield break;
         }

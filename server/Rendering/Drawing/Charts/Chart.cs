@@ -93,7 +93,7 @@ internal sealed record Chart(
 /// <param name="LeftOut">How many more there would be.</param>
 /// <param name="Events">Visits, surgery and vaccines in that time.</param>
 /// <param name="Medicines">The medicines that began, changed or ended in that time: these are drawn.</param>
-/// <param name="Unchanged">What else was given, in words.</param>
+/// <param name="Unchanged">What was given in that time, is not drawn and has ended, in words; what is given now stands at the top of the page.</param>
 /// <param name="Earlier">True when the notes go back further than the axis.</param>
 internal sealed record ChartSet(
     DateTime From, DateTime To, IReadOnlyList<Chart> Charts, int LeftOut, IReadOnlyList<ChartEvent> Events, IReadOnlyList<MedicineBar> Medicines, IReadOnlyList<string> Unchanged, bool Earlier);

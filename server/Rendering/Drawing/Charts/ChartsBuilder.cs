@@ -71,7 +71,7 @@ internal sealed class ChartsBuilder
         MedicineBar[] drawn = [.. medicines[true].OrderByDescending(medicine => medicine.Doses[^1].From).Take(MostMedicines).OrderBy(medicine => medicine.Doses[0].From)];
         return new ChartSet(
             Start, End, [.. charts.Take(MostCharts)], Math.Max(0, charts.Count - MostCharts), [.. Events()], drawn,
-            [.. medicines[false].Concat(medicines[true].Except(drawn)).Select(PageWords.MedicineInWords)], earlier);
+            [.. medicines[false].Concat(medicines[true].Except(drawn)).Where(medicine => medicine.Doses[^1].To < to).Select(PageWords.MedicineInWords)], earlier);
     }
 
     /// <summary>True for a medicine that began, changed or ended in that time, and was given for long enough to be seen there.</summary>
@@ -230,7 +230,7 @@ internal sealed class ChartsBuilder
         return new Chart(
             PageWords.LumpsTogether, unit, series, [], null, "", [], FromZero: true, 0, PageWords.KeyMeasuring,
             string.Join("; ", lumps.Select(lump => PageWords.LumpOfSeveral(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life)))),
-            string.Join(" ", lumps.Select((lump, index) => $"{lump.Number}: {PageWords.ChartInWords(series[index].Marks, unit)}")), Thinned: false);
+            string.Join(" ", lumps.Select((lump, index) => $"{PageWords.LumpChart(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life))}: {PageWords.ChartInWords(series[index].Marks, unit)}")), Thinned: false);
     }
 
     /// <summary>What a size may really be: by the hand that measured, or by the thing that it was compared with.</summary>

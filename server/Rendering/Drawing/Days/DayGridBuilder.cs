@@ -21,7 +21,7 @@ internal static class DayGridBuilder
 
     private const int FilledOf = 4;
 
-    private static readonly string[] LinesWithWords = ["pee", "stool", "vomit"];
+    private static readonly string[] LinesWithWords = ["ate", "pee", "stool", "vomit"];
 
     /// <summary>The grid; null when fewer than two days tell of home care and no day has a glucose curve.</summary>
     public static DayGrid? Build(PageContext context)
@@ -47,7 +47,7 @@ internal static class DayGridBuilder
         {
             DateOnly day = shown[index].Day;
             IEnumerable<string> rest = others.Select(medicine => (Column: medicine.Name, Said: medicine.On(day))).Concat(care[index].Where((_, column) => !isColumn[column]))
-                .Where(cell => cell.Said.Length > 0).Select(cell => $"{cell.Column.ToLowerInvariant()} {cell.Said}");
+                .Where(cell => cell.Said.Length > 0).Select(cell => cell.Column == PageWords.MealsColumn ? cell.Said : $"{cell.Column.ToLowerInvariant()} {cell.Said}");
             string[] cells = [.. own.Select(medicine => medicine.On(day)), .. care[index].Where((_, column) => isColumn[column]).Select(cell => cell.Said), string.Join("; ", rest)];
             if (rows.Count > 0 && rows[^1].To is var last && day.DayNumber - last.DayNumber > 1)
             {
@@ -72,8 +72,8 @@ internal static class DayGridBuilder
         }
 
         return new DayGrid(
-            context.Analysis.Today, [.. own.Select(medicine => medicine.Title), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), .. hasRest ? [hasOwn ? PageWords.OtherColumn : PageWords.WrittenColumn] : Array.Empty<string>()],
-            [.. rows.Select(row => hasRest ? row : row with { Cells = [.. row.Cells.SkipLast(1)] })], all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Title)], curves)
+            context.Analysis.Today, [.. own.Select(medicine => PageWords.Capital(medicine.Name)), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), .. hasRest ? [hasOwn ? PageWords.OtherColumn : PageWords.WrittenColumn] : Array.Empty<string>()],
+            [.. rows.Select(row => hasRest ? row : row with { Cells = [.. row.Cells.SkipLast(1)] })], all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Name)], curves)
         {
             WithoutNote = without,
         };
@@ -81,7 +81,7 @@ internal static class DayGridBuilder
 
     private static (string Column, string Said)[] Cells(PageContext context, CareDay day, ILookup<(string Word, DateOnly Day), Noted> lines) =>
     [
-        (PageWords.MealsColumn, day.Eaten is { } eaten ? PageWords.MealsEaten(eaten) : ""),
+        (PageWords.MealsColumn, Meals([.. lines[("ate", day.Day)].Select(line => line.Item).OfType<CareEvent>()])),
         (PageWords.WaterColumn, day.WaterMl is { } water ? PageWords.WaterOfDay(context.Units.Show(water, "mL"), day.WaterPerKg) : ""),
         (PageWords.UrineColumn, Told(day.Pee, lines[("pee", day.Day)])),
         (PageWords.StoolColumn, Told(day.Stools, lines[("stool", day.Day)])),
@@ -92,8 +92,19 @@ internal static class DayGridBuilder
         (PageWords.GlucoseColumn, day.GlucoseLow is { } low && day.GlucoseHigh is { } high ? (low == high ? context.Units.Show(low, "mmol/L") : context.Units.Show(low, high, "mmol/L")) : ""),
     ];
 
+    /// <summary>Each meal by itself: a sum would make two meals half eaten look like one eaten whole.</summary>
+    private static string Meals(CareEvent[] eaten)
+    {
+        CareEvent[] meals = [.. eaten.Where(care => care.Quantity is Portion)];
+        string other = string.Join(", ", eaten.Where(care => care.Quantity is not Portion).SelectMany(WordsOf).Distinct());
+        string[] all = [.. meals.Select(meal => string.Join(' ', WordsOf(meal).Prepend(PageWords.PartEaten((Portion)meal.Quantity!))))];
+        return string.Join("; ", new[] { all.Length == 0 ? "" : PageWords.Meals(all), other.Length == 0 ? "" : PageWords.Eating(other) }.Where(text => text.Length > 0));
+    }
+
+    private static IEnumerable<string> WordsOf(NoteItem item) => item.Words.Select(word => word.Word.Word.Replace('-', ' '));
+
     /// <summary>How often, and in which words: a day on which none came says so.</summary>
     private static string Told(int times, IEnumerable<Noted> lines) => PageWords.WithWords(
         times > 0 ? PageWords.TimesShort(times) : lines.Any(line => line.Item is NotSeen) ? PageWords.NoneSeen : "",
-        lines.Select(line => line.Item).OfType<CareEvent>().SelectMany(care => care.Words).Select(word => word.Word.Word.Replace('-', ' ')).Distinct());
+        lines.Select(line => line.Item).OfType<CareEvent>().SelectMany(WordsOf).Distinct());
 }

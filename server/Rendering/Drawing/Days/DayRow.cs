@@ -18,7 +18,7 @@ internal sealed record CurveRow(DateOnly Day, string Insulin, string Before, str
 
 /// <summary>Home care day by day.</summary>
 /// <param name="Today">The day it is read, which tells years that need not be written.</param>
-/// <param name="Columns">What the cells are: each medicine with its plan, then what was eaten, drunk and passed.</param>
+/// <param name="Columns">What the cells are: each medicine, then what was eaten, drunk and passed.</param>
 /// <param name="Rows">The days.</param>
 /// <param name="LeftOut">How many earlier days there are.</param>
 /// <param name="NeverLogged">Medicines with a plan of which no dose is written in that time.</param>

@@ -34,9 +34,6 @@ internal sealed class DoseColumn
     /// <summary>The medicine.</summary>
     public string Name { get; }
 
-    /// <summary>The medicine with its latest plan.</summary>
-    public string Title => orders.IsEmpty ? Name : $"{Name} {PageWords.DoseInWords(orders[^1].Plan)}".TrimEnd();
-
     /// <summary>The medicines of some days: those that a plan of doses holds for or a line tells of, those with most lines first.</summary>
     public static IEnumerable<DoseColumn> Of(PetRecord record, DateOnly from, DateOnly to) =>
         record.All("gave").Concat(record.All("missed")).Where(course => course.Between(from, to).Length > 0).Select(course => course.Key.Detail)

@@ -26,6 +26,29 @@ public class ProblemTests
     }
 
     [Fact]
+    public void The_clinics_words_are_of_systems_that_there_are()
+    {
+        string[] systems = [.. HealthNotes.Record.Data.ClinicalData.Rows("clinic-words.tsv").Select(row => row["system"])];
+        Assert.Empty(systems.Except(ProblemTopic.All.Select(row => row.System)));
+        Assert.Equal(systems.Distinct(), systems);
+    }
+
+    /// <summary>A sentence that asks to be phoned belongs to what it names, or to what the sentence before it names; the latest visit counts.</summary>
+    [Theory]
+    [InlineData("Ring if it weeps or opens.", "wound", "Ring if it weeps or opens.")]
+    [InlineData("Ring if it weeps or opens.", "breathing", null)]
+    [InlineData("Count his breaths asleep. Above 30.5 twice: phone!", "breathing", "Above 30.5 twice: phone!")]
+    [InlineData("Count his breaths asleep. Weigh him. Above 30 twice: phone.", "breathing", null)]
+    [InlineData("Keep the wound dry.", "wound", null)]
+    [InlineData("The wound is fine, calling it healed.", "wound", null)]
+    public void A_clinics_ring_if_belongs_to_what_it_names(string said, string system, string? sentence)
+    {
+        string note = "pet A\nspecies dog\n2026-09-01 visit by the vet\n  weight 20kg\n  > Ring if his eye closes.\n2026-10-01 visit by the vet\n  weight 20kg\n  > " + said + "\n2026-11-01 log\n  ate all\n";
+        Assert.Equal(sentence, ClinicWords.Of(NoteAnalysis.Of(Note.Read(note), Today), system)?.Sentence);
+        Assert.Equal(new DateOnly(2026, 9, 1), ClinicWords.Of(NoteAnalysis.Of(Note.Read(note), Today), "eyes")?.Day);
+    }
+
+    [Fact]
     public void What_belongs_together_is_one_problem()
     {
         ImmutableArray<Problem> problems = Of("2026-11-01 log\n  water 3000ml\n  pee dark 2x\n  vomit bile 1x\n  stool loose 1x\n  ear L odour\n  ear R wax\n  lump L-flank 12mm\n  lump R-flank 15mm\n");
@@ -74,7 +97,7 @@ public class ProblemTests
             .SelectMany(problem => problem.Parts).OfType<DosePart>().Single();
         Assert.Equal(4, dose.Given);
         Assert.Equal(["06:50", "08:10"], Assert.Single(dose.Doubled).Doses.Select(line => $"{line.Time:HH:mm}"));
-        Assert.Equal(new DateOnly(2026, 11, 4), Assert.Single(dose.Missed));
+        Assert.Equal(new DateOnly(2026, 11, 4), Assert.Single(dose.Missed).Day);
     }
 
     private static DayValue Day(int index, decimal weight)

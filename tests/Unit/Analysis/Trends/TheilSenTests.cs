@@ -1,6 +1,7 @@
 using CsCheck;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Tests.Support;
 using MathNet.Numerics.Statistics;
 
 namespace HealthNotes.Tests.Analysis.Trends;
@@ -36,14 +37,14 @@ public class TheilSenTests
     }
 
     [Fact]
-    public void The_slope_is_the_median_of_all_slopes() => Points.Sample(points =>
+    public void The_slope_is_the_median_of_all_slopes() => Points.ForAll(points =>
     {
         var slopes = from a in points from b in points where a.Time < b.Time select (b.Value - a.Value) / (b.Time - a.Time);
         Assert.Equal(slopes.Median(), TheilSen.Of(points)!.Slope, 1e-9);
     });
 
     [Fact]
-    public void A_shift_moves_only_the_intercept_and_a_scale_scales() => Gen.Select(Points, Gen.Int[-50, 50], Gen.Int[1, 9]).Sample((points, shift, scale) =>
+    public void A_shift_moves_only_the_intercept_and_a_scale_scales() => Gen.Select(Points, Gen.Int[-50, 50], Gen.Int[1, 9]).ForAll((points, shift, scale) =>
     {
         TheilSen line = TheilSen.Of(points)!;
         TheilSen moved = TheilSen.Of([.. points.Select(point => point with { Value = (point.Value * scale) + shift })])!;
@@ -54,7 +55,7 @@ public class TheilSenTests
     });
 
     [Fact]
-    public void Negating_the_values_negates_the_line() => Points.Sample(points =>
+    public void Negating_the_values_negates_the_line() => Points.ForAll(points =>
     {
         TheilSen line = TheilSen.Of(points)!;
         TheilSen mirrored = TheilSen.Of([.. points.Select(point => point with { Value = -point.Value })])!;

@@ -2,6 +2,7 @@ using CsCheck;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Tests.Support;
 using static HealthNotes.Tests.Analysis.Trends.Drawn;
 
 namespace HealthNotes.Tests.Analysis.Trends;
@@ -126,7 +127,7 @@ public class WeightChangeTests
 
     /// <summary>Pairs that lie exactly on a line are left out: rounded pounds fall to one side of it.</summary>
     [Fact]
-    public void Units_change_no_level() => Gen.Int[40, 60].Array[4, 8].Where(NoneExactlyOnALine).Sample(tenths =>
+    public void Units_change_no_level() => Gen.Int[40, 60].Array[4, 8].Where(NoneExactlyOnALine).ForAll(tenths =>
     {
         string kg = Cat + Every(25, [.. tenths.Select(t => FormattableString.Invariant($"weight {t / 10m}kg"))]);
         string lb = Cat + Every(25, [.. tenths.Select(t => FormattableString.Invariant($"weight {Math.Round(t / 10m / 0.45359237m, 6)}lb"))]);
@@ -137,7 +138,7 @@ public class WeightChangeTests
         tenths.All(a => tenths.All(b => !Array.Exists([90, 95, 97, 103, 105, 110], percent => a * 100 == b * percent)));
 
     [Fact]
-    public void The_order_in_the_file_changes_nothing() => Gen.Shuffle(new[] { 0, 1, 2, 3, 4, 5 }).Sample(order =>
+    public void The_order_in_the_file_changes_nothing() => Gen.Shuffle(new[] { 0, 1, 2, 3, 4, 5 }).ForAll(order =>
     {
         string[] entries = [.. new[] { 5.0, 5.05, 4.9, 4.75, 4.7, 4.6 }.Select((kg, index) => Day(new DateOnly(2026, 6, 1).AddDays(index * 28), FormattableString.Invariant($"weight {kg}kg")))];
         Assert.Equal(["2026-10-19 call"], By("weight-loss", Cat + string.Concat(order.Select(index => entries[index]))));

@@ -24,7 +24,7 @@ public class ActionProperties
     private static readonly Gen<Document> Any = Gen.OneOf(Documents, Notes);
 
     [Fact]
-    public void Nothing_throws_at_any_place() => Any.Sample(document =>
+    public void Nothing_throws_at_any_place() => Any.ForAll(document =>
     {
         for (int line = 0; line < document.Syntax.Lines.Length; line++)
         {
@@ -36,7 +36,7 @@ public class ActionProperties
     }, iter: Effort.Times(15));
 
     [Fact]
-    public void Every_offer_applies_cleanly_and_makes_nothing_worse() => Any.Sample(document =>
+    public void Every_offer_applies_cleanly_and_makes_nothing_worse() => Any.ForAll(document =>
     {
         foreach (ActionOffer offer in Everything(document))
         {
@@ -51,7 +51,7 @@ public class ActionProperties
     }, iter: Effort.Times(80));
 
     [Fact]
-    public void Fix_all_does_nothing_the_second_time() => Any.Sample(document =>
+    public void Fix_all_does_nothing_the_second_time() => Any.ForAll(document =>
     {
         var edits = ActionFeature.FixAll(document);
         AssertClean(document, edits, "fix all");
@@ -62,7 +62,7 @@ public class ActionProperties
 
     /// <summary>Characters that are not blank go only where something was flagged.</summary>
     [Fact]
-    public void Fix_all_takes_away_nothing_but_what_it_replaces() => Any.Sample(document =>
+    public void Fix_all_takes_away_nothing_but_what_it_replaces() => Any.ForAll(document =>
     {
         foreach (DocumentEdit edit in ActionFeature.FixAll(document))
         {
@@ -94,7 +94,7 @@ public class ActionProperties
     }, iter: Effort.Times(200));
 
     [Fact]
-    public void A_check_for_today_is_added_to_any_note() => Any.Sample(document =>
+    public void A_check_for_today_is_added_to_any_note() => Any.ForAll(document =>
     {
         CheckEdit check = CheckEdits.AddCheckForToday(document);
         if (check.Edit is not { } edit)

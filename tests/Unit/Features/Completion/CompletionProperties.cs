@@ -13,7 +13,7 @@ namespace HealthNotes.Tests.Features.Completion;
 public class CompletionProperties
 {
     [Fact]
-    public void At_every_place_of_every_note_a_list_is_sound() => Gen.Select(Soup.Note, Gen.Int[0, 20], Gen.Int[0, 80]).Sample((text, line, character) =>
+    public void At_every_place_of_every_note_a_list_is_sound() => Gen.Select(Soup.Note, Gen.Int[0, 20], Gen.Int[0, 80]).ForAll((text, line, character) =>
     {
         var document = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         IsSound(document, document.Clamp(new Place(line % document.Syntax.Lines.Length, character)));
@@ -45,7 +45,7 @@ public class CompletionProperties
 
     /// <summary>What is offered can be read: taking it brings no problem that was not there before, but for what is still missing.</summary>
     [Fact]
-    public void What_is_offered_reads() => Gen.Select(Gen.OneOf("dog", "cat"), Word, Gen.OneOf(Behind), Gen.OneOf("", " ")).Sample((species, word, behind, end) =>
+    public void What_is_offered_reads() => Gen.Select(Gen.OneOf("dog", "cat"), Word, Gen.OneOf(Behind), Gen.OneOf("", " ")).ForAll((species, word, behind, end) =>
     {
         const int line = 7;
         string before = word.Kind == WordKind.Fact && word.Word != "med"

@@ -102,7 +102,7 @@ public class MedicineCompletionTests
     /// <summary>Whatever the note says, an amount of medicine that is offered stands in a plan of it.</summary>
     [Fact]
     public void No_dose_is_offered_that_the_note_does_not_hold() =>
-        Gen.Select(Soup.Note, Gen.OneOf("gave ", "missed ", "stop ", "med ", "gave benazepril ", "")).Sample((soup, line) =>
+        Gen.Select(Soup.Note, Gen.OneOf("gave ", "missed ", "stop ", "med ", "gave benazepril ", "")).ForAll((soup, line) =>
         {
             Document document = Cursor.Note(soup + "\nmed benazepril 5mg\n2026-10-04\n  " + line);
             string[] plans = [.. document.Note.Facts<MedicinePlan>().Select(plan => plan.Fact.Dose).OfType<NoteValue>().Select(HealthNotes.Grammar.Formatting.ValuePrinter.Print)];

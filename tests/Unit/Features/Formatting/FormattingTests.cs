@@ -77,7 +77,7 @@ public class FormattingTests
     }
 
     [Fact]
-    public void The_edits_give_the_formatted_note_and_none_the_second_time() => Soup.Note.Sample(text =>
+    public void The_edits_give_the_formatted_note_and_none_the_second_time() => Soup.Note.ForAll(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         DocumentEdit[] edits = [.. FormattingFeature.Whole(note)];
@@ -88,7 +88,7 @@ public class FormattingTests
     }, iter: Effort.Times(500));
 
     [Fact]
-    public void The_edits_of_a_range_are_those_of_its_lines() => Gen.Select(Soup.Note, Gen.Int[0, 15], Gen.Int[0, 5]).Sample((text, first, count) =>
+    public void The_edits_of_a_range_are_those_of_its_lines() => Gen.Select(Soup.Note, Gen.Int[0, 15], Gen.Int[0, 5]).ForAll((text, first, count) =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         first = Math.Min(first, note.Syntax.Lines.Length - 1);
@@ -101,7 +101,7 @@ public class FormattingTests
     }, iter: Effort.Times(500));
 
     [Fact]
-    public void An_Enter_anywhere_changes_blanks_only() => Gen.Select(Soup.Note, Gen.Int[0, 15]).Sample((text, line) =>
+    public void An_Enter_anywhere_changes_blanks_only() => Gen.Select(Soup.Note, Gen.Int[0, 15]).ForAll((text, line) =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         string after = Applied(note, FormattingFeature.OnType(note, new Place(line, 0), "\n"));

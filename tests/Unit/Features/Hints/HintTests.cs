@@ -135,7 +135,7 @@ public class HintTests
     }
 
     [Fact]
-    public void A_part_says_the_same_as_the_whole_and_nothing_throws() => Soup.Note.Sample(text =>
+    public void A_part_says_the_same_as_the_whole_and_nothing_throws() => Soup.Note.ForAll(text =>
     {
         var document = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         var all = new PlaceRange(new Place(0, 0), new Place(int.MaxValue, 0));

@@ -11,7 +11,7 @@ namespace HealthNotes.Tests.Features.Hover;
 public class HoverProperties
 {
     [Fact]
-    public void At_every_place_of_every_note_a_hover_is_about_that_place() => Soup.Note.Sample(text =>
+    public void At_every_place_of_every_note_a_hover_is_about_that_place() => Soup.Note.ForAll(text =>
     {
         var document = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         for (int line = 0; line < document.Syntax.Lines.Length; line++)

@@ -95,7 +95,7 @@ public class LensTests
     public void An_empty_note_has_none() => Assert.Empty(Titles(""));
 
     [Fact]
-    public void Of_any_note_the_lenses_stand_in_line_order_and_nothing_throws() => Soup.Note.Sample(text =>
+    public void Of_any_note_the_lenses_stand_in_line_order_and_nothing_throws() => Soup.Note.ForAll(text =>
     {
         var document = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         ImmutableArray<LensText> lenses = LensFeature.In(document, FeatureSettings.Default);

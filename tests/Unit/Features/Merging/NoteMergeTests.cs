@@ -1,5 +1,6 @@
 using CsCheck;
 using HealthNotes.Features.Merging;
+using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features.Merging;
 
@@ -82,7 +83,7 @@ public class NoteMergeTests
 
     /// <summary>What was added is there as often as either side has it; what both left alone stays.</summary>
     [Fact]
-    public void No_line_is_lost() => Versions.Sample(
+    public void No_line_is_lost() => Versions.ForAll(
         versions =>
         {
             string Text(List<string> lines) => string.Join('\n', lines);
@@ -102,7 +103,7 @@ public class NoteMergeTests
         iter: 3000);
 
     [Fact]
-    public void A_version_joined_with_itself_is_itself() => Versions.Sample(
+    public void A_version_joined_with_itself_is_itself() => Versions.ForAll(
         versions =>
         {
             string ours = string.Join('\n', versions.Ours);

@@ -92,7 +92,7 @@ public class RenameTests
     public void A_rename_and_the_reverse_give_the_same_note_back()
     {
         int renamed = 0;
-        Gen.Select(Lines.Array[1, 12], Gen.OneOf("zz", "R-tail", "left knee", "mid", "12", "two words", "@q", "chin", "x5mg", "é\u0301狗")).Sample((lines, name) =>
+        Gen.Select(Lines.Array[1, 12], Gen.OneOf("zz", "R-tail", "left knee", "mid", "12", "two words", "@q", "chin", "x5mg", "é\u0301狗")).ForAll((lines, name) =>
         {
             Document note = Cursor.Note("2026-01-01 check\n" + string.Join('\n', lines).Replace("\r", ""));
             foreach (Place place in Places(note))
@@ -132,7 +132,7 @@ public class RenameTests
     }
 
     [Fact]
-    public void Nothing_throws_at_any_place() => Soup.Note.Sample(text =>
+    public void Nothing_throws_at_any_place() => Soup.Note.ForAll(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         foreach (Place place in Places(note).Append(new Place(99, 99)).Append(new Place(-1, -1)))

@@ -24,7 +24,7 @@ public class FoldingTests
     public void One_line_does_not_fold(string text) => Assert.Empty(FoldingFeature.In(Cursor.Note(text)));
 
     [Fact]
-    public void Folds_are_in_the_document_and_nested() => Soup.Note.Sample(text =>
+    public void Folds_are_in_the_document_and_nested() => Soup.Note.ForAll(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         var open = new Stack<FoldedLines>();

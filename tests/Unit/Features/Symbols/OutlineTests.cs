@@ -59,7 +59,7 @@ public class OutlineTests
     public void A_note_that_says_nothing_has_no_outline(string text) => Assert.Empty(SymbolFeature.Outline(Cursor.Note(text)));
 
     [Fact]
-    public void Ranges_are_in_the_document_and_nested() => Soup.Note.Sample(text =>
+    public void Ranges_are_in_the_document_and_nested() => Soup.Note.ForAll(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         Place? before = null;
@@ -72,7 +72,7 @@ public class OutlineTests
     }, iter: Effort.Times(300));
 
     [Fact]
-    public void The_counts_of_an_entry_are_those_of_its_findings() => Soup.PlainNote.Sample(text =>
+    public void The_counts_of_an_entry_are_those_of_its_findings() => Soup.PlainNote.ForAll(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, "pet A\nspecies cat\n2026-11-20 check\n" + text, Cursor.Today);
         OutlineSymbol[] entries = [.. SymbolFeature.Outline(note).Where(symbol => symbol.Sort == SymbolSort.Entry)];

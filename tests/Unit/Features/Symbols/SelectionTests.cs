@@ -42,7 +42,7 @@ public class SelectionTests
     }
 
     [Fact]
-    public void At_every_place_ranges_grow_strictly_up_to_the_document() => Soup.Note.Sample(text =>
+    public void At_every_place_ranges_grow_strictly_up_to_the_document() => Soup.Note.ForAll(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         var whole = new PlaceRange(new Place(0, 0), note.Clamp(new Place(int.MaxValue, 0)));

@@ -25,7 +25,7 @@ public class TokenDeltaTests
     }
 
     [Fact]
-    public void The_edit_turns_the_old_into_the_new() => Gen.Select(Encoded, Encoded).Sample((old, now) =>
+    public void The_edit_turns_the_old_into_the_new() => Gen.Select(Encoded, Encoded).ForAll((old, now) =>
     {
         TokenEdit? edit = TokenDelta.Between(old, now);
         Assert.Equal(edit is null, old.SequenceEqual(now));

@@ -56,7 +56,7 @@ public class TokenTests
     }
 
     [Fact]
-    public void Tokens_are_sorted_and_apart_and_in_their_lines() => Soup.Note.Sample(text =>
+    public void Tokens_are_sorted_and_apart_and_in_their_lines() => Soup.Note.ForAll(text =>
     {
         Document note = Document.Open("file:///a.hnote", 1, text, Cursor.Today);
         SemanticToken[] tokens = [.. TokenFeature.Full(note)];

@@ -11,7 +11,7 @@ public class ChangeProperties
         Soup.PlainNote, Gen.Int[0, 100], Gen.Int[0, 3], Soup.Line.Array[0, 3], (text, first, count, lines) => (text, first, count, lines));
 
     [Fact]
-    public void Changing_lines_is_the_same_as_reading_the_changed_text() => Change.Sample(
+    public void Changing_lines_is_the_same_as_reading_the_changed_text() => Change.ForAll(
         change =>
         {
             var before = NoteSyntax.Parse(change.Text);
@@ -30,7 +30,7 @@ public class ChangeProperties
         iter: Effort.Times(600));
 
     [Fact]
-    public void A_broken_line_costs_itself_alone() => Gen.Select(Soup.PlainNote, Gen.Int[0, 100], Soup.Odd).Sample(
+    public void A_broken_line_costs_itself_alone() => Gen.Select(Soup.PlainNote, Gen.Int[0, 100], Soup.Odd).ForAll(
         (text, place, odd) =>
         {
             string[] lines = text.Split('\n');
@@ -45,7 +45,7 @@ public class ChangeProperties
         iter: Effort.Times(600));
 
     [Fact]
-    public void Lines_read_one_by_one_are_those_of_the_whole_note() => Soup.PlainNote.Sample(
+    public void Lines_read_one_by_one_are_those_of_the_whole_note() => Soup.PlainNote.ForAll(
         text => Assert.Equal(text.Split('\n').Select((line, index) => TextOf(NoteSyntax.Parse(index == 0 ? line : "\n" + line).Lines[^1])), NoteSyntax.Parse(text).Lines.Select(line => TextOf(line with { Ending = "" }))),
         iter: Effort.Times(600));
 

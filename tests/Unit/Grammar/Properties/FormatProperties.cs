@@ -12,7 +12,7 @@ namespace HealthNotes.Tests.Grammar.Properties;
 public class FormatProperties
 {
     [Fact]
-    public void Format_is_idempotent() => Soup.Note.Sample(
+    public void Format_is_idempotent() => Soup.Note.ForAll(
         text =>
         {
             string once = Formatted(text);
@@ -21,13 +21,13 @@ public class FormatProperties
         iter: Effort.Times(600));
 
     [Fact]
-    public void Format_keeps_the_meaning() => Soup.Note.Sample(
+    public void Format_keeps_the_meaning() => Soup.Note.ForAll(
         text => Assert.Equal(Meaning.Of(Note.Read(text)), Meaning.Of(Note.Read(Formatted(text)))),
         iter: Effort.Times(600));
 
     /// <summary>The same line by line, where more lines can be tried; the owner's own words for what was seen stay.</summary>
     [Fact]
-    public void A_formatted_line_says_the_same_in_the_owners_words() => Soup.Item.Sample(
+    public void A_formatted_line_says_the_same_in_the_owners_words() => Soup.Item.ForAll(
         text =>
         {
             string formatted = Formatted(text);
@@ -55,7 +55,7 @@ public class FormatProperties
         select $"{text} -> {Formatted(text)}");
 
     [Fact]
-    public void Format_keeps_every_comment_every_free_text_and_every_line_with_a_problem() => Soup.Note.Sample(
+    public void Format_keeps_every_comment_every_free_text_and_every_line_with_a_problem() => Soup.Note.ForAll(
         text => Assert.Equal(Kept(text), Kept(Formatted(text))), iter: Effort.Times(600));
 
     private static string Plain(string text) => string.Join(' ', text.ToLowerInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

@@ -19,18 +19,18 @@ public class LineProperties
     ];
 
     [Fact]
-    public void Printing_the_tree_gives_back_the_text() => Soup.Note.Sample(
+    public void Printing_the_tree_gives_back_the_text() => Soup.Note.ForAll(
         text => Assert.Equal(text, NoteSyntax.Parse(text).Print()), iter: Effort.Times(600));
 
     [Fact]
-    public void Tokens_tile_the_line() => Soup.Line.Sample(Tile, iter: Effort.Times(3_000));
+    public void Tokens_tile_the_line() => Soup.Line.ForAll(Tile, iter: Effort.Times(3_000));
 
     /// <summary>
     /// What a line that is read holds is never skipped in silence: each letter and each digit lies in a token that is a meaning or a remark.
     /// Between tokens there are only blanks and marks.
     /// </summary>
     [Fact]
-    public void No_letter_and_no_digit_is_left_unread() => Soup.Line.Sample(
+    public void No_letter_and_no_digit_is_left_unread() => Soup.Line.ForAll(
         text =>
         {
             LineSyntax line = Single(text);
@@ -42,7 +42,7 @@ public class LineProperties
 
     /// <summary>What is passed over is a small word of the table, or repeats what the line says.</summary>
     [Fact]
-    public void Only_small_words_are_passed_over() => Soup.Item.Sample(
+    public void Only_small_words_are_passed_over() => Soup.Item.ForAll(
         text =>
         {
             LineSyntax line = Single(text);
@@ -55,7 +55,7 @@ public class LineProperties
         iter: Effort.Times(3_000));
 
     [Fact]
-    public void Problems_lie_inside_their_line() => Soup.Line.Sample(
+    public void Problems_lie_inside_their_line() => Soup.Line.ForAll(
         text => Assert.All(Single(text).Problems, problem =>
         {
             Assert.InRange(problem.Span.Start, 0, text.Length - 1);
@@ -67,7 +67,7 @@ public class LineProperties
 
     /// <summary>Whole or nothing: of a line with a problem no value, sign, plan or count is used.</summary>
     [Fact]
-    public void A_line_with_a_problem_holds_nothing() => Soup.Line.Sample(
+    public void A_line_with_a_problem_holds_nothing() => Soup.Line.ForAll(
         text =>
         {
             LineSyntax line = Single(text);
@@ -78,7 +78,7 @@ public class LineProperties
 
     /// <summary>The same where a line that is right was changed in one place.</summary>
     [Fact]
-    public void A_right_line_with_a_slip_is_whole_or_nothing() => Gen.Select(Gen.OneOf(RightLines), Gen.Int[0, 200], Gen.OneOf("x", "", " ", "9", "/", "-", "no ", "~", ",", "zz")).Sample(
+    public void A_right_line_with_a_slip_is_whole_or_nothing() => Gen.Select(Gen.OneOf(RightLines), Gen.Int[0, 200], Gen.OneOf("x", "", " ", "9", "/", "-", "no ", "~", ",", "zz")).ForAll(
         (right, place, slip) =>
         {
             int index = place % (right.Length + 1);
@@ -89,7 +89,7 @@ public class LineProperties
         iter: Effort.Times(6_000));
 
     [Fact]
-    public void What_is_not_understood_is_flagged_and_what_is_flagged_is_marked() => Soup.Line.Sample(
+    public void What_is_not_understood_is_flagged_and_what_is_flagged_is_marked() => Soup.Line.ForAll(
         text =>
         {
             LineSyntax line = Single(text);
@@ -102,7 +102,7 @@ public class LineProperties
         iter: Effort.Times(3_000));
 
     [Fact]
-    public void Nothing_throws_and_every_derived_value_can_be_asked_for() => Soup.Note.Sample(
+    public void Nothing_throws_and_every_derived_value_can_be_asked_for() => Soup.Note.ForAll(
         text =>
         {
             var note = Note.Read(text);

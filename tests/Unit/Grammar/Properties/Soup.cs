@@ -83,7 +83,7 @@ public static class Soup
 
     /// <summary>The head of an entry, right or wrong.</summary>
     public static readonly Gen<string> Head =
-        from date in Gen.OneOf("2026-10-04", "2026-10-05", "2026-1-2", "2026-02-30", "04/10/2026", "2026-10-04T08:15", "2026-10-04:")
+        from date in Gen.OneOf("2026-10-04", "2026-10-05", "3 nov", "2026-1-2", "2026-02-30", "04/10/2026", "2026-10-04T08:15", "2026-10-04:")
         from parts in Gen.Select(Separator, Gen.OneOf(Gen.OneOf("check", "log", "visit", "by", "by technician", "chek", "08:15", "7:30pm"), Time), (s, p) => s + p).Array[0, 3]
         from trail in Trail
         select date + string.Concat(parts) + trail;

@@ -91,7 +91,7 @@ public class BodyMapTests
         string note = "pet A\nspecies dog\n" + string.Concat(Enumerable.Range(1, 8).Select(month => $"2026-0{month}-01 check\n  lump L-flank {8 + month}mm\n  lump R-flank {(month < 3 ? "5mm" : "gone")}\n"));
         IHtmlDocument page = Pages.Document(note);
         Assert.Equal(["Lump 1, left flank:", "Lump 2, right flank:"], page.QuerySelectorAll("section.body li > strong").Select(title => title.TextContent));
-        Assert.Contains("9 mm (1 Jan) → 16 mm (1 Aug), +78 % in 7 months", page.Section("problems"), StringComparison.Ordinal);
+        Assert.Contains("9 mm (1 Jan) → 15 mm (1 Jul) → 16 mm (1 Aug), +78 % in 7 months", page.Section("problems"), StringComparison.Ordinal);
         Assert.Contains("gone 1 Mar", page.Section("body"), StringComparison.Ordinal);
         Assert.DoesNotContain(page.QuerySelectorAll("section.body svg[role=img] desc"), desc => desc.TextContent.Contains("right flank", StringComparison.Ordinal));
     }

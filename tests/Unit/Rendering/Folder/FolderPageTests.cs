@@ -61,7 +61,7 @@ public class FolderPageTests
     {
         string text = FolderPage.Markdown([new FolderNote("b.hnote", "b.md", Of("pet B\nspecies cat\n2026-10-04 check\n  gums white\n  recheck ear L in 2w\n"), null)], Today);
         Assert.StartsWith("# Health notes\n\nOne note, as read on 2026-10-05.\n\n## [B](b.md)\n", text, StringComparison.Ordinal);
-        Assert.Contains("- **Phone now** **Mouth and gums:** gums white (4 Oct)", text, StringComparison.Ordinal);
+        Assert.Contains("- **Phone now** · **Mouth and gums:** gums: white (4 Oct)", text, StringComparison.Ordinal);
         Assert.Contains("### Due\n\n- Look again at left ear: in 13 days, 18 Oct\n", text, StringComparison.Ordinal);
     }
 
