@@ -12,7 +12,7 @@ internal static class DayGridSection
         Block.LeftOut(grid.LeftOut),
         Block.Table(PageWords.DaysCaption + (grid.Rows.Any(row => row.Cells.Any(cell => cell.Contains(PageWords.NotLogged, StringComparison.Ordinal))) ? PageWords.NotLoggedMeans : ""), [PageWords.Day, .. grid.Columns], [.. grid.Rows.Select(row => (Prose[])[PageWords.Days(row.From, row.To, grid.Today), .. row.Cells.Select(cell => (Prose)(cell.Length > 0 ? cell : PageWords.NoneWritten))])]),
         Block.Paragraph(grid.WithoutNote.Count == 0 ? "" : Prose.Small(PageWords.WithoutNote(grid.WithoutNote, grid.Today))),
-        Block.Paragraph(grid.NeverLogged.Count == 0 ? "" : Prose.Small(PageWords.NeverLogged(grid.NeverLogged))),
+        Block.Paragraph(grid.NeverLogged.Count == 0 ? "" : Prose.Small(PageWords.NeverLogged(grid.NeverLogged, grid.Today))),
         Block.Table(
             PageWords.CurvesCaption, [PageWords.Day, PageWords.InsulinColumn, PageWords.BeforeColumn, PageWords.LowestColumn, PageWords.LowestAtColumn, PageWords.HighestColumn, PageWords.ReadingsColumn],
             [.. grid.Curves.Select(curve => (Prose[])[PageWords.Days(curve.Day, curve.Day, grid.Today), curve.Insulin, curve.Before, curve.Lowest, curve.LowestAt, curve.Highest, $"{curve.Readings}"])]));

@@ -100,11 +100,11 @@ internal sealed class HeadSection
     public IEnumerable<Prose> Medicines() => MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(order => (Prose)Plan(order))
         .Concat(MedicineOrder.All(context.Analysis.Record).Where(order => order.From <= context.Analysis.Today && order.EndDay is { } end && end < context.Analysis.Today && !(end < context.Analysis.Record.CurrentFrom))
             .GroupBy(order => order.Medicine).Select(same => same.Last()).ExceptBy(MedicineOrder.On(context.Analysis.Today, context.Analysis.Record).Select(now => now.Medicine), order => order.Medicine)
-            .Select(order => (Prose)$"{Plan(order)} {PageWords.Until(PageWords.On(order.EndDay!.Value, context.Analysis.Today))}"))
+            .Select(order => (Prose)Plan(order)))
         .Concat(context.Problems.Order().Where(IsMedicine).Where(context.IsCurrent).Take(PageLimits.ListItems).Select(line => PageWords.LineNotRead(line + 1) + " " + Prose.Quote(context.Written(line).Text)));
 
     private string Plan(MedicineOrder order) =>
-        $"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}".TrimEnd();
+        $"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}{(order.EndDay is { } end ? " " + PageWords.Until(PageWords.On(end, context.Analysis.Today)) : "")}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}".TrimEnd();
 
     /// <summary>Texts of a fact, each once.</summary>
     public string Texts(string word) => string.Join("; ", PetCardBuilder.Texts(context, word));
@@ -157,7 +157,7 @@ internal sealed class HeadSection
         yield return new HeadFact(5, PageWords.SurgeryLabel, Items(SettledUsual.Surgeries(context.Analysis.Record).Where(surgery => !(surgery.Day < context.Analysis.Record.CurrentFrom))
             .Select(surgery => (Prose)(FindingText.InWords(surgery.What, context.Analysis.Today) + (surgery.What.Contains($"{surgery.Day:yyyy-MM-dd}", StringComparison.Ordinal) ? "" : $" ({PageWords.On(surgery.Day, context.Analysis.Today)})")))));
         yield return new HeadFact(1, PageWords.MedicinesLabel, Items(Medicines().DefaultIfEmpty(PageWords.NoMedicine)));
-        yield return new HeadFact(2, PageWords.NotDone, [.. late.Take(OrdersNamed).Select(due => new HeadItem((Prose)DueText.Of(due) + Overdue(due), due.Line))]);
+        yield return new HeadFact(2, PageWords.NotDone, [.. late.Take(OrdersNamed).Select(due => new HeadItem((Prose)DueText.Of(due) + $" ({PageWords.On(due.On!.Value, context.Analysis.Today)})", due.Line))]);
         yield return new HeadFact(7, PageWords.GivenLabel, [.. Given()]);
         yield return new HeadFact(6, PageWords.Ordered, [.. Ordered(late)]);
 
@@ -221,12 +221,6 @@ internal sealed class HeadSection
         }
 
         return low;
-    }
-
-    private string Overdue(DueItem due)
-    {
-        DateOnly? last = Days().Max();
-        return PageWords.OverdueOn(PageWords.On(due.On!.Value, context.Analysis.Today), last < due.On ? PageWords.On(last.Value, context.Analysis.Today) : null);
     }
 
     /// <summary>The limits and ranges that the clinic set, and whom to reach.</summary>

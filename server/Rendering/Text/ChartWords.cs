@@ -101,7 +101,7 @@ internal static partial class PageWords
     public static string ChartSpan(ChartSet set) =>
         $"All charts share one time axis, {DayAndYear(DateOnly.FromDateTime(set.From))} to {DayAndYear(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Values far apart in time are not joined.{(set.Charts.Any(chart => chart.Thinned) ? " Of long series each stretch shows its lowest, highest and last value." : "")}";
 
-    public static string AlsoGiven(IEnumerable<string> medicines) => $"Given earlier: {string.Join("; ", medicines)}.";
+    public static string AlsoGiven(IEnumerable<string> medicines) => $"Earlier plans: {string.Join("; ", medicines)}.";
 
     public static string ChartsLeftOut(int count) => count == 1 ? "One more chart could be drawn; its values are in the notes." : $"{count:N0} more charts could be drawn; their values are in the notes.";
 

@@ -23,7 +23,6 @@ internal static partial class PageWords
     public const string UrineColumn = "Urine";
     public const string StoolColumn = "Stool";
     public const string VomitColumn = "Vomit";
-    public const string OtherColumn = "Also logged";
     public const string GlucoseColumn = "Glucose";
     public const string CurvesCaption = "Glucose curves: days with three readings or more";
     public const string InsulinColumn = "Insulin";
@@ -33,7 +32,9 @@ internal static partial class PageWords
     public const string HighestColumn = "Highest";
     public const string ReadingsColumn = "Readings";
 
-    public static string NeverLogged(IEnumerable<string> medicines) => $"No dose logged in this time: {string.Join("; ", medicines)}.";
+    /// <summary>Planned medicines without a dose in the days of the table, each with the last day before them that has one.</summary>
+    public static string NeverLogged(IEnumerable<(string Medicine, DateOnly? Last)> medicines, DateOnly today) => "Planned, and no dose logged in these days: "
+        + string.Join("; ", medicines.Select(one => $"{one.Medicine} ({(one.Last is { } day ? $"last dose logged {On(day, today)}" : "no dose logged at any time")})")) + ".";
 
     /// <summary>The days in between without a note; of many only how many.</summary>
     public static string WithoutNote(IReadOnlyList<(DateOnly From, DateOnly To)> days, DateOnly today) => days.Count <= 6

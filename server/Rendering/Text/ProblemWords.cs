@@ -21,7 +21,7 @@ internal static partial class PageWords
 
     public static string Until(string day) => $"until {day}";
 
-    public const string NotDone = "Overdue";
+    public const string NotDone = "Due, not logged";
     public const string NextSteps = "What to do now";
     public const string Background = "Background";
     public const string Paste = "To paste into the record";
@@ -168,9 +168,6 @@ internal static partial class PageWords
     public static string DetailsAt(int number) => $"A{number}";
 
     public static string DueIn(string what, string day) => $"{what} ({day})";
-
-    /// <summary>A day that has passed; where the notes end before it, nobody knows whether it was done.</summary>
-    public static string OverdueOn(string day, string? notesEnd) => notesEnd is null ? $" ({day})" : $" ({day}; notes end {notesEnd})";
 
     /// <summary>What was ordered, the day it was done, and the day it was ordered for, where it was done later.</summary>
     public static string DoneOn(string what, string day, string? dueOn) => $"{what}: {IsDone} {day}{(dueOn is null ? "" : $" (due {dueOn})")}";

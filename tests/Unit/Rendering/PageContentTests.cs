@@ -127,7 +127,7 @@ public class PageContentTests
         string pet = Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  recheck ear L in 2w\n  due booster 2026-10-20\n  recheck weight in 1w\n  > Clean the **ear** daily.\n2026-09-10 log\n  weight 20kg\n").Section("pet");
         Assert.Contains("Last visit 1 Sep (the vet)", pet, StringComparison.Ordinal);
         Assert.Contains("Clean the ear daily.", pet, StringComparison.Ordinal);
-        Assert.Contains("Overdue: Look again at left ear (15 Sep; notes end 10 Sep)", pet, StringComparison.Ordinal);
+        Assert.Contains("Due, not logged: Look again at left ear (15 Sep)", pet, StringComparison.Ordinal);
         Assert.Contains("weight: done 10 Sep (due 8 Sep); booster (20 Oct)", pet, StringComparison.Ordinal);
     }
 
@@ -153,15 +153,19 @@ public class PageContentTests
     }
 
     [Theory]
-    [InlineData("med ax 5mg every 24h until 2026-10-04", false)]
-    [InlineData("med ax 5mg every 24h until 2026-10-05", true)]
-    [InlineData("med ax 5mg every 24h from 2026-09-25 for 7d", false)]
-    [InlineData("med ax 5mg every 24h from 2026-10-03 for 7d", true)]
-    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop ax", false)]
-    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop axb", true)]
-    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop ax\n2026-10-03 visit\n  med ax 10mg every 24h", true)]
-    public void A_medicine_is_listed_while_its_plan_holds(string lines, bool listed) =>
-        Assert.Equal(listed, Pages.Document("pet A\n" + lines).Section("pet") is var pet && pet.Contains("Medicines: ax", StringComparison.Ordinal) && !pet.Contains(" until ", StringComparison.Ordinal));
+    [InlineData("med ax 5mg every 24h until 2026-10-04", "5 mg once a day until 4 Oct")]
+    [InlineData("med ax 5mg every 24h until 2026-10-05", "5 mg once a day until 5 Oct")]
+    [InlineData("med ax 5mg every 24h from 2026-09-25 for 7d", "5 mg once a day until 1 Oct")]
+    [InlineData("med ax 5mg every 24h from 2026-10-03 for 7d", "5 mg once a day until 9 Oct")]
+    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop ax", "5 mg once a day until 1 Oct")]
+    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop axb", "5 mg once a day")]
+    [InlineData("med ax 5mg every 24h\n2026-10-01 log\n  stop ax\n2026-10-03 visit\n  med ax 10mg every 24h", "10 mg once a day")]
+    public void A_medicine_is_listed_with_its_last_day(string lines, string plan)
+    {
+        string pet = Pages.Document("pet A\n" + lines).Section("pet");
+        Assert.Contains("Medicines: ax " + plan, pet, StringComparison.Ordinal);
+        Assert.Equal(plan.Contains("until", StringComparison.Ordinal), pet.Contains(" until ", StringComparison.Ordinal));
+    }
 
     /// <summary>A vet wants to know what was given last week, too.</summary>
     [Fact]

@@ -131,7 +131,7 @@ public class SixNotesTests
     [Fact]
     public void What_the_clinic_ordered_and_is_not_done_stands_at_the_top()
     {
-        Assert.DoesNotContain("Overdue: glucose curve", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
+        Assert.DoesNotContain("Due, not logged: glucose curve", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
         Assert.Contains("glucose curve: done 9 Nov", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
         Assert.Contains("lowest 3.6 on 9 Nov 13:00, 6.1 at 14:30", Page("diabetic-cat").Section("problems"), StringComparison.Ordinal);
     }

@@ -72,8 +72,8 @@ internal static class DayGridBuilder
         }
 
         return new DayGrid(
-            context.Analysis.Today, [.. own.Select(medicine => PageWords.Capital(medicine.Name)), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), .. hasRest ? [hasOwn ? PageWords.OtherColumn : PageWords.WrittenColumn] : Array.Empty<string>()],
-            [.. rows.Select(row => hasRest ? row : row with { Cells = [.. row.Cells.SkipLast(1)] })], all.Length - shown.Length, [.. logged[false].Select(medicine => medicine.Name)], curves)
+            context.Analysis.Today, [.. own.Select(medicine => PageWords.Capital(medicine.Name)), .. care[0].Where((_, column) => isColumn[column]).Select(cell => cell.Column), .. hasRest ? [hasOwn ? PageWords.Capital(string.Join(", ", others.Select(medicine => medicine.Name).Concat(care[0].Select((cell, column) => (cell.Column, column)).Where(cell => !isColumn[cell.column] && Array.Exists(care, day => day[cell.column].Said.Length > 0)).Select(cell => cell.Column.ToLowerInvariant())))) : PageWords.WrittenColumn] : Array.Empty<string>()],
+            [.. rows.Select(row => hasRest ? row : row with { Cells = [.. row.Cells.SkipLast(1)] })], all.Length - shown.Length, [.. logged[false].Select(medicine => (medicine.Name, record.Of(new CourseKey("gave", CourseKey.MedicineName(medicine.Name))).LastUpTo(shown[0].Day)?.Day))], curves)
         {
             WithoutNote = without,
         };

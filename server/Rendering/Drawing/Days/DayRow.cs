@@ -23,7 +23,7 @@ internal sealed record CurveRow(DateOnly Day, string Insulin, string Before, str
 /// <param name="LeftOut">How many earlier days there are.</param>
 /// <param name="NeverLogged">Medicines with a plan of which no dose is written in that time.</param>
 /// <param name="Curves">The days with a glucose curve, the latest ones.</param>
-internal sealed record DayGrid(DateOnly Today, IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<string> NeverLogged, IReadOnlyList<CurveRow> Curves)
+internal sealed record DayGrid(DateOnly Today, IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<(string Medicine, DateOnly? Last)> NeverLogged, IReadOnlyList<CurveRow> Curves)
 {
     /// <summary>The days in between of which nothing is written.</summary>
     public IReadOnlyList<(DateOnly From, DateOnly To)> WithoutNote { get; init; } = [];

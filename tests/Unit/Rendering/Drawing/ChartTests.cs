@@ -149,7 +149,7 @@ public class ChartTests
         Assert.Equal(["vaccine, visit", "surgery"], chart.QuerySelectorAll("text.event").Select(text => text.TextContent));
         Assert.Equal(["insulin 1 unit", "2 units twice a day"], chart.QuerySelectorAll("text.dose").Select(text => text.TextContent));
         Assert.InRange(Number(chart.QuerySelectorAll("rect.medicine")[0], "x"), 60, 110);
-        Assert.Contains("Given earlier: y: 5 mg once a day, 3 Aug 2026 to 4 Aug 2026.", page.Section("charts"), StringComparison.Ordinal);
+        Assert.Contains("Earlier plans: y: 5 mg once a day, 3 Aug 2026 to 4 Aug 2026.", page.Section("charts"), StringComparison.Ordinal);
         Assert.DoesNotContain("x: 5 mg", page.Section("charts"), StringComparison.Ordinal);
     }
 

@@ -84,7 +84,7 @@ public class DayGridTests
         IHtmlDocument page = Pages.Document("pet A\nspecies dog\nmed x 5mg every 24h from 2026-09-01\nmed z 2mg every 24h from 2026-09-01\n2026-09-20 check\n  weight 10kg\n"
             + string.Concat(Enumerable.Range(21, 9).Select(day => $"2026-09-{day} log\n  07:{day} gave x 5mg\n  ate all\n")));
         Assert.Equal(["21 to 29 Sep | given | 1 meal: all"], page.Rows("days"));
-        Assert.Contains("No dose logged in this time: z.", page.Section("days"), StringComparison.Ordinal);
+        Assert.Contains("Planned, and no dose logged in these days: z (no dose logged at any time).", page.Section("days"), StringComparison.Ordinal);
     }
 
     [Fact]
