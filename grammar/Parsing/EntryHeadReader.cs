@@ -175,6 +175,7 @@ internal static class EntryHeadReader
             }
         }
 
+        noYear ??= DayAndMonth(dateSpan.In(text));
         tokens.Add(new Token(TokenKind.Date, dateSpan));
         DateOnly? date = written ?? (noYear is null ? ReadDate(text, dateSpan, problems) : null);
 
@@ -262,6 +263,14 @@ internal static class EntryHeadReader
         LineReader.AddComment(text, end, tokens);
         var head = new EntryHead(dateSpan, date, time, kind ?? "log", by) { NoYear = noYear };
         return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], [], head, problems.Count == 0 ? [] : [problems[0]]);
+    }
+
+    /// <summary><c>21.12.</c>, as it is written where the day comes first; null for all else.</summary>
+    private static (int Month, int Day)? DayAndMonth(ReadOnlySpan<char> written)
+    {
+        int dot = written.IndexOf('.');
+        return dot is 1 or 2 && written.Length > dot + 2 && written[^1] == '.' && int.TryParse(written[..dot], NumberStyles.None, CultureInfo.InvariantCulture, out int day)
+            && int.TryParse(written[(dot + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out int month) && Dates.Exists(LeapYear, month, day) ? (month, day) : null;
     }
 
     private static DateOnly? ReadDate(string text, TextSpan span, List<Problem> problems)

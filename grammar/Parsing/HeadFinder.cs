@@ -249,6 +249,12 @@ internal sealed class HeadFinder
 
             if (vocabulary.DoseEvents.Find(at.TextOf(parts[index])) is { } said)
             {
+                if (said.Word == "missed" && Enumerable.Range(name, index - name).Any(before => vocabulary.Fixed("day").Find(at.TextAt(before)) is not null) && Enumerable.Range(name + 1, index - name).Any(at.StartsSegment))
+                {
+                    // "drops in am, forgot pm one": one was given
+                    return null;
+                }
+
                 if (said.Word == "missed" && StretchPatterns.GivenLater(at) > index)
                 {
                     // "forgotten, given at 11:10": it was given, and that it was late is kept as written
@@ -268,11 +274,11 @@ internal sealed class HeadFinder
             }
         }
 
-        bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
         at.StartItem(vocabulary.LineWords.Find("med")!, span);
+        bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
         bool ordered = vocabulary.Fixed("ordered").Find(at.TextAt(0)) is not null;
         bool changed = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Phrase(vocabulary.Fixed("dose-change"), index, out _) > 0);
-        bool plan = ordered || changed || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => ScheduleSlots.Starts(at, index)));
+        bool plan = ordered || changed || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => (ScheduleSlots.Starts(at, index) && TimeReader.Within(at, index, out _) is null) || (at.Phrase(vocabulary.States(StateSlots.ScopeOf(at)), index, out StateWord? manner) > 0 && manner!.Kind == StateKind.When)));
         TextSpan order = at.Parts[0].Span;
         if (ordered)
         {

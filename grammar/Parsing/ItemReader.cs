@@ -104,7 +104,7 @@ internal sealed class ItemReader
             List<Part> parts = [.. at.Parts.Slice(behind)];
             for (int index = given - 1; index >= at.At; index--)
             {
-                if (TimeReader.Within(at, index, out int count) is not null && index + count <= given)
+                if (!at.Is(index - 1, "at") && TimeReader.Within(at, index, out int count) is not null && index + count <= given)
                 {
                     // "missed 3pm insulin": when it should have been
                     at.Remark.Add(at.SpanOf(index, count));

@@ -227,6 +227,14 @@ internal static class TimeReader
         }
 
         ReadOnlySpan<char> written = text.AsSpan(start, timeEnd - start);
+        if (timeEnd + 3 <= end && Scanners.IsBlank(text[timeEnd]) && (timeEnd + 3 == end || !char.IsLetter(text[timeEnd + 3]))
+            && (text.AsSpan(timeEnd + 1, 2) is var apart) && (apart.Equals("am", StringComparison.OrdinalIgnoreCase) || apart.Equals("pm", StringComparison.OrdinalIgnoreCase)))
+        {
+            // "2:15 PM"
+            written = $"{written}{apart}";
+            timeEnd += 3;
+        }
+
         int colon = written.IndexOf(':');
         if (colon is < 1 or > 2 || written.Length < colon + 3 || !int.TryParse(written[..colon], NumberStyles.None, CultureInfo.InvariantCulture, out int hour)
             || !int.TryParse(written.Slice(colon + 1, 2), NumberStyles.None, CultureInfo.InvariantCulture, out int minute))

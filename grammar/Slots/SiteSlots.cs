@@ -121,7 +121,7 @@ internal static class SiteSlots
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
         : before.Side == Side.None && next.Region is null or { Word: "side" } && next.Number is null ? before with { Side = next.Side }
         : before.Region is { Word: "paw" } && next is { Side: Side.None, Number: null, Region.Sides: SideRule.Four } ? next with { Side = before.Side }
-        : before is { Region: null, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
+        : before is { Region: null or { Word: "side" }, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
         : null;
 
     private sealed class SiteSlot(SlotKind kind, string? role) : SlotReader(kind)

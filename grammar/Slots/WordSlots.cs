@@ -98,6 +98,11 @@ internal static class WordSlots
         {
             at.Add(SlotKind.Words, new Described(word, whole, at.Written(span, word.Word), sense));
         }
+        else if (sense == Sense.Present && word.Part != "any" && at.Word.Has(SlotKind.Note) && at.Filled.All(slot => slot.Value is not Described other || (other.Word != word || other.Span.Start >= at.HeadSpan.End) && !span.In(at.Line).Equals(other.Span.In(at.Line), StringComparison.OrdinalIgnoreCase)))
+        {
+            // "clear and pale": the same by the table, another word of the owner's
+            at.Remark.Add(span);
+        }
 
         at.BehindSign = at.At;
         if (pending is { OfHead: true } && at.Word.Kind is not WordKind.Exam)

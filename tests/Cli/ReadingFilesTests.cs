@@ -20,7 +20,7 @@ public class ReadingFilesTests
     }
 
     [Theory]
-    [InlineData("values")]
+    [InlineData("read")]
     public void A_folder_is_no_note(string command)
     {
         using var work = new Workspace();
