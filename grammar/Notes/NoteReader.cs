@@ -84,9 +84,14 @@ internal sealed class NoteReader(ImmutableArray<LineSyntax> lines, NoteVocabular
     /// <summary>The day with its year: the first one behind the entry above, or one shortly before it where the newest come first.</summary>
     private static DateOnly? Near((int Month, int Day) noYear, DateOnly? before)
     {
-        for (int year = (before?.Year ?? DateOnly.MaxValue.Year) - 1; before is { } last && year <= last.Year + 1; year++)
+        if (before is not { } last)
         {
-            if (year is >= 1 and <= 9999 && noYear.Day <= DateTime.DaysInMonth(year, noYear.Month)
+            return null;
+        }
+
+        for (int year = Math.Max(1, last.Year - 1); year <= Math.Min(DateOnly.MaxValue.Year, last.Year + 1); year++)
+        {
+            if (noYear.Day <= DateTime.DaysInMonth(year, noYear.Month)
                 && new DateOnly(year, noYear.Month, noYear.Day) is var day && day.DayNumber - last.DayNumber >= -LongestBack)
             {
                 return day;

@@ -64,6 +64,12 @@ internal static class EntryHeadReader
         foreach (System.Range range in text.SplitAny(' ', ',', ':', '-', '\t'))
         {
             ReadOnlySpan<char> word = text[range];
+            if (word.Equals("by", StringComparison.OrdinalIgnoreCase))
+            {
+                // who wrote it ends the head
+                return true;
+            }
+
             if (word.Length > 0 && !Scanners.IsDigit(word[0]) && vocabulary.Fixed("entry").Find(word) is null && vocabulary.Fixed("day").Find(word) is null)
             {
                 return false;
@@ -308,16 +314,7 @@ internal static class EntryHeadReader
         }
 
         TextSpan run = TakeRun(text, end, ref at);
-        int behind = at;
-        if (SkipBlanks(text, end, ref behind))
-        {
-            TextSpan half = TakeRun(text, end, ref behind);
-            if (half.In(text).Equals("am", StringComparison.OrdinalIgnoreCase) || half.In(text).Equals("pm", StringComparison.OrdinalIgnoreCase))
-            {
-                run = TextSpan.Between(from, behind);
-            }
-        }
-
+        run = TextSpan.Between(from, TimeReader.EndOfHalf(text, run.End, end));
         TimeOnly? time = TimeReader.Read(run.In(text));
         at = time is null ? from : run.End;
         return time;

@@ -166,6 +166,13 @@ internal static class TimeReader
         return known && exists && minute <= 59 ? new TimeOnly(am || pm ? (hour % 12) + (pm ? 12 : 0) : hour, minute) : null;
     }
 
+    /// <summary>Where the <c>am</c> or <c>pm</c> ends that stands apart behind a time; the end of the time where none does.</summary>
+    public static int EndOfHalf(string text, int timeEnd, int end)
+    {
+        int half = timeEnd + 3;
+        return half <= end && Scanners.IsBlank(text[timeEnd]) && (half == end || !char.IsLetter(text[half])) && text.AsSpan(timeEnd + 1, 2) is ['a' or 'A' or 'p' or 'P', 'm' or 'M'] ? half : timeEnd;
+    }
+
     /// <summary>Takes <c>8am</c>, <c>6 pm</c> and the <c>8.15</c> of a phone's keyboard at the start of a line.</summary>
     public static bool TryTakeShort(string text, int start, int end, out TimeOnly? time, out int timeEnd)
     {
@@ -175,18 +182,7 @@ internal static class TimeReader
             timeEnd++;
         }
 
-        int half = timeEnd + 1;
-        while (half < end && char.IsLetter(text[half]))
-        {
-            half++;
-        }
-
-        ReadOnlySpan<char> behind = timeEnd < end ? text.AsSpan(timeEnd + 1, half - timeEnd - 1) : "";
-        if (behind.Equals("am", StringComparison.OrdinalIgnoreCase) || behind.Equals("pm", StringComparison.OrdinalIgnoreCase))
-        {
-            timeEnd = half;
-        }
-
+        timeEnd = EndOfHalf(text, timeEnd, end);
         time = Read(text.AsSpan(start, timeEnd - start));
         return time is not null && timeEnd < end;
     }
@@ -226,34 +222,18 @@ internal static class TimeReader
             timeEnd--;
         }
 
+        timeEnd = EndOfHalf(text, timeEnd, end);
         ReadOnlySpan<char> written = text.AsSpan(start, timeEnd - start);
-        if (timeEnd + 3 <= end && Scanners.IsBlank(text[timeEnd]) && (timeEnd + 3 == end || !char.IsLetter(text[timeEnd + 3]))
-            && (text.AsSpan(timeEnd + 1, 2) is var apart) && (apart.Equals("am", StringComparison.OrdinalIgnoreCase) || apart.Equals("pm", StringComparison.OrdinalIgnoreCase)))
-        {
-            // "2:15 PM"
-            written = $"{written}{apart}";
-            timeEnd += 3;
-        }
-
         int colon = written.IndexOf(':');
-        if (colon is < 1 or > 2 || written.Length < colon + 3 || !int.TryParse(written[..colon], NumberStyles.None, CultureInfo.InvariantCulture, out int hour)
-            || !int.TryParse(written.Slice(colon + 1, 2), NumberStyles.None, CultureInfo.InvariantCulture, out int minute))
+        if (colon is < 1 or > 2 || written.Length < colon + 3 || !int.TryParse(written[..colon], NumberStyles.None, CultureInfo.InvariantCulture, out _)
+            || !int.TryParse(written.Slice(colon + 1, 2), NumberStyles.None, CultureInfo.InvariantCulture, out _))
         {
             return false;
         }
 
-        ReadOnlySpan<char> half = written[(colon + 3)..];
-        bool pm = half is "p" || half.Equals("pm", StringComparison.OrdinalIgnoreCase);
-        bool am = half is "a" || half.Equals("am", StringComparison.OrdinalIgnoreCase);
-        bool known = (half.IsEmpty && hour <= 23) || ((am || pm) && hour is >= 1 and <= 12);
-        if (!known || minute > 59)
-        {
-            problem = new Problem(ProblemRules.BadTime, TextSpan.Between(start, timeEnd),
-                $"`{written}` is not a time of day; write hours and minutes such as 07:30 or 18:05");
-            return true;
-        }
-
-        time = new TimeOnly(am || pm ? (hour % 12) + (pm ? 12 : 0) : hour, minute);
+        time = Read(written);
+        problem = time is not null ? null : new Problem(ProblemRules.BadTime, TextSpan.Between(start, timeEnd),
+            $"`{written}` is not a time of day; write hours and minutes such as 07:30 or 18:05");
         return true;
     }
 }

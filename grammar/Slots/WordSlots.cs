@@ -98,7 +98,8 @@ internal static class WordSlots
         {
             at.Add(SlotKind.Words, new Described(word, whole, at.Written(span, word.Word), sense));
         }
-        else if (sense == Sense.Present && word.Part != "any" && at.Word.Has(SlotKind.Note) && at.Filled.All(slot => slot.Value is not Described other || (other.Word != word || other.Span.Start >= at.HeadSpan.End) && !span.In(at.Line).Equals(other.Span.In(at.Line), StringComparison.OrdinalIgnoreCase)))
+        else if (sense == Sense.Present && word.Part != "any" && at.Word.Has(SlotKind.Note) && !at.Filled.Any(slot => slot.Value is Described before
+            && ((before.Word == word && before.Span.Start < at.HeadSpan.End) || span.In(at.Line).Equals(before.Span.In(at.Line), StringComparison.OrdinalIgnoreCase))))
         {
             // "clear and pale": the same by the table, another word of the owner's
             at.Remark.Add(span);

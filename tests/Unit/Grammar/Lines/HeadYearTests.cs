@@ -11,6 +11,7 @@ public class HeadYearTests
     [Theory]
     [InlineData("2026-10-28 log", "3 nov", "2026-11-03")]
     [InlineData("2026-12-20 17:30 check", "21.12.", "2026-12-21")]
+    [InlineData("2026-11-20", "6 dec check by Kim", "2026-12-06")]
     [InlineData("2026-12-28", "3 jan check", "2027-01-03")]
     [InlineData("2026-11-10 visit", "Nov 3rd", "2026-11-03")] // the newest first
     [InlineData("2026-11-03", "3 Nov 18:10", "2026-11-03")]
