@@ -1,5 +1,9 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Data;
 
@@ -8,7 +12,7 @@ namespace HealthNotes.Analysis.Problems;
 /// <summary>What the clinic said of a problem: the sentence of a visit that asks to be phoned, and the conditions that it named. By <c>clinic-words.tsv</c>.</summary>
 /// <param name="Day">The day of the visit.</param>
 /// <param name="Sentence">The sentence as it was written.</param>
-public sealed record ClinicWords(DateOnly Day, string Sentence)
+public sealed partial record ClinicWords(DateOnly Day, string Sentence)
 {
     /// <summary>What a clinic said longer ago no longer holds without being said again (common practice, no source).</summary>
     private const int MostDays = 365;
@@ -23,17 +27,37 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
     private static readonly Lazy<ImmutableDictionary<string, (string[] Said, string[] Known)>> Rows = new(() =>
         ClinicalData.Rows("clinic-words.tsv").ToImmutableDictionary(row => row["system"], row => (row.Several("said"), row.Several("known"))));
 
+    private static readonly string[] Numbers = ["", "one", "two", "three", "four", "five"];
+
+    /// <summary>So many readings in a row past a value, where the sentence asks for that: <c>any three counts in a row above his usual</c>, <c>above 30 twice in a row</c>. Without a number the value is the end of the usual range.</summary>
+    public (int InARow, bool Above, decimal? End)? InARow
+    {
+        get
+        {
+            string text = Sentence.ToLowerInvariant();
+            return Row.Match(text) is not { Success: true } row || Past.Match(text) is not { Success: true } past || !(past.Groups["end"].Success || text.Contains("usual", StringComparison.Ordinal)) ? null
+                : (row.Groups["n"].Value is var n && n == "twice" ? 2 : Array.IndexOf(Numbers, n) is > 0 and var word ? word : int.Parse(n, CultureInfo.InvariantCulture),
+                    past.Groups["way"].Value is "above" or "over", past.Groups["end"] is { Success: true, Value: var end } ? decimal.Parse(end, CultureInfo.InvariantCulture) : null);
+        }
+    }
+
+    /// <summary>True where the sentence says that a limit no longer holds: <c>do not wait for 32</c>.</summary>
+    public bool Replaces(decimal limit) => Replaced.Matches(Sentence.ToLowerInvariant()).Any(match => decimal.Parse(match.Groups["end"].Value, CultureInfo.InvariantCulture) == limit);
+
+    /// <inheritdoc cref="Of(PetRecord, string)"/>
+    public static ClinicWords? Of(NoteAnalysis analysis, string system) => Of(analysis.Record, system);
+
     /// <summary>The latest sentence of a visit that asks to be phoned and is about the body system; null when there is none.</summary>
-    public static ClinicWords? Of(NoteAnalysis analysis, string system)
+    public static ClinicWords? Of(PetRecord record, string system)
     {
         if (!Rows.Value.TryGetValue(system, out (string[] Said, string[] Known) row))
         {
             return null;
         }
 
-        foreach (Noted visit in analysis.Record.Of(CourseKey.Visits).Lines.Reverse().TakeWhile(visit => visit.Day >= analysis.Today.Plus(-MostDays)))
+        foreach (Noted visit in record.Of(CourseKey.Visits).Lines.Reverse().TakeWhile(visit => visit.Day >= record.Today.Plus(-MostDays)))
         {
-            foreach (FreeTextBlock text in (analysis.Note.EntryAt(visit.Line)?.Texts ?? []).Reverse())
+            foreach (FreeTextBlock text in (record.Note.EntryAt(visit.Line)?.Texts ?? []).Reverse())
             {
                 string[] about = [];
                 string? last = null;
@@ -57,6 +81,9 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
         return null;
     }
 
+    /// <summary>True where a text names something of the body system.</summary>
+    public static bool IsAbout(string text, string system) => Rows.Value.TryGetValue(system, out (string[] Said, string[] Known) row) && WordsOf(text).Any(word => Starts(word, row.Said));
+
     /// <summary>
     /// What the clinic said of each problem: a sentence stands at one of those it is about, first where it names a sign that was seen
     /// (<c>weeps</c> a wound that was weeping).
@@ -64,6 +91,18 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
     public static ImmutableDictionary<Problem, ClinicWords> Of(NoteAnalysis analysis, IEnumerable<Problem> problems) =>
         problems.Select(problem => (problem, words: Of(analysis, problem.Topic.System))).Where(one => one.words is not null)
             .GroupBy(one => one.words!).Select(same => (same.OrderByDescending(one => Names(same.Key.Sentence, one.problem)).First().problem, same.Key)).ToImmutableDictionary(one => one.problem, one => one.Key);
+
+    /// <summary>The level of a problem with a sign that the sentence names: a reason to phone while it is there, worth watching once it is not. A sign of the visit itself does not count.</summary>
+    public FindingLevel LevelOf(Problem problem)
+    {
+        bool IsNamed(string word) => word.Length >= StemLength && WordsOf(Sentence).Any(said => Starts(said, [word[..StemLength]]));
+        (bool IsNow, DateOnly Last)[] seen =
+        [
+            .. problem.Parts.OfType<PlacePart>().SelectMany(place => place.Signs).Where(sign => IsNamed(sign.Word)).Select(sign => (sign.IsNow, sign.Runs[^1].Last)),
+            .. problem.Parts.OfType<SignPart>().Where(sign => sign.Words.Any(IsNamed)).Select(sign => (sign.Ended is null, sign.Last)),
+        ];
+        return seen.Where(sign => sign.Last > Day).Select(sign => sign.IsNow ? FindingLevel.Call : FindingLevel.Watch).DefaultIfEmpty(FindingLevel.Info).Max();
+    }
 
     private static bool Names(string sentence, Problem problem)
     {
@@ -79,6 +118,15 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
     private static bool Starts(string word, string[] beginnings) => Array.Exists(beginnings, beginning => word.StartsWith(beginning, StringComparison.Ordinal));
 
     private static string[] WordsOf(string text) => text.ToLowerInvariant().Split(Marks, StringSplitOptions.RemoveEmptyEntries);
+
+    [GeneratedRegex(@"\b(?<n>twice|one|two|three|four|five|[2-9])\b(?:\W+\w+){0,4}?\W+in a row\b")]
+    private static partial Regex Row { get; }
+
+    [GeneratedRegex(@"\b(?<way>above|over|below|under)\b(?:\W+(?<end>\d+(?:\.\d+)?))?")]
+    private static partial Regex Past { get; }
+
+    [GeneratedRegex(@"(?:\bnot|n't|no longer|instead of)\b[^.;,]*?\b(?<end>\d+(?:\.\d+)?)")]
+    private static partial Regex Replaced { get; }
 
     /// <summary>Sentences with their end; a point inside a number ends none.</summary>
     private static IEnumerable<string> Sentences(string text)

@@ -40,6 +40,12 @@ public abstract record ProblemPart
 /// <param name="Value">The value.</param>
 public sealed record DatedValue(DateOnly Day, ReadValue Value)
 {
+    /// <summary>For how many seconds it was counted; null for what was not counted.</summary>
+    public decimal? Seconds { get; init; }
+
+    /// <summary>How it was taken, such as <c>before-food</c>; null where the note does not say.</summary>
+    public string? State { get; init; }
+
     /// <summary>When it was read on that day; null where the note does not say.</summary>
     public TimeOnly? Time { get; init; }
 }
@@ -64,6 +70,14 @@ public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool 
     public DatedValue? Next { get; init; }
 }
 
+/// <summary>So many readings in a row past a value, as the clinic asked to be phoned about.</summary>
+/// <param name="InARow">How many.</param>
+/// <param name="Above">True for above it.</param>
+/// <param name="End">The value.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Day">The day of the last of them, the latest time this happened.</param>
+public sealed record RowMet(int InARow, bool Above, decimal End, string Unit, DateOnly Day);
+
 /// <summary>A vital, from then to now.</summary>
 /// <param name="Key">What was measured and how.</param>
 /// <param name="From">Where it comes from: the highest or lowest reliable weight, the start of a clear trend, the last reading up to the visit; null when there is one reading alone.</param>
@@ -81,8 +95,17 @@ public sealed record ValuePart(
     /// <summary>The first day of the stretch that <see cref="PerMonth"/> is worked out from.</summary>
     public DateOnly? RateSince { get; init; }
 
-    /// <summary>Of a score that is now what it was first: the first day of readings that are all the same; else null.</summary>
-    public DateOnly? SameSince { get; init; }
+    /// <summary>Of a score its levels: that of <see cref="From"/>, of the visit and of now, each with the first and last day of the readings that agree; empty for other values.</summary>
+    public ImmutableArray<(DatedValue Value, DateOnly First, DateOnly Last)> Levels { get; init; } = [];
+
+    /// <summary>What the clinic asked to be phoned about, so many readings in a row past a value, where the period has them; else null.</summary>
+    public RowMet? Rule { get; init; }
+
+    /// <summary>The readings since the first past what the clinic set, in order, where an open question is about them; else empty.</summary>
+    public ImmutableArray<DatedValue> ByDay { get; init; } = [];
+
+    /// <summary>The first day on which more or less was written without an amount, before <see cref="From"/>; null where that was not.</summary>
+    public (string Word, DateOnly Day)? NoticedOn { get; init; }
 
     /// <summary>The range that the clinic calls usual, where <see cref="Clinic"/> is a limit; else null.</summary>
     public ClinicRange? Usual { get; init; }
@@ -103,8 +126,17 @@ public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateO
     /// <summary>The days in the two years before on which the same was written, in order: of what happened before the period, of a look before <see cref="First"/>.</summary>
     public ImmutableArray<DateOnly> Before { get; init; } = [];
 
-    /// <summary>Of the days from the first to the last on which the part was looked at, how many have it; both 0 for what happened. <c>else ok</c> is a look at what its check does not name.</summary>
+    /// <summary>Of the days from the first to the last on which the part was looked at by name, how many have it; both 0 for what happened.</summary>
     public (int With, int Of) Looks { get; init; }
+
+    /// <summary>How many days in between have <c>else ok</c> in a check that does not name the part: whether it was there, nobody wrote.</summary>
+    public int Unnamed { get; init; }
+
+    /// <summary>Of what is counted, the most in one day of the period and in one day of the year before it; null where nothing is counted.</summary>
+    public (int Times, DateOnly Day)? Most { get; init; }
+
+    /// <inheritdoc cref="Most"/>
+    public (int Times, DateOnly Day)? MostBefore { get; init; }
 }
 
 /// <summary>A lump, a wound or a node over its life.</summary>

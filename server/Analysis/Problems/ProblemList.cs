@@ -45,10 +45,18 @@ public static class ProblemList
             }
         }
 
-        return [.. found.GroupBy(one => (one.Topic.System, one.Detail)).Select(group => Make(analysis, lives, [.. group])).OfType<Problem>()
+        Problem[] problems = [.. found.GroupBy(one => (one.Topic.System, one.Detail)).Select(group => Make(analysis, lives, [.. group])).OfType<Problem>()];
+        ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(analysis, problems);
+        return [.. problems.Select(problem => problem.IsEnded ? problem : problem with { Level = Asked(problem, said.GetValueOrDefault(problem)) })
             .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
             .ThenBy(problem => problem.Topic.Order).ThenBy(problem => problem.Detail, StringComparer.Ordinal)];
     }
+
+    /// <summary>The level, and what the clinic asked to be phoned about is a reason to phone.</summary>
+    private static FindingLevel Asked(Problem problem, ClinicWords? said) => new[]
+    {
+        problem.Level, problem.Parts.OfType<ValuePart>().Any(value => value.Rule is not null) ? FindingLevel.Call : FindingLevel.Info, said?.LevelOf(problem) ?? FindingLevel.Info,
+    }.Max();
 
     private static bool IsReminder(NoteFinding finding) => Reminders.Contains(finding.Rule) || finding.Rule.EndsWith("-overdue", StringComparison.Ordinal);
 

@@ -24,8 +24,8 @@ internal static class LookedAtSections
             .SelectMany(word => context.Analysis.Record.All(word.Word)).Select(course => SameVital.OnPage(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
             .Where(course => !told.Contains(course.Key) && course.Lines.Any(line => line.Reading is not null && context.IsCurrent(line.Line)))
             .Select(course => ValueCourse.Of(context.Analysis.Record, course, null, found: false)).OfType<ValuePart>();
-        return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong((value.Key.Word == "crt" ? PageWords.NameFor(context.Options.For, "crt") : PageWords.ChartOf(value.Key.Word, value.Key.Detail)) + (value.Key.Word == "glucose" && value.Key.Detail.Split(' ')[0] is not "any" and var state ? ", " + state.Replace('-', ' ') : "") + ":") + " " + text.Of(value, null)
-            + (value.Normal is { } normal && value.Key.Word != "pain" ? $", {(IsWithin(normal, value.Now.Value) ? PageWords.GeneralRange(context.Units.Show(normal)) : PageWords.OutsideGeneral(context.Units.Show(normal)))}" : ""))));
+        return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong((value.Key.Word == "crt" ? PageWords.NameFor(context.Options.For, "crt") : PageWords.ChartOf(value.Key.Word, value.Key.Detail)) + ":") + " " + text.Of(value, null)
+            + (value.Normal is { } normal && value.Key.Word != "pain" ? $", {(value.Key.Word == "bcs" ? PageWords.IdealIs(context.Units.Show(normal)) : IsWithin(normal, value.Now.Value) ? PageWords.GeneralRange(context.Units.Show(normal)) : PageWords.OutsideGeneral(context.Units.Show(normal)))}" : ""))));
     }
 
     /// <summary>The parts without a finding in the last check, and what was not looked at.</summary>

@@ -112,23 +112,38 @@ internal sealed class ProblemText(PageContext context)
     {
         string name = title is null ? "" : NameOf(value.Key);
         List<string> told = [];
+        bool isCounted = value.Now.Seconds is not null;
         bool same = value.From is { } earliest && (value.AtVisit is null || Bare(value.AtVisit.Value) == Bare(earliest.Value)) && Bare(earliest.Value) == Bare(value.Now.Value);
         bool sinceVisit = value.AtVisit is { } atVisit && value.From is not null && Bare(atVisit.Value) == Bare(value.Now.Value);
-        string[] steps = same ? [value.SameSince < value.From!.Day ? PageWords.SameSince(Show(value.Now.Value), On(value.SameSince.Value), On(value.Now.Day)) : PageWords.Unchanged(Show(value.Now.Value), On(value.From.Day), On(value.Now.Day))] :
+        string[] steps = !value.Levels.IsEmpty ? [.. value.Levels.Select(level => LevelOf(value, level))] : same ? [PageWords.Unchanged(Show(value.Now.Value) + StateOf(value.Now), On(value.From!.Day), On(value.Now.Day))] :
         [
-            value.From is { } from ? $"{Bare(from.Value)} ({On(from.Day)})" : "",
+            value.From is { } from ? $"{Bare(from.Value)}{(from.State == value.Now.State ? "" : StateOf(from))} ({On(from.Day)})" : "",
             value.AtVisit is { } visit && !sinceVisit ? $"{Bare(visit.Value)} ({(visit.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(visit.Day))})" : "",
-            sinceVisit ? PageWords.Unchanged(Show(value.Now.Value), value.AtVisit!.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(value.AtVisit.Day), On(value.Now.Day)) : $"{Show(value.Now.Value)} ({On(value.Now.Day)})",
+            sinceVisit ? PageWords.Unchanged(Show(value.Now.Value), value.AtVisit!.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(value.AtVisit.Day), On(value.Now.Day)) : $"{Show(value.Now.Value)}{StateOf(value.Now)} ({On(value.Now.Day)})",
         ];
-        told.Add(string.Join(Arrow, steps.Where(step => step.Length > 0)) + (value.Now.Value is { Low: { } low, High: { } high } && low < high ? $", {PageWords.PlusMinus(Wording.Round((high - low) / 2, 0))}" : ""));
+        told.Add(string.Join(Arrow, steps.Where(step => step.Length > 0)));
+        told.Add(isCounted ? PageWords.CountedOver(value.Now.Seconds!.Value) : "");
+        told.Add(value.NoticedOn is { } noticed ? PageWords.NoticedOn(noticed.Word, On(noticed.Day)) : "");
         told.Add(value is { InPercent: { } percent, From: { } start } && Math.Abs(percent) >= 0.5m ? PageWords.PercentIn(percent, value.Now.Day.DayNumber - start.Day.DayNumber) : "");
         told.Add(value is { SinceVisit: { } since, AtVisit: not null } && Math.Abs(since) >= 0.5m ? PageWords.PercentSinceVisit(since) : "");
         told.Add(value is { PerMonth: { } rate, RateSince: { } counted, Found: true } && Math.Abs(rate) >= 0.1m ? PageWords.PercentAMonth(rate, On(counted)) : "");
         told.Add(Clinic(value));
+        told.Add(value.Rule is { } rule ? PageWords.RowMet(rule.InARow, rule.Above, Wording.Round(context.Units.Number(rule.End, rule.Unit), 1), On(rule.Day)) : "");
+        told.Add(value.ByDay.Length < 2 ? "" : PageWords.EachSince(string.Join(", ", value.ByDay.GroupBy(one => one.Day).Select(day => $"{string.Join(" and ", day.Select(one => Bare(one.Value)))} ({On(day.Key)})"))));
         told.Add(value is { Found: true, Normal: { } normal } && value.Key.Word is not ("weight" or "bcs" or "mcs" or "pain") ? PageWords.GeneralRange(context.Units.Show(normal)) : "");
         string text = string.Join(", ", told.Where(part => part.Length > 0));
         return name.Length == 0 || string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? text : $"{name} {text}";
     }
+
+    /// <summary>A level of a score: until when it held, or since when it holds.</summary>
+    private string LevelOf(ValuePart value, (DatedValue Value, DateOnly First, DateOnly Last) level)
+    {
+        string days = level == value.Levels[^1] ? PageWords.SinceAndLast(On(level.First), On(level.Last), level.First == level.Last) : level == value.Levels[0] ? PageWords.UpTo(On(level.Last)) : PageWords.Since(level.First, context.Analysis.Today);
+        return $"{Show(level.Value.Value)} ({days})";
+    }
+
+    /// <summary>How it was taken, behind the value.</summary>
+    private static string StateOf(DatedValue value) => value.State is { } state ? $" {state.Replace('-', ' ')}" : "";
 
     /// <summary>A lump or wound without its title.</summary>
     public string Of(PlacePart place)
@@ -156,12 +171,15 @@ internal sealed class ProblemText(PageContext context)
         string name = Wording.NameOf(sign.Item.Word.Word).ToLowerInvariant();
         string place = SiteWords.Of(sign.Item.Site, sign.Item.Tag);
         string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : PageWords.PartAt(name, place, SiteWords.IsSideOnly(sign.Item.Site));
-        string when = !sign.Events.IsEmpty ? Happened(sign) : sign.Looks.Of > sign.Looks.With ? PageWords.OnSomeLooks(sign.Looks.With, sign.Looks.Of, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
-        string before = sign.Before.IsEmpty ? "" : sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDays(sign.Before.Length, On(sign.Before[0]), On(sign.Before[^1]));
-        string[] more = [when, before.Length == 0 ? "" : sign.Events.IsEmpty ? PageWords.EarlierOn(before) : PageWords.BeforeThat(context.Analysis.Record.Period, before), sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
+        string when = !sign.Events.IsEmpty ? Happened(sign) : sign.Looks.Of > sign.Looks.With ? PageWords.OnSomeLooks(sign.Looks.With, sign.Looks.Of, On(sign.First), On(sign.Last)) : sign.Unnamed > 0 && sign.Looks.With > 1 ? PageWords.NotedTimes(sign.Looks.With, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
+        string before = sign.Before.IsEmpty ? "" : sign.Most is not null && sign.Before.Length > BeforeNamed ? PageWords.OnDaysSince(sign.Before.Length, On(sign.Before[0])) : sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDays(sign.Before.Length, On(sign.Before[0]), On(sign.Before[^1]));
+        string most = sign is { Most: { } now, MostBefore: { } then } && now.Times > then.Times ? PageWords.MoreInADay(now.Times, On(now.Day), then.Times, On(then.Day)) : "";
+        string[] more = [when, most, before.Length == 0 ? "" : sign.Events.IsEmpty ? PageWords.EarlierOn(before) : PageWords.BeforeThat(context.Analysis.Record.Period, before), sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
         string amount = sign.Events is [{ Item: CareEvent care }] && (care.Duration ?? care.Distance) is { } extent ? $"{extent.Value:0.##} {extent.Unit.Word}" : "";
-        string words = string.Join(", ", sign.Words.Append(amount).Where(word => word.Length > 0));
-        return $"{part}{(part.Length > 0 && words.Length > 0 ? ": " : "")}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";
+        string words = string.Join(", ", sign.Words);
+        part = $"{part} {amount}".Trim();
+        string joint = part.Length == 0 || words.Length == 0 ? "" : sign.Item.Word.Word == "ate" && sign.Words is ["more"] or ["less"] ? " " : ": ";
+        return $"{part}{joint}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";
     }
 
     /// <summary>How often and when it happened: a count only of what is counted, with its time where it was once.</summary>
@@ -237,16 +255,16 @@ internal sealed class ProblemText(PageContext context)
             return "";
         }
 
-        string usual = value.Usual is { } besides ? $", {PageWords.UsualAtClinic(Ends(besides))}" : "";
+        string usual = value.Usual is not { } besides ? "" : besides is { InARow: > 0, Since: { } pastSince } ? $", {PageWords.PastClinic(besides.Above > 0, PageWords.UsualIs(Ends(besides)))} {PageWords.Since(pastSince, context.Analysis.Today)}" : $", {PageWords.UsualAtClinic(Ends(besides))}";
         string range = (clinic.IsLimit ? PageWords.LimitIs(Ends(clinic)) : PageWords.UsualIs(Ends(clinic))) + (clinic.Set is { } when ? PageWords.SetOn(when is { Month: { } month, Day: { } day } ? On(new DateOnly(when.Year, month, day)) : when.ToString()) : "");
         if (clinic.Worst is not { } worst)
         {
-            return $"{PageWords.WithinClinic(clinic.IsLimit)} {range}{usual}";
+            return $"{PageWords.WithinClinic} {range}{usual}";
         }
 
         bool above = clinic.Above > 0;
         string often = clinic.Since <= context.Period.From ? PageWords.AllSince(On(clinic.Since.Value)) : PageWords.SomeOf(clinic.Above + clinic.Below, clinic.Of, clinic.InARow, clinic.Since is { } since ? On(since) : "");
-        string furthest = worst == value.Now || (worst.Day == value.Now.Day && worst.Value == value.Now.Value) ? "" : $", {PageWords.WorstOf(above, Bare(worst.Value), OnAt(worst))}{(clinic.Next is { Time: { } time } next ? $", {PageWords.ThenAt(Bare(next.Value), time)}" : "")}";
+        string furthest = value.ByDay.Length > 1 || (worst.Day == value.Now.Day && worst.Value == value.Now.Value) ? "" : $", {PageWords.WorstOf(above, Bare(worst.Value), OnAt(worst))}{(clinic.Next is { Time: { } time } next ? $", {PageWords.ThenAt(Bare(next.Value), time)}" : "")}";
         return $"{PageWords.PastClinic(above, range)} {often}{furthest}{usual}";
     }
 
@@ -257,7 +275,6 @@ internal sealed class ProblemText(PageContext context)
     /// <summary>What a vital is called inside a line about its system; empty where the title says it.</summary>
     private static string NameOf(CourseKey key) => (key.Word, key.Detail.Split(' ')) switch
     {
-        ("glucose", [not "any", ..] state) => state[0].Replace('-', ' '),
         ("weight", _) or ("glucose", _) => "",
         ("bcs", _) => "condition",
         ("mcs", _) => "muscle score",

@@ -36,7 +36,7 @@ internal static partial class PageWords
 
     public static string ToldUnder(int problem) => problem == 0 ? "see above, resolved" : $"see problem {problem}";
 
-    public static string NoLongerThere(IReadOnlyList<string> gone) => $"No longer there: {string.Join("; ", gone)}.";
+    public static string NoLongerThere(IReadOnlyList<string> gone) => $"Earlier: {string.Join("; ", gone)}.";
 
     public static string GoneOn(string title, string word, string day) => $"{title} ({word} {day})";
 }

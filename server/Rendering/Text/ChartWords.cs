@@ -49,9 +49,9 @@ internal static partial class PageWords
         _ => Wording.NameOf(word),
     };
 
-    public static string PhoneAtCount(int count, bool above, decimal seconds) => $"{count} or {(above ? "more" : "fewer")} in {seconds:0.#} s: phone";
+    public static string PhoneAtCount(int count, bool above, decimal seconds) => $"phone at {count} or {(above ? "more" : "fewer")} in {seconds:0.#} s";
 
-    public static string PhoneAt(string limit, bool above) => $"{(above ? "above" : "below")} {limit}: phone";
+    public static string PhoneAt(string limit, bool above) => $"phone {(above ? "above" : "below")} {limit}";
 
     /// <summary>The amount of a dose and how often: <c>2 units twice a day</c>.</summary>
     public static string DoseInWords(MedicinePlan plan) =>
@@ -62,7 +62,7 @@ internal static partial class PageWords
 
     /// <summary>A medicine with every dose and its days.</summary>
     public static string MedicineInWords(MedicineBar medicine) =>
-        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{DayAndYear(dose.Began)} {(dose.To is { } to ? $"to {DayAndYear(to)}" : "on")}"))}";
+        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{(dose.To is { } to ? $"{DayAndYear(dose.Began)} to {DayAndYear(to)}" : $"since {DayAndYear(dose.Began)}")}"))}";
 
     /// <summary>The last value; how it changed since the first and since the visit, where that is more than the error of measuring.</summary>
     /// <param name="marks">All values, in the order of time.</param>

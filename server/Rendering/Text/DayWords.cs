@@ -10,11 +10,11 @@ internal static partial class PageWords
 {
     public const string DaysOfCare = "Home care, day by day";
     public const string DaysCaption = "As logged each day; other lines of these days are in the appendix.";
-    public const string NotLoggedMeans = " Not logged: a planned dose without a line; it may have been given.";
+    public const string NotLoggedMeans = " Not logged: a planned dose without an entry; it may have been given.";
     public const string NotLogged = "not logged";
-    public const string NoneWritten = "none written";
+    public const string NoneWritten = "\u2013";
     public const string NotPlanned = "not planned";
-    public const string WrittenColumn = "Written";
+    public const string WrittenColumn = "Logged";
     public const string CoughColumn = "Cough";
     public const string SneezeColumn = "Sneeze";
     public const string SeizureColumn = "Seizure";
@@ -28,7 +28,7 @@ internal static partial class PageWords
     public const string InsulinColumn = "Insulin";
     public const string BeforeColumn = "Before";
     public const string LowestColumn = "Lowest";
-    public const string LowestAtColumn = "Hour of the lowest";
+    public const string LowestAtColumn = "Time of lowest";
     public const string HighestColumn = "Highest";
     public const string ReadingsColumn = "Readings";
 

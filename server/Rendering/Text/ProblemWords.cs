@@ -12,11 +12,11 @@ internal static partial class PageWords
     public const string Questions = "The owner asks";
     public const string Ended = "Resolved";
     public const string AlsoNoted = "Also noted, known or expected";
-    public const string InRange = "Measured, no finding";
+    public const string InRange = "Other measurements";
     public const string LastVisit = "Last visit";
     public const string VisitSaid = "Said at the visit";
     public const string Ordered = "Ordered";
-    public const string NoMedicine = "none written";
+    public const string NoMedicine = "none in the notes";
     public const string SurgeryLabel = "Surgery";
 
     public static string Until(string day) => $"until {day}";
@@ -64,18 +64,32 @@ internal static partial class PageWords
     public static string NoVisit => "No visit in the notes: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
-        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. No diagnosis.";
+        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Home observations, not a diagnosis.";
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
     /// <summary>Said with care: silence is not health.</summary>
     public static string NothingCrossed(bool hasEntries) => hasEntries
-        ? "No recorded value is out of range. This does not mean that the pet is healthy: parts not looked at and lines not understood were not assessed."
+        ? "No recorded value is out of range. This does not mean that the pet is healthy: only what was examined and could be read was compared."
         : "There is nothing to compare yet. This does not mean that the pet is healthy.";
 
     public static string Unchanged(string value, string from, string to) => $"{value} ({from} and {to})";
 
-    public static string SameSince(string value, string since, string last) => $"{value} (since {since}, last {last})";
+    public static string UpTo(string day) => $"until {day}";
+
+    public static string NoticedOn(string word, string day) => $"\u201C{word}\u201D first written {day}";
+
+    public static string RowMet(int inARow, bool above, string end, string day) => $"{inARow} in a row {(above ? "above" : "below")} {end} on {day}, as the clinic asked to be told";
+
+    /// <summary>Each reading with its day.</summary>
+    public static string EachSince(string readings) => $"each reading: {readings}";
+
+    public static string NotedTimes(int times, string first, string last) => $"noted {Times(times)} since {first}, last {last}";
+
+    public static string OnDaysSince(int days, string first) => $"on {Count(days, "day")} since {first}";
+
+    /// <summary>Of what is counted, the most in one day now and before.</summary>
+    public static string MoreInADay(int now, string day, int then, string before) => $"up to {now} in one day ({day}), before that at most {then} ({before})";
 
     public static string PercentIn(decimal percent, int days) => $"{Signed(percent)} % in {Span(days)}";
 
@@ -88,7 +102,7 @@ internal static partial class PageWords
 
     public static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number.ToString("N0", CultureInfo.InvariantCulture)} {what}s";
 
-    public static string PlusMinus(string half) => $"\u00B1{half}";
+    public static string CountedOver(decimal seconds) => $"counted over {seconds:0.#} s";
 
     public static string LimitIs(string number) => $"limit of {number}";
 
@@ -99,7 +113,7 @@ internal static partial class PageWords
 
     public static string UsualAtClinic(string ends) => $"the clinic's usual {ends}";
 
-    public static string WithinClinic(bool isLimit) => isLimit ? "not past the clinic's" : "within the clinic's";
+    public const string WithinClinic = "within the clinic's";
 
     public static string PastClinic(bool above, string range) => $"{(above ? "above" : "below")} the clinic's {range}";
 
@@ -115,7 +129,7 @@ internal static partial class PageWords
 
     public static string SetOn(string day) => $" (set {day})";
 
-    public static string GeneralRange(string range) => $"general range {range}";
+    public static string GeneralRange(string range) => $"reference range {range}";
 
     public static string TimesOnDays(int times, int days, string last) => days == 1 ? $"{TimesShort(times)} on {last}" : $"{TimesShort(times)} on {Count(days, "day")}, last {last}";
 
@@ -126,13 +140,13 @@ internal static partial class PageWords
     /// <summary>When the same was written before the period.</summary>
     public static string BeforeThat(CurrentPeriod period, string days) => $"{(period.Start == PeriodStart.Visit ? "before the visit" : "before that")} {days}";
 
-    public static string OnSomeLooks(int with, int of, string first, string last) => $"on {with:N0} of {Count(of, "examination")} since {first}, last {last}";
+    public static string OnSomeLooks(int with, int of, string first, string last) => $"on {with:N0} of {Count(of, "look")} since {first}, last {last}";
 
     public static string FoodLeft(int days, string first, string last) => $"some food left on each of the last {days:N0} days with meals logged ({first} to {last})";
 
     public static string Quoted(string words) => $"\u201C{words}\u201D";
 
-    public static string ClinicExpects(string words, string until) => $"Expected by the clinic until {until}: {words}.";
+    public static string ClinicExpects(string words, string until) => $"{Capital(words)}: expected by the clinic until {until}.";
 
     public static string ClinicSaid(string day, string words) => $"The clinic, {day}: \u201C{words}\u201D";
 
@@ -141,7 +155,12 @@ internal static partial class PageWords
     public static string NoneOn(string day) => $"none {day}";
 
     /// <summary>A part and its place: <c>left ear</c>, <c>joint both hips</c>.</summary>
-    public static string PartAt(string name, string place, bool sideOnly) => (sideOnly ? $"{place} {name}" : $"{name} {place}").Trim();
+    public static string PartAt(string name, string place, bool sideOnly) => (name, place.Length > 0) switch
+    {
+        ("joint" or "gait", true) => place,
+        ("muscle", true) => $"{name} of {place}",
+        _ => (sideOnly ? $"{place} {name}" : $"{name} {place}").Trim(),
+    };
 
     public static string SinceAndLast(string since, string last, bool same) => same ? last : $"since {since}, last {last}";
 
@@ -149,7 +168,9 @@ internal static partial class PageWords
 
     public static string OrdinaryOn(string day) => $"as usual again {day}";
 
-    public static string OutsideGeneral(string range) => $"outside the general range of {range}";
+    public static string OutsideGeneral(string range) => $"outside the reference range of {range}";
+
+    public static string IdealIs(string range) => $"ideal {range}";
 
     public static string PlaceTitle(string kind, int number, string place) => $"{kind} {number}{(place.Length == 0 ? "" : $", {place}")}";
 
@@ -170,7 +191,7 @@ internal static partial class PageWords
     public static string DueIn(string what, string day) => $"{what} ({day})";
 
     /// <summary>What was ordered, the day it was done, and the day it was ordered for, where it was done later.</summary>
-    public static string DoneOn(string what, string day, string? dueOn) => $"{what}: {IsDone} {day}{(dueOn is null ? "" : $" (due {dueOn})")}";
+    public static string DoneOn(string what, string day, string? dueOn) => $"{what} {IsDone} {day}{(dueOn is null ? "" : $" (due {dueOn})")}";
 
     public const string GivenLabel = "At the visit";
 
