@@ -117,7 +117,7 @@ public sealed partial record ClinicWords(DateOnly Day, string Sentence)
 
     private static bool Starts(string word, string[] beginnings) => Array.Exists(beginnings, beginning => word.StartsWith(beginning, StringComparison.Ordinal));
 
-    private static string[] WordsOf(string text) => text.ToLowerInvariant().Split(Marks, StringSplitOptions.RemoveEmptyEntries);
+    internal static string[] WordsOf(string text) => text.ToLowerInvariant().Split(Marks, StringSplitOptions.RemoveEmptyEntries);
 
     [GeneratedRegex(@"\b(?<n>twice|one|two|three|four|five|[2-9])\b(?:\W+\w+){0,4}?\W+in a row\b")]
     private static partial Regex Row { get; }
@@ -129,7 +129,7 @@ public sealed partial record ClinicWords(DateOnly Day, string Sentence)
     private static partial Regex Replaced { get; }
 
     /// <summary>Sentences with their end; a point inside a number ends none.</summary>
-    private static IEnumerable<string> Sentences(string text)
+    internal static IEnumerable<string> Sentences(string text)
     {
         int start = 0;
         for (int at = 0; at < text.Length; at++)

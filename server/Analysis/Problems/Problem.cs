@@ -66,8 +66,11 @@ public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool 
     /// <summary>The first day of the readings past it that go on without a break up to the last one, before the period too; null where the last one is within.</summary>
     public DateOnly? Since { get; init; }
 
-    /// <summary>The next glucose of the day of the worst one; null where it was the last of its day, and for what has no course within a day.</summary>
-    public DatedValue? Next { get; init; }
+    /// <summary>The other glucose values of the day of the worst one, in order; empty for what has no course within a day.</summary>
+    public ImmutableArray<DatedValue> OfDay { get; init; } = [];
+
+    /// <summary>How long after the last insulin of its day the worst glucose was; null where none is written before it.</summary>
+    public TimeSpan? AfterInsulin { get; init; }
 }
 
 /// <summary>So many readings in a row past a value, as the clinic asked to be phoned about.</summary>
@@ -126,8 +129,8 @@ public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateO
     /// <summary>The days in the two years before on which the same was written, in order: of what happened before the period, of a look before <see cref="First"/>.</summary>
     public ImmutableArray<DateOnly> Before { get; init; } = [];
 
-    /// <summary>Of the days from the first to the last on which the part was looked at by name, how many have it; both 0 for what happened.</summary>
-    public (int With, int Of) Looks { get; init; }
+    /// <summary>How many days from the first to the last have it; 0 for what happened.</summary>
+    public int Looks { get; init; }
 
     /// <summary>How many days in between have <c>else ok</c> in a check that does not name the part: whether it was there, nobody wrote.</summary>
     public int Unnamed { get; init; }

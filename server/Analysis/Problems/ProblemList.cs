@@ -48,7 +48,7 @@ public static class ProblemList
         Problem[] problems = [.. found.GroupBy(one => (one.Topic.System, one.Detail)).Select(group => Make(analysis, lives, [.. group])).OfType<Problem>()];
         ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(analysis, problems);
         return [.. problems.Select(problem => problem.IsEnded ? problem : problem with { Level = Asked(problem, said.GetValueOrDefault(problem)) })
-            .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
+            .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenBy(IsBetter).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
             .ThenBy(problem => problem.Topic.Order).ThenBy(problem => problem.Detail, StringComparer.Ordinal)];
     }
 
@@ -57,6 +57,9 @@ public static class ProblemList
     {
         problem.Level, problem.Parts.OfType<ValuePart>().Any(value => value.Rule is not null) ? FindingLevel.Call : FindingLevel.Info, said?.LevelOf(problem) ?? FindingLevel.Info,
     }.Max();
+
+    /// <summary>True where the last look at a sign says that it is better.</summary>
+    private static bool IsBetter(Problem problem) => problem.Parts.OfType<SignPart>().SelectMany(sign => sign.Words).ToArray() is var words && words.Contains("better") && !words.Contains("worse");
 
     private static bool IsReminder(NoteFinding finding) => Reminders.Contains(finding.Rule) || finding.Rule.EndsWith("-overdue", StringComparison.Ordinal);
 

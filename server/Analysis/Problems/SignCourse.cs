@@ -64,7 +64,7 @@ internal static class SignCourse
                 {
                     Lines = [.. (with.Length > 0 ? with : noted).Select(look => look.Line)],
                     Before = [.. looks.Where(look => look.Day < first && look.Day >= last.Plus(-BeforeDays) && WordsOf(analysis, null, look.Item).Any(together.Contains)).Select(look => look.Day).Distinct()],
-                    Looks = (with.DistinctBy(look => look.Day).Count(), looks.Where(look => look.Day >= first && look.Day <= last).DistinctBy(look => look.Day).Count()),
+                    Looks = with.DistinctBy(look => look.Day).Count(),
                     Unnamed = restOk.Except(looks.Select(look => look.Day)).Count(day => day > first && day < last),
                 };
             }

@@ -205,7 +205,8 @@ public static class ValueCourse
             return new ClinicRange(low, high, last.Value.Unit, isLimit, written, above.Length, below.Length, readings.Length, inARow, Read(worst))
             {
                 Since = inARow == 0 ? null : all.Reverse().TakeWhile(above.Length > 0 ? IsAbove : IsBelow).Last().Day,
-                Next = worst is { Time: { } time, Value.Unit: "mmol/L" } ? Read(readings.Where(reading => reading.Day == worst.Day && reading.Time > time).MinBy(reading => reading.Time)) : null,
+                AfterInsulin = worst is { Time: { } at, Value.Unit: "mmol/L" } && record.All("gave").Where(given => given.Key.Detail.Contains("insulin", StringComparison.Ordinal)).SelectMany(given => given.Lines).Where(given => given.Day == worst.Day && given.Time <= at).Select(given => given.Time).Max() is { } injected ? at - injected : null,
+                OfDay = worst is { Time: not null, Value.Unit: "mmol/L" } ? [.. readings.Where(reading => reading.Day == worst.Day && reading.Time is not null && reading != worst).OrderBy(reading => reading.Time).Select(reading => Dated(record, reading, reading.Value))] : [],
             };
 
             static DatedValue? Read(NoteReading? reading) => reading is null ? null : new DatedValue(reading.Day!.Value, reading.Value) { Time = reading.Time };

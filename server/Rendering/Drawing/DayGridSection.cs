@@ -14,6 +14,6 @@ internal static class DayGridSection
         Block.Paragraph(grid.WithoutNote.Count == 0 ? "" : Prose.Small(PageWords.WithoutNote(grid.WithoutNote, grid.Today))),
         Block.Paragraph(grid.NeverLogged.Count == 0 ? "" : Prose.Small(PageWords.NeverLogged(grid.NeverLogged, grid.Today))),
         Block.Table(
-            PageWords.CurvesCaption, [PageWords.Day, PageWords.InsulinColumn, PageWords.BeforeColumn, PageWords.LowestColumn, PageWords.LowestAtColumn, PageWords.HighestColumn, PageWords.ReadingsColumn],
-            [.. grid.Curves.Select(curve => (Prose[])[PageWords.Days(curve.Day, curve.Day, grid.Today), curve.Insulin, curve.Before, curve.Lowest, curve.LowestAt, curve.Highest, $"{curve.Readings}"])]));
+            PageWords.CurvesCaption, [PageWords.Day, PageWords.InsulinColumn, PageWords.GlucoseColumn],
+            [.. grid.Curves.Select(curve => (Prose[])[PageWords.Days(curve.Day, curve.Day, grid.Today), curve.Insulin, curve.Values])]));
 }

@@ -39,7 +39,7 @@ internal sealed record PageModel(
             [.. all[false]],
             ChartsBuilder.Build(context),
             BodyBuilder.Build(context, problems),
-            DayGridBuilder.Build(context),
+            DayGridBuilder.Build(context, problems),
             LogBuilder.Build(context),
             PictureBuilder.Build(context),
             TextBuilder.Texts(context),

@@ -18,6 +18,7 @@ internal sealed class ProblemText(PageContext context)
     private const int MostQuotes = 2;
     private const int BeforeNamed = 3;
     private const int DaysNamed = 4;
+    private const int LeastByDay = 3;
     private const string Arrow = " \u2192 ";
 
     /// <summary>What a problem is called.</summary>
@@ -60,7 +61,7 @@ internal sealed class ProblemText(PageContext context)
     {
         if (said is not null)
         {
-            yield return PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
+            yield return HeadSection.Quoted(context).Any(visit => visit.Head.Date == said.Day) ? PageWords.SeeClinicsWords(On(said.Day)) : PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
         }
 
         foreach (ExpectFact expect in context.Analysis.Note.Facts<ExpectFact>().Select(fact => fact.Fact).Where(expect => ProblemTopic.For(expect.Item.Word).System == problem.Topic.System && !(expect.Until.Latest < context.Period.From)))
@@ -71,8 +72,8 @@ internal sealed class ProblemText(PageContext context)
             }
         }
 
-        IEnumerable<string> told = before.SelectMany(one => ClinicWords.KnownAt(context.Analysis, one.Topic.System));
-        string known = string.Join("; ", ClinicWords.KnownAt(context.Analysis, problem.Topic.System).Except(told).Select(text => FindingText.InWords(NoteText.Field(text), context.Analysis.Today)));
+        IEnumerable<string> told = before.SelectMany(KnownAt);
+        string known = string.Join("; ", KnownAt(problem).Except(told).Select(text => FindingText.InWords(NoteText.Field(text), context.Analysis.Today)));
         if (known.Length > 0)
         {
             yield return $"{PageWords.KnownLabel}: {known}.";
@@ -107,6 +108,10 @@ internal sealed class ProblemText(PageContext context)
     /// <summary>A value with its unit.</summary>
     public string Show(ReadValue value) => UnitOf(value.Unit) is { Length: > 0 } unit ? $"{Bare(value)} {unit}" : Bare(value);
 
+    /// <summary>How the weight changed; the weight of now stands beside the name.</summary>
+    public string WeightSince(ValuePart value) => value is { From: { } from, InPercent: { } percent } && Math.Abs(percent) >= 0.5m
+        ? PageWords.PercentFrom(percent, Show(from.Value), On(from.Day)) : PageWords.AsOn(On((value.From ?? value.Now).Day));
+
     /// <summary>How a vital went.</summary>
     public string Of(ValuePart value, string? title)
     {
@@ -129,7 +134,7 @@ internal sealed class ProblemText(PageContext context)
         told.Add(value is { PerMonth: { } rate, RateSince: { } counted, Found: true } && Math.Abs(rate) >= 0.1m ? PageWords.PercentAMonth(rate, On(counted)) : "");
         told.Add(Clinic(value));
         told.Add(value.Rule is { } rule ? PageWords.RowMet(rule.InARow, rule.Above, Wording.Round(context.Units.Number(rule.End, rule.Unit), 1), On(rule.Day)) : "");
-        told.Add(value.ByDay.Length < 2 ? "" : PageWords.EachSince(string.Join(", ", value.ByDay.GroupBy(one => one.Day).Select(day => $"{string.Join(" and ", day.Select(one => Bare(one.Value)))} ({On(day.Key)})"))));
+        told.Add(value.ByDay.Length < LeastByDay ? "" : PageWords.EachSince(string.Join(", ", value.ByDay.GroupBy(one => one.Day).Select(day => $"{string.Join(" and ", day.Select(one => Bare(one.Value)))} ({On(day.Key)})"))));
         told.Add(value is { Found: true, Normal: { } normal } && value.Key.Word is not ("weight" or "bcs" or "mcs" or "pain") ? PageWords.GeneralRange(context.Units.Show(normal)) : "");
         string text = string.Join(", ", told.Where(part => part.Length > 0));
         return name.Length == 0 || string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? text : $"{name} {text}";
@@ -158,7 +163,8 @@ internal sealed class ProblemText(PageContext context)
             string.Join(Arrow, steps.Where(step => step.Length > 0)), change, Signs(place),
             place.Life.Ended is { } ended ? PageWords.EndedOn((place.Life.EndWord ?? "").Replace('-', ' '), On(ended.Day)) : "",
             place.Life.Looks.IsEmpty || sampled is not null || sizes.Any(size => size.Noted.AtVisit && size.Day == place.Life.Looks[^1].Day) ? "" : PageWords.SeenAtClinic(On(place.Life.Looks[^1].Day)),
-            sampled is null ? "" : PageWords.EndedOn(PageWords.Sampled, On(sampled.Day)),
+            sampled is null ? "" : PageWords.EndedOn(PageWords.Sampled, On(sampled.Day)) + ResultOf(sampled),
+            string.Join("; ", KnownAt(place.Life).Select(text => PageWords.KnownAs(FindingText.InWords(text, context.Analysis.Today)))),
             place.From is null || place.Life.First.Day != place.From.Day ? PageWords.FirstNotedOn(On(place.Life.First.Day)) : "",
             place.IsNewToClinic ? PageWords.NewToClinic : "",
         ];
@@ -171,7 +177,7 @@ internal sealed class ProblemText(PageContext context)
         string name = Wording.NameOf(sign.Item.Word.Word).ToLowerInvariant();
         string place = SiteWords.Of(sign.Item.Site, sign.Item.Tag);
         string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : PageWords.PartAt(name, place, SiteWords.IsSideOnly(sign.Item.Site));
-        string when = !sign.Events.IsEmpty ? Happened(sign) : sign.Looks.Of > sign.Looks.With ? PageWords.OnSomeLooks(sign.Looks.With, sign.Looks.Of, On(sign.First), On(sign.Last)) : sign.Unnamed > 0 && sign.Looks.With > 1 ? PageWords.NotedTimes(sign.Looks.With, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
+        string when = !sign.Events.IsEmpty ? Happened(sign) : sign is { Unnamed: > 0, Looks: > 1 } ? PageWords.NotedTimes(sign.Looks, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
         string before = sign.Before.IsEmpty ? "" : sign.Most is not null && sign.Before.Length > BeforeNamed ? PageWords.OnDaysSince(sign.Before.Length, On(sign.Before[0])) : sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDays(sign.Before.Length, On(sign.Before[0]), On(sign.Before[^1]));
         string most = sign is { Most: { } now, MostBefore: { } then } && now.Times > then.Times ? PageWords.MoreInADay(now.Times, On(now.Day), then.Times, On(then.Day)) : "";
         string[] more = [when, most, before.Length == 0 ? "" : sign.Events.IsEmpty ? PageWords.EarlierOn(before) : PageWords.BeforeThat(context.Analysis.Record.Period, before), sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
@@ -187,11 +193,16 @@ internal sealed class ProblemText(PageContext context)
     {
         int times = sign.Events.Sum(CareWords.Times);
         DateOnly[] days = [.. sign.Events.Select(line => line.Day).Distinct()];
-        bool isCounted = times > 0 && (times > sign.Events.Length || sign.Item.Word.Word is "vomit" or "cough" or "sneeze" or "seizure");
-        string when = isCounted ? PageWords.TimesOnDays(times, days.Length, On(days[^1])) : days.Length <= DaysNamed ? string.Join(", ", days.Select(On)) : PageWords.OnDays(days.Length, On(days[0]), On(days[^1]));
+        string when = IsCounted(sign) ? PageWords.TimesOnDays(times, days.Length, On(days[^1])) : days.Length <= DaysNamed ? string.Join(", ", days.Select(On)) : PageWords.OnDays(days.Length, On(days[0]), On(days[^1]));
         string at = sign.Item.Word.Word is "mood" or "seizure" && sign.Events is [{ Time: { } time, Item.Head.Time: not null }] ? $" {time:HH:mm}" : "";
         return when + at;
     }
+
+    /// <summary>True where it says how often something happened.</summary>
+    public static bool IsCounted(SignPart sign) => sign.Events.Sum(CareWords.Times) is > 0 and var times && (times > sign.Events.Length || sign.Item.Word.Word is "vomit" or "cough" or "sneeze" or "seizure");
+
+    /// <summary>True where each day on which it happened is named.</summary>
+    public static bool NamesDays(SignPart sign) => sign.Events.Select(line => line.Day).Distinct().Count() <= (IsCounted(sign) ? 1 : DaysNamed);
 
     private string Of(ProblemPart part, Problem problem) => part switch
     {
@@ -239,10 +250,25 @@ internal sealed class ProblemText(PageContext context)
     {
         IEnumerable<string> ended = place.Signs.Where(sign => !sign.IsNow).OrderBy(sign => sign.Runs[^1].Last)
             .Select(sign => $"{sign.Word} {string.Join(", ", sign.Runs.Select(run => PageWords.Days(run.First, run.Last, context.Analysis.Today)))}{(sign.Gone is { } gone ? $" ({PageWords.NoneOn(On(gone))})" : "")}");
-        IEnumerable<string> now = place.Signs.Where(sign => sign.IsNow).GroupBy(sign => sign.Runs[^1].First).OrderBy(same => same.Key)
-            .Select(same => string.Join(", ", same.Select(sign => sign.Word)) + (same.Key == place.Life.First.Day ? "" : same.Key == place.Life.Last.Day ? $" ({On(same.Key)})" : $" ({PageWords.Since(same.Key, context.Analysis.Today)})"));
+        IGrouping<DateOnly, PlaceSign>[] groups = [.. place.Signs.Where(sign => sign.IsNow).GroupBy(sign => sign.Runs[^1].First).OrderBy(same => same.Key)];
+        IEnumerable<string> now = groups
+            .Select(same => string.Join(", ", same.Select(sign => sign.Word)) + (same.Key == place.Life.First.Day && groups.Length == 1 ? "" : same.Key == place.Life.Last.Day ? $" ({On(same.Key)})" : $" ({PageWords.Since(same.Key, context.Analysis.Today)})"));
         return string.Join(", ", ended.Concat(now));
     }
+
+    /// <summary>The known conditions that bear on a problem's body system, as written; what names the place of a lump stands with the lump.</summary>
+    public IEnumerable<string> KnownAt(Problem problem) => problem.Parts is [PlacePart, ..] ? [] : ClinicWords.KnownAt(context.Analysis, problem.Topic.System).Except(KnownAtLumps());
+
+    /// <summary>The known conditions that name the place of a lump.</summary>
+    public IEnumerable<string> KnownAt(LumpLife life) => life.Site?.Name is not { Length: > 2 } site ? []
+        : PetCardBuilder.Texts(context, "known").Where(text => text.Contains(site, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The known conditions that name the place of a lump that the page shows.</summary>
+    public IEnumerable<string> KnownAtLumps() => LumpNumbering.Of(context.Analysis.Record).Where(life => life.Life.Ended is null).SelectMany(life => KnownAt(life.Life)).Distinct();
+
+    /// <summary>What the clinic wrote of a sample, where the visit is not quoted at the top.</summary>
+    private string ResultOf(VetLook sampled) => HeadSection.Quoted(context).Any(visit => visit.Head.Date == sampled.Day) ? ""
+        : ClinicResults.Of(context.Analysis.Record, sampled.Day, sampled.Day).Select(result => PageWords.Because(Clipped(result.Sentence))).FirstOrDefault("");
 
     private string Size(LumpSize size) => ExaminationBuilder.Size(context, size);
 
@@ -263,8 +289,8 @@ internal sealed class ProblemText(PageContext context)
         }
 
         bool above = clinic.Above > 0;
-        string often = clinic.Since <= context.Period.From ? PageWords.AllSince(On(clinic.Since.Value)) : PageWords.SomeOf(clinic.Above + clinic.Below, clinic.Of, clinic.InARow, clinic.Since is { } since ? On(since) : "");
-        string furthest = value.ByDay.Length > 1 || (worst.Day == value.Now.Day && worst.Value == value.Now.Value) ? "" : $", {PageWords.WorstOf(above, Bare(worst.Value), OnAt(worst))}{(clinic.Next is { Time: { } time } next ? $", {PageWords.ThenAt(Bare(next.Value), time)}" : "")}";
+        string often = clinic.Since <= context.Period.From ? PageWords.AllSince(On(clinic.Since.Value)) : PageWords.SomeOf(clinic.Above + clinic.Below, clinic.Of, value.Rule is null ? clinic.InARow : 0, clinic.Since is { } since ? On(since) : "");
+        string furthest = value.ByDay.Length >= LeastByDay || worst.Value.Number == value.Now.Value.Number ? "" : $", {PageWords.WorstOf(above, Bare(worst.Value), OnAt(worst))}{(clinic.AfterInsulin is { } after ? PageWords.AfterInsulin(after) : "")}{(clinic.OfDay.IsEmpty ? "" : PageWords.OthersOfDay(string.Join(", ", clinic.OfDay.Select(other => $"{other.Time:HH:mm} {Bare(other.Value)}{StateOf(other)}"))))}";
         return $"{PageWords.PastClinic(above, range)} {often}{furthest}{usual}";
     }
 

@@ -21,7 +21,7 @@ internal static partial class PageWords
 
     public static string Until(string day) => $"until {day}";
 
-    public const string NotDone = "Due, not logged";
+    public const string NotDone = "Was due";
     public const string NextSteps = "What to do now";
     public const string Background = "Background";
     public const string Paste = "To paste into the record";
@@ -64,7 +64,7 @@ internal static partial class PageWords
     public static string NoVisit => "No visit in the notes: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
-        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Home observations, not a diagnosis.";
+        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Not a diagnosis.";
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
@@ -79,12 +79,12 @@ internal static partial class PageWords
 
     public static string NoticedOn(string word, string day) => $"\u201C{word}\u201D first written {day}";
 
-    public static string RowMet(int inARow, bool above, string end, string day) => $"{inARow} in a row {(above ? "above" : "below")} {end} on {day}, as the clinic asked to be told";
+    public static string RowMet(int inARow, bool above, string end, string day) => $"the clinic's {inARow} in a row {(above ? "above" : "below")} {end} reached {day}";
 
     /// <summary>Each reading with its day.</summary>
-    public static string EachSince(string readings) => $"each reading: {readings}";
+    public static string EachSince(string readings) => $"readings {readings}";
 
-    public static string NotedTimes(int times, string first, string last) => $"noted {Times(times)} since {first}, last {last}";
+    public static string NotedTimes(int times, string first, string last) => $"noted {(times == 2 ? "twice" : Times(times))} since {first}, last {last}";
 
     public static string OnDaysSince(int days, string first) => $"on {Count(days, "day")} since {first}";
 
@@ -92,6 +92,10 @@ internal static partial class PageWords
     public static string MoreInADay(int now, string day, int then, string before) => $"up to {now} in one day ({day}), before that at most {then} ({before})";
 
     public static string PercentIn(decimal percent, int days) => $"{Signed(percent)} % in {Span(days)}";
+
+    public static string PercentFrom(decimal percent, string value, string day) => $"{Signed(percent)} % from {value} ({day})";
+
+    public static string AsOn(string day) => $"the same as on {day}";
 
     public static string PercentSinceVisit(decimal percent) => $"{Signed(percent)} % since the visit";
 
@@ -123,7 +127,21 @@ internal static partial class PageWords
 
     public static string AllSince(string day) => $"at each reading since {day}";
 
-    public static string ThenAt(string value, TimeOnly time) => $"{value} at {time:HH\\:mm}";
+    public static string OthersOfDay(string values) => $" ({values})";
+
+    public static string AfterInsulin(TimeSpan after) => $", {(after.TotalHours < 1 ? $"{after.Minutes} min" : after.Minutes == 0 ? $"{(int)after.TotalHours} h" : $"{(int)after.TotalHours} h {after.Minutes} min")} after insulin";
+
+    public static string KnownAs(string words) => $"known: {words}";
+
+    public static string SeeClinicsWords(string day) => $"See the clinic's words of {day} above.";
+
+    public const string Results = "Results";
+
+    public const string Changed = "Changed";
+
+    public static string ChangedTo(string what, string before, string now, string day, string since) => $"{what} {before} \u2192 {now} ({day}; {before} at each look since {since})";
+
+    public static string SeeProblems(IReadOnlyList<int> problems) => $"see problem{(problems.Count == 1 ? "" : "s")} {string.Join(" and ", problems)}";
 
     public static string WorstOf(bool above, string value, string day) => $"{(above ? "highest" : "lowest")} {value} on {day}";
 
@@ -139,8 +157,6 @@ internal static partial class PageWords
 
     /// <summary>When the same was written before the period.</summary>
     public static string BeforeThat(CurrentPeriod period, string days) => $"{(period.Start == PeriodStart.Visit ? "before the visit" : "before that")} {days}";
-
-    public static string OnSomeLooks(int with, int of, string first, string last) => $"on {with:N0} of {Count(of, "look")} since {first}, last {last}";
 
     public static string FoodLeft(int days, string first, string last) => $"some food left on each of the last {days:N0} days with meals logged ({first} to {last})";
 
@@ -195,9 +211,11 @@ internal static partial class PageWords
 
     public const string GivenLabel = "At the visit";
 
-    public static string ValidUntil(string what, string? until) => until is null ? what : $"{what} (valid until {until})";
+    public static string ValidUntil(string what, string? until) => until is null ? what : $"{what}, valid until {until}";
 
     public static string SeenByVet(string day) => $"Vet's visit {day}";
+
+    public static string OnlyValues(int values, string day, TimeOnly? from, TimeOnly? to) => $": only {values:N0} values, {day}{(from is null || to is null ? "" : $" {from:HH\\:mm} to {to:HH\\:mm}")}";
 
     public static string LineNotRead(int number) => $"line {number} could not be read:";
 

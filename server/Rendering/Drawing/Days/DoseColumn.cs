@@ -34,6 +34,9 @@ internal sealed class DoseColumn
     /// <summary>The medicine.</summary>
     public string Name { get; }
 
+    /// <summary>The first day of its plan; the least day where none is written.</summary>
+    public DateOnly Since => orders.LastOrDefault()?.From ?? DateOnly.MinValue;
+
     /// <summary>The medicines of some days: those that a plan of doses holds for or a line tells of, those with most lines first.</summary>
     public static IEnumerable<DoseColumn> Of(PetRecord record, DateOnly from, DateOnly to) =>
         record.All("gave").Concat(record.All("missed")).Where(course => course.Between(from, to).Length > 0).Select(course => course.Key.Detail)
