@@ -5,6 +5,7 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 namespace HealthNotes.Benchmarks;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.RegularExpressions;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
@@ -12,7 +11,7 @@ namespace HealthNotes.Analysis.Problems;
 /// <summary>What the clinic said of a problem: the sentence of a visit that asks to be phoned, and the conditions that it named. By <c>clinic-words.tsv</c>.</summary>
 /// <param name="Day">The day of the visit.</param>
 /// <param name="Sentence">The sentence as it was written.</param>
-public sealed partial record ClinicWords(DateOnly Day, string Sentence)
+public sealed record ClinicWords(DateOnly Day, string Sentence)
 {
     /// <summary>What a clinic said longer ago no longer holds without being said again (common practice, no source).</summary>
     private const int MostDays = 365;
@@ -27,22 +26,36 @@ public sealed partial record ClinicWords(DateOnly Day, string Sentence)
     private static readonly Lazy<ImmutableDictionary<string, (string[] Said, string[] Known)>> Rows = new(() =>
         ClinicalData.Rows("clinic-words.tsv").ToImmutableDictionary(row => row["system"], row => (row.Several("said"), row.Several("known"))));
 
+    /// <summary>A number of readings stands so many words before <c>in a row</c> at most (common practice, no source).</summary>
+    private const int WordsBefore = 5;
+
     private static readonly string[] Numbers = ["", "one", "two", "three", "four", "five"];
+    private static readonly string[] AboveWords = ["above", "over"];
+    private static readonly string[] BelowWords = ["below", "under"];
 
     /// <summary>So many readings in a row past a value, where the sentence asks for that: <c>any three counts in a row above his usual</c>, <c>above 30 twice in a row</c>. Without a number the value is the end of the usual range.</summary>
     public (int InARow, bool Above, decimal? End)? InARow
     {
         get
         {
-            string text = Sentence.ToLowerInvariant();
-            return Row.Match(text) is not { Success: true } row || Past.Match(text) is not { Success: true } past || !(past.Groups["end"].Success || text.Contains("usual", StringComparison.Ordinal)) ? null
-                : (row.Groups["n"].Value is var n && n == "twice" ? 2 : Array.IndexOf(Numbers, n) is > 0 and var word ? word : int.Parse(n, CultureInfo.InvariantCulture),
-                    past.Groups["way"].Value is "above" or "over", past.Groups["end"] is { Success: true, Value: var end } ? decimal.Parse(end, CultureInfo.InvariantCulture) : null);
+            string[] words = [.. Clauses(Sentence).SelectMany(clause => clause)];
+            int row = Enumerable.Range(0, words.Length).FirstOrDefault(at => words.AsSpan()[at..].StartsWith(["in", "a", "row"]), -1);
+            int count = row < 0 ? 0 : words[Math.Max(0, row - WordsBefore)..row].Select(NumberOf).LastOrDefault(number => number > 1);
+            int past = Array.FindIndex(words, word => AboveWords.Contains(word) || BelowWords.Contains(word));
+            decimal? end = past >= 0 && past + 1 < words.Length && decimal.TryParse(words[past + 1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal written) ? written : null;
+            return count < 2 || past < 0 || (end is null && !words.Contains("usual")) ? null : (count, AboveWords.Contains(words[past]), end);
         }
     }
 
     /// <summary>True where the sentence says that a limit no longer holds: <c>do not wait for 32</c>.</summary>
-    public bool Replaces(decimal limit) => Replaced.Matches(Sentence.ToLowerInvariant()).Any(match => decimal.Parse(match.Groups["end"].Value, CultureInfo.InvariantCulture) == limit);
+    public bool Replaces(decimal limit) => Clauses(Sentence).Any(clause => Array.FindIndex(clause, word => word is "not" or "longer" or "instead" || word.EndsWith("n't", StringComparison.Ordinal)) is >= 0 and var not
+        && clause[not..].Any(word => decimal.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) && number == limit));
+
+    private static int NumberOf(string word) => word == "twice" ? 2 : Array.IndexOf(Numbers, word) is > 0 and var spelled ? spelled : int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number < Numbers.Length * 2 ? number : 0;
+
+    /// <summary>The words between two commas, in small letters.</summary>
+    private static IEnumerable<string[]> Clauses(string sentence) => sentence.ToLowerInvariant().Split([',', ';', ':', '(', ')'])
+        .Select(clause => clause.Split([' ', '\n', '"', '*', '_'], StringSplitOptions.RemoveEmptyEntries).Select(word => word.Trim('.', '!', '?', '>')).ToArray());
 
     /// <inheritdoc cref="Of(PetRecord, string)"/>
     public static ClinicWords? Of(NoteAnalysis analysis, string system) => Of(analysis.Record, system);
@@ -118,15 +131,6 @@ public sealed partial record ClinicWords(DateOnly Day, string Sentence)
     private static bool Starts(string word, string[] beginnings) => Array.Exists(beginnings, beginning => word.StartsWith(beginning, StringComparison.Ordinal));
 
     internal static string[] WordsOf(string text) => text.ToLowerInvariant().Split(Marks, StringSplitOptions.RemoveEmptyEntries);
-
-    [GeneratedRegex(@"\b(?<n>twice|one|two|three|four|five|[2-9])\b(?:\W+\w+){0,4}?\W+in a row\b")]
-    private static partial Regex Row { get; }
-
-    [GeneratedRegex(@"\b(?<way>above|over|below|under)\b(?:\W+(?<end>\d+(?:\.\d+)?))?")]
-    private static partial Regex Past { get; }
-
-    [GeneratedRegex(@"(?:\bnot|n't|no longer|instead of)\b[^.;,]*?\b(?<end>\d+(?:\.\d+)?)")]
-    private static partial Regex Replaced { get; }
 
     /// <summary>Sentences with their end; a point inside a number ends none.</summary>
     internal static IEnumerable<string> Sentences(string text)

@@ -12,6 +12,7 @@ using HealthNotes.Export.Fhir;
 using HealthNotes.Export.Tables;
 using HealthNotes.Files;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 namespace HealthNotes.Cli.Commands;
 

@@ -2,6 +2,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.Cli.Output;
 

@@ -5,6 +5,7 @@ using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.LanguageServer.Handlers;
 

@@ -3,6 +3,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
 

@@ -20,11 +20,7 @@ internal sealed class HeadSection
     private const int OrdersNamed = 3;
     private const string Article = "the ";
 
-    /// <summary>What the vet said longer ago no longer stands at the top (common practice, no source).</summary>
-    private const int VetDays = 365;
-
     private static readonly string[] Ends = [",", " (", " since "];
-    private static readonly string[] VetWords = ["vet", "veterinarian", "dr", "doctor", "surgeon"];
 
     /// <summary>What falls due in so many days stands at the top.</summary>
     private const int SoonDays = 30;
@@ -41,7 +37,7 @@ internal sealed class HeadSection
         this.context = context;
         this.model = model;
         Intro = [Identity(), PageWords.PeriodLine(Days().Min(), Days().Max(), context.Analysis.Today) + (context.Options.For == Audience.Share ? " " + PageWords.SharedSubtitle : "")];
-        int room = MostWords - wordsBefore - Intro.Sum(text => Words(text.Plain)) - Words(VisitLine().Plain) - (SeenByVet(context) is { } seen ? Words(ByVet(seen).Plain) : 0) - (Results().Any() ? 1 : 0);
+        int room = MostWords - wordsBefore - Intro.Sum(text => Words(text.Plain)) - Words(VisitLine().Plain) - (ClinicVisits.ByVet(context) is { } seen ? Words(ByVet(seen).Plain) : 0) - (Results().Any() ? 1 : 0);
         HeadFact[] facts = [.. Facts().Select(fact => fact with { Items = [.. fact.Items.Where(item => !item.Text.IsEmpty)] })];
         var shown = new Dictionary<HeadItem, Prose>(ReferenceEqualityComparer.Instance);
 
@@ -98,7 +94,7 @@ internal sealed class HeadSection
 
     /// <summary>What stands first.</summary>
     public Section Section => new("pet", PageWords.PetHeading,
-        [.. new[] { Block.Paragraph(VisitLine()) }.Concat(Said(context.Analysis.Record.Period.Visit)).Concat(SeenByVet(context) is { } seen ? [Block.Paragraph(ByVet(seen)), .. Said(seen)] : Array.Empty<Block?>())
+        [.. new[] { Block.Paragraph(VisitLine()) }.Concat(Said(context.Analysis.Record.Period.Visit)).Concat(ClinicVisits.ByVet(context) is { } seen ? [Block.Paragraph(ByVet(seen)), .. Said(seen)] : Array.Empty<Block?>())
             .Concat(Results().Any() ? [Block.Paragraph(Prose.Strong(PageWords.Results)), new FreeBlock(NoteText.Block(string.Join("\n\n", Results())))] : Array.Empty<Block?>()).Append(Block.List(first.Select(Fact))).OfType<Block>()]);
 
     /// <summary>What did not fit there.</summary>
@@ -148,19 +144,10 @@ internal sealed class HeadSection
             : Prose.Strong($"{PageWords.LastVisit} {PageWords.On(head.Date!.Value, context.Analysis.Today)}") + (head.By is { } by ? $" ({NoteText.Field(by.StartsWith(Article, StringComparison.Ordinal) ? by[Article.Length..] : by)})" : "");
     }
 
-    /// <summary>The last visit by a vet in the year before the last visit, where that one was somebody else's; else null.</summary>
-    private static Entry? SeenByVet(PageContext context) => context.Analysis.Record.Period.Visit is { Head: { By: { } by, Date: { } on } } && !IsVet(by)
-        ? context.Analysis.Note.Entries.LastOrDefault(entry => entry.Head is { Kind: "visit", By: { } who, Date: { } day } && IsVet(who) && day < on && day.Plus(VetDays) > on) : null;
-
-    /// <summary>The visits whose words stand at the top.</summary>
-    public static IEnumerable<Entry> Quoted(PageContext context) => new[] { context.Analysis.Record.Period.Visit, SeenByVet(context) }.OfType<Entry>();
-
     /// <summary>The latest results that the clinic told in the year before the last visit and since, but for what is quoted anyway.</summary>
-    private IEnumerable<string> Results() => ClinicResults.Of(context.Analysis.Record, context.Analysis.Today.Plus(-VetDays), context.Analysis.Today)
-        .Where(result => !Quoted(context).Any(visit => visit.Head.Date == result.Day)).TakeLast(OrdersNamed)
+    private IEnumerable<string> Results() => ClinicResults.Of(context.Analysis.Record, context.Analysis.Today.Plus(-ClinicVisits.VetDays), context.Analysis.Today)
+        .Where(result => !ClinicVisits.Quoted(context).Any(visit => visit.Head.Date == result.Day)).TakeLast(OrdersNamed)
         .Select(result => $"{PageWords.On(result.Day, context.Analysis.Today)}: {NoteText.Clip(result.Sentence, PageLimits.FieldLength)}");
-
-    private static bool IsVet(string by) => by.ToLowerInvariant().Split(' ', '.', ',').Any(VetWords.Contains);
 
     private Prose ByVet(Entry visit) => Prose.Strong(PageWords.SeenByVet(PageWords.On(visit.Head.Date!.Value, context.Analysis.Today)));
 

@@ -3,7 +3,6 @@ using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Rendering.Drawing.Charts;
 
 namespace HealthNotes.Rendering.Text;
 
@@ -25,9 +24,6 @@ internal static partial class PageWords
     public const string EventVisit = "visit";
     public const string EventSurgery = "surgery";
     public const string EventVaccine = "vaccine";
-
-    /// <summary>A time without a reading that is named, in days (common practice, no source).</summary>
-    private const int LongGap = 90;
 
     public static string UsualByReadings(int count) => $"usual ({count} readings)";
 
@@ -62,28 +58,6 @@ internal static partial class PageWords
     /// <summary>The amount of a dose: <c>2 units</c>; empty where none is written.</summary>
     public static string AmountInWords(NoteValue? dose) => dose is Measure measure ? Amounts(measure) : dose is { } other ? ValuePrinter.Print(other) : "";
 
-    /// <summary>A medicine with every dose and its days.</summary>
-    public static string MedicineInWords(MedicineBar medicine) =>
-        $"{medicine.Name}: {string.Join("; ", medicine.Doses.Select(dose => $"{(dose.Words.Length == 0 ? "" : dose.Words + ", ")}{(dose.To is { } to ? $"{DayAndYear(dose.Began)} to {DayAndYear(to)}" : $"since {DayAndYear(dose.Began)}")}"))}";
-
-    /// <summary>What a chart adds to the values that are told elsewhere, for those who do not see it: how many readings, since when, and a long time without any.</summary>
-    /// <param name="marks">All values, in the order of time.</param>
-    /// <param name="unit">The unit, to say between which values they lie; null to leave that out.</param>
-    public static string ChartInWords(IReadOnlyList<Mark> marks, string? unit)
-    {
-        Mark[] values = unit is null ? [] : [.. marks.Where(mark => mark.IsValue).OrderBy(mark => mark.Value)];
-        string between = values.Length == 0 ? "" : Short(values[0]) == Short(values[^1]) ? $", all {Short(values[0])} {unit}" : $", {Short(values[0])} to {Short(values[^1])} {unit}";
-        int bounds = marks.Count(mark => !mark.IsValue);
-        string open = bounds == 0 ? "" : bounds == 1 ? ", one of them only below or above a value" : $", {bounds:N0} of them only below or above a value";
-        (DateOnly before, DateOnly after) = marks.Zip(marks.Skip(1), (one, next) => (one.Day, next.Day)).MaxBy(gap => gap.Item2.DayNumber - gap.Item1.DayNumber);
-        int days = after.DayNumber - before.DayNumber;
-        string gap = days >= LongGap && days * 2 > marks[^1].Day.DayNumber - marks[0].Day.DayNumber ? $", none between {DayAndYear(before)} and {DayAndYear(after)}" : "";
-        return $"{Count(marks.Count, "reading")} since {DayAndYear(marks[0].Day)}{between}{gap}{open}.";
-    }
-
-    public static string ChartSpan(ChartSet set) =>
-        $"All charts share one time axis, {DayAndYear(DateOnly.FromDateTime(set.From))} to {DayAndYear(DateOnly.FromDateTime(set.To.AddDays(set.To.TimeOfDay == TimeSpan.Zero ? -1 : 0)))}{(set.Earlier ? "; earlier readings are in the notes" : "")}. Values far apart in time are not joined.{(set.Charts.Any(chart => chart.Thinned) ? " Of long series each stretch shows its lowest, highest and last value." : "")}";
-
     public const string EarlierCourses = "Medicines given earlier";
 
     /// <summary>The courses of a medicine by month: <c>Feb 2024, Jul to Aug 2025</c>.</summary>
@@ -107,11 +81,5 @@ internal static partial class PageWords
         decimal hours = every.Value * every.Unit.Factor / 3_600m;
         return schedule.EveryTo is { } most ? $"every {every.Value:0.##} to {most.Value:0.##} {most.Unit.Word}"
             : hours switch { 24 => "once a day", 12 => "twice a day", 8 => "3 times a day", 6 => "4 times a day", < 24 => $"every {hours:0.##} h", _ when hours % 24 == 0 => $"every {hours / 24:0.##} days", _ => $"every {every.Value:0.##} {every.Unit.Word}" };
-    }
-
-    private static string Short(Mark mark)
-    {
-        string number = Math.Round(mark.Value, mark.Value >= 20 ? 1 : 2).ToString("0.##", CultureInfo.InvariantCulture);
-        return mark.Kind switch { MarkKind.About => $"about {number}", MarkKind.Below => $"below {number}", MarkKind.Above => $"above {number}", _ => number };
     }
 }

@@ -5,7 +5,6 @@ using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.Rendering.Text;
 

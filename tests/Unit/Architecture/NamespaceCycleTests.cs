@@ -8,6 +8,7 @@ public partial class NamespaceCycleTests
 {
     [Theory]
     [InlineData("server/Record")]
+    [InlineData("server/Rendering")]
     [InlineData("server/Analysis")]
     [InlineData("server/Files")]
     [InlineData("server/Features")]

@@ -1,5 +1,6 @@
 using AngleSharp.Html.Dom;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 namespace HealthNotes.Tests.Rendering;
 

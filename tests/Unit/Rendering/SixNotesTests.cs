@@ -5,6 +5,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Sections;
 using HealthNotes.Tests.Support;
 

@@ -144,7 +144,7 @@ internal sealed class ChartsBuilder
         string shown = context.Units.NameOf(unit);
         return new Chart(
             title, shown, [new Series("", thin)], normal, usual, usualFrom, limits, fromZero, leastSpan, counted ? PageWords.KeyCounting : PageWords.KeyMeasuring,
-            "", PageWords.ChartInWords(marks, shown), PageWords.ChartInWords(marks, null), thin.Count < marks.Length);
+            "", ChartText.InWords(marks, shown), ChartText.InWords(marks, null), thin.Count < marks.Length);
     }
 
     private Mark Marked(Noted line)
@@ -232,7 +232,7 @@ internal sealed class ChartsBuilder
             string.Join("; ", lumps.Select(lump => PageWords.LumpOfSeveral(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life)))),
             Words(unit), Words(null), Thinned: false);
 
-        string Words(string? shown) => string.Join(" ", lumps.Select((lump, index) => $"{PageWords.LumpChart(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life))}: {PageWords.ChartInWords(series[index].Marks, shown)}"));
+        string Words(string? shown) => string.Join(" ", lumps.Select((lump, index) => $"{PageWords.LumpChart(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life))}: {ChartText.InWords(series[index].Marks, shown)}"));
     }
 
     /// <summary>What a size may really be: by the hand that measured, or by the thing that it was compared with.</summary>

@@ -2,8 +2,8 @@ using System.Globalization;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using CsCheck;
-using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Drawing.Charts;
+using HealthNotes.Rendering.Model;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Rendering.Drawing;

@@ -5,6 +5,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Features.Actions;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Sheet;
 using HealthNotes.Tests.Support;
 

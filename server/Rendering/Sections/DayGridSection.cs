@@ -2,7 +2,7 @@ using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Drawing;
+namespace HealthNotes.Rendering.Sections;
 
 /// <summary>Home care day by day: each medicine, what was eaten, drunk and passed; and the glucose curves.</summary>
 internal static class DayGridSection

@@ -4,7 +4,7 @@ using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering;
+namespace HealthNotes.Rendering.Model;
 
 /// <summary>What is due, in words: the same on the page, in the list and in the calendar.</summary>
 public static class DueText

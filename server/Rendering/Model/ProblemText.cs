@@ -8,7 +8,7 @@ using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Sections;
+namespace HealthNotes.Rendering.Model;
 
 /// <summary>Puts problems into words, the same for every reader: from where, to where, how fast, since when.</summary>
 internal sealed class ProblemText(PageContext context)
@@ -61,7 +61,7 @@ internal sealed class ProblemText(PageContext context)
     {
         if (said is not null)
         {
-            yield return HeadSection.Quoted(context).Any(visit => visit.Head.Date == said.Day) ? PageWords.SeeClinicsWords(On(said.Day)) : PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
+            yield return ClinicVisits.Quoted(context).Any(visit => visit.Head.Date == said.Day) ? PageWords.SeeClinicsWords(On(said.Day)) : PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
         }
 
         foreach (ExpectFact expect in context.Analysis.Note.Facts<ExpectFact>().Select(fact => fact.Fact).Where(expect => ProblemTopic.For(expect.Item.Word).System == problem.Topic.System && !(expect.Until.Latest < context.Period.From)))
@@ -267,7 +267,7 @@ internal sealed class ProblemText(PageContext context)
     public IEnumerable<string> KnownAtLumps() => LumpNumbering.Of(context.Analysis.Record).Where(life => life.Life.Ended is null).SelectMany(life => KnownAt(life.Life)).Distinct();
 
     /// <summary>What the clinic wrote of a sample, where the visit is not quoted at the top.</summary>
-    private string ResultOf(VetLook sampled) => HeadSection.Quoted(context).Any(visit => visit.Head.Date == sampled.Day) ? ""
+    private string ResultOf(VetLook sampled) => ClinicVisits.Quoted(context).Any(visit => visit.Head.Date == sampled.Day) ? ""
         : ClinicResults.Of(context.Analysis.Record, sampled.Day, sampled.Day).Select(result => PageWords.Because(Clipped(result.Sentence))).FirstOrDefault("");
 
     private string Size(LumpSize size) => ExaminationBuilder.Size(context, size);

@@ -3,7 +3,7 @@ using HealthNotes.Record.Courses;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Drawing;
+namespace HealthNotes.Rendering.Model;
 
 /// <summary>A limit that the clinic drew, in the unit in which the owner counts.</summary>
 internal static class ClinicLimit

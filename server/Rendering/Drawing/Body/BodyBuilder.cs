@@ -2,11 +2,10 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Record.Lumps;
-using HealthNotes.Rendering.Drawing.Body;
-using HealthNotes.Rendering.Sections;
+using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Model;
+namespace HealthNotes.Rendering.Drawing.Body;
 
 /// <summary>Lumps, wounds, sore places, and nodes that were measured: each once, under the number that it got when it was first noted; those that are gone come last.</summary>
 internal static class BodyBuilder

@@ -6,7 +6,7 @@ using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Drawing;
+namespace HealthNotes.Rendering.Sections;
 
 /// <summary>How the pet's values went over time, one small chart a value with its key beside it, all on one time axis.</summary>
 internal static class ChartSection
@@ -30,7 +30,7 @@ internal static class ChartSection
         IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {chart.Brief}");
         return Section.Of(
             "charts", PageWords.OverTime,
-            new Figure(html.Append("</div>\n<p><small>").Append(HtmlText.Escape(PageWords.ChartSpan(set))).Append("</small></p>\n").ToString(), Block.List(words.Concat(set.Medicines.Where(medicine => medicine.Doses.Count > 1).Select(PageWords.MedicineInWords)).Select(line => (Prose)line))),
+            new Figure(html.Append("</div>\n<p><small>").Append(HtmlText.Escape(ChartText.Span(set))).Append("</small></p>\n").ToString(), Block.List(words.Concat(set.Medicines.Where(medicine => medicine.Doses.Count > 1).Select(ChartText.Of)).Select(line => (Prose)line))),
             Block.Paragraph(set.LeftOut == 0 ? "" : Prose.Small(PageWords.ChartsLeftOut(set.LeftOut))));
     }
 

@@ -5,7 +5,7 @@ using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Model;
+namespace HealthNotes.Rendering.Text;
 
 /// <summary>Canonical values in the units this pet's notes ask for.</summary>
 internal sealed class ShownUnits(bool us)
