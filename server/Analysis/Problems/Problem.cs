@@ -43,6 +43,9 @@ public sealed record DatedValue(DateOnly Day, ReadValue Value)
     /// <summary>For how many seconds it was counted; null for what was not counted.</summary>
     public decimal? Seconds { get; init; }
 
+    /// <summary>True for a weight that is the difference of two, of a person with and without the pet.</summary>
+    public bool IsDifference { get; init; }
+
     /// <summary>How it was taken, such as <c>before-food</c>; null where the note does not say.</summary>
     public string? State { get; init; }
 

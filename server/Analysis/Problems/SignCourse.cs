@@ -91,7 +91,7 @@ internal static class SignCourse
             yield break;
         }
 
-        foreach (IGrouping<string, (string Word, Noted[] Lines)> same in words.DefaultIfEmpty("").Select(word => (Word: word, Lines: word.Length == 0 ? [] : linesWith(word))).GroupBy(one => string.Join(' ', one.Lines.Where(record.IsCurrent).Select(line => line.Line))))
+        foreach (IGrouping<string, (string Word, Noted[] Lines)> same in words.DefaultIfEmpty("").Select(word => (Word: word, Lines: word.Length == 0 ? [] : linesWith(word))).GroupBy(one => string.Join(' ', one.Lines.Select(line => line.Line))))
         {
             // a sign that is not there is in no line's words: the lines of the findings tell of it
             Noted[] events = [.. same.First().Lines.Where(record.IsCurrent)];

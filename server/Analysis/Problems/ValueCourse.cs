@@ -126,9 +126,12 @@ public static class ValueCourse
     private static DatedValue Dated(PetRecord record, NoteReading reading, ReadValue value) => new(reading.Day!.Value, value)
     {
         Time = reading.Time,
-        Seconds = record.Note.Syntax.Lines[reading.Line].Items.Select(item => item.Value).FirstOrDefault(item => item?.Span == reading.Span) is CountOverTime count ? count.Time * count.Unit.Factor : null,
+        Seconds = Written(record, reading) is CountOverTime count ? count.Time * count.Unit.Factor : null,
+        IsDifference = Written(record, reading) is Difference,
         State = reading.What == "glucose" && reading.Comparable?.Split(' ')[0] is { } state and not "any" ? state : null,
     };
+
+    private static NoteValue? Written(PetRecord record, NoteReading reading) => record.Note.Syntax.Lines[reading.Line].Items.Select(item => item.Value).FirstOrDefault(item => item?.Span == reading.Span);
 
     /// <summary>The days around one on which the score was the same.</summary>
     private static (DatedValue Value, DateOnly First, DateOnly Last) Level(PetRecord record, ImmutableArray<DayValue> days, DayValue day)

@@ -26,7 +26,7 @@ public static class DueText
     {
         string what = due is { Task: Recheck recheck } ? PageWords.RecheckOf(Wording.NameOf(recheck.Item.Word).ToLowerInvariant(), SiteWords.Of(recheck.Site), SiteWords.IsSideOnly(recheck.Site)) : Of(due);
         return DueTasks.PartOfCurve(context.Analysis.Record, due) is not [var first, .., var last] part ? what
-            : what + PageWords.OnlyValues(part.Length, PageWords.On(first.Day, context.Analysis.Today), first.Time, last.Time);
+            : what + PageWords.OnlyValues(part.Length, first.Day == due.On ? null : PageWords.On(first.Day, context.Analysis.Today), first.Time, last.Time);
     }
 
     /// <summary>When: how far it is from today, and the day.</summary>

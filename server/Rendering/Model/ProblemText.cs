@@ -72,6 +72,12 @@ internal sealed class ProblemText(PageContext context)
             }
         }
 
+        string[] removed = problem.Topic.System != "mouth" ? [] : [.. context.Analysis.Record.All("tooth").SelectMany(course => course.Lines).Where(line => line.Item!.Words.Any(word => word.Word.Word == "removed")).OrderBy(line => line.Day).TakeLast(DaysNamed).Select(line => $"{SiteWords.Of(line.Item!.Site)} ({On(line.Day)})")];
+        if (removed.Length > 0)
+        {
+            yield return PageWords.TeethRemoved(removed);
+        }
+
         IEnumerable<string> told = before.SelectMany(KnownAt);
         string known = string.Join("; ", KnownAt(problem).Except(told).Select(text => FindingText.InWords(NoteText.Field(text), context.Analysis.Today)));
         if (known.Length > 0)
@@ -117,7 +123,6 @@ internal sealed class ProblemText(PageContext context)
     {
         string name = title is null ? "" : NameOf(value.Key);
         List<string> told = [];
-        bool isCounted = value.Now.Seconds is not null;
         bool same = value.From is { } earliest && (value.AtVisit is null || Bare(value.AtVisit.Value) == Bare(earliest.Value)) && Bare(earliest.Value) == Bare(value.Now.Value);
         bool sinceVisit = value.AtVisit is { } atVisit && value.From is not null && Bare(atVisit.Value) == Bare(value.Now.Value);
         string[] steps = !value.Levels.IsEmpty ? [.. value.Levels.Select(level => LevelOf(value, level))] : same ? [PageWords.Unchanged(Show(value.Now.Value) + StateOf(value.Now), On(value.From!.Day), On(value.Now.Day))] :
@@ -127,7 +132,7 @@ internal sealed class ProblemText(PageContext context)
             sinceVisit ? PageWords.Unchanged(Show(value.Now.Value), value.AtVisit!.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(value.AtVisit.Day), On(value.Now.Day)) : $"{Show(value.Now.Value)}{StateOf(value.Now)} ({On(value.Now.Day)})",
         ];
         told.Add(string.Join(Arrow, steps.Where(step => step.Length > 0)));
-        told.Add(isCounted ? PageWords.CountedOver(value.Now.Seconds!.Value) : "");
+        told.Add(value.Now.Seconds is { } seconds ? PageWords.CountedOver(seconds) : value.Now.IsDifference ? PageWords.WeighedByDifference : "");
         told.Add(value.NoticedOn is { } noticed ? PageWords.NoticedOn(noticed.Word, On(noticed.Day)) : "");
         told.Add(value is { InPercent: { } percent, From: { } start } && Math.Abs(percent) >= 0.5m ? PageWords.PercentIn(percent, value.Now.Day.DayNumber - start.Day.DayNumber) : "");
         told.Add(value is { SinceVisit: { } since, AtVisit: not null } && Math.Abs(since) >= 0.5m ? PageWords.PercentSinceVisit(since) : "");

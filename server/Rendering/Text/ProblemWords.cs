@@ -215,7 +215,13 @@ internal static partial class PageWords
 
     public static string SeenByVet(string day) => $"Vet's visit {day}";
 
-    public static string OnlyValues(int values, string day, TimeOnly? from, TimeOnly? to) => $": only {values:N0} values, {day}{(from is null || to is null ? "" : $" {from:HH\\:mm} to {to:HH\\:mm}")}";
+    public static string OnlyValues(int values, string? day, TimeOnly? from, TimeOnly? to) => $", only {values:N0} values{(day is null ? "" : $" on {day}")}{(from is null || to is null ? "" : $", {from:HH\\:mm} to {to:HH\\:mm}")}";
+
+    public const string WeighedByDifference = "weighed by difference";
+
+    public const string LastNoted = "last noted";
+
+    public static string TeethRemoved(IEnumerable<string> teeth) => $"Teeth removed: {string.Join(", ", teeth)}.";
 
     public static string LineNotRead(int number) => $"line {number} could not be read:";
 

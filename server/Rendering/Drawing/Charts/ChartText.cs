@@ -9,6 +9,9 @@ internal static class ChartText
     /// <summary>A time without a reading that is named, in days (common practice, no source).</summary>
     private const int LongGap = 90;
 
+    /// <summary>Of fewer readings no gap is named: they are few anyway.</summary>
+    private const int LeastForGap = 8;
+
     /// <summary>What a chart adds to the values that are told elsewhere, for those who do not see it: how many readings, since when, and a long time without any.</summary>
     /// <param name="marks">All values, in the order of time.</param>
     /// <param name="unit">The unit, to say between which values they lie; null to leave that out.</param>
@@ -20,7 +23,7 @@ internal static class ChartText
         string open = bounds == 0 ? "" : bounds == 1 ? ", one of them only below or above a value" : $", {bounds:N0} of them only below or above a value";
         (DateOnly before, DateOnly after) = marks.Zip(marks.Skip(1), (one, next) => (one.Day, next.Day)).MaxBy(gap => gap.Item2.DayNumber - gap.Item1.DayNumber);
         int days = after.DayNumber - before.DayNumber;
-        string gap = days >= LongGap && days * 2 > marks[^1].Day.DayNumber - marks[0].Day.DayNumber ? $", none between {PageWords.DayAndYear(before)} and {PageWords.DayAndYear(after)}" : "";
+        string gap = marks.Count >= LeastForGap && days >= LongGap && days * 2 > marks[^1].Day.DayNumber - marks[0].Day.DayNumber ? $", none between {PageWords.DayAndYear(before)} and {PageWords.DayAndYear(after)}" : "";
         return $"{PageWords.Count(marks.Count, "reading")} since {PageWords.DayAndYear(marks[0].Day)}{between}{gap}{open}.";
     }
 
