@@ -141,7 +141,7 @@ public static class ValueCourse
     }
 
     /// <summary>The latest day of the period on which readings in a row did what the clinic asked to be phoned about; null where none did.</summary>
-    private static RowMet? InARow(PetRecord record, Course course, ClinicWords? said)
+    internal static RowMet? InARow(PetRecord record, Course course, ClinicWords? said)
     {
         if (said?.InARow is not ({ } wanted, { } above, var written) || course.Lines.LastOrDefault(line => line.Reading is not null)?.Reading is not { } last)
         {

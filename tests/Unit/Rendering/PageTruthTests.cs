@@ -12,6 +12,7 @@ public class PageTruthTests
     [InlineData("Any three counts in a row above his usual: ring, do not wait for 32.", "26 25 28 26", "call", "above the clinic's usual 16 to 24 (set 1 Aug) in all 4 readings, highest 28 on 4 Sep, the clinic's 3 in a row above 24 reached 4 Sep")]
     [InlineData("Any three counts in a row above his usual: ring.", "26 25 20 26", "watch", null)]
     [InlineData("Breathing above 25 twice in a row: phone.", "26 19 27 28", "call", "the clinic's 2 in a row above 25 reached 5 Sep")]
+    [InlineData("Breathing above 20 twice in a row: phone.", "22 19 23 21", "call", "the clinic's 2 in a row above 20 reached 5 Sep")]
     public void Counts_in_a_row_that_the_clinic_named_are_a_reason_to_phone(string said, string counts, string level, string? told)
     {
         string readings = string.Concat(counts.Split(' ').Select((count, at) => $"2026-09-{at + 2:00} log\n  rr {count} asleep\n"));
@@ -52,8 +53,8 @@ public class PageTruthTests
         Assert.Contains("\u201Cmore\u201D first written 1 Jul", Section("2026-07-01 log\n  water more\n2026-07-10 check\n  weight 10kg\n  water 500ml\n2026-09-03 log\n  water 1200ml\n", "problems"), StringComparison.Ordinal);
 
     [Theory]
-    [InlineData("08:00 glucose 9mmol/L\n  11:00 glucose 6mmol/L\n  13:00 glucose 7mmol/L", "Was due: glucose curve: only 3 values, 10 Sep 08:00 to 13:00 (10 Sep)")]
-    [InlineData("08:00 glucose 9mmol/L\n  09:00 glucose 8mmol/L\n  11:00 glucose 6mmol/L\n  13:00 glucose 7mmol/L", "Was due: glucose curve: only 4 values")]
+    [InlineData("08:00 glucose 9mmol/L\n  11:00 glucose 6mmol/L\n  13:00 glucose 7mmol/L", "Was due: glucose curve, only 3 values, 08:00 to 13:00 (10 Sep)")]
+    [InlineData("08:00 glucose 9mmol/L\n  09:00 glucose 8mmol/L\n  11:00 glucose 6mmol/L\n  13:00 glucose 7mmol/L", "Was due: glucose curve, only 4 values, 08:00 to 13:00")]
     [InlineData("08:00 glucose 9mmol/L\n  11:00 glucose 6mmol/L\n  13:00 glucose 7mmol/L\n  16:00 glucose 8mmol/L", "Ordered: glucose curve done 10 Sep")]
     public void A_glucose_curve_is_done_with_enough_values(string values, string told) =>
         Assert.Contains(told, Section($"known diabetes\n2026-09-01 visit\n  weight 20kg\n  due glucose curve 2026-09-10\n2026-09-10 log\n  {values}\n", "pet"), StringComparison.Ordinal);

@@ -116,7 +116,7 @@ public class SixNotesTests
     [Fact]
     public void What_the_clinic_ordered_and_is_not_done_stands_at_the_top()
     {
-        Assert.Contains("glucose curve: only 3 values, 9 Nov 07:00 to 14:30", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
+        Assert.Contains("glucose curve, only 3 values, 07:00 to 14:30 (9 Nov)", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
         Assert.DoesNotContain("glucose curve done", Page("diabetic-cat").Section("pet"), StringComparison.Ordinal);
         Assert.Contains("lowest 3.6 on 9 Nov 13:00, 5 h 45 min after insulin (07:00 11.8 before food, 14:30 6.1)", Page("diabetic-cat").Section("problems"), StringComparison.Ordinal);
     }
