@@ -1,4 +1,4 @@
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -108,6 +108,12 @@ internal static class Modifiers
         at.Pending = null;
         if (!at.HasPart)
         {
+            return;
+        }
+
+        if (at.IsWord(at.At) && at.StartsSegment(at.At) && at.Vocabulary.Fixed("present-again").Find(at.TextAt(at.At)) is not null)
+        {
+            // "no smell, still slightly red"
             return;
         }
 

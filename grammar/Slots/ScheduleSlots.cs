@@ -1,6 +1,6 @@
 using System.Globalization;
-using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -86,7 +86,7 @@ internal static class ScheduleSlots
 
         public override bool IsFilled(Cursor at)
         {
-            Schedule schedule = at.First<Schedule>() ?? Notes.Schedule.None;
+            Schedule schedule = at.First<Schedule>() ?? Items.Schedule.None;
             return at.Word.Word is "accept" or "expect" ? schedule.Until is not null
                 : at.Word.Word == "home-check" ? schedule.Every is not null
                 : schedule.NamesDay || schedule.Every is not null;
@@ -191,7 +191,9 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && at.First<Schedule>() is not { NamesDay: true } && IntervalWords.BareLength(at, part, out count) is { } bare)
+            count = 1;
+            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && at.First<Schedule>() is not { NamesDay: true }
+                && ((at.TextOf(part).EndsWith("/52") ? IntervalWords.Sevenths(at, part) : null) ?? IntervalWords.BareLength(at, part, out count)) is { } bare)
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.Mark(TokenKind.Value, span);
@@ -309,6 +311,12 @@ internal static class ScheduleSlots
                     Amount? length = SpanOfTime(at, keyword, "for 7d");
                     Update(at, schedule => schedule with { For = Once(at, schedule.For, length, keyword) });
                     break;
+                case "in" when at.HasPart && Dates.Starts(at, at.At, yearless: true):
+                    // "blood test in December"
+                    TextSpan named = at.Part.Span;
+                    PartialDate? month = Dates.Take(at, yearless: true);
+                    Update(at, schedule => schedule with { On = Once(at, schedule.On, month, named) });
+                    break;
                 case "in":
                     Amount? ahead = SpanOfTime(at, keyword, "in 2w");
                     Update(at, schedule => schedule with { In = Once(at, schedule.In, ahead, keyword) });
@@ -390,7 +398,7 @@ internal static class ScheduleSlots
         private static void Update(Cursor at, Func<Schedule, Schedule> change)
         {
             SlotKind kind = at.Word.Has(SlotKind.Validity) ? SlotKind.Validity : SlotKind.Schedule;
-            at.Set(kind, change(at.First<Schedule>() ?? Notes.Schedule.None));
+            at.Set(kind, change(at.First<Schedule>() ?? Items.Schedule.None));
         }
 
         private static T Once<T>(Cursor at, T before, T found, TextSpan from)

@@ -4,6 +4,7 @@ using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Text;
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Rendering.Model;
 

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Rendering.Photos;
 
 namespace HealthNotes.Rendering.Model;

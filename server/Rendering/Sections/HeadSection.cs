@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Due;

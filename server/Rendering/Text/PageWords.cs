@@ -2,7 +2,7 @@ using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 
@@ -81,6 +81,8 @@ internal static partial class PageWords
         Side.RH => "right hind",
         Side.Mid => "midline",
         Side.Both => "both sides",
+        Side.Front => "both front",
+        Side.Hind => "both hind",
         _ => "",
     };
 

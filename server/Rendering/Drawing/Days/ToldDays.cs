@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Problems;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Sections;

@@ -2,6 +2,7 @@ using System.Globalization;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using CsCheck;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Drawing.Charts;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Tests.Support;

@@ -1,3 +1,4 @@
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Photos;
