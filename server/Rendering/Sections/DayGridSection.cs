@@ -10,7 +10,7 @@ internal static class DayGridSection
     public static Section? Write(PageModel model) => model.Days is not { } grid ? null : Section.Of(
         "days", PageWords.DaysOfCare,
         Block.LeftOut(grid.LeftOut),
-        Block.Table(PageWords.DaysCaption + (grid.Rows.Any(row => row.Cells.Any(cell => cell.Contains(PageWords.NotLogged, StringComparison.Ordinal))) ? PageWords.NotLoggedMeans : ""), [PageWords.Day, .. grid.Columns], [.. grid.Rows.Select(row => (Prose[])[PageWords.Days(row.From, row.To, grid.Today), .. row.Cells.Select(cell => (Prose)(cell.Length > 0 ? cell : PageWords.NoneWritten))])]),
+        Block.Table(PageWords.DaysCaption + (grid.Rows.Any(row => row.Cells.Any(cell => cell.Contains(PageWords.NotLogged, StringComparison.Ordinal))) ? PageWords.NotLoggedMeans : ""), [PageWords.Day, .. grid.Columns], [.. grid.Rows.Select(row => (Prose[])[PageWords.Days(row.From, row.To, grid.Today), .. row.Cells.Select(cell => (Prose)cell)])]),
         Block.Paragraph(grid.WithoutNote.Count == 0 ? "" : Prose.Small(PageWords.WithoutNote(grid.WithoutNote, grid.Today))),
         Block.Paragraph(grid.NeverLogged.Count == 0 ? "" : Prose.Small(PageWords.NeverLogged(grid.NeverLogged, grid.Today))),
         Block.Table(

@@ -100,7 +100,7 @@ public class PageTruthTests
     public void A_day_of_the_table_names_the_problems_it_has_lines_of()
     {
         string[] rows = Pages.Document(Dog + "2026-09-01 visit\n  weight 20kg\n2026-09-02 log\n  ate all\n  wound LH-paw weeping\n2026-09-03 log\n  ate all\n2026-09-04 check\n  ate all\n  gait lame\n").Rows("days");
-        Assert.Equal(["2 Sep | 1 meal: all | 2", "3 Sep | 1 meal: all | \u2013", "4 Sep | 1 meal: all | check"], rows);
+        Assert.Equal(["2 Sep | 1 meal: all | 2", "3 Sep | 1 meal: all | ", "4 Sep | 1 meal: all | check"], rows);
     }
 
     private static string Section(string note, string key) => Pages.With(Dog + note, PageOptions.Default).Section(key);

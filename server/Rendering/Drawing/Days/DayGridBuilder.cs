@@ -73,7 +73,7 @@ internal static class DayGridBuilder
         bool hasProblems = rows.Exists(row => row.Cells[^1].Length > 0);
         for (int row = 0; row < rows.Count; row++)
         {
-            rows[row] = rows[row] with { Cells = [.. rows[row].Cells.Select((cell, column) => cell.Length > 0 ? cell : column < own.Length ? PageWords.NotPlanned : PageWords.NoneWritten)] };
+            rows[row] = rows[row] with { Cells = [.. rows[row].Cells.Select((cell, column) => cell.Length > 0 || column == rows[row].Cells.Count - 1 ? cell : column < own.Length ? PageWords.NotPlanned : PageWords.NoneWritten)] };
         }
 
         return new DayGrid(
