@@ -1,7 +1,6 @@
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Due;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;

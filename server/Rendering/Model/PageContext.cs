@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Text;
 using HealthNotes.Grammar.Items;
 

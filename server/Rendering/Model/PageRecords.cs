@@ -1,5 +1,4 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Items;
 using HealthNotes.Rendering.Photos;
 
 namespace HealthNotes.Rendering.Model;

@@ -5,7 +5,6 @@ using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Lumps;
 using HealthNotes.Record.Readings;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;

@@ -3,7 +3,6 @@ using System.Xml.Linq;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sections;

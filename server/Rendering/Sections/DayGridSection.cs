@@ -1,5 +1,4 @@
 using HealthNotes.Rendering.Blocks;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sections;

@@ -1,6 +1,5 @@
 using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Blocks;
-using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 

@@ -3,7 +3,6 @@ using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
-using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Text;
 

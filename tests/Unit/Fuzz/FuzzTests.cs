@@ -8,7 +8,6 @@ using HealthNotes.Features.Hints;
 using HealthNotes.Features.Hover;
 using HealthNotes.Features.Lenses;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.LanguageHost;

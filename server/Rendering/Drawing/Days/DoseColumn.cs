@@ -4,7 +4,6 @@ using HealthNotes.Grammar.Items;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing.Days;

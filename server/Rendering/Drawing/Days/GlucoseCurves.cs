@@ -1,4 +1,3 @@
-using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Record.Courses;
 using HealthNotes.Rendering.Model;
-using HealthNotes.Rendering.Sections;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing.Days;

@@ -2,7 +2,6 @@ using System.Globalization;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using CsCheck;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering.Drawing.Charts;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Tests.Support;

@@ -1,4 +1,3 @@
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Photos;

@@ -2,7 +2,6 @@ using System.Text;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using CsCheck;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Photos;
