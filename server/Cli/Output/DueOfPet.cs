@@ -1,7 +1,6 @@
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Due;
-using HealthNotes.Rendering;
 using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.Cli.Output;
