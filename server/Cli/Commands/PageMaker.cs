@@ -5,6 +5,7 @@ using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Sharing;
 
 namespace HealthNotes.Cli.Commands;

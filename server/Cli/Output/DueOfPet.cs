@@ -1,7 +1,7 @@
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Due;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.Cli.Output;
 

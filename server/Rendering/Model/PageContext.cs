@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Rendering.Text;
 using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Rendering.Model;
