@@ -55,7 +55,7 @@ export class Edited {
 
   // Waits until the diagnostics of the line are there, or gone: told, or asked for again and again.
   #shows(wrong) {
-    const fits = (diagnostics) => diagnostics.some((one) => one.severity === 1 && one.range.start.line <= this.file.line && this.file.line <= one.range.end.line) === wrong;
+    const fits = (diagnostics) => diagnostics.some((one) => one.severity <= 2 && one.range.start.line <= this.file.line && this.file.line <= one.range.end.line) === wrong;
     if (this.server.pull) {
       return async () => {
         const end = performance.now() + PATIENCE;
