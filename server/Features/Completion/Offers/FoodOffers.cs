@@ -1,6 +1,6 @@
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Due;
