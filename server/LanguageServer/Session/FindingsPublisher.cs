@@ -95,9 +95,11 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
     {
         Workspace workspace = state.Current;
         OpenNote? note = workspace.Open.GetValueOrDefault(uri);
-        if (note is { IsLost: false } && run.Published is null && note.Document.Syntax.Lines.Length >= LongNote)
+        // that nothing is wrong is only shown when the rules are done
+        if (note is { IsLost: false } && run.Published is null && note.Document.Syntax.Lines.Length >= LongNote
+            && Findings.Unread(note.Document, workspace.Client) is { Length: > 0 } unread)
         {
-            Send(Findings.Unread(note.Document, workspace.Client));
+            Send(unread);
         }
 
         Send(note is null ? [] : Findings.Of(note, workspace, overtaken));
