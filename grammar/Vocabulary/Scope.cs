@@ -24,13 +24,12 @@ public sealed class Scope<T>
         List<(string Spelling, T Term)> apostrophes = [];
         foreach (T term in all)
         {
-            Add(term.Word, term);
-            foreach (string synonym in term.Synonyms)
+            foreach (string spelling in term.Synonyms.Prepend(term.Word))
             {
-                Add(synonym, term);
-                if (synonym.Contains('\''))
+                Add(spelling, term);
+                if (spelling.Contains('\''))
                 {
-                    apostrophes.Add((synonym, term));
+                    apostrophes.Add((spelling, term));
                 }
             }
         }
