@@ -524,7 +524,12 @@ internal static class ScheduleSlots
             PartialDate? date = null;
             DayOfWeek? weekday = null;
             int ago = 0;
-            bool found = at.HasPart && Dates.Starts(at, at.At, yearless: true) && (date = Dates.Take(at, yearless: true)) is not null;
+            bool found = at.HasPart && Dates.Starts(at, at.At, yearless: true);
+            if (found && (date = Dates.Take(at, yearless: true)) is null)
+            {
+                return true;
+            }
+
             while (date is null && at.IsWord(at.At) && !(found && at.StartsSegment(at.At)) && at.Vocabulary.Fixed("day").Find(at.TextOf(at.Part)) is { } day)
             {
                 // "yesterday evening", "Saturday night", "last night"
