@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Rendering.Text;
 using HealthNotes.Grammar.Items;
+using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
 
