@@ -60,7 +60,8 @@ internal static class SignCourse
             {
                 (DateOnly first, DateOnly last) = together.Key;
                 Noted[] with = [.. looks.Where(look => look.Day >= first && look.Day <= last && WordsOf(analysis, null, look.Item).Any(together.Contains))];
-                yield return new SignPart(lines[0].item, [.. together.Where(word => word.Length > 0)], first, last, KnownSince(first), ended)
+                DateOnly onset = with.Select(look => look.Onset).Append(first).Min();
+                yield return new SignPart(lines[0].item, [.. together.Where(word => word.Length > 0)], onset, last, KnownSince(first), ended)
                 {
                     Lines = [.. (with.Length > 0 ? with : noted).Select(look => look.Line)],
                     Before = [.. looks.Where(look => look.Day < first && look.Day >= last.Plus(-BeforeDays) && WordsOf(analysis, null, look.Item).Any(together.Contains)).Select(look => look.Day).Distinct()],
@@ -96,7 +97,7 @@ internal static class SignCourse
             // a sign that is not there is in no line's words: the lines of the findings tell of it
             Noted[] events = [.. same.First().Lines.Where(record.IsCurrent)];
             events = events.Length == 0 ? noted : events;
-            yield return new SignPart(events[^1].Item!, [.. same.Select(one => one.Word).Where(word => word.Length > 0)], events[0].Day, events[^1].Day, IsKnown: false, Ended: null)
+            yield return new SignPart(events[^1].Item!, [.. same.Select(one => one.Word).Where(word => word.Length > 0)], events[0].Onset, events[^1].Day, IsKnown: false, Ended: null)
             {
                 Lines = [.. events.Select(line => line.Line)],
                 Events = [.. events],
