@@ -3,8 +3,8 @@ using System.Runtime.CompilerServices;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Rendering.Text;
 using HealthNotes.Grammar.Items;
+using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Model;
 

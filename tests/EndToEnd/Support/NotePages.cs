@@ -1,6 +1,5 @@
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Rendering;
 using HealthNotes.Rendering.Pages;
 using HealthNotes.Tests.Support;
 
