@@ -322,7 +322,7 @@ internal sealed class LineReader
     private bool OnlyWhere(int head) => at.Tokens.TrueForAll(token => token.Kind != TokenKind.Text || token.Span.Start >= head
         || token.Span.In(at.Line).ToString().Split(' ').All(word => vocabulary.Fixed("where").Find(word) is not null || word.All(char.IsAsciiDigit)));
 
-    /// <summary>True where a medicine stands in a remark before the head: <c>meloxicam given with breakfast</c> is no meal.</summary>
+    /// <summary>True where a medicine stands in a remark before the head: <c>meloxicam given with breakfast</c> is not a meal.</summary>
     private bool NamesMedicine(int head) => at.Tokens.Exists(token => token.Kind == TokenKind.Text && token.Span.Start < head && token.Span.In(at.Line).ToString().Split(' ').Any(word => vocabulary.Medicines.Find(word) is not null));
 
     /// <summary>The tokens in the order of the line, each once.</summary>
