@@ -53,7 +53,7 @@ internal static class SlotOffers
             return numbers.Concat(line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : line.Word.Has(SlotKind.Words) && line.At.Typed.Length > 0 ? WordOffers.Signs(line, Words) : []);
         }
 
-        return numbers.Concat(NeededFirst(line) ?? line.Word.Takes.SelectMany(slot => OfSlot(line, slot.Kind, plan)));
+        return AsBefore.Rests(line, -1).Concat(numbers).Concat(NeededFirst(line) ?? line.Word.Takes.SelectMany(slot => OfSlot(line, slot.Kind, plan)));
     }
 
     /// <summary>What a line is about comes before all else: its item, its vital.</summary>
@@ -86,7 +86,7 @@ internal static class SlotOffers
             SiteOffers.For(line, about, aboutSlot, Sites).Concat(TagOffers.For(line, about, Tags)),
         SlotKind.Tag => TagOffers.For(line, line.Word, Tags),
         SlotKind.Size when !line.HasValue => [new Offer("like", CompletionKind.Joining, Sizes, "a size by comparison: like pea")],
-        SlotKind.FoodName => FoodOffers.For(line, Portions),
+        SlotKind.FoodName or SlotKind.Analyte or SlotKind.Topic => NameOffers.For(line, slot, Portions),
         SlotKind.Portion when !line.HasValue => ClosedOffers.OfList("portion", Portions),
         SlotKind.Score when !line.HasValue => (line.Word.Word == "mcs" ? ClosedOffers.OfList("mcs", Portions) : []).Concat(Scores(line, Conditions)),
         SlotKind.State => ClosedOffers.States(line, Conditions),
