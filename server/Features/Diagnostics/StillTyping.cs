@@ -12,7 +12,7 @@ namespace HealthNotes.Features.Diagnostics;
 
 /// <summary>
 /// A half-typed line is not scolded while the next character could make it right: <c>gum</c> may become <c>gums</c>,
-/// <c>hr 7</c> may become <c>hr 72</c>. What is held back is shown as soon as another line is edited, and when the note is
+/// <c>hr 7</c> may become <c>hr 72</c>. What is only to be watched waits for the end of the line in any case. What is held back is shown as soon as another line is edited, and when the note is
 /// saved or opened.
 /// </summary>
 public static class StillTyping
@@ -44,6 +44,11 @@ public static class StillTyping
     {
         string line = syntax.Text;
         bool error = finding.Level == FindingLevel.Error;
+        if (finding.Level is FindingLevel.Info or FindingLevel.Watch)
+        {
+            return true;
+        }
+
         if (error && finding.Rule is ProblemRules.Missing or ProblemRules.OpenNegation)
         {
             // what is missing, or negated, comes next
