@@ -38,18 +38,17 @@ internal static class NumberOffers
             string head = line.At.Text[..from];
             if (Reads(head + ending.Ending, number.Start) is { } read)
             {
-                yield return new Offer(ending.Ending, CompletionKind.Unit, 0, Shown(read, line.Note.Us) ?? ending.Meaning) { From = from, Key = $"ending:{ending.Word}:{ending.Ending}" };
+                yield return new Offer(ending.Ending, CompletionKind.Unit, 0, Shown(read, line.Note.Us) ?? ending.Meaning) { From = from, Spellings = [" " + ending.Ending], Key = $"ending:{ending.Word}:{ending.Ending}" };
             }
         }
 
         if (line.Word.Has(SlotKind.Times) && Reads(before + "x", number.Start) is not null)
         {
-            yield return new Offer("x", CompletionKind.Unit, Usual(line.Word).Count == 0 ? 0 : RareUnit, "times") { From = number.End };
+            yield return new Offer("x", CompletionKind.Unit, Usual(line.Word).Count == 0 ? 0 : RareUnit, "times") { From = number.End, Spellings = [" x"] };
         }
 
         List<(Unit Unit, LineSyntax Read)> units = Units(line, before, number.Start);
         bool anyPlausible = units.Exists(unit => IsPlausible(unit.Read));
-        bool apart = number.End >= line.At.Start;
         foreach ((Unit unit, LineSyntax read) in units)
         {
             if (anyPlausible && !IsPlausible(read))
@@ -58,12 +57,13 @@ internal static class NumberOffers
             }
 
             bool planned = IsPlanned(plan, read, unit);
-            string gap = apart && unit.Quantity == Quantity.Dose ? " " : "";
+            string gap = unit.Quantity == Quantity.Dose ? " " : "";
             yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Subject, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
             {
                 Label = unit.Word,
-                Spellings = gap.Length == 0 ? unit.Synonyms : [unit.Word, .. unit.Synonyms],
-                From = apart ? number.End : line.At.Start,
+                // a blank that was typed between the two gives way to what is usual
+                Spellings = [.. unit.Synonyms.Prepend(unit.Word).SelectMany(spelling => (string[])[spelling, " " + spelling])],
+                From = number.End,
                 Key = $"unit:{unit.Word}",
                 Preselect = planned,
             };

@@ -44,7 +44,7 @@ public class NumberCompletionTests
     [InlineData("hr 18|", "/15s", "hr 18/15s")]
     [InlineData("hr 18/1|", "/15s", "hr 18/15s")]
     [InlineData("weight 21|", "kg", "weight 21kg")]
-    [InlineData("weight 21 k|", "kg", "weight 21 kg")]
+    [InlineData("weight 21 k|", "kg", "weight 21kg")]
     [InlineData("lump L-flank 12| soft", "mm", "lump L-flank 12mm soft")]
     [InlineData("gave benazepril 1/2|", "tablet", "gave benazepril 1/2 tablet")]
     [InlineData("gave benazepril 2 ta|", "tablet", "gave benazepril 2 tablet")]
