@@ -2,7 +2,8 @@ import * as vscode from 'vscode';
 import { dueOf, type DueItem } from './dueList.js';
 import type { Client } from './host.js';
 import { attentionOf } from './plain/attention.js';
-import { petRow, type PetRow } from './plain/pets.js';
+import { dayInWords, petRow, type PetRow } from './plain/pets.js';
+import { today } from './today.js';
 
 const pause = 1_000;
 const mostNotes = 200;
@@ -75,7 +76,7 @@ function top(pet: Pet): vscode.TreeItem {
 function details(pet: Pet): Node[] {
   return [
     ...(pet.next === undefined ? [] : [{ pet, label: `${pet.next.what}: ${pet.next.when}`, icon: 'calendar', line: pet.next.line }]),
-    { pet, label: pet.lastCheck === null ? 'No check yet' : `Last check ${pet.lastCheck}`, icon: 'checklist', line: -1 },
+    { pet, label: pet.lastCheck === null ? 'No check yet' : `Last check ${dayInWords(pet.lastCheck, today())}`, icon: 'checklist', line: -1 },
   ];
 }
 

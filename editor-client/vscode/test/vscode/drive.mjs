@@ -1,7 +1,7 @@
 // Drives a real VS Code with the packed extension, as a person would.
 //   node drive.mjs VSCODE_DIR EXTENSION.vsix NOTES_FOLDER PICTURES_FOLDER RESULTS.json
 // NOTES_FOLDER holds visit.hnote. What was seen goes to RESULTS.json; a wait that ends in vain ends the run with a picture.
-import { existsSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openCode, until } from './code.mjs';
 
@@ -214,6 +214,47 @@ try {
     await page.locator('.tab', { hasText: 'pebble.hnote' }).first().click();
     await page.keyboard.press('Control+s');
     seen.firstFile = await until('the file', async () => existsSync(join(folder, 'pebble.hnote')) && (await page.locator('.tab.dirty', { hasText: 'pebble.hnote' }).count()) === 0);
+  });
+  const open = async (where) => {
+    await page.goto(`${page.url().split('?')[0]}?${where}`);
+    await page.locator('.monaco-workbench').waitFor();
+  };
+  const pets = async (name, has) => {
+    await command('Explorer: Focus on Pets View');
+    seen[name] = await until('the pets', async () => { const told = await text('.pane:has([aria-label^="Pets"]) .pane-body'); return has.every((word) => told.includes(word)) ? told : null; });
+    await picture(name);
+  };
+  await step('the pets of the folder: what needs attention, what is due, the last check', async () => {
+    await pets('pets', ['Marlow', 'Pebble', 'No check yet', 'to phone about']);
+  });
+  await step('after Reload Window the page is back', async () => {
+    // without a file in the address: with one, no editor is brought back
+    await open(`folder=${folder}`);
+    await press('Control+p', quick.locator('input').first());
+    await page.keyboard.type('visit.hnote');
+    await until('the note in front', async () => (await text('.quick-input-list .monaco-list-row.focused')).startsWith('visit.hnote'));
+    await page.keyboard.press('Enter');
+    await until('the note', async () => (await lines()).includes('pet Marlow'));
+    await command('Health Notes: Page beside');
+    await inside('section.problems');
+    await new Promise((go) => setTimeout(go, 6_000)); // the editor writes down what is open every few seconds
+    await command('Developer: Reload Window');
+    seen.back = await (await inside('section.problems')).locator('h1').innerText();
+    await picture('15-back');
+  });
+  await step('a workspace of two folders, and an empty one', async () => {
+    for (const name of ['one', 'two']) mkdirSync(join(folder, name));
+    writeFileSync(join(folder, 'two/bramble.hnote'), 'pet Bramble\nspecies cat\n');
+    const { port } = new URL(page.url());
+    const folders = ['.', 'two'].map((name) => ({ name, uri: `vscode-remote://127.0.0.1:${port}${join(folder, name)}` }));
+    writeFileSync(join(folder, 'both.code-workspace'), JSON.stringify({ folders }));
+    await open(`workspace=${join(folder, 'both.code-workspace')}`);
+    await pets('petsOfTwo', ['Marlow', 'Bramble']);
+    await open(`folder=${join(folder, 'one')}`);
+    await pets('petsOfNone', ['New health note']);
+    for (const name of ['one', 'two', 'both.code-workspace']) rmSync(join(folder, name), { recursive: true });
+    await code.open(folder, 'visit.hnote');
+    await until('the status bar', attention);
   });
   await step('the editor itself reports the time it took to start', async () => {
     await command('Developer: Show Running Extensions');
