@@ -1,5 +1,5 @@
 using System.Globalization;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Formatting;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Grammar.Formatting;
@@ -91,12 +92,12 @@ public static class NoteFormatter
     {
         int end = line.Marks[^1].Kind == TokenKind.Comment ? line.Marks[^1].Span.Start : line.Text.Length;
         string written = line.Text[line.Indent..end].TrimEnd();
-        if (line.Items is not [{ Head.Lead: null or { Means: Vocabulary.LeadMeans.Plain } } item] || item is Notes.MedicinePlan { Head.Span.Length: 0 })
+        if (line.Items is not [{ Head.Lead: null or { Means: Vocabulary.LeadMeans.Plain } } item] || item is Items.MedicinePlan { Head.Span.Length: 0 })
         {
             return written;
         }
 
-        if (item.Absent.Any(sign => sign.Sense == Notes.Sense.Ended) || item.Words.Any(sign => sign.Word is { Part: "any", Word: "gone" or "resolved" }))
+        if (item.Absent.Any(sign => sign.Sense == Items.Sense.Ended) || item.Words.Any(sign => sign.Word is { Part: "any", Word: "gone" or "resolved" }))
         {
             // what is over depends on where the word for it stands
             return written;

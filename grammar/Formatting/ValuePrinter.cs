@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Formatting;

@@ -1,3 +1,5 @@
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 

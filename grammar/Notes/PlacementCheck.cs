@@ -1,4 +1,5 @@
 using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;

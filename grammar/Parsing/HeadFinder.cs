@@ -1,3 +1,4 @@
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;

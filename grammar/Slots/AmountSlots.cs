@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -123,7 +123,7 @@ internal static class AmountSlots
             }
 
             at.At = index;
-            return new Diameters(TextSpan.Between(part.Span.Start, end), at.BoundOf(part), [.. lengths.Select(length => new Notes.Amount(length.Number, length.Unit ?? last))]);
+            return new Diameters(TextSpan.Between(part.Span.Start, end), at.BoundOf(part), [.. lengths.Select(length => new Items.Amount(length.Number, length.Unit ?? last))]);
         }
 
         /// <summary>A number, a fraction or both: <c>2</c>, <c>1/2</c>, <c>2 1/4</c>.</summary>
@@ -241,14 +241,14 @@ internal static class AmountSlots
             TextSpan span = TextSpan.Between(part.Span.Start, at.Parts[index].Span.End);
             if (one)
             {
-                at.Add(SlotKind.Amount, new Measure(span, Bound.Exact, [new Notes.Amount(number, unit)]));
+                at.Add(SlotKind.Amount, new Measure(span, Bound.Exact, [new Items.Amount(number, unit)]));
                 at.Mark(TokenKind.Value, span);
                 at.At = index + 1;
                 return true;
             }
 
             at.Add(SlotKind.Strength, new FreeWords(span, at.WithSingleBlanks(span)));
-            at.Add(SlotKind.StrengthOfOne, new Measure(span, Bound.Exact, [new Notes.Amount(number, unit)]));
+            at.Add(SlotKind.StrengthOfOne, new Measure(span, Bound.Exact, [new Items.Amount(number, unit)]));
             at.Mark(TokenKind.Name, span);
             at.At = index + 1;
             return true;
@@ -330,7 +330,7 @@ internal static class AmountSlots
             }
 
             TextSpan span = at.SpanOf(at.At, index + 1 - at.At);
-            Notes.Amount amount = number.Over == 1 ? new(number.Number, unit) : new(number.Number, unit, number.Over);
+            Items.Amount amount = number.Over == 1 ? new(number.Number, unit) : new(number.Number, unit, number.Over);
             at.Add(SlotKind.Amount, Whole(at, new Measure(span, Bound.Exact, [amount])));
             at.Mark(TokenKind.Value, span);
             at.At = index + 1;
@@ -341,7 +341,7 @@ internal static class AmountSlots
         {
             if (form is { Shape: NumberShape.Ratio, Unit: { } part, Second: > 0 } && Fits(part, at.Word))
             {
-                return Whole(at, new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, part, form.Second)]));
+                return Whole(at, new Measure(form.Span, form.Bound, [new Items.Amount(form.First, part, form.Second)]));
             }
 
             if (form is { Shape: NumberShape.Bare } && Mixed(at, form.First, out TextSpan span) is { } mixed)
@@ -354,11 +354,11 @@ internal static class AmountSlots
 
         private static Unit? Tablet(Cursor at, int index) => at.Get<Measure>(SlotKind.StrengthOfOne) is not null && EndsCount(at, index + 1) ? at.Vocabulary.Units.Find("tablet") : null;
 
-        private static Notes.Amount In(Notes.Amount one, Notes.Amount many)
+        private static Items.Amount In(Items.Amount one, Items.Amount many)
         {
             decimal whole = one.Number * many.Number;
             bool divides = decimal.Round(whole / many.Over, 4) * many.Over == whole;
-            return new Notes.Amount((divides ? whole / many.Over : whole) / OneWithZeros, one.Unit, divides ? 1 : many.Over);
+            return new Items.Amount((divides ? whole / many.Over : whole) / OneWithZeros, one.Unit, divides ? 1 : many.Over);
         }
 
         /// <summary>The amount in the unit of one tablet's strength, where that is written.</summary>
@@ -368,7 +368,7 @@ internal static class AmountSlots
                 : count;
 
         /// <summary>The <c>1/2 tablets</c> behind the whole number of <c>1 1/2 tablets</c>.</summary>
-        private Notes.Amount? Mixed(Cursor at, decimal whole, out TextSpan span)
+        private Items.Amount? Mixed(Cursor at, decimal whole, out TextSpan span)
         {
             span = default;
             if (at.At + 1 >= at.Parts.Count || at.Parts[at.At + 1] is not NumberPart { BoundSpan.Length: 0, First.Unit.Length: 0, Third.Exists: false } part
@@ -392,7 +392,7 @@ internal static class AmountSlots
 
             at.At += 1 + apart;
             span = at.Part.Span;
-            return new Notes.Amount((whole * under) + over, unit, under);
+            return new Items.Amount((whole * under) + over, unit, under);
         }
     }
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -115,9 +115,9 @@ internal static class CountSlots
 
         public override object? Value(Cursor at, NumberForm form) => CountsMissing(at, form) ? null : form switch
         {
-            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second => new Notes.Score(form.Span, form.Bound, form.First, form.Second),
-            { Shape: NumberShape.Bare, First: > 0 } => new Notes.Score(form.Span, form.Bound, form.First, form.First),
-            { Shape: NumberShape.WithUnit, First: > 0 } when form.UnitSpan.In(at.Line) is "x" => new Notes.Score(form.Span, form.Bound, form.First, form.First),
+            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second => new Items.Score(form.Span, form.Bound, form.First, form.Second),
+            { Shape: NumberShape.Bare, First: > 0 } => new Items.Score(form.Span, form.Bound, form.First, form.First),
+            { Shape: NumberShape.WithUnit, First: > 0 } when form.UnitSpan.In(at.Line) is "x" => new Items.Score(form.Span, form.Bound, form.First, form.First),
             _ => null,
         };
     }

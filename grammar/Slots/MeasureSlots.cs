@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -19,14 +19,14 @@ internal static class MeasureSlots
 
     public static Measure MeasureOf(Cursor at, NumberForm form)
     {
-        ImmutableArray<Notes.Amount> amounts = Numbers.Amounts(at, form, out TextSpan span);
+        ImmutableArray<Items.Amount> amounts = Numbers.Amounts(at, form, out TextSpan span);
         return new Measure(span, form.Bound, amounts);
     }
 
     /// <summary>A number without its unit, where only one unit gives a living animal such a value; else null.</summary>
     private static Measure? OnlyUnit(Cursor at, NumberForm form) =>
         at.Vocabulary.Units.Terms.FirstOrDefault(unit => unit.BareFrom <= form.First && form.First <= unit.BareTo && Numbers.FitsAny(at, unit)) is { } unit
-            ? new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, unit)])
+            ? new Measure(form.Span, form.Bound, [new Items.Amount(form.First, unit)])
             : null;
 
     private sealed class Rate() : SlotReader(SlotKind.Rate)
@@ -85,7 +85,7 @@ internal static class MeasureSlots
             Unit? first = form.Part.First.Unit.Length == 0 ? form.Unit : at.Vocabulary.Units.Find(form.Part.First.Unit.In(at.Line));
             return form is { Shape: NumberShape.Spread, Unit: { } unit } && first is not null && Fits(unit, at.Word) && Fits(first, at.Word)
                 && form.First * first.Factor > form.Second * unit.Factor
-                ? new Difference(form.Span, form.Bound, new Notes.Amount(form.First, first), new Notes.Amount(form.Second, unit))
+                ? new Difference(form.Span, form.Bound, new Items.Amount(form.First, first), new Items.Amount(form.Second, unit))
                 : null;
         }
     }
@@ -101,7 +101,7 @@ internal static class MeasureSlots
         public override object? Value(Cursor at, NumberForm form) => form switch
         {
             { Shape: NumberShape.WithUnit, Unit.Word: "s" } => MeasureOf(at, form),
-            { Shape: NumberShape.Bare } => new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, at.Vocabulary.Units.Find("s")!)]),
+            { Shape: NumberShape.Bare } => new Measure(form.Span, form.Bound, [new Items.Amount(form.First, at.Vocabulary.Units.Find("s")!)]),
             _ => null,
         };
     }
@@ -133,12 +133,12 @@ internal static class MeasureSlots
                 return true;
             }
 
-            at.Add(SlotKind.Score, new Notes.Score(span, Bound.Exact, grade!.Word switch { "normal" => 3, "mild" => 2, "moderate" => 1, _ => 0 }, at.Word.Scales[0]));
+            at.Add(SlotKind.Score, new Items.Score(span, Bound.Exact, grade!.Word switch { "normal" => 3, "mild" => 2, "moderate" => 1, _ => 0 }, at.Word.Scales[0]));
             return at.Taken(TokenKind.Value, span);
         }
 
         public override object? Value(Cursor at, NumberForm form) => form is { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 }
-            ? new Notes.Score(form.Span, form.Bound, form.First, form.Second)
+            ? new Items.Score(form.Span, form.Bound, form.First, form.Second)
             : null;
     }
 
@@ -164,8 +164,8 @@ internal static class MeasureSlots
         {
             { Unit: { } unit } when unit.Quantity != Quantity.Pressure => null,
             { UnitSpan.Length: > 0, Unit: null } => null,
-            { Shape: NumberShape.Ratio } when form.Second < form.First => new Notes.Pressure(form.Span, form.Bound, form.First, form.Second),
-            { Shape: NumberShape.Bare or NumberShape.WithUnit } => new Notes.Pressure(form.Span, form.Bound, form.First, null),
+            { Shape: NumberShape.Ratio } when form.Second < form.First => new Items.Pressure(form.Span, form.Bound, form.First, form.Second),
+            { Shape: NumberShape.Bare or NumberShape.WithUnit } => new Items.Pressure(form.Span, form.Bound, form.First, null),
             _ => null,
         };
     }
@@ -196,8 +196,8 @@ internal static class MeasureSlots
         {
             { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Volume } => MeasureOf(at, form),
             { Shape: NumberShape.Ratio, Unit.Word: "h", Second: HoursADay } when at.Vocabulary.Units.Find(form.Part.First.Unit.In(at.Line)) is { Quantity: Quantity.Volume } aDay =>
-                new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, aDay)]),
-            { Shape: NumberShape.Ratio, Unit.Quantity: Quantity.Volume, Second: > 0 } => new Measure(form.Span, form.Bound, [new Notes.Amount(form.First, form.Unit, form.Second)]),
+                new Measure(form.Span, form.Bound, [new Items.Amount(form.First, aDay)]),
+            { Shape: NumberShape.Ratio, Unit.Quantity: Quantity.Volume, Second: > 0 } => new Measure(form.Span, form.Bound, [new Items.Amount(form.First, form.Unit, form.Second)]),
             _ => null,
         };
     }
@@ -245,7 +245,7 @@ internal static class MeasureSlots
 
         public override object? Value(Cursor at, NumberForm form) => form is { Shape: NumberShape.Bare or NumberShape.WithUnit, Bound: Bound.Below or Bound.Above }
             && (form.NoUnit || form.Unit is not null) && (at.About is not { } about || GoesWith(about, UnitOf(at, form)))
-            ? new Notes.Limit(form.Span, form.Bound, form.First, UnitOf(at, form))
+            ? new Items.Limit(form.Span, form.Bound, form.First, UnitOf(at, form))
             : null;
 
         private static Unit? UnitOf(Cursor at, NumberForm form) => form.Unit ?? (form.NoUnit && at.About is { } about
@@ -257,7 +257,7 @@ internal static class MeasureSlots
     public static bool SubjectFits(Cursor at) => (at.First<NoteValue>(), at.About) switch
     {
         (ValueRange range, { } about) => GoesWith(about, range.Unit),
-        (Notes.Limit limit, { } about) => GoesWith(about, limit.Unit),
+        (Items.Limit limit, { } about) => GoesWith(about, limit.Unit),
         _ => true,
     };
 
@@ -283,7 +283,7 @@ internal static class MeasureSlots
             }
 
             TextSpan span = at.SpanOf(start, count + 1);
-            at.Add(Kind, new Notes.Extent(new Notes.Amount(number.Number, unit, number.Over)));
+            at.Add(Kind, new Items.Extent(new Items.Amount(number.Number, unit, number.Over)));
             at.At = start + count;
             return at.Taken(TokenKind.Value, span);
         }
@@ -295,7 +295,7 @@ internal static class MeasureSlots
             {
                 // 5min x3: how long each, and how often
                 at.Add(SlotKind.Times, new EventCount((int)form.Second, Bound.Exact));
-                return new Notes.Extent(new Notes.Amount(form.First, each, Bound: form.Bound));
+                return new Items.Extent(new Items.Amount(form.First, each, Bound: form.Bound));
             }
 
             if (form is not { Shape: NumberShape.WithUnit, Unit: { } unit } || !Fits(unit, at.Word))
@@ -303,10 +303,10 @@ internal static class MeasureSlots
                 return null;
             }
 
-            ImmutableArray<Notes.Amount> amounts = Numbers.Amounts(at, form, out _);
+            ImmutableArray<Items.Amount> amounts = Numbers.Amounts(at, form, out _);
             Unit last = amounts[^1].Unit;
             decimal sum = amounts.Length == 1 ? amounts[0].Number : amounts.Sum(amount => amount.Value * amount.Unit.Factor) / last.Factor;
-            return sum < ReadingLimits.NumbersBelow ? new Notes.Extent(new Notes.Amount(sum, last, Bound: form.Bound)) : null;
+            return sum < ReadingLimits.NumbersBelow ? new Items.Extent(new Items.Amount(sum, last, Bound: form.Bound)) : null;
         }
     }
 }

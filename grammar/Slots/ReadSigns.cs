@@ -1,4 +1,4 @@
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
@@ -86,7 +86,7 @@ internal static class ScheduleSlots
 
         public override bool IsFilled(Cursor at)
         {
-            Schedule schedule = at.First<Schedule>() ?? Notes.Schedule.None;
+            Schedule schedule = at.First<Schedule>() ?? Items.Schedule.None;
             return at.Word.Word is "accept" or "expect" ? schedule.Until is not null
                 : at.Word.Word == "home-check" ? schedule.Every is not null
                 : schedule.NamesDay || schedule.Every is not null;
@@ -390,7 +390,7 @@ internal static class ScheduleSlots
         private static void Update(Cursor at, Func<Schedule, Schedule> change)
         {
             SlotKind kind = at.Word.Has(SlotKind.Validity) ? SlotKind.Validity : SlotKind.Schedule;
-            at.Set(kind, change(at.First<Schedule>() ?? Notes.Schedule.None));
+            at.Set(kind, change(at.First<Schedule>() ?? Items.Schedule.None));
         }
 
         private static T Once<T>(Cursor at, T before, T found, TextSpan from)

@@ -30,7 +30,7 @@ internal abstract class SlotReader(SlotKind kind)
     public virtual bool BindWord(Cursor at) => false;
 
     /// <summary>Takes a number by its form before values are looked for (a date, a tooth); false when it is not of this slot.</summary>
-    public virtual bool BindNumber(Cursor at, Parsing.NumberPart part) => false;
+    public virtual bool BindNumber(Cursor at, Scanning.NumberPart part) => false;
 
     /// <summary>The value that a number of this form is here; null when it is none.</summary>
     public virtual object? Value(Cursor at, NumberForm form) => null;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Grammar.Syntax;

@@ -1,6 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;

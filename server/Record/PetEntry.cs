@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;

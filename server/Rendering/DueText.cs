@@ -1,5 +1,5 @@
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;

@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 using BenchmarkDotNet.Attributes;
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;
 

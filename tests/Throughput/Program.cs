@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 
 // What the parser and the analysis do in a second, compiled to native code as the product is. BenchmarkDotNet measures the same
 // under the JIT. Usage: throughput NOTE [COPIES] [ROUNDS] reads; throughput analysis NOTE [COPIES...] works out and edits.

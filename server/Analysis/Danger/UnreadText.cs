@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;

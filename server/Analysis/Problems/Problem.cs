@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Lumps;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
 

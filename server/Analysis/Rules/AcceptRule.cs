@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Pet;
 

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;

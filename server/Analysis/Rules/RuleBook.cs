@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;

@@ -1,5 +1,5 @@
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record;
 using HealthNotes.Record.Lumps;
 

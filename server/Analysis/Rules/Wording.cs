@@ -47,7 +47,7 @@ public static class Wording
     /// <summary>How a reading was taken and counted, for the start of a message.</summary>
     public static string Describe(NoteReading reading, bool us = false)
     {
-        string bound = reading.Value.Bound switch { Grammar.Notes.Bound.Below => "below ", Grammar.Notes.Bound.Above => "above ", Grammar.Notes.Bound.About => "about ", _ => "" };
+        string bound = reading.Value.Bound switch { Grammar.Items.Bound.Below => "below ", Grammar.Items.Bound.Above => "above ", Grammar.Items.Bound.About => "about ", _ => "" };
         string state = reading.State is null ? "" : " " + reading.State;
         string place = reading.What == "temp" && reading.Site is { } site ? $" ({site})" : "";
         string spread = reading.Value is { Low: { } low, High: { } high, Unit: "/min" }

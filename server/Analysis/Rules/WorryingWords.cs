@@ -2,7 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Readings;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Analysis.Trends;

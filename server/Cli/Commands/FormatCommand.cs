@@ -3,7 +3,7 @@ using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 
 namespace HealthNotes.Cli.Commands;
 

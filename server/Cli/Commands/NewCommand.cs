@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Rendering.Card;
 
 namespace HealthNotes.Cli.Commands;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 
 namespace HealthNotes.Cli.Commands;
 

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Cli.Output;
 

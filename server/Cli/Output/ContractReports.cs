@@ -1,7 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.HomeCare;

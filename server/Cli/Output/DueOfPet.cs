@@ -1,5 +1,5 @@
 using HealthNotes.Analysis;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering;
 

@@ -71,7 +71,7 @@ internal static class ValuesPrinter
     private static string[] Row(NoteAnalysis analysis, NoteReading reading)
     {
         ReadValue value = reading.Value;
-        string bound = value.Bound switch { Grammar.Notes.Bound.Below => "< ", Grammar.Notes.Bound.Above => "> ", Grammar.Notes.Bound.About => "≈ ", _ => "= " };
+        string bound = value.Bound switch { Grammar.Items.Bound.Below => "< ", Grammar.Items.Bound.Above => "> ", Grammar.Items.Bound.About => "≈ ", _ => "= " };
         string spread = value is { Low: { } low, High: { } high } ? $" ({Wording.Round(low, 1)}–{Wording.Round(high, 1)})" : "";
         return
         [

@@ -1,4 +1,4 @@
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Pet;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;

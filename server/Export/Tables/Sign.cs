@@ -1,4 +1,4 @@
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Export.Tables;
@@ -13,7 +13,7 @@ internal sealed record Sign(NoteItem Item, LineWord Part, Described? Described, 
         select new Row<Sign>(row.Line, row.In, row.Time, sign);
 
     /// <summary>How worrying the word is in this animal; null without a word, and for one that is not there.</summary>
-    public string? Level(ExportedNote note) => Described is { Sense: Grammar.Notes.Sense.Present } there
+    public string? Level(ExportedNote note) => Described is { Sense: Grammar.Items.Sense.Present } there
         ? there.Word.For(note.Analysis.Pet.Species, note.Analysis.Pet.Male == true)?.Level.ToString().ToLowerInvariant() : null;
 
     private static IEnumerable<Sign> Of(NoteItem item) => item switch

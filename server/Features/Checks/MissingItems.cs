@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Checks;
 

@@ -1,5 +1,6 @@
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Record;
 

@@ -1,4 +1,5 @@
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Formatting;

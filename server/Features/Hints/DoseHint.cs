@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Features.Hints;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Checks;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

@@ -1,5 +1,5 @@
 using HealthNotes.Features.Hints;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Features.Hover;
 

@@ -1,5 +1,6 @@
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 

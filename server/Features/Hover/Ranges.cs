@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Features.Hints;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Pet;

@@ -1,4 +1,4 @@
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Features.Hover;
 
@@ -17,21 +17,21 @@ internal static class SiteHover
         return $"**{string.Join(' ', words.Where(word => word.Length > 0))}**";
     }
 
-    private static string NameOf(Grammar.Notes.Side side) => side switch
+    private static string NameOf(Grammar.Items.Side side) => side switch
     {
-        Grammar.Notes.Side.None => "",
-        Grammar.Notes.Side.L => "left",
-        Grammar.Notes.Side.R => "right",
-        Grammar.Notes.Side.LF => "left front",
-        Grammar.Notes.Side.RF => "right front",
-        Grammar.Notes.Side.LH => "left hind",
-        Grammar.Notes.Side.RH => "right hind",
-        Grammar.Notes.Side.Mid => "midline",
+        Grammar.Items.Side.None => "",
+        Grammar.Items.Side.L => "left",
+        Grammar.Items.Side.R => "right",
+        Grammar.Items.Side.LF => "left front",
+        Grammar.Items.Side.RF => "right front",
+        Grammar.Items.Side.LH => "left hind",
+        Grammar.Items.Side.RH => "right hind",
+        Grammar.Items.Side.Mid => "midline",
         _ => "both sides",
     };
 
     private static string Side(Site site) =>
-        site.Side is Grammar.Notes.Side.None or Grammar.Notes.Side.Mid or Grammar.Notes.Side.Both ? "" : "Left and right are the pet's own.";
+        site.Side is Grammar.Items.Side.None or Grammar.Items.Side.Mid or Grammar.Items.Side.Both ? "" : "Left and right are the pet's own.";
 
     private static string Region(Site site)
     {

@@ -1,6 +1,6 @@
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Hints;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Readings;
 

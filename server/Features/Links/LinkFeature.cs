@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Features.Links;

@@ -1,5 +1,5 @@
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 

@@ -1,3 +1,4 @@
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Features.Navigation;

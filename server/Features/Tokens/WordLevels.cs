@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Record.Checks;

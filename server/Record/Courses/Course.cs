@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using HealthNotes.Grammar.Notes;
+
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Record.Courses;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Ranges;

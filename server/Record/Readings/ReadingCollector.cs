@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Record.Readings;

@@ -1,4 +1,4 @@
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Due;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Html;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering.Text;
 

@@ -1,5 +1,5 @@
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Pet;
 using HealthNotes.Record.Readings;
 using HealthNotes.Rendering.Text;

@@ -2,7 +2,7 @@ using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Checks;
 using HealthNotes.Record.Courses;

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Xml.Linq;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Rules;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Lumps;
 using HealthNotes.Rendering.Model;

@@ -1,7 +1,7 @@
 using System.Xml.Linq;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Trends;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Rendering.Drawing;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Rendering.Text;
 

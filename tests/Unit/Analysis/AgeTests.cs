@@ -1,4 +1,5 @@
 using CsCheck;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Tests.Support;

@@ -1,4 +1,5 @@
 using HealthNotes.Analysis;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Sheet;

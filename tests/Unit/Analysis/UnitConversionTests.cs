@@ -1,5 +1,5 @@
 using CsCheck;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Readings;
 using HealthNotes.Tests.Support;

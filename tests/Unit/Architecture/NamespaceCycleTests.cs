@@ -7,6 +7,7 @@ namespace HealthNotes.Tests.Architecture;
 public partial class NamespaceCycleTests
 {
     [Theory]
+    [InlineData("grammar")]
     [InlineData("server/Record")]
     [InlineData("server/Analysis")]
     [InlineData("server/Files")]

@@ -1,5 +1,5 @@
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features;

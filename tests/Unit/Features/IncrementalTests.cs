@@ -1,6 +1,6 @@
 using CsCheck;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Tests.Grammar.Properties;
 using HealthNotes.Tests.Support;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Readings;
 using HealthNotes.Tests.Support;

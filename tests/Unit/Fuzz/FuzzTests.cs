@@ -8,7 +8,7 @@ using HealthNotes.Features.Hints;
 using HealthNotes.Features.Hover;
 using HealthNotes.Features.Lenses;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.LanguageHost;
 using HealthNotes.LanguageServer.Rpc;

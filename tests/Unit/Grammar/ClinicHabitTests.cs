@@ -1,5 +1,5 @@
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 
 namespace HealthNotes.Tests.Grammar;
 

@@ -1,6 +1,8 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Tests.Support;

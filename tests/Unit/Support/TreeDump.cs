@@ -1,5 +1,6 @@
 using System.Text;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Tests.Support;

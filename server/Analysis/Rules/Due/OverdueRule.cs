@@ -1,5 +1,6 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Due;

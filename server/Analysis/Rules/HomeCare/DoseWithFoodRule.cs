@@ -1,6 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;

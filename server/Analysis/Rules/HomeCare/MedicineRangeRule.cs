@@ -1,5 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;

@@ -1,6 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
 

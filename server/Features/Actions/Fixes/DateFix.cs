@@ -1,7 +1,7 @@
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Actions.Fixes;

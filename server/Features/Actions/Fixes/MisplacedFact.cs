@@ -3,6 +3,7 @@ using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

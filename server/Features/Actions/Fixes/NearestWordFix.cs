@@ -1,7 +1,8 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;

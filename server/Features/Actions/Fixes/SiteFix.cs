@@ -1,6 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Vocabulary;
 

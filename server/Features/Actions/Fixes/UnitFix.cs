@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Actions.Lines;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;

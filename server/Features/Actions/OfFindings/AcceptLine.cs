@@ -1,6 +1,6 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Features.Actions.OfFindings;
 

@@ -5,6 +5,7 @@ using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Features.Actions.OfFindings;

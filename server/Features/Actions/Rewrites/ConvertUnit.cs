@@ -2,7 +2,7 @@ using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Features.Actions.Rewrites;

@@ -1,7 +1,7 @@
 using HealthNotes.Features.Actions.Lines;
 using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Features.Actions.Rewrites;
 

@@ -1,6 +1,6 @@
 using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 
 namespace HealthNotes.Features.Actions.Rewrites;

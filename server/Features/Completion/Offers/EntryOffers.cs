@@ -3,6 +3,7 @@ using System.Globalization;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

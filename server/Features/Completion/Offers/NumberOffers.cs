@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

@@ -1,6 +1,6 @@
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Lumps;

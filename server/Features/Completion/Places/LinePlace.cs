@@ -1,5 +1,6 @@
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Features.Completion.Places;

@@ -1,6 +1,6 @@
 using CsCheck;
 using HealthNotes.Analysis.Trends;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Tests.Support;
 using MathNet.Numerics.Statistics;
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Trends;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Tests.Support;
 using static HealthNotes.Tests.Analysis.Trends.Drawn;

@@ -4,7 +4,7 @@ using HealthNotes.Features.Actions;
 using HealthNotes.Features.Actions.Offered;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Features.Actions;

@@ -2,6 +2,7 @@ using HealthNotes.Features.Completion;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Tests.Support;
 

@@ -2,6 +2,7 @@ using CsCheck;
 using HealthNotes.Features.Completion;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Tests.Grammar.Properties;
 using HealthNotes.Tests.Support;

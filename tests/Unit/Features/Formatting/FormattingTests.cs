@@ -3,7 +3,7 @@ using CsCheck;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Formatting;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Tests.Grammar.Properties;
 using HealthNotes.Tests.Support;
 

@@ -254,7 +254,7 @@ public class NeighbourTests
     /// <summary>A line that is neither head nor fact is read inside an entry.</summary>
     private static string Problems(string text)
     {
-        bool facts = HealthNotes.Grammar.Syntax.NoteSyntax.Parse(text).Lines[0] is { Kind: HealthNotes.Grammar.Syntax.LineKind.EntryHead }
+        bool facts = HealthNotes.Grammar.Parsing.NoteSyntax.Parse(text).Lines[0] is { Kind: HealthNotes.Grammar.Syntax.LineKind.EntryHead }
             or { Item.Word.Kind: HealthNotes.Grammar.Vocabulary.WordKind.Fact };
         return string.Join("; ", Note.Read(facts ? text : "2026-10-04\n" + text).Problems.Select(p => p.Problem.Message));
     }

@@ -1,6 +1,7 @@
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 
 namespace HealthNotes.Tests.Grammar.Hostile;

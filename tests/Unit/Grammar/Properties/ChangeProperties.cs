@@ -1,4 +1,5 @@
 using CsCheck;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Tests.Support;
 

@@ -1,5 +1,7 @@
 using CsCheck;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Tests.Support;

@@ -1,5 +1,5 @@
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Grammar.Tree;

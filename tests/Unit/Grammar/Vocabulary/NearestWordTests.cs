@@ -33,5 +33,5 @@ public class NearestWordTests
     [InlineData("genitals abnormal")]
     [InlineData("coat unclean")]
     public void No_line_is_told_the_opposite(string line) =>
-        Assert.DoesNotContain("did you mean", HealthNotes.Grammar.Syntax.NoteSyntax.Parse(line).Lines[0].Problems[0].Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("did you mean", HealthNotes.Grammar.Parsing.NoteSyntax.Parse(line).Lines[0].Problems[0].Message, StringComparison.Ordinal);
 }

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 using HealthNotes.Grammar.Formatting;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Tests.Support;

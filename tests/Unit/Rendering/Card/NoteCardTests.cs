@@ -1,6 +1,7 @@
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;

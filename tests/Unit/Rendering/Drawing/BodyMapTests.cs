@@ -1,7 +1,7 @@
 using System.Globalization;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
-using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering.Drawing.Body;

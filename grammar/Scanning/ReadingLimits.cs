@@ -1,4 +1,4 @@
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>Bounds on what is read, so that hostile input costs little.</summary>
 public static class ReadingLimits

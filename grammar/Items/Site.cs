@@ -1,7 +1,7 @@
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Notes;
+namespace HealthNotes.Grammar.Items;
 
 /// <summary>A side of the body, as seen by the animal.</summary>
 public enum Side

@@ -1,7 +1,7 @@
 using HealthNotes.Grammar.Text;
 using Pidgin;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>
 /// The smallest Pidgin parsers of the notation. They look ahead and hand back a span instead of building strings,

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Notes;
+namespace HealthNotes.Grammar.Items;
 
 /// <summary>One observation, event, fact or task. All spans count from the start of its line.</summary>
 /// <param name="Head">The word it is filed under, where that stands, and the time of day.</param>

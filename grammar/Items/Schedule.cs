@@ -1,4 +1,4 @@
-namespace HealthNotes.Grammar.Notes;
+namespace HealthNotes.Grammar.Items;
 
 /// <summary>Times of a plan or a task, each as written; all are optional.</summary>
 /// <param name="Every">The interval: <c>every 12h</c>, <c>q12h</c>, <c>BID</c>.</param>

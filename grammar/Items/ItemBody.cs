@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Notes;
+namespace HealthNotes.Grammar.Items;
 
 /// <summary>What one slot of a line holds; the type of <paramref name="Value"/> is the slot's own.</summary>
 public readonly record struct SlotValue(SlotKind Kind, object Value);

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>Turns the digits of a number into a decimal, with either decimal mark.</summary>
 internal static class NumberText

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using System.Text;
-using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Syntax;
+namespace HealthNotes.Grammar.Parsing;
 
 /// <summary>
 /// The lossless tree of a note: its lines, each with its tokens. Printing gives back every character of the text it was

@@ -1,7 +1,7 @@
 using HealthNotes.Grammar.Text;
 using Pidgin;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>Cuts a line into parts: the whole line at once where all is well, part by part where something is not.</summary>
 internal static class PartReader

@@ -1,8 +1,9 @@
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Text;
 using Pidgin;
 using static Pidgin.Parser;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>
 /// The Pidgin grammar of a line's parts. It knows shapes, not words: what a part means is decided in <see cref="ItemReader"/>

@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Text;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>A number with what stands before it and after it: <c>/15s</c> in <c>18/15s</c>.</summary>
 internal readonly record struct Operand(TextSpan SignSpan, TextSpan Digits, TextSpan Unit)

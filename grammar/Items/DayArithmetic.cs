@@ -1,4 +1,4 @@
-namespace HealthNotes.Grammar.Notes;
+namespace HealthNotes.Grammar.Items;
 
 /// <summary>Days before and after a day. A note may name the first and the last day there is: time ends there, and nothing fails.</summary>
 public static class DayArithmetic

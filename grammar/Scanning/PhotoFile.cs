@@ -1,4 +1,4 @@
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>Finds where a picture's file name ends: names may hold blanks, and a caption may follow.</summary>
 internal static class PhotoFile

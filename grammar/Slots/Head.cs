@@ -1,8 +1,8 @@
-using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Slots;
 
 /// <summary>The word that an observation is filed under, as it was found in a line.</summary>
 /// <param name="Word">The word.</param>

@@ -1,6 +1,6 @@
 using HealthNotes.Grammar.Text;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Scanning;
 
 /// <summary>The shapes a part of a line can have before its meaning is known.</summary>
 internal enum PartKind : byte

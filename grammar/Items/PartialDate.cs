@@ -1,7 +1,7 @@
 using System.Globalization;
 using HealthNotes.Grammar.Text;
 
-namespace HealthNotes.Grammar.Notes;
+namespace HealthNotes.Grammar.Items;
 
 /// <summary>A day, a month or a year: <c>2017-03-08</c>, <c>2017-03</c>, <c>2017</c>, or about one of them (<c>~2017</c>).</summary>
 public sealed record PartialDate(TextSpan Span, int Year, int? Month, int? Day, bool About)

@@ -1,11 +1,11 @@
 using System.Globalization;
-using HealthNotes.Grammar.Notes;
-using HealthNotes.Grammar.Slots;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Scanning;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Parsing;
+namespace HealthNotes.Grammar.Slots;
 
 /// <summary>Reads a time of day: <c>07:30</c>, <c>7:30</c>, <c>7:30pm</c>.</summary>
 internal static class TimeReader

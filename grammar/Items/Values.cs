@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
-namespace HealthNotes.Grammar.Notes;
+namespace HealthNotes.Grammar.Items;
 
 /// <summary>How exactly a value is known.</summary>
 public enum Bound
