@@ -101,7 +101,7 @@ internal static class AsBefore
     private static bool Reads(LineState line, string rest) =>
         LinePlace.Read(line.At.Text[..(line.At.Cursor - Kept(line.At.Typed, rest))] + rest + line.At.After) is { Kind: LineKind.Item, Problems.Length: 0 };
 
-    /// <summary>How much of the typed word the rest says again.</summary>
+    /// <summary>How much of the typed word the rest repeats.</summary>
     private static int Kept(string typed, string rest)
     {
         int end = NumberEnd(typed);

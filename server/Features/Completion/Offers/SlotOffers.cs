@@ -6,6 +6,7 @@ using HealthNotes.Features.Actions.OfFindings;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
@@ -88,7 +89,7 @@ internal static class SlotOffers
         SlotKind.Size when !line.HasValue => [new Offer("like", CompletionKind.Joining, Sizes, "a size by comparison: like pea")],
         SlotKind.FoodName or SlotKind.Analyte or SlotKind.Topic => NameOffers.For(line, slot, Portions),
         SlotKind.Portion when !line.HasValue => ClosedOffers.OfList("portion", Portions),
-        SlotKind.Score when !line.HasValue => (line.Word.Word == "mcs" ? ClosedOffers.OfList("mcs", Portions) : []).Concat(Scores(line, Conditions)),
+        SlotKind.Score when !line.HasValue => line.Word.Word == "mcs" ? ClosedOffers.OfList("mcs", Portions).Select(Scored) : Scores(line, Conditions),
         SlotKind.State => ClosedOffers.States(line, Conditions),
         SlotKind.Place when !line.Word.Has(SlotKind.State) => ClosedOffers.States(line, Conditions),
         SlotKind.Route when line.Has(TokenKind.Name) => ClosedOffers.States(line, Conditions),
@@ -131,6 +132,14 @@ internal static class SlotOffers
     /// <summary>The pictures beside the note.</summary>
     private static IEnumerable<Offer> Pictures(IEnumerable<string> names) =>
         names.Take(MostTopics).Select(name => new Offer(name, CompletionKind.Value, 0, "beside this note"));
+
+    /// <summary>A grade of muscle under its word: what is written is its score.</summary>
+    private static Offer Scored(Offer grade) => grade with
+    {
+        Text = ValuePrinter.Print(LinePlace.Read($"mcs {grade.Text}").Item!.Value!),
+        Label = grade.Text,
+        Spellings = [grade.Text, .. grade.Spellings],
+    };
 
     /// <summary>Every step of the word's first scale: the score is chosen by who looks, none comes first by itself.</summary>
     private static IEnumerable<Offer> Scores(LineState line, int group) => NumberEndings.For(line.Word.Word).Take(1)
