@@ -127,8 +127,9 @@ public static class ItemPrinter
 
         public string Remark(FreeWords? remark) => remark is null ? "" : Own ? remark.Text : $"\"{remark.Text}\"";
 
-        /// <summary>The amount; in a note with the strength and the count it follows from.</summary>
-        public string Dose(NoteItem item) => Own && item.Value is Portion { Text: { } written } ? written : !Own || item.Body.Get<FreeWords>(SlotKind.Strength) is not { } strength ? Value(item.Value)
+        /// <summary>The amount; in a note with the strength and the count it follows from, for a reader with the strength in brackets.</summary>
+        public string Dose(NoteItem item) => Own && item.Value is Portion { Text: { } written } ? written : (!Own && !Signs) || item.Body.Get<FreeWords>(SlotKind.Strength) is not { } strength ? Value(item.Value)
+            : !Own ? $"{Value(item.Value)} ({strength.Text})"
             : item.Body.Get<Measure>(SlotKind.StrengthOfOne) is { Amounts: [{ Number: > 0 } one] } && item.Value is Measure { Amounts: [var amount] }
                 ? $"{strength.Text}, {ValuePrinter.Print(new Amount(amount.Number / one.Number, NoteVocabulary.Default.Units.Find("tablet")!, amount.Over))}"
                 : $"{strength.Text} {Value(item.Value)}".TrimEnd();

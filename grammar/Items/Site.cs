@@ -32,6 +32,23 @@ public enum Side
 
     /// <summary>Both sides.</summary>
     Both,
+
+    /// <summary>Both front limbs.</summary>
+    Front,
+
+    /// <summary>Both hind limbs.</summary>
+    Hind,
+}
+
+/// <summary>What a side is called and takes in.</summary>
+public static class SideWords
+{
+    /// <summary>The one spelling: <c>LF</c>, <c>both</c>; empty for none.</summary>
+    public static string Spelling(this Side side) => side switch { Side.None => "", Side.Mid or Side.Both or Side.Front or Side.Hind => side.ToString().ToLowerInvariant(), _ => side.ToString() };
+
+    /// <summary>True where what is said of the side holds for another: of both for each, of none written for all, of the hind limbs for the left hind.</summary>
+    public static bool Covers(this Side wide, Side place) =>
+        wide == place || wide is Side.None or Side.Both || (wide == Side.Front && place is Side.LF or Side.RF) || (wide == Side.Hind && place is Side.LH or Side.RH);
 }
 
 /// <summary>A place on the body: a side, a region, a numbered gland or tooth.</summary>
@@ -47,7 +64,7 @@ public sealed record Site(TextSpan Span, Side Side, Region? Region, int? Number)
         get
         {
             string region = Region is null ? $"{Number}" : $"{Region.Word}{Number}";
-            string side = Side switch { Side.None => "", Side.Mid => "mid", Side.Both => "both", var side0 => side0.ToString() };
+            string side = Side.Spelling();
             return side.Length == 0 ? region : region.Length == 0 ? side : $"{side}-{region}";
         }
     }

@@ -12,6 +12,9 @@ internal static class EntryHeadReader
 {
     private const int MonthDayYear = 3;
 
+    /// <summary>Four figures below it are a time of day: <c>27 Mar 1900</c>.</summary>
+    private const int EarliestEntry = 1980;
+
     /// <summary>A year that has every day.</summary>
     private const int LeapYear = 2000;
 
@@ -56,7 +59,7 @@ internal static class EntryHeadReader
             }
         }
 
-        return joins == 2 || IsDateInWords(vocabulary, content);
+        return joins == 2 || IsDateInWords(vocabulary, content) || (joins == 1 && first.Contains('/') && DayAndMonth(first) is not null && OnlyHeadWords(vocabulary, content[length..]));
     }
 
     /// <summary>True when nothing but numbers, times and the words of a head stand in the text.</summary>
@@ -99,6 +102,11 @@ internal static class EntryHeadReader
             if (digits == 4 && word.Length == 4 && month is { } m && day is { } d)
             {
                 int year = int.Parse(word, CultureInfo.InvariantCulture);
+                if (year < EarliestEntry)
+                {
+                    break;
+                }
+
                 return Dates.Exists(year, m, d) ? (new DateOnly(year, m, d), (m, d), at + length) : null;
             }
 
@@ -193,7 +201,8 @@ internal static class EntryHeadReader
         Scope<FixedWord> kinds = vocabulary.Fixed("entry");
         while (SkipBlanks(text, end, ref at))
         {
-            if (!timed && TimeReader.TryTake(text, at, end, out time, out int timeEnd, out Problem? badTime))
+            Problem? badTime = null;
+            if (!timed && (TimeReader.TryTake(text, at, end, out time, out int timeEnd, out badTime) || TimeReader.TryTakeBare(text, at, end, out time, out timeEnd, last: true)))
             {
                 timed = true;
                 tokens.Add(new Token(TokenKind.Time, TextSpan.Between(at, timeEnd)));
@@ -272,9 +281,14 @@ internal static class EntryHeadReader
         return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], [], head, problems.Count == 0 ? [] : [problems[0]]);
     }
 
-    /// <summary><c>21.12.</c>, as it is written where the day comes first; null for all else.</summary>
+    /// <summary><c>21.12.</c>, as it is written where the day comes first, and <c>9/20</c>, where only one of them can be the day; null for all else.</summary>
     private static (int Month, int Day)? DayAndMonth(ReadOnlySpan<char> written)
     {
+        if (written.IndexOf('/') is (1 or 2) and var slash && int.TryParse(written[..slash], NumberStyles.None, CultureInfo.InvariantCulture, out int one) && int.TryParse(written[(slash + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out int two))
+        {
+            return (Dates.Exists(LeapYear, one, two), Dates.Exists(LeapYear, two, one)) switch { (true, false) => (one, two), (false, true) => (two, one), _ => null };
+        }
+
         int dot = written.IndexOf('.');
         return dot is 1 or 2 && written.Length > dot + 2 && written[^1] == '.' && int.TryParse(written[..dot], NumberStyles.None, CultureInfo.InvariantCulture, out int day)
             && int.TryParse(written[(dot + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out int month) && Dates.Exists(LeapYear, month, day) ? (month, day) : null;

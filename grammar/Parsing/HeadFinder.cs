@@ -70,13 +70,13 @@ internal sealed class HeadFinder
             return head.Value with { Word = vocabulary.LineWords.Find("missed")! };
         }
 
-        if (head is { Word.Kind: WordKind.Vital or WordKind.Exam or WordKind.Scan, Negation: null } && at.Phrase(vocabulary.Fixed("not-looked"), 0, out _) is > 0 and var notLooked)
+        if (head is { Word.Kind: WordKind.Vital or WordKind.Exam or WordKind.Scan, Negation: null } && NotLooked() is { Count: > 0 } notLooked)
         {
-            // "temp not done, he bites"
-            ArraySegment<Part> behind = at.Parts[notLooked..];
-            at.Mark(TokenKind.Keyword, at.SpanOf(0, notLooked));
+            // "temp not done, he bites", "tail, anus not checked"
+            ArraySegment<Part> behind = at.Parts[(notLooked.Index + notLooked.Count)..];
+            at.Mark(TokenKind.Keyword, at.SpanOf(notLooked.Index, notLooked.Count));
             Cut(start, word: null);
-            at.StartParts((Part[])[.. at.Parts[..(at.Parts.Count - behind.Count - notLooked)], .. behind]);
+            at.StartParts((Part[])[.. at.Parts[..(at.Parts.Count - behind.Count - notLooked.Count)], .. behind]);
             return new Head(vocabulary.LineWords.Find("skip")!, new TextSpan(start, 0));
         }
 
@@ -95,6 +95,28 @@ internal sealed class HeadFinder
         }
 
         return head;
+    }
+
+    /// <summary>Where it is said that the parts named before were not looked at; nothing but names of parts may stand before it.</summary>
+    private (int Index, int Count)? NotLooked()
+    {
+        for (int index = 0; index < at.Parts.Count;)
+        {
+            if (at.Phrase(vocabulary.Fixed("not-looked"), index, out _) is > 0 and var count)
+            {
+                return (index, count);
+            }
+
+            int named = Head.At(at, index, out int length) is { Word.Kind: WordKind.Vital or WordKind.Exam or WordKind.Scan } ? length : at.Phrase(vocabulary.Small, index, out ModifierWord? small) is > 0 and var joined && small!.Kind is ModifierKind.JoinsAnd or ModifierKind.JoinsOr ? joined : 0;
+            if (named == 0)
+            {
+                return null;
+            }
+
+            index += named;
+        }
+
+        return null;
     }
 
     /// <summary>True where a part of the body, a line's word or a problem with the part itself stands.</summary>

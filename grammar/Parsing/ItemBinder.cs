@@ -48,7 +48,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 break;
             }
 
-            if (others.SameAgain(head) is { } again)
+            if ((others.SameAgain(head) ?? others.AlsoSkipped(head)) is { } again)
             {
                 return again;
             }
@@ -118,6 +118,13 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
             if (at.Word.Has(SlotKind.Tooth) && (at.Is(at.At, "on") || at.Is(at.At, "of")) && at.At + 1 < at.Parts.Count && at.Parts[at.At + 1] is NumberPart tooth && SiteSlots.IsTooth(at, tooth))
             {
                 // "chip on 104"
+                at.Taken(TokenKind.Filler);
+                continue;
+            }
+
+            if (at.Word.Has(SlotKind.Score) && at.First<NoteValue>() is null && at.IsWord(at.At) && at.At + 1 < at.Parts.Count && at.Parts[at.At + 1].Kind == PartKind.Number && at.Vocabulary.Fixed("before-score").Find(at.TextOf(at.Part)) is not null)
+            {
+                // "heart murmur, grade 2 out of 6"
                 at.Taken(TokenKind.Filler);
                 continue;
             }
@@ -192,7 +199,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
         }
 
         if (at.Part.Kind == PartKind.Word && at.Phrase(at.Vocabulary.Bounds, at.At, out FixedWord? bound) is > 0 and var words
-            && at.At + words < at.Parts.Count && at.Parts[at.At + words] is NumberPart { BoundSpan.Length: 0 } && !at.InRemark && !at.Blocked)
+            && at.At + words < at.Parts.Count && at.Parts[at.At + words] is NumberPart { BoundSpan.Length: 0 } && !at.InRemark && !at.Blocked && at.Phrase(at.Vocabulary.Objects, at.At + words, out _) == 0)
         {
             // under 2 seconds
             (int At, int Tokens, int Problems, int Filled) here = at.Here;

@@ -133,7 +133,7 @@ internal sealed class ItemReader
         else if (head.Word.Has(SlotKind.Text))
         {
             // behind a phrase for an act the phrase itself is what was done
-            bool own = head.Lead is { Means: LeadMeans.None } || (head.Lead is not null && head.Word.Word is "done" or "surgery");
+            bool own = head.Lead is { Means: not LeadMeans.Plain } || (head.Lead is not null && head.Word.Word is "done" or "surgery");
             if (TextSlots.Rest(at, own ? head.Span.Start : head.Span.End, TokenKind.Text) is { } text)
             {
                 at.Add(SlotKind.Text, text);

@@ -125,7 +125,7 @@ internal sealed class LineReader
 
     /// <summary>True for <c>vet: yeast in the left ear, eardrum ok</c>: a name starts with a capital and is short.</summary>
     private static bool IsVet(ReadOnlySpan<char> text) => text.StartsWith("vet:", StringComparison.OrdinalIgnoreCase) && text[4..].TrimStart() is { Length: > 0 } said
-        && char.IsLower(said[0]) && said.Count(' ') >= WordsOfSaid;
+        && !char.IsUpper(said[0]) && said.Count(' ') >= WordsOfSaid;
 
     /// <summary>True where the text starts with a phrase of two or three words of a list.</summary>
     private bool Starts(string list, ReadOnlySpan<char> text)

@@ -209,7 +209,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             {
                 // "girth 56cm, mid chest": nothing but a place, and the present one has none yet
                 bool place = SiteSlots.KindOf(at.Word) is not null && index + at.Phrase(at.Vocabulary.Regions, index, out _) == end;
-                return (place || behind.Word == head.Word) && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
+                return (place || behind.Word == head.Word || (at.Word.Kind == WordKind.Scan && at.Phrase(at.Vocabulary.Regions, index, out _) > 0)) && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
             }
         }
 
@@ -227,8 +227,10 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return null;
         }
 
-        int joined = at.Is(at.At, "and") || at.Is(at.At, "or") || at.Is(at.At, "&") || at.Is(at.At, "+") ? 1 : 0;
-        if (joined == 0 && !at.StartsSegment(at.At))
+        int joined = Joining(at, at.At);
+        bool side = at.Word.Kind == WordKind.Vital && at.Holds(SlotKind.Site) && at.Phrase(at.Vocabulary.Sides, at.At + joined, out _) is > 0 and var sides
+            && at.At + joined + sides < at.Parts.Count && at.Parts[at.At + joined + sides].Kind == PartKind.Number;
+        if (joined == 0 && !side && !at.StartsSegment(at.At))
         {
             return null;
         }
@@ -242,7 +244,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return head with { Lead = head.Lead, Line = 0 };
         }
 
-        if (at.Word.Has(SlotKind.Portion) && !at.Word.Has(SlotKind.FoodName) && (before is Portion ? at.Phrase(at.Vocabulary.Portions, index, out _) > 0 : IsAmountAhead(index)))
+        if (at.Word.Has(SlotKind.Portion) && !at.Word.Has(SlotKind.FoodName) && (before is Portion ? at.Phrase(at.Vocabulary.Portions, index, out _) > 0 : IsAmountAhead(at, index)))
         {
             Leave(index);
             return head with { Lead = null, Line = 0, Negation = null };
@@ -251,6 +253,13 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         if (at.Word.Kind != WordKind.Vital)
         {
             return null;
+        }
+
+        if (side)
+        {
+            // "thigh circ R 34cm L 37.5cm"
+            Leave(index);
+            return head with { Line = 0, Negation = null };
         }
 
         if (at.Times.Count > 0 && index < at.Parts.Count && at.Parts[index] is NumberPart
@@ -299,11 +308,43 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
     }
 
+    /// <summary>The <c>anus</c> of <c>skip tail, anus</c>: another part that was not examined, where its name stands alone.</summary>
+    public Head? AlsoSkipped(Head head)
+    {
+        int index = at.At + (at.Is(at.At, "and") || at.Is(at.At, "&") ? 1 : 0);
+        if (at.Word.Kind != WordKind.Skip || at.About is null || (index == at.At && !at.StartsSegment(index))
+            || Head.At(at, index, out int count) is not { Lead: null, Word.Kind: WordKind.Vital or WordKind.Exam or WordKind.Scan }
+            || !(index + count == at.Parts.Count || at.StartsSegment(index + count) || at.Is(index + count, "and")))
+        {
+            return null;
+        }
+
+        at.Mark(TokenKind.Filler, TextSpan.Between(at.Part.Span.Start, at.Parts[index].Span.Start));
+        at.StartParts(at.Parts[index..]);
+        return head with { Lead = null, Line = 0, Negation = null };
+    }
+
+    /// <summary>True for the <c>and</c> of <c>ate half of her breakfast and none of her dinner</c>, <c>1/4 cup kibble plus 2 oz canned</c>.</summary>
+    public static bool JoinsSame(Cursor at, int index) => at.Word.Has(SlotKind.Portion) && Joining(at, index) is > 0 and var joined
+        && (at.First<NoteValue>() is Portion ? at.Phrase(at.Vocabulary.Portions, index + joined, out _) > 0 : at.First<NoteValue>() is not null && IsAmountAhead(at, index + joined));
+
+    /// <summary>How many parts join a second value to the first: <c>and</c>, <c>but only the</c>; 0 where none do.</summary>
+    private static int Joining(Cursor at, int index)
+    {
+        if (!at.IsWord(index) || at.Vocabulary.Fixed("joins-same").Find(at.TextAt(index)) is null)
+        {
+            return index < at.Parts.Count && at.TextAt(index) is "&" or "+" ? 1 : 0;
+        }
+
+        int count = at.Is(index + 1, "only") ? 2 : 1;
+        return count + (at.Is(index + count, "the") ? 1 : 0);
+    }
+
     /// <summary>True for <c>ate half, rest by hand</c>.</summary>
     private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && at.Is(at.At, "rest");
 
     /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
-    private bool IsAmountAhead(int index)
+    private static bool IsAmountAhead(Cursor at, int index)
     {
         if (index >= at.Parts.Count || at.Parts[index] is not NumberPart number)
         {

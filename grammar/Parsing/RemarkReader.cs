@@ -122,7 +122,7 @@ internal sealed class RemarkReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !(at.Is(end, "and") && at.First<Portion>() is not null && at.Phrase(at.Vocabulary.Portions, end + 1, out _) > 0) && !(TimeReader.Within(at, end, out int count) is not null && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
+        while (end < at.Parts.Count && !NextHead.JoinsSame(at, end) && !(TimeReader.Within(at, end, out int count) is not null && !(at.Word.Has(SlotKind.Portion) && SaysRest(first, end)) && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
             && (rest || (!at.StartsSegment(end) && (clause || at.Is(end, "than") || StartsClause(end) || (!WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))))));
 
         // brackets and marks that part nothing belong to the remark
@@ -140,7 +140,7 @@ internal sealed class RemarkReader(Cursor at)
         }
 
         int last = end;
-        while (!rest && last - 1 > first && at.IsWord(last - 1) && at.Vocabulary.Small.Find(at.TextAt(last - 1)) is not null)
+        while (!rest && end < at.Parts.Count && !at.StartsSegment(end) && last - 1 > first && at.IsWord(last - 1) && at.Vocabulary.Small.Find(at.TextAt(last - 1)) is not null)
         {
             last--;
         }
@@ -158,6 +158,9 @@ internal sealed class RemarkReader(Cursor at)
         at.At = end;
         at.InRemark = end >= at.Parts.Count || !OpensSlot(end);
     }
+
+    /// <summary>True for <c>ate half, then the rest at 2pm</c>: the time belongs to what was eaten later.</summary>
+    private bool SaysRest(int first, int end) => Enumerable.Range(first, end - first).Any(index => at.Vocabulary.Fixed("rest-of-meal").Find(at.TextAt(index)) is not null);
 
     /// <summary>True where the word of another line stands: the claws of <c>skip hind claws</c>.</summary>
     private bool NamesItem(int index) => Head.At(at, index, out _) is { Word.Kind: WordKind.Exam or WordKind.Vital or WordKind.Scan };

@@ -43,7 +43,8 @@ internal static class PartReader
                 Array.Resize(ref parts, count * 2);
             }
 
-            Part part = PartGrammar.StartsWord(line[at]) ? new Part(PartKind.Word, new TextSpan(at, Scanners.RunLength(content[at..])))
+            Part part = line[at] == '?' && at + 1 < end && char.IsLetter(line[at + 1]) ? new Part(PartKind.Word, new TextSpan(at, 1)) // "?effusion": in doubt
+                : PartGrammar.StartsWord(line[at]) ? new Part(PartKind.Word, new TextSpan(at, Scanners.RunLength(content[at..])))
                 : SingleNumber(content, at, blanksInNumbers) ?? Parsed(grammar, line, at, end);
             parts[count++] = part;
             at = part.Span.End;

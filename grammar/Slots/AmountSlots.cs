@@ -33,7 +33,7 @@ internal static class AmountSlots
 
             int index = at.At;
             bool joined = false;
-            foreach (string word in (ReadOnlySpan<string>)["about", "the", "size", "of", "like", "as", "big", "a", "an"])
+            foreach (string word in (ReadOnlySpan<string>)["about", "as", "large", "the", "size", "of", "like", "as", "big", "as", "a", "an"])
             {
                 bool here = at.Is(index, word);
                 index += here ? 1 : 0;
@@ -322,6 +322,14 @@ internal static class AmountSlots
             if (at.Get<Measure>(SlotKind.StrengthOfOne) is not null && EndsCount(at, index))
             {
                 index--;
+            }
+
+            if (at.IsWord(index + 1) && at.Vocabulary.Units.Find(at.TextAt(index)) is null && at.Vocabulary.IsDescribing(at.TextAt(index).ToString()) && at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Dose })
+            {
+                // "three large clumps": how they were is kept as written
+                at.Remark.Add(at.Parts[index].Span);
+                at.Mark(TokenKind.Text, at.Parts[index].Span);
+                index++;
             }
 
             if (!at.IsWord(index) || (at.Vocabulary.Units.Find(at.TextAt(index)) ?? Tablet(at, index)) is not { } unit || !Fits(unit, at.Word))

@@ -36,6 +36,18 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             lead = 0;
         }
 
+        if (lead == 1 && at.Vocabulary.Fixed("beside-eaten").Find(at.TextAt(index)) is not null && at.Line.Split(' ', ',').Any(word => at.Vocabulary.Leads.Find(word) is { Lines: [{ Word: "ate" }] }))
+        {
+            // "E+ D+ U+ F+": the D is for drinking there
+            lead = 0;
+        }
+
+        if (lead == 1 && at.TextAt(index) is "as" or "As")
+        {
+            // the letters for the left ear are written in capitals
+            lead = 0;
+        }
+
         if (lead == 1 && at.TextAt(index).Length == 1 && index + 1 < at.Parts.Count && (at.Phrase(at.Vocabulary.Regions, index + 1, out _) > 0 || at.Phrase(at.Vocabulary.LineWords, index + 1, out LineWord? part) > 0 && part!.Kind == WordKind.Exam))
         {
             // the R of "R hock" is a side, and not the letter for breathing
@@ -65,7 +77,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? AtWithNegation(Cursor at, int index, out int count, bool first = false)
     {
         Head? plain = At(at, index, out count, first);
-        if (Modifiers.At(at, index) is { } found && (index + found.Count >= at.Parts.Count || at.OnlyBlanks(index + found.Count - 1, 2)) && At(at, index + found.Count, out int behind, first && !at.Is(index + found.Count, "as")) is { } negated
+        if (Modifiers.At(at, index) is { } found && (index + found.Count >= at.Parts.Count || at.OnlyBlanks(index + found.Count - 1, 2)) && At(at, index + found.Count, out int behind, first) is { } negated
             && !(plain is { Lead: not null } && count > 1 && count >= found.Count + behind))
         {
             // "not eating" is a phrase of its own, and "not eating well" denies "eating well"
@@ -117,7 +129,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
         int end = index;
         while (end < at.Parts.Count && at.IsWord(end) && (end == index || !at.StartsSegment(end)))
         {
-            if ((end == index && at.Vocabulary.IsDescribing(at.TextAt(end).ToString())) || at.Vocabulary.Fixed("no-breed").Find(at.TextAt(end)) is not null
+            if ((end == index && at.Vocabulary.IsDescribing(at.TextAt(end).ToString()) && !(at.IsWord(end + 1) && !at.StartsSegment(end + 1) && !at.Vocabulary.IsDescribing(at.TextAt(end + 1).ToString()))) || at.Vocabulary.Fixed("no-breed").Find(at.TextAt(end)) is not null
                 || Modifiers.At(at, end) is not null || (At(at, end, out _) is { } other && !other.Word.Has(SlotKind.Analyte)))
             {
                 return null;

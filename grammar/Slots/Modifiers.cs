@@ -111,6 +111,12 @@ internal static class Modifiers
             return;
         }
 
+        if (at.IsWord(at.At) && at.StartsSegment(at.At) && at.Vocabulary.Fixed("present-again").Find(at.TextAt(at.At)) is not null)
+        {
+            // "no smell, still slightly red"
+            return;
+        }
+
         bool comma = at.StartsSegment(at.At);
         int joined = at.Phrase(at.Vocabulary.Small, at.At, out ModifierWord? small);
         if (joined > 0 && small!.Kind == ModifierKind.JoinsOr)

@@ -191,7 +191,9 @@ internal static class ScheduleSlots
                 return true;
             }
 
-            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && at.First<Schedule>() is not { NamesDay: true } && IntervalWords.BareLength(at, part, out count) is { } bare)
+            count = 1;
+            if ((at.Word.Kind is WordKind.Task or WordKind.Act) && at.First<Schedule>() is not { NamesDay: true }
+                && ((at.TextOf(part).EndsWith("/52") ? IntervalWords.Sevenths(at, part) : null) ?? IntervalWords.BareLength(at, part, out count)) is { } bare)
             {
                 TextSpan span = at.SpanOf(at.At, count);
                 at.Mark(TokenKind.Value, span);
@@ -308,6 +310,12 @@ internal static class ScheduleSlots
                 case "for" or "x":
                     Amount? length = SpanOfTime(at, keyword, "for 7d");
                     Update(at, schedule => schedule with { For = Once(at, schedule.For, length, keyword) });
+                    break;
+                case "in" when at.HasPart && Dates.Starts(at, at.At, yearless: true):
+                    // "blood test in December"
+                    TextSpan named = at.Part.Span;
+                    PartialDate? month = Dates.Take(at, yearless: true);
+                    Update(at, schedule => schedule with { On = Once(at, schedule.On, month, named) });
                     break;
                 case "in":
                     Amount? ahead = SpanOfTime(at, keyword, "in 2w");

@@ -11,6 +11,9 @@ namespace HealthNotes.Grammar.Slots;
 /// <summary>Places on the body: sides, regions, numbered glands, teeth. All go into <see cref="SlotKind.Site"/>.</summary>
 internal static class SiteSlots
 {
+    /// <summary>How many parts stand between a side and <c>than</c> at most: <c>left one a bit more than the right</c>.</summary>
+    private const int MostBeforeThan = 5;
+
     public static ImmutableArray<SlotReader> All { get; } =
     [
         new SiteSlot(SlotKind.Site, null), new SiteSlot(SlotKind.Node, "node"), new SiteSlot(SlotKind.Joint, "joint"), new SiteSlot(SlotKind.Muscle, "muscle"),
@@ -35,13 +38,13 @@ internal static class SiteSlots
     public static string? RoleOf(SlotKind kind) => kind switch { SlotKind.Node => "node", SlotKind.Joint => "joint", SlotKind.Muscle => "muscle", _ => null };
 
     /// <summary>True where a place starts that the observation cannot hold any more, since it holds another.</summary>
-    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && !at.InRemark && !at.Blocked && !IsOtherWord(at)
+    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && Compared(at) == 0 && !at.InRemark && !at.Blocked && !IsOtherWord(at)
         && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && !(kind == SlotKind.Tooth && next.Region is not null) && Merged(before, next) is null;
 
     /// <summary>True for the <c>dirty right</c> of <c>ear clean left, dirty right</c>: a stretch whose signs belong to another place than those before it.</summary>
     public static bool StartsOtherSide(Cursor at)
     {
-        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || at.Blocked || at.InRemark || !(at.SaysSomething || (at.Holds(SlotKind.Site) && (at.Word.Has(SlotKind.Tooth) || at.Remark.Count > 0)))
+        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || Compared(at) > 0 || at.Blocked || at.InRemark || !(at.SaysSomething || (at.Holds(SlotKind.Site) && (at.Word.Has(SlotKind.Tooth) || at.Remark.Count > 0)))
             || !(at.StartsSegment(at.At) || (at.Word.Has(SlotKind.Tooth) && at.At > 0 && at.Is(at.At - 1, "and"))))
         {
             return false;
@@ -95,6 +98,34 @@ internal static class SiteSlots
         return false;
     }
 
+    /// <summary>How many parts say that one side is more so than the other, which is about both: <c>right worse than left</c>, <c>R&gt;L</c>; 0 where none do.</summary>
+    private static int Compared(Cursor at)
+    {
+        int index = at.At + (at.Is(at.At, "the") ? 1 : 0);
+        if (at.Word.Kind != WordKind.Exam || at.Phrase(at.Vocabulary.Sides, index, out FixedWord? one) is not (> 0 and var sides) || one!.Word is not ("L" or "R"))
+        {
+            return 0;
+        }
+
+        index += sides;
+        for (int end = index; end < at.Parts.Count && end - index < MostBeforeThan && !at.StartsSegment(end); end++)
+        {
+            ReadOnlySpan<char> text = at.TextAt(end);
+            bool more = text[0] == '>';
+            if (!more && text is not "than")
+            {
+                continue;
+            }
+
+            int behind = end + (more && text.Length > 1 ? 0 : 1);
+            behind += at.Is(behind, "the") || at.Is(behind, "on") || at.Is(behind, "in") ? 1 : 0;
+            string? other = at.Vocabulary.Sides.Find(behind == end ? text[1..] : behind < at.Parts.Count ? at.TextAt(behind) : "")?.Word;
+            return other is "L" or "R" && other != one.Word ? behind + (at.Is(behind + 1, "one") || at.Is(behind + 1, "side") ? 2 : 1) - at.At : 0;
+        }
+
+        return 0;
+    }
+
     /// <summary>True where a sign stands before the next comma.</summary>
     private static bool SignInStretch(Cursor at)
     {
@@ -121,6 +152,7 @@ internal static class SiteSlots
         before.Name == next.Name || (next.Region is null && next.Number is null && next.Side == before.Side) ? before
         : before.Side == Side.None && next.Region is null or { Word: "side" } && next.Number is null ? before with { Side = next.Side }
         : before.Region is { Word: "paw" } && next is { Side: Side.None, Number: null, Region.Sides: SideRule.Four } ? next with { Side = before.Side }
+        : before is { Side: Side.None, Region.Sides: SideRule.Four } && next is { Region.Word: "paw", Number: null } ? before with { Side = next.Side }
         : before is { Region: null or { Word: "side" }, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
         : null;
 
@@ -156,14 +188,24 @@ internal static class SiteSlots
             }
 
             int start = at.At;
+            Site? before = at.Get<Site>(SlotKind.Site);
+            if (Compared(at) is > 0 and var compared)
+            {
+                TextSpan both = at.SpanOf(start, compared);
+                at.Mark(TokenKind.Text, both);
+                at.Remark.Add(both);
+                at.Set(SlotKind.Site, before is null ? new Site(both, Side.Both, null, null) : before.Side == Side.None ? before with { Side = Side.Both } : before);
+                at.At += compared;
+                return true;
+            }
+
             if (Read(at, kind.Value, out TextSpan? where) is not { } site || (kind == SlotKind.Tooth && site.Region is not null && at.Problems.Count == 0 && !site.Span.In(at.Line).Contains('-')))
             {
                 at.At = start;
                 return false;
             }
 
-            Site? before = at.Get<Site>(SlotKind.Site);
-            Site? merged = before is null ? site : at.Word.Kind is WordKind.Exam or WordKind.Scan ? Merged(before, site) : null;
+            Site? merged = before is null ? site : at.Word.Kind is WordKind.Exam or WordKind.Scan || before.Span.Start < at.HeadSpan.End ? Merged(before, site) : null;
             if (merged is null)
             {
                 at.SaidTwice(site.Span, before!.Name);
@@ -266,6 +308,12 @@ internal static class SiteSlots
                 (sides, word) = (1, shorter);
             }
 
+            if (sides > 0 && word!.Word is "front" or "hind" && at.Phrase(at.Vocabulary.Regions, at.At, out _) > sides)
+            {
+                // "front of shoulder" is a place of its own
+                sides = 0;
+            }
+
             ReadOnlySpan<char> text = at.TextOf(at.Part);
             if (sides > 0)
             {
@@ -348,6 +396,18 @@ internal static class SiteSlots
                 return null;
             }
 
+            if (side == Side.None && region?.Word == "back" && at.Word.Word == "limb")
+            {
+                // "back legs wobbly"
+                (side, region) = (Side.Hind, null);
+            }
+
+            if (side is Side.Front or Side.Hind && !HasTwoPairs(region ?? at.Vocabulary.Regions.Find(at.Word.Word)) && (region is not null || !(at.Word.Word is "gait" or "limb" || at.Parts[at.At - 1].Span.In(at.Line).EndsWith("s", StringComparison.OrdinalIgnoreCase))))
+            {
+                // "the front of the chest", "front teeth"
+                return null;
+            }
+
             if (at.Vocabulary.Limbs.Find(at.HasPart ? at.TextOf(at.Part) : "") is not null && (region is null || region.Sides is SideRule.Four or SideRule.Front or SideRule.Hind)
                 && at.IsWord(at.At) && !at.StartsSegment(at.At) && side != Side.None)
             {
@@ -357,6 +417,9 @@ internal static class SiteSlots
 
             return new Site(at.SpanOf(first, at.At - first), side, region, number);
         }
+
+        /// <summary>True for what an animal has in front and behind.</summary>
+        private static bool HasTwoPairs(Region? region) => region?.Sides is SideRule.Four or SideRule.Front or SideRule.Hind;
 
         private static Side? SideAbbreviation(Cursor at) => at.First<Site>() is null && (at.About ?? at.Word).Word is "eye" or "ear"
             && at.Vocabulary.SideShort.Find(at.TextOf(at.Part)) is { } abbreviation
@@ -464,8 +527,8 @@ internal static class SiteSlots
                 SideRule.Mid => found.Side is Side.None or Side.Mid,
                 SideRule.Pair => found.Side is Side.None or Side.L or Side.R or Side.Both,
                 SideRule.Four => found.Side is not Side.Mid,
-                SideRule.Front => found.Side is not (Side.Mid or Side.LH or Side.RH),
-                SideRule.Hind => found.Side is not (Side.Mid or Side.LF or Side.RF),
+                SideRule.Front => found.Side is not (Side.Mid or Side.LH or Side.RH or Side.Hind),
+                SideRule.Hind => found.Side is not (Side.Mid or Side.LF or Side.RF or Side.Front),
                 _ => found.Side is Side.None or Side.L or Side.R or Side.Both or Side.Mid,
             };
             string written = found.Span.In(at.Line).ToString();

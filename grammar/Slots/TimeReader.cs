@@ -188,11 +188,11 @@ internal static class TimeReader
     }
 
     /// <summary>Takes a time without its colon, as clinics write it: <c>0730</c>. False for any other number.</summary>
-    public static bool TryTakeBare(string text, int start, int end, out TimeOnly? time, out int timeEnd)
+    public static bool TryTakeBare(string text, int start, int end, out TimeOnly? time, out int timeEnd, bool last = false)
     {
         time = null;
         timeEnd = start + BareLength;
-        if (timeEnd >= end || !(Scanners.IsBlank(text[timeEnd]) || Scanners.IsSeparator(text[timeEnd]))
+        if (timeEnd > end || (timeEnd == end ? !last : !(Scanners.IsBlank(text[timeEnd]) || Scanners.IsSeparator(text[timeEnd])))
             || !int.TryParse(text.AsSpan(start, BareLength), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
             || number / 100 > 23 || number % 100 > 59)
         {

@@ -62,6 +62,12 @@ internal static class WordSlots
     private static bool Add(Cursor at, DescribingWord word, int count)
     {
         TextSpan span = at.SpanOf(at.At, count);
+        if (span.In(at.Line) is "?" && at.IsWord(at.At + 1) && at.Parts[at.At + 1].Span.Start == span.End && !StartsSign(at, at.At + 1))
+        {
+            // "?abscess": the doubt belongs to a word that means nothing here
+            return false;
+        }
+
         at.Mark(TokenKind.Describing, span);
         at.At += count;
         Pending? pending = at.Pending;
@@ -74,7 +80,7 @@ internal static class WordSlots
             return true;
         }
 
-        bool deniedBefore = pending is { OfHead: true } ? at.At == count || at.StartsSegment(at.At - count) is false : at.BehindSign == at.At - count && at.Filled.Count > 0 && at.Filled[^1].Value is Described { Sense: Sense.Absent };
+        bool deniedBefore = pending is { OfHead: true } ? at.At == count || at.StartsSegment(at.At - count) is false : at.BehindSign == at.At - count && at.Filled.Count > 0 && at.Filled[^1].Value is Described { Sense: Sense.Absent } absent && !TextSpan.Between(absent.Span.End, span.Start).In(at.Line).ContainsAny(',', ';');
         if (deniedBefore && !at.StartsSegment(at.At - count) && word.Part == "any" && (word.IsDegree || word.Word is "constant" or "on-off"))
         {
             // "not limping badly" says that it limps
@@ -246,13 +252,14 @@ internal static class WordSlots
         public override bool BindWord(Cursor at)
         {
             int count = at.Phrase(at.Vocabulary.Portions, at.At, out FixedWord? part);
-            if (count == 0 || at.First<NoteValue>() is not null || at.InRemark || at.Blocked || SignLength(at, at.At) > count)
+            (decimal Number, decimal Over)? fraction = count == 0 && CountSlots.NumberWord(at, at.At, out count) is { Over: > 1 } third ? third : null;
+            if ((part is null && fraction is null) || at.First<NoteValue>() is not null || at.InRemark || at.Blocked || SignLength(at, at.At) > count)
             {
                 return false;
             }
 
             TextSpan span = at.SpanOf(at.At, count);
-            at.Add(SlotKind.Portion, PortionOf(part!, span) with { Text = at.Written(span, part!.Word) });
+            at.Add(SlotKind.Portion, fraction is { } written ? new Portion(span, Bound.Exact, written.Number, written.Over) : PortionOf(part!, span) with { Text = at.Written(span, part!.Word) });
             at.Mark(TokenKind.State, span);
             at.At += count;
             return true;

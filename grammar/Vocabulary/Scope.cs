@@ -23,7 +23,7 @@ public sealed class Scope<T>
             }
         }
 
-        foreach ((string spelling, T term) in terms.SelectMany(term => term.Synonyms.Where(synonym => synonym.Contains('\'')).Select(synonym => (synonym, term))))
+        foreach ((string spelling, T term) in terms.SelectMany(term => term.Synonyms.Prepend(term.Word).Where(synonym => synonym.Contains('\'')).Select(synonym => (synonym, term))))
         {
             // what a phone's keyboard makes of it, and what haste does
             Add(spelling.Replace('\'', '’'), term);

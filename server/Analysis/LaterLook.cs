@@ -76,7 +76,7 @@ internal static class LaterLook
     {
         Site? wide = look.Site;
         Site? place = part.Site;
-        bool sameSide = wide is null || wide.Side is Side.None or Side.Both || wide.Side == place?.Side;
+        bool sameSide = wide is null || wide.Side.Covers(place?.Side ?? Side.None);
         bool sameRegion = wide?.Region?.Word == place?.Region?.Word && wide?.Number == place?.Number;
         return sameSide && sameRegion && look.Tag?.Name == part.Tag?.Name;
     }

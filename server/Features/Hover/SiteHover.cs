@@ -27,11 +27,13 @@ internal static class SiteHover
         Grammar.Items.Side.LH => "left hind",
         Grammar.Items.Side.RH => "right hind",
         Grammar.Items.Side.Mid => "midline",
+        Grammar.Items.Side.Front => "both front",
+        Grammar.Items.Side.Hind => "both hind",
         _ => "both sides",
     };
 
     private static string Side(Site site) =>
-        site.Side is Grammar.Items.Side.None or Grammar.Items.Side.Mid or Grammar.Items.Side.Both ? "" : "Left and right are the pet's own.";
+        site.Side is not (>= Grammar.Items.Side.L and <= Grammar.Items.Side.RH) ? "" : "Left and right are the pet's own.";
 
     private static string Region(Site site)
     {

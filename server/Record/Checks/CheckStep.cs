@@ -56,7 +56,7 @@ public sealed record CheckStep(CheckItem Item, Noted? Last, NormalRange? Normal,
     /// <summary>True when a line of one site speaks for another: the whole part for all of it, both sides for each.</summary>
     private static bool Covers(Site? site, Site? of) => site is null || (of is not null
         && (site.Region is null || site.Region.Word == of.Region?.Word) && (site.Number is null || site.Number == of.Number)
-        && (site.Side == of.Side || site.Side is Side.None or Side.Both));
+        && site.Side.Covers(of.Side));
 
     private static Noted? Latest(IEnumerable<Course> courses) => courses.Select(course => course.Last).OfType<Noted>().MaxBy(noted => (noted.Day, noted.Time, noted.Line));
 }

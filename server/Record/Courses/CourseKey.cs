@@ -58,7 +58,7 @@ public readonly record struct CourseKey(string Word, string Detail)
 
     /// <summary>The courses of looks that take in the place of a part: at itself, at both sides, and at the part as a whole.</summary>
     public static IEnumerable<CourseKey> Covering(NoteItem part) => part.Site is not { } site ? [Of(part)]
-        : new[] { site.Side, Side.Both, Side.None }.Select(side => new CourseKey(part.Word.Word, (site with { Side = side }).Name + (part.Tag is { } tag ? $" @{tag.Name}" : ""))).Distinct();
+        : Enum.GetValues<Side>().Where(side => side.Covers(site.Side)).Select(side => new CourseKey(part.Word.Word, (site with { Side = side }).Name + (part.Tag is { } tag ? $" @{tag.Name}" : ""))).Distinct();
 
     /// <summary>What visits to the clinic tell of a part and its place in words, whatever else of its line is compared.</summary>
     public static CourseKey AtVisits(NoteItem item) => new("at-visit", $"{item.Word.Word} {item.Site?.Name}");

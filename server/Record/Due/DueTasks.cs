@@ -127,7 +127,7 @@ public static class DueTasks
     {
         Site? site = item.Site;
         bool sameTag = recheck.Tag is null || string.Equals(recheck.Tag.Name, item.Tag?.Name, StringComparison.OrdinalIgnoreCase);
-        bool sameSide = recheck.Site is not { } wanted || site is null || wanted.Side == site.Side || wanted.Side is Side.None or Side.Both || site.Side is Side.None or Side.Both;
+        bool sameSide = recheck.Site is not { } wanted || site is null || wanted.Side.Covers(site.Side) || site.Side.Covers(wanted.Side);
         bool samePlace = recheck.Site?.Region is null || site?.Region is null || (recheck.Site.Region.Word == site.Region.Word && recheck.Site.Number == site.Number);
         bool sameTooth = recheck.Site is not { Region: null, Number: { } tooth } || site?.Number is null || site.Number == tooth;
         return sameTag && sameSide && samePlace && sameTooth;

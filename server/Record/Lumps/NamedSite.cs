@@ -52,6 +52,8 @@ public static class NamedSite
         Side.L => Says(said, "L") || Says(said, "left"),
         Side.R => Says(said, "R") || Says(said, "right"),
         Side.Both => Says(said, "both"),
+        Side.Front => Says(said, "front") || Says(said, "fore"),
+        Side.Hind => Says(said, "hind") || Says(said, "back"),
         Side.LF => Says(said, "LF") || (Says(said, "left") && (Says(said, "front") || Says(said, "fore"))),
         Side.RF => Says(said, "RF") || (Says(said, "right") && (Says(said, "front") || Says(said, "fore"))),
         Side.LH => Says(said, "LH") || (Says(said, "left") && (Says(said, "hind") || Says(said, "back"))),

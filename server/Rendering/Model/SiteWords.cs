@@ -15,10 +15,11 @@ internal static class SiteWords
             return "";
         }
 
-        if (site is { Side: Side.Both, Region: { } pair, Number: null })
+        if (site is { Side: Side.Both or Side.Front or Side.Hind, Region: { } pair, Number: null })
         {
             string plural = pair.Word.Replace('-', ' ');
-            return string.Join(' ', new[] { PageWords.BothOf(plural.EndsWith('s') ? plural : plural + "s"), tag is null ? "" : "@" + NoteText.Field(tag.Name) }.Where(word => word.Length > 0));
+            plural = plural.EndsWith('s') ? plural : plural + "s";
+            return string.Join(' ', new[] { site.Side == Side.Both ? PageWords.BothOf(plural) : $"{PageWords.NameOf(site.Side)} {plural}", tag is null ? "" : "@" + NoteText.Field(tag.Name) }.Where(word => word.Length > 0));
         }
 
         string[] words =
@@ -32,7 +33,7 @@ internal static class SiteWords
     }
 
     /// <summary>True for a side without a part: the name of the part follows it (<c>left ear</c>).</summary>
-    public static bool IsSideOnly(Site? site) => site is { Region: null, Number: null, Side: not (Side.None or Side.Both or Side.Mid) };
+    public static bool IsSideOnly(Site? site) => site is { Region: null, Number: null, Side: >= Side.L and <= Side.RH };
 
     /// <summary>Where a lump, a wound or a node lies, as it was last written.</summary>
     public static string Of(LumpLife life) => Of(life.Site, life.Last.Item!.Tag);

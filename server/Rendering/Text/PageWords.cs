@@ -82,6 +82,8 @@ internal static partial class PageWords
         Side.RH => "right hind",
         Side.Mid => "midline",
         Side.Both => "both sides",
+        Side.Front => "both front",
+        Side.Hind => "both hind",
         _ => "",
     };
 

@@ -11,7 +11,8 @@ namespace HealthNotes.Analysis.Rules;
 /// <summary>A medicine that the plan says to give with food (or without), and a line that says it was given the other way; insulin near a meal that was left or vomited.</summary>
 public sealed class DoseWithFoodRule : ICourseRule
 {
-    private const string With = "with-food";
+    /// <summary>How the words start that say so: with food, with breakfast.</summary>
+    private const string With = "with-";
     private const string Without = "without-food";
     private const int DaysOfARun = 7;
 
@@ -66,5 +67,5 @@ public sealed class DoseWithFoodRule : ICourseRule
         bool IsNear(Noted dose, Noted other) => DoseSeries.HoursBetween(dose, other) is { } hours && Math.Abs(hours) <= limit.Value;
     }
 
-    private static bool Says(IEnumerable<Grammar.Vocabulary.StateWord> manner, string word) => manner.Any(one => one.Word == word);
+    private static bool Says(IEnumerable<Grammar.Vocabulary.StateWord> manner, string word) => manner.Any(one => one.Word.StartsWith(word, StringComparison.Ordinal));
 }

@@ -56,7 +56,7 @@ internal static class SiteFix
 
     private static LineFix Write(NoteFinding finding, string text) => new("other-place", $"Write `{text}`", finding.Span, text);
 
-    private static string Sided(Side side, string region) => side == Side.None ? region : $"{(side is Side.Mid or Side.Both ? side.ToString().ToLowerInvariant() : side.ToString())}-{region}";
+    private static string Sided(Side side, string region) => side == Side.None ? region : $"{side.Spelling()}-{region}";
 
     /// <summary>A front or hind side on a place with a left and a right keeps its left or right; any other wrong side says nothing.</summary>
     private static string[] SidesFor(Side side, Region region) => side switch

@@ -5,13 +5,13 @@ namespace HealthNotes.Features.Completion.Offers;
 /// <summary>The sides that a region can have, in the order they are offered.</summary>
 internal static class Sides
 {
-    public static readonly IReadOnlyList<string> All = ["L", "R", "both", "LF", "RF", "LH", "RH", "mid"];
+    public static readonly IReadOnlyList<string> All = ["L", "R", "both", "LF", "RF", "LH", "RH", "front", "hind", "mid"];
 
     /// <summary>The sides of a region; none for the midline.</summary>
     public static IReadOnlyList<string> Of(SideRule rule) => rule switch
     {
         SideRule.Mid => [],
-        SideRule.Four => ["LF", "RF", "LH", "RH", "both"],
+        SideRule.Four => ["LF", "RF", "LH", "RH", "both", "front", "hind"],
         SideRule.Any => ["L", "R", "mid", "both"],
         _ => ["L", "R", "both"],
     };
@@ -20,7 +20,7 @@ internal static class Sides
     public static bool Fits(SideRule rule, string side) => (rule, side) switch
     {
         (SideRule.Four, "L" or "R") => true,
-        (SideRule.Front, "LF" or "RF") or (SideRule.Hind, "LH" or "RH") => true,
+        (SideRule.Front, "LF" or "RF" or "front") or (SideRule.Hind, "LH" or "RH" or "hind") => true,
         (SideRule.Mid, "mid") => true,
         _ => Of(rule).Contains(side),
     };

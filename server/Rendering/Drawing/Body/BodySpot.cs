@@ -41,9 +41,9 @@ internal readonly record struct BodySpot(BodyView View, double X, double Y)
             return [];
         }
 
-        bool left = site.Side is Side.L or Side.LF or Side.LH or Side.Both;
-        bool right = site.Side is Side.R or Side.RF or Side.RH or Side.Both;
-        bool hind = region.Sides == SideRule.Four && site.Side is Side.LH or Side.RH;
+        bool left = site.Side is Side.L or Side.LF or Side.LH or Side.Both or Side.Front or Side.Hind;
+        bool right = site.Side is Side.R or Side.RF or Side.RH or Side.Both or Side.Front or Side.Hind;
+        bool hind = region.Sides == SideRule.Four && site.Side is Side.LH or Side.RH or Side.Hind;
         double x = region.Word == "gland" && site.Number is { } number ? GlandX(number, species) : region.X + (hind ? HindLeg : 0);
         (x, double y) = species == Species.Cat && CatEars.TryGetValue(region.Word, out (double X, double Y) ear) ? ear : (x, region.Y);
         return region.Surface switch

@@ -53,12 +53,24 @@ public class NegationTests
             select wrong).Take(40));
     }
 
+    /// <summary>A negation is one however its apostrophe is typed: straight, as a phone turns it, or not at all.</summary>
+    [Fact]
+    public void A_negation_needs_no_apostrophe() => None.Wrong(
+        from no in Before.Where(no => no.Contains("n't", StringComparison.Ordinal))
+        from line in (string[])[$"ear {no} red", $"belly {no} painful"]
+        let meaning = MeaningPrinter.Print(NoteSyntax.Parse(line).Lines[0])
+        from typed in (string[])[line.Replace('\'', '’'), line.Replace("n't", "nt", StringComparison.Ordinal)]
+        let read = MeaningPrinter.Print(NoteSyntax.Parse(typed).Lines[0])
+        where read != meaning
+        select $"{typed} -> {read}, and with its apostrophe {meaning}");
+
     /// <summary>A sign may come first: <c>no limping</c>, <c>limping gone</c>.</summary>
     [Fact]
     public void A_negated_phrase_did_not_happen() => None.Wrong((
         from lead in Words.Leads.Terms
         where lead.Means == LeadMeans.Sign
-            // pee none, stool none: what did not come is a sign of its own
+            // pee none, stool none, ate none: what did not come is a sign of its own
+            && lead.Lines[0].Word != "ate"
             && Words.Describing(lead.Lines[0].Word).Find("none") is not { Part: not "any" }
         from phrase in lead.Synonyms.Prepend(lead.Word)
         from line in Before.Select(no => $"{no} {phrase}").Concat(After.Select(none => $"{phrase} {none}"))
