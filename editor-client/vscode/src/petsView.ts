@@ -48,7 +48,7 @@ export class PetsView implements vscode.TreeDataProvider<Node>, vscode.Disposabl
   }
 
   private async pets(): Promise<Pet[]> {
-    const notes = await vscode.workspace.findFiles('**/*.hnote', null, mostNotes);
+    const notes = await vscode.workspace.findFiles('**/*.hnote', undefined, mostNotes);
     const pets = await Promise.all(notes.map(async (uri) => {
       const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
       return { uri, next: (await dueOf(this.client, uri, text))?.[0], ...petRow(text, uri.path.split('/').pop() ?? '') };

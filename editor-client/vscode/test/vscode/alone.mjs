@@ -163,9 +163,11 @@ try {
         await page.keyboard.type(word, { delay: 15 });
         await new Promise((go) => setTimeout(go, 80));
       }
-      await page.keyboard.press('Enter');
       // behind free text an Enter goes on with it, and a second one ends it
-      if (line.trim().startsWith('>')) await page.keyboard.press('Enter');
+      for (let enters = line.trim().startsWith('>') ? 2 : 1; enters > 0; enters--) {
+        await page.keyboard.press('Enter');
+        await new Promise((go) => setTimeout(go, 150));
+      }
     }
     seen.seconds = Math.round((Date.now() - begun) / 1000);
     [seen.marked, seen.told] = await page.evaluate(() => [window.marked, window.told]);
@@ -179,7 +181,7 @@ try {
     await step(`in ${theme}`, async () => {
       code.setting('workbench.colorTheme', theme);
       await code.open('', 'speed.hnote');
-      await until('the note', async () => (await lines()).includes('pet '));
+      await until('the note', async () => (await lines()).includes('technician'));
       await command('Health Notes: Page beside');
       const frame = await inside('main');
       seen[theme] = await frame.evaluate(() => getComputedStyle(document.body).backgroundColor);

@@ -34,7 +34,7 @@ public class FlashTests
                 NoteFinding[] here = [.. StillTyping.Without(note, note.Analysis.Findings, new Place(place, end))
                     .Where(finding => finding.Line == place)];
                 shown.AddRange(here.Select(finding => (line[..end], finding.Rule)));
-                early.AddRange(here.Where(finding => finding.Level < FindingLevel.Call).Select(finding => $"{line[..end]}| {finding.Rule}"));
+                early.AddRange(here.Where(finding => finding.Level < FindingLevel.Urgent).Select(finding => $"{line[..end]}| {finding.Rule}"));
             }
 
             HashSet<string> whole = [.. note.Analysis.Findings.Where(finding => finding.Line == note.Syntax.Lines.Length - 1).Select(finding => finding.Rule)];
