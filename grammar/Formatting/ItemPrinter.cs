@@ -78,6 +78,7 @@ public static class ItemPrinter
         item.Body.First<EventCount>() is { } times ? $"{ValuePrinter.Mark(times.Bound)}{times.Number}x" : "",
         item.Body.Get<Extent>(SlotKind.Duration) is { } duration ? ValuePrinter.Print(duration.Amount) : "",
         item.Body.Get<Extent>(SlotKind.Distance) is { } distance ? ValuePrinter.Print(distance.Amount) : "",
+        item.Since?.Text ?? "",
         style.Remark(item.Note),
     ];
 

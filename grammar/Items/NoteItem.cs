@@ -36,6 +36,9 @@ public abstract record NoteItem(ItemHead Head, ItemBody Body)
     /// <summary>Its free words: a medicine, a food, a topic, a fact's text; or null.</summary>
     public FreeWords? Name => Body.First<FreeWords>(except: SlotKind.Note);
 
+    /// <summary>Since when it is so, where the line tells of days before its entry; or null.</summary>
+    public SinceDay? Since => Body.First<SinceDay>();
+
     /// <summary>The remark: words that are kept as written, or null.</summary>
     public FreeWords? Note => Body.Get<FreeWords>(SlotKind.Note);
 

@@ -46,7 +46,7 @@ public static class SideWords
     /// <summary>The one spelling: <c>LF</c>, <c>both</c>; empty for none.</summary>
     public static string Spelling(this Side side) => side switch { Side.None => "", Side.Mid or Side.Both or Side.Front or Side.Hind => side.ToString().ToLowerInvariant(), _ => side.ToString() };
 
-    /// <summary>True where what is said of the side holds for another: of both for each, of none written for all, of the hind limbs for the left hind.</summary>
+    /// <summary>True where a finding of this side holds for another: of both for each, without a side for all, of the hind limbs for the left hind.</summary>
     public static bool Covers(this Side wide, Side place) =>
         wide == place || wide is Side.None or Side.Both || (wide == Side.Front && place is Side.LF or Side.RF) || (wide == Side.Hind && place is Side.LH or Side.RH);
 }

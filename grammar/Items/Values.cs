@@ -80,3 +80,21 @@ public sealed record Pressure(TextSpan Span, Bound Bound, decimal Systolic, deci
 
 /// <summary>A laboratory's number with its unit as written (maybe none), or a result in words, whose number is null.</summary>
 public sealed record LabValue(TextSpan Span, Bound Bound, decimal? Number, string UnitOrWords) : NoteValue(Span, Bound);
+
+/// <summary>Since when something is so, before the day of its entry: <c>since Saturday</c>, <c>since 9/17</c>.</summary>
+/// <param name="Span">Where it stands.</param>
+/// <param name="Text">As it is written.</param>
+/// <param name="Date">The day, with or without its year; null where another word names it.</param>
+/// <param name="Weekday">The day of the week; null where another word names it.</param>
+/// <param name="DaysAgo">How many days before the entry, for yesterday and for a part of the day itself.</param>
+public sealed record SinceDay(TextSpan Span, string Text, PartialDate? Date, DayOfWeek? Weekday, int DaysAgo)
+{
+    private const int Week = 7;
+
+    /// <summary>The day, for an entry of <paramref name="day"/>: never after it. A weekday is the last one before.</summary>
+    public DateOnly On(DateOnly day)
+    {
+        int back = Weekday is { } weekday ? ((day.DayOfWeek - weekday + Week - 1) % Week) + 1 : DaysAgo;
+        return Date is not { } date ? day.Plus(-back) : date.Near(day, after: false).Earliest is var first && first <= day ? first : day;
+    }
+}

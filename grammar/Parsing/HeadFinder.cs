@@ -97,7 +97,7 @@ internal sealed class HeadFinder
         return head;
     }
 
-    /// <summary>Where it is said that the parts named before were not looked at; nothing but names of parts may stand before it.</summary>
+    /// <summary>Where the line says that nobody looked at the parts before; nothing but names of parts may stand there.</summary>
     private (int Index, int Count)? NotLooked()
     {
         for (int index = 0; index < at.Parts.Count;)
@@ -225,7 +225,9 @@ internal sealed class HeadFinder
             }
         }
 
-        return null;
+        return at.Phrase(vocabulary.Sides, 0, out FixedWord? limb) is > 0 and var sides && limb!.Word is not ("L" or "R" or "both" or "mid") && sides < at.Parts.Count
+            ? new Head(vocabulary.LineWords.Find("limb")!, new TextSpan(at.Parts[0].Span.Start, 0)) // "RH swollen", "hind legs weak"
+            : null;
     }
 
     /// <summary>The medicine comes first: <c>carprofen 75mg 8am</c>, <c>gabapentin missed 16:00</c>. With an interval it is a plan.</summary>
@@ -298,7 +300,7 @@ internal sealed class HeadFinder
         }
 
         at.StartItem(vocabulary.LineWords.Find("med")!, span);
-        bool times = at.Parts.Skip(name).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null);
+        bool times = Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Parts[index] is NumberPart && TimeReader.Read(at.TextAt(index)) is not null && !ScheduleSlots.Starts(at, index - 1));
         bool ordered = vocabulary.Fixed("ordered").Find(at.TextAt(0)) is not null;
         bool changed = word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Phrase(vocabulary.Fixed("dose-change"), index, out _) > 0);
         bool plan = ordered || changed || (word == "gave" && !times && Enumerable.Range(name, at.Parts.Count - name).Any(index => (ScheduleSlots.Starts(at, index) && TimeReader.Within(at, index, out _) is null) || (at.Phrase(vocabulary.States(StateSlots.ScopeOf(at)), index, out StateWord? manner) > 0 && manner!.Kind == StateKind.When)));

@@ -25,6 +25,13 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 at.InRemark = false;
             }
 
+            if (at.Word.Has(SlotKind.Analyte) && at.First<NoteValue>() is not null && at.Phrase(at.Vocabulary.Fixed("lab-words"), at.At, out _) > 0)
+            {
+                // "urine culture negative, no growth": of bacteria, and no lump
+                remarks.Take();
+                continue;
+            }
+
             if ((joined is not null || at.StartsSegment(at.At)) && others.AnotherAtSegment(head, joined is not null) is { } other)
             {
                 return others.Negated(head, other, joined);
@@ -87,7 +94,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
             if (!remarks.TakesRest() && Modifiers.At(at, at.At) is { } no)
             {
                 int sign = WordSlots.SignLength(at, at.At);
-                if (no.Count > 1 && no.Count > sign && Modifiers.BindBefore(at))
+                if (no.Count > 1 && no.Count > sign && !(at.At + no.Count == at.Parts.Count || at.StartsSegment(at.At + no.Count)) && Modifiers.BindBefore(at))
                 {
                     // "free of", "can't see any": longer than the sign that starts so
                     continue;

@@ -134,6 +134,18 @@ internal sealed class ItemReader
         {
             // behind a phrase for an act the phrase itself is what was done
             bool own = head.Lead is { Means: not LeadMeans.Plain } || (head.Lead is not null && head.Word.Word is "done" or "surgery");
+            if (own && MedicineBehind() is { } other)
+            {
+                // "rang vet, stop meloxicam": what follows has a word of its own
+                TextSpan said = other.Cut == 0 ? head.Span : TextSpan.Between(head.Span.Start, at.Parts[other.Cut - 1].Span.End);
+                at.Add(SlotKind.Text, new FreeWords(said, at.WithSingleBlanks(said)));
+                at.Mark(TokenKind.Text, TextSpan.Between(head.Span.End, said.End));
+                at.Mark(TokenKind.LineWord, other.Head.Span);
+                Finish(head, none);
+                at.StartParts(at.Parts[(other.Cut + other.Count)..]);
+                return other.Head;
+            }
+
             if (TextSlots.Rest(at, own ? head.Span.Start : head.Span.End, TokenKind.Text) is { } text)
             {
                 at.Add(SlotKind.Text, text);
@@ -163,6 +175,20 @@ internal sealed class ItemReader
         return next;
     }
 
+    /// <summary>Behind a comma, the word of a line about a medicine: where it stands and how many parts it has.</summary>
+    private (Head Head, int Cut, int Count)? MedicineBehind()
+    {
+        for (int index = 0; index < at.Parts.Count; index++)
+        {
+            if (at.StartsSegment(index) && Head.At(at, index, out int count) is { Lead: null } head && head.Word.Has(SlotKind.Medicine))
+            {
+                return (head, index, count);
+            }
+        }
+
+        return null;
+    }
+
     private void Finish(Head head, bool none)
     {
         List<TextSpan> remark = at.Remark;
@@ -174,6 +200,12 @@ internal sealed class ItemReader
 
         Modifiers.Unused(at);
         checks.EndsSign();
+        if (at.Word.Has(SlotKind.Portion) && remark.Find(span => at.WithSingleBlanks(span).Split(' ').Any(word => at.Vocabulary.LineWords.Find(word) == at.Word)) is { Length: > 0 } meal)
+        {
+            // "skipped dinner, rice instead at 8pm ate 50g"
+            at.Report(new Problem(ProblemRules.SaidTwice, meal, $"`{meal.In(at.Line)}` tells of another meal. Write one meal a line."));
+        }
+
         if (remark.Count > 0)
         {
             string text = string.Concat(remark.Select((span, index) => (index == 0 ? "" : IsBehind(remark[index - 1], span) ? " " : ", ") + span.In(at.Line).ToString()));

@@ -80,8 +80,9 @@ internal sealed class LineReader
         int end = text.Length;
         for (int at = text.IndexOf('#', start + 1); at >= 0; at = text.IndexOf('#', at + 1))
         {
-            if (Scanners.IsBlank(text[at - 1]))
+            if (Scanners.IsBlank(text[at - 1]) && !(at + 1 < text.Length && Scanners.IsDigit(text[at + 1])))
             {
+                // "#3 cuff" is a number
                 end = at;
                 break;
             }
@@ -248,7 +249,7 @@ internal sealed class LineReader
             }
 
             ImmutableArray<NoteItem> read = items.Read(head, time);
-            bool ahead = first is null && HeadFinder.IsPlaceFirst(way) && !OnlyWhere(head.Span.Start) && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
+            bool ahead = HeadFinder.IsPlaceFirst(way) && (first is null || NamesMedicine(head.Span.Start)) && !OnlyWhere(head.Span.Start) && read.Any(item => item.Note?.Span.Start < head.Span.Start || (head.Lead is null && item.Name?.Span.Start < head.Span.Start));
             if (at.Problems.Count == 0 && read.Length > 0 && !ahead)
             {
                 return new LineSyntax(LineKind.Item, text, ending, Sorted(), read, null, []);
@@ -313,6 +314,9 @@ internal sealed class LineReader
     private bool OnlyWhere(int head) => at.Tokens.TrueForAll(token => token.Kind != TokenKind.Text || token.Span.Start >= head
         || token.Span.In(at.Line).ToString().Split(' ').All(word => vocabulary.Fixed("where").Find(word) is not null || word.All(char.IsAsciiDigit)));
 
+    /// <summary>True where a medicine stands in a remark before the head: <c>meloxicam given with breakfast</c> is no meal.</summary>
+    private bool NamesMedicine(int head) => at.Tokens.Exists(token => token.Kind == TokenKind.Text && token.Span.Start < head && token.Span.In(at.Line).ToString().Split(' ').Any(word => vocabulary.Medicines.Find(word) is not null));
+
     /// <summary>The tokens in the order of the line, each once.</summary>
     private ImmutableArray<Token> Sorted()
     {
@@ -369,8 +373,17 @@ internal sealed class LineReader
         ReadOnlySpan<char> written = text.AsSpan(start, wordEnd - start).TrimEnd(":,;");
         TextSpan meant = written.IsEmpty ? TextSpan.Between(start, end) : new TextSpan(start, written.Length);
         Problem problem = UnknownWord(text, meant);
+        problem = problem.Nearest is null && RestIsRead(text, start, end) is { } rest ? problem with { Span = TextSpan.Between(start, rest.Start - 1), Message = $"`{TextSpan.Between(start, rest.Start - 1).In(text)}` holds no word a line starts with. Write `> {TextSpan.Between(start, rest.Start - 1).In(text)}` on one line, and `{rest.In(text).Trim()}` on another." } : problem;
         var line = new LineSyntax(LineKind.Unknown, text, ending, [new Token(TokenKind.Unknown, TextSpan.Between(start, end))], [], null, [problem]);
         return WithCorrection(line);
+    }
+
+    /// <summary>What stands behind the first comma, where that alone is a line that is read: <c>slipped on tiles, RH worse</c>.</summary>
+    private TextSpan? RestIsRead(string text, int start, int end)
+    {
+        int comma = text.AsSpan(start, end - start).IndexOfAny(',', ';');
+        var rest = TextSpan.Between(start + comma + 1, end);
+        return corrects && comma > 0 && rest.Length > 0 && new LineReader(vocabulary, corrects: false).Read(rest.In(text).ToString(), "") is { Kind: LineKind.Item, Problems.IsEmpty: true } ? rest : null;
     }
 
     private Problem UnknownWord(string text, TextSpan span)

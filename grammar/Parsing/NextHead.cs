@@ -136,7 +136,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return measure;
         }
 
-        if (at.StartsSegment(at.At) && Head.Dose(at, at.At) is { } dose)
+        if ((joined || at.StartsSegment(at.At)) && Head.Dose(at, at.At) is { } dose)
         {
             // "BG 388, ate 100%, insulin 7u"
             at.StartParts(at.Parts[at.At..]);
@@ -409,7 +409,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         int behind = at.At + count;
-        bool number = behind < at.Parts.Count && at.Parts[behind].Kind == PartKind.Number && found.Word.Kind is WordKind.Vital or WordKind.Care;
+        bool number = behind < at.Parts.Count && at.Parts[behind].Kind == PartKind.Number && !(at.StartsSegment(behind) && Head.Dose(at, behind) is not null) && found.Word.Kind is WordKind.Vital or WordKind.Care;
         ReadOnlySpan<char> text = at.TextAt(at.At);
         bool short_ = found.Lead is not null && (text.IndexOfAnyExceptInRange('A', 'Z') < 0 || text[^1] is '+' or '-');
         bool vital = found.Word.Kind == WordKind.Vital && found.Lead is null && at.Word.Kind is WordKind.Vital or WordKind.Exam;

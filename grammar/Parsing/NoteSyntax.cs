@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using System.Text;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
@@ -81,7 +80,16 @@ public sealed class NoteSyntax
 
     private static ImmutableArray<LineSyntax> ReadLines(NoteVocabulary vocabulary, string text)
     {
-        (string Text, string Ending)[] lines = [.. LineSplitter.Split(text)];
-        return ImmutableCollectionsMarshal.AsImmutableArray(AllCores.Make(lines.Length, () => new LineReader(vocabulary), (reader, index) => reader.Read(lines[index].Text, lines[index].Ending)));
+        // a line means the same wherever it stands: what is written many times is read once
+        var different = new OrderedDictionary<(string Text, string Ending), int>();
+        var lines = new List<int>();
+        foreach ((string Text, string Ending) line in LineSplitter.Split(text))
+        {
+            different.TryAdd(line, 0, out int index);
+            lines.Add(index);
+        }
+
+        LineSyntax[] read = AllCores.Make(different.Count, () => new LineReader(vocabulary), (reader, index) => reader.Read(different.GetAt(index).Key.Text, different.GetAt(index).Key.Ending));
+        return [.. lines.Select(index => read[index])];
     }
 }

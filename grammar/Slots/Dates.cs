@@ -159,14 +159,19 @@ internal static class Dates
             return Exists(two, one, null) ? [(two, one, null)] : [];
         }
 
-        if (!yearless || text[mark] != '/' || text.Length - mark > 3)
+        bool dotted = text[mark] == '.' && part.Span.End < at.Line.Length && at.Line[part.Span.End] == '.';
+        if (!yearless || !(text[mark] == '/' || dotted) || text.Length - mark > 3)
         {
             return null;
         }
 
         List<(int Year, int Month, int Day)> days = [];
-        Add(days, PartialDate.NoYear, one, two);
         Add(days, PartialDate.NoYear, two, one);
+        if (!dotted)
+        {
+            Add(days, PartialDate.NoYear, one, two);
+        }
+
         return days.ConvertAll(day => (day.Year, (int?)day.Month, (int?)day.Day));
     }
 

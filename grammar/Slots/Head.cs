@@ -144,9 +144,14 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     /// <summary>A dose in a line about something else: a known medicine and its amount, without an interval that would make it a plan; null where none starts.</summary>
     public static Head? Dose(Cursor at, int index)
     {
-        int count = at.Word.Has(SlotKind.Medicine) || at.Word.Kind is not (WordKind.Care or WordKind.Vital or WordKind.Exam) ? 0 : at.Phrase(at.Vocabulary.Medicines, index, out _);
+        if (at.Word.Has(SlotKind.Medicine) || at.Word.Kind is not (WordKind.Care or WordKind.Vital or WordKind.Exam) || index >= at.Parts.Count)
+        {
+            return null;
+        }
+
+        int count = at.Phrase(at.Vocabulary.Medicines, index, out _);
         int end = index + count;
-        if (count == 0 || end >= at.Parts.Count || at.Parts[end].Kind != PartKind.Number)
+        if (count == 0 ? !AmountFirst(at, index) : end >= at.Parts.Count || at.Parts[end].Kind != PartKind.Number)
         {
             return null;
         }
@@ -162,6 +167,19 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
         }
 
         return new Head(at.Vocabulary.LineWords.Find("gave")!, new TextSpan(at.Parts[index].Span.Start, 0));
+    }
+
+    /// <summary>True for <c>2u glargine</c>: an amount of medicine with its name behind it.</summary>
+    private static bool AmountFirst(Cursor at, int index)
+    {
+        if (at.Parts[index] is not NumberPart { Third.Exists: false } amount)
+        {
+            return false;
+        }
+
+        TextSpan attached = (amount.Second.Exists ? amount.Second : amount.First).Unit;
+        int name = index + (attached.Length > 0 ? 1 : 2);
+        return at.IsWord(name) && at.Vocabulary.Units.Find(attached.Length > 0 ? attached.In(at.Line) : at.TextAt(index + 1)) is { Quantity: Quantity.Dose or Quantity.Mass or Quantity.Volume } && at.Phrase(at.Vocabulary.Medicines, name, out _) > 0;
     }
 
     private static Head Of(Cursor at, LeadWord phrase, TextSpan span) => new(at.Vocabulary.LineWords.Find(phrase.Lines[0].Word)!, span, phrase);

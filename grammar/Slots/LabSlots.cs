@@ -39,7 +39,7 @@ internal static class LabSlots
     /// <summary>A laboratory's number with whatever unit, or its result in words.</summary>
     private sealed class Lab() : SlotReader(SlotKind.LabValue)
     {
-        private static readonly string[] Results = ["positive", "pos", "negative", "neg", "normal", "high", "low", "ok", "fine", "wnl", "raised"];
+        private static readonly string[] Results = ["positive", "pos", "negative", "neg", "normal", "high", "low", "ok", "fine", "wnl", "raised", "pending"];
 
         public override string Hint(LineWord word) => "a value such as 110umol/L, or negative";
 
@@ -65,6 +65,15 @@ internal static class LabSlots
             }
 
             TextSpan unit = part.First.Unit;
+            if (IsFlag(unit.In(at.Line)))
+            {
+                // "3.3L": low, and no litres
+                at.Remark.Add(unit);
+                at.Mark(TokenKind.Text, unit);
+                part = new NumberPart(TextSpan.Between(part.Span.Start, unit.Start), part.BoundSpan, part.First with { Unit = default }, default, default);
+                unit = default;
+            }
+
             bool apart = unit.Length == 0 && at.IsWord(at.At + 1) && at.OnlyBlanks(at.At, 2) && LooksLikeUnit(at.TextAt(at.At + 1));
             unit = apart ? at.Parts[at.At + 1].Span : unit;
             var span = TextSpan.Between(part.Span.Start, Math.Max(part.Span.End, unit.End));
@@ -73,6 +82,9 @@ internal static class LabSlots
             return at.Taken(TokenKind.Value, span);
         }
 
-        private static bool LooksLikeUnit(ReadOnlySpan<char> text) => text.Contains('/') || text is "%" or "mmHg" || (text.Length <= 2 && text is not ("in" or "at" or "or" or "on" or "by"));
+        /// <summary>The letter that a laboratory puts behind a value outside its interval.</summary>
+        private static bool IsFlag(ReadOnlySpan<char> text) => text is "H" or "L";
+
+        private static bool LooksLikeUnit(ReadOnlySpan<char> text) => !IsFlag(text) && (text.Contains('/') || text is "%" or "mmHg" || (text.Length <= 2 && text is not ("in" or "at" or "or" or "on" or "by")));
     }
 }

@@ -180,7 +180,7 @@ internal static class Modifiers
     }
 
     /// <summary>True for a word that means the sign before it only where nothing follows.</summary>
-    public static bool NeedsEnd(ModifierWord word) => word.Kind == ModifierKind.AbsentAfter || word.Word is "over" or "stopped";
+    public static bool NeedsEnd(ModifierWord word) => word.Kind == ModifierKind.AbsentAfter || word.Word is "over" or "stopped" || word.Word.StartsWith("no", StringComparison.Ordinal);
 
     private static void CarryOn(Cursor at, Pending pending, int joined)
     {

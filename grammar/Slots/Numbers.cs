@@ -302,7 +302,7 @@ internal static class Numbers
     private static NumberForm? RatioInWords(Cursor at, NumberPart part, decimal first)
     {
         int index = at.At + 1;
-        index += at.Word.Has(SlotKind.Rate) && (at.Is(index, "beats") || at.Is(index, "breaths")) ? 1 : 0;
+        index += at.Word.Has(SlotKind.Rate) && at.IsWord(index) && at.Vocabulary.Fixed("counted").Find(at.TextAt(index)) is not null ? 1 : 0;
         if (!at.IsWord(index))
         {
             return null;

@@ -21,6 +21,8 @@ internal static class ScheduleSlots
 
     public static SlotReader Per { get; } = new PerSlot();
 
+    public static SlotReader Since { get; } = new SinceSlot();
+
     /// <summary>
     /// True where a schedule starts, so that a name ends before it. What falls due is free words, so there a joining word needs a
     /// number or a unit behind it: <c>due trip to vet in 2w</c>.
@@ -137,7 +139,7 @@ internal static class ScheduleSlots
 
             if (at.Word.Kind == WordKind.Task && at.TakePhrase(at.Vocabulary.Fixed("ahead"), TokenKind.Value, out FixedWord? ahead, out TextSpan when))
             {
-                var wait = new Amount(1, at.Vocabulary.Units.Find(ahead!.Word.AsSpan(1))!);
+                var wait = new Amount(ahead!.Word[0] - '0', at.Vocabulary.Units.Find(ahead.Word.AsSpan(1))!);
                 Update(at, schedule => schedule with { In = Once(at, schedule.In, wait, when) });
                 return true;
             }
@@ -151,6 +153,12 @@ internal static class ScheduleSlots
             {
                 Take(at, 1, daily);
                 return true;
+            }
+
+            if (at.Word.Has(SlotKind.Medicine) && at.First<Schedule>()?.Every is not null && part is { Third.Exists: false, First: { Digits.Length: 4, Unit.Length: 0 }, Second: { Digits.Length: 4, Unit.Length: 0 } } && part.Second.Sign(at.Line) == '/')
+            {
+                // "q12h 0700/1900": says no more than the interval does
+                return at.Taken(TokenKind.Time);
             }
 
             if (IntervalWords.TimesADay(at, part, out int count) is { } times)
@@ -496,5 +504,46 @@ internal static class ScheduleSlots
     {
         at.Report(new Problem(ProblemRules.Missing, keyword, $"Something is missing behind `{keyword.In(at.Line)}`, as in {example}"));
         return null;
+    }
+
+    /// <summary>Since when a sign is there: a date, a day of the week, yesterday, a part of the day. All else behind <c>since</c> is a remark.</summary>
+    private sealed class SinceSlot() : SlotReader(SlotKind.Since)
+    {
+        public override string Hint(LineWord word) => "since when, such as since 2026-10-20";
+
+        public override bool BindWord(Cursor at)
+        {
+            if (!at.Is(at.At, "since") || at.Blocked || at.InRemark || at.Holds(SlotKind.Since))
+            {
+                return false;
+            }
+
+            (int At, int Tokens, int Problems, int Filled) before = at.Here;
+            int start = at.At;
+            at.At += at.Is(at.At + 1, "last") || at.Is(at.At + 1, "the") || at.Is(at.At + 1, "this") ? 2 : 1;
+            PartialDate? date = null;
+            DayOfWeek? weekday = null;
+            int ago = 0;
+            bool found = at.HasPart && Dates.Starts(at, at.At, yearless: true) && (date = Dates.Take(at, yearless: true)) is not null;
+            while (date is null && at.IsWord(at.At) && !(found && at.StartsSegment(at.At)) && at.Vocabulary.Fixed("day").Find(at.TextOf(at.Part)) is { } day)
+            {
+                // "yesterday evening", "Saturday night", "last night"
+                weekday ??= Enum.TryParse(day.Word, ignoreCase: true, out DayOfWeek named) ? named : null;
+                ago = day.Word == "yesterday" || (!found && at.Is(at.At - 1, "last")) ? 1 : ago;
+                found = true;
+                at.At++;
+            }
+
+            if (!found || !(at.At >= at.Parts.Count || at.StartsSegment(at.At) || WordSlots.StartsSign(at, at.At) || at.Phrase(at.Vocabulary.Small, at.At, out _) > 0))
+            {
+                at.Restore(before);
+                return false;
+            }
+
+            TextSpan span = at.SpanOf(start, at.At - start);
+            at.Mark(TokenKind.Date, span);
+            at.Add(SlotKind.Since, new SinceDay(span, at.WithSingleBlanks(span), date, weekday, ago));
+            return true;
+        }
     }
 }

@@ -302,7 +302,7 @@ internal static class SiteSlots
             }
 
             int sides = at.Phrase(at.Vocabulary.Sides, at.At, out FixedWord? word);
-            if (sides == 2 && at.Vocabulary.Sides.Find(at.TextOf(at.Part)) is { } shorter && at.Phrase(at.Vocabulary.Regions, at.At + 1, out _) > 1)
+            if (sides == 2 && at.Vocabulary.Sides.Find(at.TextOf(at.Part)) is { } shorter && at.Phrase(at.Vocabulary.Regions, at.At + 1, out _) > 1 && !(at.Word.Word is "gait" or "limb" && at.IsWord(at.At + 2) && at.Vocabulary.Limbs.Find(at.TextAt(at.At + 2)) is not null))
             {
                 // "L back of knee": the back belongs to the place
                 (sides, word) = (1, shorter);
@@ -381,6 +381,7 @@ internal static class SiteSlots
                 {
                     side = written;
                     at.At += count;
+                    at.At += at.Is(at.At, "side") ? 1 : 0;
                     if (region!.Word == "gland" && number is null && GlandNumber(at, at.At) is { } gland)
                     {
                         number = gland;
@@ -396,7 +397,7 @@ internal static class SiteSlots
                 return null;
             }
 
-            if (side == Side.None && region?.Word == "back" && at.Word.Word == "limb")
+            if (side == Side.None && region?.Word == "back" && at.Word.Word is "limb" or "gait")
             {
                 // "back legs wobbly"
                 (side, region) = (Side.Hind, null);

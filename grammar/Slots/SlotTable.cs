@@ -13,7 +13,7 @@ public static class SlotTable
     private static readonly ImmutableArray<SlotReader> Rows =
     [
         .. ReferenceSlots.First, WordSlots.Portion, WordSlots.Phrases, .. FactSlots.All, WordSlots.Ok, .. ReferenceSlots.All, .. NameSlots.All,
-        CountSlots.Times, ScheduleSlots.Schedule, ScheduleSlots.Validity, ScheduleSlots.Per, .. MeasureSlots.All, StateSlots.State, StateSlots.Place,
+        CountSlots.Times, ScheduleSlots.Schedule, ScheduleSlots.Validity, ScheduleSlots.Since, ScheduleSlots.Per, .. MeasureSlots.All, StateSlots.State, StateSlots.Place,
         StateSlots.Route, .. SiteSlots.All, WordSlots.Words, .. CountSlots.Others, TextSlots.Tag, .. TextSlots.All,
     ];
 

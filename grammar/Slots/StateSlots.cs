@@ -28,6 +28,11 @@ internal static class StateSlots
         {
             at.Add(kind, word);
         }
+        else if (before != word && kind == SlotKind.State && !at.Tokens.Exists(token => token.Kind == TokenKind.State && token.Span != span))
+        {
+            // "RRR 6/15s sleeping": what is written outright counts
+            at.Set(kind, word);
+        }
         else if (before != word)
         {
             at.SaidTwice(span, before.Word);

@@ -32,6 +32,13 @@ internal static class TimeReader
             return clinic;
         }
 
+        if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is not null && at.First<NoteValue>() is null && Dotted(at, index) is { } dotted)
+        {
+            // "meloxicam given 7.15 with breakfast"
+            count = 1;
+            return dotted;
+        }
+
         index += (at.Is(index, "and") || at.Is(index, "&")) && index > 0 ? 1 : 0;
         bool joined = at.Is(index, "at") || at.Is(index, "@");
         index += joined ? 1 : 0;
@@ -136,11 +143,15 @@ internal static class TimeReader
         ReadOnlySpan<char> text = at.TextOf(part);
         bool marked = part.Kind == PartKind.Tag;
         text = marked ? text[1..] : text;
-        bool may = marked || (part is NumberPart { BoundSpan.Length: 0 } && !at.Word.Has(SlotKind.Schedule) && (text[0] == '0' || at.Word.Has(SlotKind.Medicine) || at.Word.Kind == WordKind.Vital && at.First<NoteValue>() is not null));
+        bool may = marked || (part is NumberPart { BoundSpan.Length: 0 } && !at.Word.Has(SlotKind.Schedule) && (text[0] == '0' || at.Word.Has(SlotKind.Medicine) || (at.Word.Kind == WordKind.Vital && (at.First<NoteValue>() is not null || (at.Word.Has(SlotKind.Glucose) && index + 1 < at.Parts.Count && at.Parts[index + 1].Kind == PartKind.Number)))));
         return may && text.Length == BareLength && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number / 100 <= 23 && number % 100 <= 59
             ? new TimeOnly(number / 100, number % 100)
             : null;
     }
+
+    /// <summary>A time with a dot that no unit follows: <c>7.15</c>.</summary>
+    private static TimeOnly? Dotted(Cursor at, int index) => index < at.Parts.Count && at.Parts[index] is NumberPart { BoundSpan.Length: 0, Second.Exists: false, First.Unit.Length: 0 } part
+        && !Numbers.UnitFollows(at, part, index) && at.TextOf(part) is [.., '.', _, _] text ? Read(text) : null;
 
     /// <summary>True for <c>8am</c>, and <c>8a</c> as clinics write it.</summary>
     private static bool HalfLetter(ReadOnlySpan<char> clock) => clock.Length > 1 && clock[^1] is 'm' or 'M' or 'a' or 'p';

@@ -1,5 +1,5 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace HealthNotes.Grammar.Vocabulary;
 
@@ -9,25 +9,31 @@ namespace HealthNotes.Grammar.Vocabulary;
 /// </summary>
 internal sealed class FirstWords
 {
-    private readonly Dictionary<string, ulong> building = new(StringComparer.OrdinalIgnoreCase);
-    private FrozenDictionary<string, ulong>.AlternateLookup<ReadOnlySpan<char>> words;
+    private readonly Dictionary<string, ulong> words = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, ulong>.AlternateLookup<ReadOnlySpan<char>> bySpan;
     private ImmutableArray<(string Word, ulong Bits)> aliases = [];
     private const int LastBit = 62;
     private const ulong Asked = 1UL << 63;
     private int bits;
+
+    /// <summary>No word yet.</summary>
+    public FirstWords() => bySpan = words.GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>A scope with a bit of its own.</summary>
     public Scope<T> Add<T>(IEnumerable<T> terms)
         where T : class, ITerm => Add(terms, NextBit());
 
     /// <summary>A scope that shares a bit with others.</summary>
-    public Scope<T> Add<T>(IEnumerable<T> terms, ulong bit)
+    public Scope<T> Add<T>(IEnumerable<T> terms, ulong bit, Scope<T>? shared = null)
         where T : class, ITerm
     {
-        var scope = new Scope<T>(terms, bit);
+        var scope = new Scope<T>(terms, bit, shared);
         foreach (string spelling in scope.Starts)
         {
-            building[spelling] = building.GetValueOrDefault(spelling) | bit;
+            if (!spelling.Contains(' '))
+            {
+                CollectionsMarshal.GetValueRefOrAddDefault(words, spelling, out _) |= bit;
+            }
         }
 
         return scope;
@@ -36,13 +42,10 @@ internal sealed class FirstWords
     /// <summary>A bit for a group of scopes. The last scopes share one.</summary>
     public ulong NextBit() => 1UL << (bits < LastBit ? bits++ : LastBit);
 
-    /// <summary>No scope is added any more.</summary>
-    public void Close() => words = building.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase).GetAlternateLookup<ReadOnlySpan<char>>();
-
     /// <summary>The bits of the scopes in which a spelling is or starts with this word; never 0, so that 0 can say that nobody asked yet.</summary>
     public ulong Of(ReadOnlySpan<char> word)
     {
-        ulong bits = Asked | (words.TryGetValue(word, out ulong found) ? found : 0);
+        ulong bits = Asked | (bySpan.TryGetValue(word, out ulong found) ? found : 0);
         foreach ((string alias, ulong more) in aliases)
         {
             bits |= word.Equals(alias, StringComparison.OrdinalIgnoreCase) ? more : 0;

@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-
 namespace HealthNotes.Grammar.Vocabulary;
 
 /// <summary>
@@ -19,7 +17,7 @@ public sealed class NoteVocabulary
     private FirstWords first = new();
     private Scope<DescribingWord>[] describingByIndex;
     private readonly Scope<Abbreviation>[] shortByIndex;
-    private FrozenSet<string> describingSpellings;
+    private Lazy<HashSet<string>> describingSpellings;
     private readonly List<ToothSet> teeth = VocabularyTables.Teeth();
 
     private NoteVocabulary()
@@ -45,7 +43,6 @@ public sealed class NoteVocabulary
         Asides = first.Add(modifiers.Where(word => word.Kind is ModifierKind.Aside));
         fixedWords = VocabularyTables.FixedWords().GroupBy(w => w.Kind)
             .ToDictionary(group => group.Key, group => first.Add(group));
-        first.Close();
         Everyday = fixedWords["everyday"];
         describingSpellings = SpellingsOf(describing);
         Sides = fixedWords["side"];
@@ -106,8 +103,8 @@ public sealed class NoteVocabulary
 
     private Scope<DescribingWord>[] ByIndex() => [.. LineWords.Terms.OrderBy(word => word.Index).Select(word => Describing(word.Word))];
 
-    private static FrozenSet<string> SpellingsOf(Dictionary<string, Scope<DescribingWord>> describing) =>
-        describing.Values.SelectMany(scope => scope.Spellings).ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+    private static Lazy<HashSet<string>> SpellingsOf(Dictionary<string, Scope<DescribingWord>> describing) =>
+        new(() => describing.Values.SelectMany(scope => scope.Spellings).ToHashSet(StringComparer.OrdinalIgnoreCase));
 
     /// <summary>The vocabulary that is built in.</summary>
     public static NoteVocabulary Default => Shared.Value;
@@ -224,13 +221,13 @@ public sealed class NoteVocabulary
     private bool IsSmall(string word) => Small.Find(word) is not null || word.Equals("in", StringComparison.OrdinalIgnoreCase) || word.Equals("on", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The spellings of signs, lines, phrases and medicines, of which a longer word may be a slip.</summary>
-    internal IEnumerable<string> Signs => LineWords.Spellings.Concat(Leads.Spellings).Concat(describingSpellings).Concat(Medicines.Spellings);
+    internal IEnumerable<string> Signs => LineWords.Spellings.Concat(Leads.Spellings).Concat(describingSpellings.Value).Concat(Medicines.Spellings);
 
     /// <summary>True when <paramref name="word"/> says how an animal was or where a vital was taken, for some vital.</summary>
     public bool IsState(string word) => states.Values.Any(scope => scope.Find(word) is { Kind: StateKind.State or StateKind.Place });
 
     /// <summary>True when some part knows <paramref name="word"/> as a describing word.</summary>
-    public bool IsDescribing(string word) => describingSpellings.Contains(word);
+    public bool IsDescribing(string word) => describingSpellings.Value.Contains(word);
 
     /// <summary>The word of the line that starts with <paramref name="spelling"/>: the word itself, or the one a phrase stands for; null for neither.</summary>
     public LineWord? Starting(ReadOnlySpan<char> spelling) => LineWords.Find(spelling) ?? (Leads.Find(spelling) is { } lead ? LineWords.Find(lead.Lines[0].Word) : null);
@@ -252,8 +249,9 @@ public sealed class NoteVocabulary
     {
         ulong bit = first.NextBit();
         ILookup<string, DescribingWord> byPart = VocabularyTables.DescribingWords().ToLookup(w => w.Part, w => w.Word);
+        Scope<DescribingWord> any = first.Add(byPart["any"], bit);
         return LineWords.Terms.Where(word => word.Has(SlotKind.Words)).Select(word => word.Word).Append(MilkTooth)
-            .ToDictionary(part => part, part => first.Add(byPart[part].Concat(byPart["any"]), bit));
+            .ToDictionary(part => part, part => first.Add(byPart[part], bit, any));
     }
 
     private static class Empty<T>

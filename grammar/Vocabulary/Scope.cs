@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace HealthNotes.Grammar.Vocabulary;
 
 /// <summary>The words that are understood in one place of a line, found by any spelling, in any case.</summary>
@@ -7,23 +9,32 @@ public sealed class Scope<T>
 {
     private readonly Dictionary<string, Spelling> spellings = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, Spelling>.AlternateLookup<ReadOnlySpan<char>> bySpan;
+    private readonly Scope<T>? shared;
 
     /// <summary>Collects the spellings of <paramref name="terms"/>; where two terms share one, the first keeps it.</summary>
     /// <param name="terms">The words.</param>
     /// <param name="bit">The bit that stands for this scope, or for a group of scopes, in <see cref="FirstWords"/>; all bits where it has none.</param>
-    public Scope(IEnumerable<T> terms, ulong bit = ulong.MaxValue)
+    /// <param name="shared">Words that are understood here as in other places, where no own word is spelled so; or null.</param>
+    public Scope(IEnumerable<T> terms, ulong bit = ulong.MaxValue, Scope<T>? shared = null)
     {
         Bit = bit;
-        foreach (T term in terms)
+        this.shared = shared;
+        T[] all = [.. terms];
+        spellings.EnsureCapacity(all.Sum(term => 1 + term.Synonyms.Count));
+        List<(string Spelling, T Term)> apostrophes = [];
+        foreach (T term in all)
         {
-            Add(term.Word, term);
-            foreach (string synonym in term.Synonyms)
+            foreach (string spelling in term.Synonyms.Prepend(term.Word))
             {
-                Add(synonym, term);
+                Add(spelling, term);
+                if (spelling.Contains('\''))
+                {
+                    apostrophes.Add((spelling, term));
+                }
             }
         }
 
-        foreach ((string spelling, T term) in terms.SelectMany(term => term.Synonyms.Prepend(term.Word).Where(synonym => synonym.Contains('\'')).Select(synonym => (synonym, term))))
+        foreach ((string spelling, T term) in apostrophes)
         {
             // what a phone's keyboard makes of it, and what haste does
             Add(spelling.Replace('\'', '’'), term);
@@ -34,7 +45,7 @@ public sealed class Scope<T>
     }
 
     private Scope(Scope<T> of, string alias, T term)
-        : this([], of.Bit)
+        : this([], of.Bit, of.shared)
     {
         foreach ((string spelling, Spelling known) in of.spellings)
         {
@@ -50,14 +61,23 @@ public sealed class Scope<T>
     /// <summary>The bit that is set for each word that a spelling of this scope starts with.</summary>
     internal ulong Bit { get; }
 
-    /// <summary>Every word that a spelling starts with.</summary>
+    /// <summary>Every word that an own spelling starts with.</summary>
     internal IEnumerable<string> Starts => spellings.Keys;
 
-    /// <summary>Every spelling that is understood here.</summary>
-    public IEnumerable<string> Spellings => spellings.Where(pair => pair.Value.Term is not null).Select(pair => pair.Key);
+    /// <summary>Every spelling that is understood here, those of shared words last.</summary>
+    public IEnumerable<string> Spellings => Known.Select(pair => pair.Key);
 
-    /// <summary>Every word once, in table order.</summary>
-    public IEnumerable<T> Terms => spellings.Values.Select(spelling => spelling.Term).OfType<T>().Distinct();
+    /// <summary>Every word once, in table order, shared words last.</summary>
+    public IEnumerable<T> Terms => Known.Select(pair => pair.Value.Term!).Distinct();
+
+    private IEnumerable<KeyValuePair<string, Spelling>> Known
+    {
+        get
+        {
+            IEnumerable<KeyValuePair<string, Spelling>> own = spellings.Where(pair => pair.Value.Term is not null);
+            return shared is null ? own : own.Concat(shared.Known.Where(pair => spellings.GetValueOrDefault(pair.Key).Term is null));
+        }
+    }
 
     /// <summary>The word spelled so, in any case, or null.</summary>
     public T? Find(ReadOnlySpan<char> spelling) => Find(spelling, out _);
@@ -65,37 +85,38 @@ public sealed class Scope<T>
     /// <summary>The word spelled so, or null; and the most words in a spelling that starts with this one.</summary>
     public T? Find(ReadOnlySpan<char> spelling, out int longestPhrase)
     {
-        if (bySpan.TryGetValue(spelling, out Spelling found))
+        bySpan.TryGetValue(spelling, out Spelling found);
+        longestPhrase = Math.Max(1, found.LongestPhrase);
+        if (shared is null)
         {
-            longestPhrase = found.LongestPhrase;
             return found.Term;
         }
 
-        longestPhrase = 1;
-        return null;
+        T? other = shared.Find(spelling, out int longest);
+        longestPhrase = Math.Max(longestPhrase, longest);
+        return found.Term ?? other;
     }
 
     /// <summary>True when no spelling of more than one word starts with this word, and it is none itself.</summary>
-    public bool IsAlone(ReadOnlySpan<char> word) => !bySpan.ContainsKey(word);
+    public bool IsAlone(ReadOnlySpan<char> word) => !bySpan.ContainsKey(word) && shared?.IsAlone(word) != false;
 
     private void Add(string spelling, T term)
     {
-        Spelling known = spellings.GetValueOrDefault(spelling, new Spelling(null, 1));
+        ref Spelling known = ref CollectionsMarshal.GetValueRefOrAddDefault(spellings, spelling, out _);
         if (known.Term is not null)
         {
             return;
         }
 
-        spellings[spelling] = known with { Term = term };
+        known = known with { Term = term };
         int blank = spelling.IndexOf(' ', StringComparison.Ordinal);
         if (blank > 0)
         {
-            string first = spelling[..blank];
-            Spelling start = spellings.GetValueOrDefault(first, new Spelling(null, 1));
-            spellings[first] = start with { LongestPhrase = Math.Max(start.LongestPhrase, spelling.Count(c => c == ' ') + 1) };
+            ref Spelling start = ref CollectionsMarshal.GetValueRefOrAddDefault(spellings, spelling[..blank], out _);
+            start = start with { LongestPhrase = Math.Max(start.LongestPhrase, spelling.AsSpan().Count(' ') + 1) };
         }
     }
 
-    /// <summary>A spelling's word, if it is one, and the longest phrase it starts.</summary>
+    /// <summary>A spelling's word, if it is one, and the longest phrase it starts; 0 where it starts none.</summary>
     private readonly record struct Spelling(T? Term, int LongestPhrase);
 }

@@ -42,6 +42,9 @@ public enum SlotKind
     /// <summary>Intervals, durations and dates: <c>every 12h for 7d</c>.</summary>
     Schedule,
 
+    /// <summary>Since when: <c>since Saturday</c>.</summary>
+    Since,
+
     /// <summary>A reason or remark: free words after the rest.</summary>
     Note,
 

@@ -17,6 +17,7 @@ internal static class VocabularyTables
         var words = new Dictionary<(string Part, string Word), (List<string> Synonyms, List<Meaning> Meanings)>();
         foreach (TsvRow row in Load("describing.tsv").Rows)
         {
+            string[] synonyms = row.Several("synonyms");
             foreach (string part in row.Several("part"))
             {
                 if (!words.TryGetValue((part, row["word"]), out (List<string> Synonyms, List<Meaning> Meanings) word))
@@ -24,7 +25,7 @@ internal static class VocabularyTables
                     words.Add((part, row["word"]), word = ([], []));
                 }
 
-                word.Synonyms.AddRange(row.Several("synonyms").Except(word.Synonyms));
+                word.Synonyms.AddRange(word.Synonyms.Count == 0 ? synonyms : synonyms.Except(word.Synonyms));
                 bool neutral = row["level"] == "neutral";
                 word.Meanings.Add(new Meaning(row["species"], neutral ? Level.Expected : Named<Level>(row, "level"), row["definition"], row["source"]) { IsNeutral = neutral });
             }
@@ -58,8 +59,8 @@ internal static class VocabularyTables
     public static List<ToothSet> Teeth() => Rows("teeth.tsv", row => new ToothSet(
         Named<Species>(row, "species"), row["set"], row.Several("numbers").SelectMany(Numbers).ToHashSet(), row["source"]));
 
-    public static List<LeadWord> Leads() => Rows("leads.tsv", row => new LeadWord(
-        row.Several("phrase")[0], row.Several("phrase")[1..],
+    public static List<LeadWord> Leads() => Rows("leads.tsv", row => row.Several("phrase") is not [var first, .. var others] ? throw new InvalidDataException($"row {row.Line}: no phrase") : new LeadWord(
+        first, others,
         [.. row["stands-for"].Split(" ; ").Select(line => line.Split(' ')).Select(words => new LeadLine(words[0], [.. words[1..]]))],
         Named<LeadMeans>(row, "means"), row["definition"], row["source"]));
 

@@ -17,6 +17,8 @@ internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch 
     /// <summary>What could not be read of it.</summary>
     public ImmutableArray<NoteFinding> Errors { get; } = findings.RemoveAll(finding => finding.Level != FindingLevel.Error);
 
+    private readonly bool namesLines = findings.Any(finding => finding.Evidence.Length > 1 || finding.Message.Contains($"line {finding.Line + 1}", StringComparison.Ordinal));
+
     /// <summary>Applies the rules.</summary>
     public static EntryFindings Of(PetRecord record, PetEntry entry)
     {
@@ -32,7 +34,6 @@ internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch 
     public EntryFindings? For(PetRecord now, PetEntry was, PetEntry entry, bool factsMoved)
     {
         bool isThere = ReferenceEquals(was, entry);
-        bool namesLines = findings.Any(finding => finding.Evidence.Length > 1 || finding.Message.Contains($"line {finding.Line + 1}", StringComparison.Ordinal));
 
         // a weight that does not go with the others names the line of another
         if ((factsMoved && namesLines)

@@ -106,7 +106,8 @@ public sealed class PetRecord
     public ImmutableArray<Noted> Before(CourseKey key, DateOnly? day, TimeOnly? time, int line, int count, Func<Noted, bool>? wanted = null)
     {
         ImmutableArray<Noted> before = Find(courses, line);
-        watch?.Add((now, by, same) => Find(now.courses, line == 0 ? 0 : line + by).SequenceEqual(before, same));
+        Course course = courses.Of(key);
+        watch?.Add((now, by, same) => (by == 0 && ReferenceEquals(now.courses.Of(key), course)) || Find(now.courses, line == 0 ? 0 : line + by).SequenceEqual(before, same));
         return before;
 
         ImmutableArray<Noted> Find(CourseBook book, int above) => day is { } on ? [.. book.Of(key).Before(on, time, above).Where(wanted ?? (_ => true)).Take(count)] : [];

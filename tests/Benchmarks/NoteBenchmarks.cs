@@ -4,7 +4,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 namespace HealthNotes.Benchmarks;
 

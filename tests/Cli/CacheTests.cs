@@ -94,6 +94,38 @@ public class CacheTests
         Assert.Equal((0, ""), (Check(work).Code, Check(work).Errors));
     }
 
+    [Fact]
+    public void A_page_of_a_folder_is_made_again_where_it_is_not_what_it_would_be()
+    {
+        using var work = Notes(out string[] notes);
+        Assert.Equal(0, Pages(work, "--no-cache").Code);
+        Assert.False(Directory.Exists(work.PathOf("cache")));
+        string[] files = [.. Directory.GetFiles(work.PathOf("out")).Order()];
+        Assert.Equal(Many + 1, files.Length);
+        Dictionary<string, string> made = files.ToDictionary(file => file, File.ReadAllText);
+        Pages(work);
+        var old = new DateTime(2020, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+        string Page(int index) => work.PathOf($"out/{index:00}.html");
+        Enumerable.Range(0, Many).ToList().ForEach(index => File.SetLastWriteTimeUtc(Page(index), old));
+        Assert.Equal(0, Pages(work).Code);
+        Assert.All(Enumerable.Range(0, Many), index => Assert.Equal(old, File.GetLastWriteTimeUtc(Page(index))));
+
+        File.Delete(Page(0));
+        File.AppendAllText(Page(1), "<!-- more -->");
+        File.AppendAllText(notes[2], "  gums white\n");
+        Pages(work);
+        Assert.All(files.Where(file => file != Page(2) && !file.EndsWith("index.html", StringComparison.Ordinal)), file => Assert.Equal(made[file], File.ReadAllText(file)));
+        Assert.Contains("gums white", File.ReadAllText(Page(2)), StringComparison.Ordinal);
+        Assert.Equal(old, File.GetLastWriteTimeUtc(Page(3)));
+
+        work.Note(Rules, "pets/our.hnote-rules");
+        Pages(work);
+        Assert.NotEqual(made[Page(3)], File.ReadAllText(Page(3)));
+    }
+
+    private static Outcome Pages(Workspace work, params string[] options) => Hnote.RunWith(
+        [.. Hnote.Command, "page", work.PathOf("pets"), "--out", work.PathOf("out"), "--today", Hnote.Today, .. options], null, ("XDG_CACHE_HOME", work.PathOf("cache")));
+
     private static Workspace Notes(out string[] notes)
     {
         var work = new Workspace();

@@ -4,7 +4,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 // How time grows with the length of a note, a kind of line at a time: a note of many such lines beside one of half as many. Two is a
 // straight line, four a square. Ends with 1 when a kind grows faster than the note in each of three tries.

@@ -26,8 +26,8 @@ const sample = join(top, 'samples/marlow.hnote');
 const today = '2026-11-25';
 
 const servers = {
-  native: { name: 'hnote, native', start: () => [options.binary, ['lsp', '--today', today]], file: (lines) => files.note(lines, sample), pull: false },
-  jit: { name: 'hnote, JIT', start: () => ['dotnet', [options.dll, 'lsp', '--today', today]], file: (lines) => files.note(lines, sample), pull: false },
+  native: { name: 'hnote, native', start: () => [options.binary, ['lsp', '--today', today]], file: (lines) => files.note(lines, sample), pull: false, rules: true },
+  jit: { name: 'hnote, JIT', start: () => ['dotnet', [options.dll, 'lsp', '--today', today]], file: (lines) => files.note(lines, sample), pull: false, rules: true },
   yaml: { name: 'yaml-language-server 1.25.0', start: () => [process.execPath, [npm('yaml-language-server', '1.25.0', 'bin/yaml-language-server'), '--stdio']], file: files.yaml, pull: false },
   json: { name: 'JSON, extracted 4.10.0, pull', start: () => [process.execPath, [npm('vscode-langservers-extracted', '4.10.0', 'bin/vscode-json-language-server'), '--stdio']], file: files.json, pull: true },
 };
@@ -67,7 +67,7 @@ async function measure(server, command, args, size) {
     client.tell('initialized', {});
     const edited = new Edited(client, server, file);
     row.lines = file.text.split('\n').length;
-    row.open = await timed(() => edited.open());
+    [row.open, row.all] = await edited.open();
     // the first edits warm the server up, as the first minute of a session does
     for (let i = 0; i < 10; i++) await edited.flip();
     row.edit = await repeat(() => timed(() => edited.flip()));
@@ -146,9 +146,9 @@ function npm(name, version, file) {
 
 function print(all) {
   const ms = (value) => value === undefined || Number.isNaN(value) ? '–' : value < 100 ? value.toFixed(1) : value.toFixed(0);
-  const head = ['server', 'lines', 'start to initialize', 'open to diagnostics', 'edit, median', 'edit, p95', 'completion, p95', 'hover, p95', '200 edits', 'peak memory'];
+  const head = ['server', 'lines', 'start to initialize', 'open to diagnostics', 'open to all', 'edit, median', 'edit, p95', 'completion, p95', 'hover, p95', '200 edits', 'peak memory'];
   const body = all.map((row) => [
-    row.server, String(row.lines), ms(row.start), ms(row.open), ms(row.edit && median(row.edit)), ms(row.edit && quantile(row.edit, 0.95)),
+    row.server, String(row.lines), ms(row.start), ms(row.open), ms(row.all), ms(row.edit && median(row.edit)), ms(row.edit && quantile(row.edit, 0.95)),
     ms(row.completion && quantile(row.completion, 0.95)), ms(row.hover && quantile(row.hover, 0.95)), ms(row.burst), Number.isNaN(row.memory) ? '–' : `${row.memory.toFixed(0)} MiB`,
   ]);
   const widths = head.map((cell, i) => Math.max(cell.length, ...body.map((row) => row[i].length)));

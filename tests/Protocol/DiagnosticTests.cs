@@ -76,6 +76,17 @@ public class DiagnosticTests
     });
 
     [Fact]
+    public Task A_long_note_first_shows_what_could_not_be_read() => Session.RunAsync(Profiles.RichPush, async session =>
+    {
+        EditedNote note = session.Open(TwoChecks + "  gumz pink\n" + string.Concat(Enumerable.Repeat("  > quiet day\n", 2_000)));
+        IReadOnlyList<Shown> first = await note.HearAsync(_ => true);
+        Assert.Equal("unknown-line", Assert.Single(first).Rule);
+        IReadOnlyList<Shown> all = await note.HearAsync(shown => LevelAt(shown, 8) == "call");
+        Assert.Contains(all, one => one.Rule == "unknown-line");
+        Assert.Equal(2, note.Published.Count);
+    });
+
+    [Fact]
     public Task They_are_cleared_when_the_note_is_closed() => Session.RunAsync(Profiles.RichPush, async session =>
     {
         EditedNote note = session.Open(TwoChecks);

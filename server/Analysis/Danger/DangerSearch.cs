@@ -61,7 +61,7 @@ internal static class DangerSearch
                 }
 
                 var span = TextSpan.Between(searched.Words[at].Span.Start, searched.Words[at + count - 1].Span.End);
-                if (!isKnown(row) && Counts(searched, at, count, phrase, row, place) && !(name is not null && name.Contains(span.In(text).ToString(), StringComparison.OrdinalIgnoreCase) && char.IsUpper(text[span.Start])))
+                if (Counts(searched, at, count, phrase, row, place) && !(name is not null && name.Contains(span.In(text).ToString(), StringComparison.OrdinalIgnoreCase) && char.IsUpper(text[span.Start])) && !isKnown(row))
                 {
                     gravest = new DangerHit(row, span);
                 }

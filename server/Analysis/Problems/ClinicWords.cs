@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Data;
 
@@ -24,17 +27,51 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
     private static readonly Lazy<ImmutableDictionary<string, (string[] Said, string[] Known)>> Rows = new(() =>
         ClinicalData.Rows("clinic-words.tsv").ToImmutableDictionary(row => row["system"], row => (row.Several("said"), row.Several("known"))));
 
+    /// <summary>A number of readings stands so many words before <c>in a row</c> at most (common practice, no source).</summary>
+    private const int WordsBefore = 5;
+
+    private static readonly string[] Numbers = ["", "one", "two", "three", "four", "five"];
+    private static readonly string[] AboveWords = ["above", "over"];
+    private static readonly string[] BelowWords = ["below", "under"];
+
+    /// <summary>So many readings in a row past a value, where the sentence asks for that: <c>any three counts in a row above his usual</c>, <c>above 30 twice in a row</c>. Without a number the value is the end of the usual range.</summary>
+    public (int InARow, bool Above, decimal? End)? InARow
+    {
+        get
+        {
+            string[] words = [.. Clauses(Sentence).SelectMany(clause => clause)];
+            int row = Enumerable.Range(0, words.Length).FirstOrDefault(at => words.AsSpan()[at..].StartsWith(["in", "a", "row"]), -1);
+            int count = row < 0 ? 0 : words[Math.Max(0, row - WordsBefore)..row].Select(NumberOf).LastOrDefault(number => number > 1);
+            int past = Array.FindIndex(words, word => AboveWords.Contains(word) || BelowWords.Contains(word));
+            decimal? end = past >= 0 && past + 1 < words.Length && decimal.TryParse(words[past + 1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal written) ? written : null;
+            return count < 2 || past < 0 || (end is null && !words.Contains("usual")) ? null : (count, AboveWords.Contains(words[past]), end);
+        }
+    }
+
+    /// <summary>True where the sentence says that a limit no longer holds: <c>do not wait for 32</c>.</summary>
+    public bool Replaces(decimal limit) => Clauses(Sentence).Any(clause => Array.FindIndex(clause, word => word is "not" or "longer" or "instead" || word.EndsWith("n't", StringComparison.Ordinal)) is >= 0 and var not
+        && clause[not..].Any(word => decimal.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) && number == limit));
+
+    private static int NumberOf(string word) => word == "twice" ? 2 : Array.IndexOf(Numbers, word) is > 0 and var spelled ? spelled : int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number < Numbers.Length * 2 ? number : 0;
+
+    /// <summary>The words between two commas, in small letters.</summary>
+    private static IEnumerable<string[]> Clauses(string sentence) => sentence.ToLowerInvariant().Split([',', ';', ':', '(', ')'])
+        .Select(clause => clause.Split([' ', '\n', '"', '*', '_'], StringSplitOptions.RemoveEmptyEntries).Select(word => word.Trim('.', '!', '?', '>')).ToArray());
+
+    /// <inheritdoc cref="Of(PetRecord, string)"/>
+    public static ClinicWords? Of(NoteAnalysis analysis, string system) => Of(analysis.Record, system);
+
     /// <summary>The latest sentence of a visit that asks to be phoned and is about the body system; null when there is none.</summary>
-    public static ClinicWords? Of(NoteAnalysis analysis, string system)
+    public static ClinicWords? Of(PetRecord record, string system)
     {
         if (!Rows.Value.TryGetValue(system, out (string[] Said, string[] Known) row))
         {
             return null;
         }
 
-        foreach (Noted visit in analysis.Record.Of(CourseKey.Visits).Lines.Reverse().TakeWhile(visit => visit.Day >= analysis.Today.Plus(-MostDays)))
+        foreach (Noted visit in record.Of(CourseKey.Visits).Lines.Reverse().TakeWhile(visit => visit.Day >= record.Today.Plus(-MostDays)))
         {
-            foreach (FreeTextBlock text in (analysis.Note.EntryAt(visit.Line)?.Texts ?? []).Reverse())
+            foreach (FreeTextBlock text in (record.Note.EntryAt(visit.Line)?.Texts ?? []).Reverse())
             {
                 string[] about = [];
                 string? last = null;
@@ -58,6 +95,9 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
         return null;
     }
 
+    /// <summary>True where a text names something of the body system.</summary>
+    public static bool IsAbout(string text, string system) => Rows.Value.TryGetValue(system, out (string[] Said, string[] Known) row) && WordsOf(text).Any(word => Starts(word, row.Said));
+
     /// <summary>
     /// What the clinic said of each problem: a sentence stands at one of those it is about, first where it names a sign that was seen
     /// (<c>weeps</c> a wound that was weeping).
@@ -65,6 +105,18 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
     public static ImmutableDictionary<Problem, ClinicWords> Of(NoteAnalysis analysis, IEnumerable<Problem> problems) =>
         problems.Select(problem => (problem, words: Of(analysis, problem.Topic.System))).Where(one => one.words is not null)
             .GroupBy(one => one.words!).Select(same => (same.OrderByDescending(one => Names(same.Key.Sentence, one.problem)).First().problem, same.Key)).ToImmutableDictionary(one => one.problem, one => one.Key);
+
+    /// <summary>The level of a problem with a sign that the sentence names: a reason to phone while it is there, worth watching once it is not. A sign of the visit itself does not count.</summary>
+    public FindingLevel LevelOf(Problem problem)
+    {
+        bool IsNamed(string word) => word.Length >= StemLength && WordsOf(Sentence).Any(said => Starts(said, [word[..StemLength]]));
+        (bool IsNow, DateOnly Last)[] seen =
+        [
+            .. problem.Parts.OfType<PlacePart>().SelectMany(place => place.Signs).Where(sign => IsNamed(sign.Word)).Select(sign => (sign.IsNow, sign.Runs[^1].Last)),
+            .. problem.Parts.OfType<SignPart>().Where(sign => sign.Words.Any(IsNamed)).Select(sign => (sign.Ended is null, sign.Last)),
+        ];
+        return seen.Where(sign => sign.Last > Day).Select(sign => sign.IsNow ? FindingLevel.Call : FindingLevel.Watch).DefaultIfEmpty(FindingLevel.Info).Max();
+    }
 
     private static bool Names(string sentence, Problem problem)
     {
@@ -79,10 +131,10 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
 
     private static bool Starts(string word, string[] beginnings) => Array.Exists(beginnings, beginning => word.StartsWith(beginning, StringComparison.Ordinal));
 
-    private static string[] WordsOf(string text) => text.ToLowerInvariant().Split(Marks, StringSplitOptions.RemoveEmptyEntries);
+    internal static string[] WordsOf(string text) => text.ToLowerInvariant().Split(Marks, StringSplitOptions.RemoveEmptyEntries);
 
     /// <summary>Sentences with their end; a point inside a number ends none.</summary>
-    private static IEnumerable<string> Sentences(string text)
+    internal static IEnumerable<string> Sentences(string text)
     {
         int start = 0;
         for (int at = 0; at < text.Length; at++)

@@ -40,6 +40,15 @@ public abstract record ProblemPart
 /// <param name="Value">The value.</param>
 public sealed record DatedValue(DateOnly Day, ReadValue Value)
 {
+    /// <summary>For how many seconds it was counted; null for what was not counted.</summary>
+    public decimal? Seconds { get; init; }
+
+    /// <summary>True for a weight that is the difference of two, of a person with and without the pet.</summary>
+    public bool IsDifference { get; init; }
+
+    /// <summary>How it was taken, such as <c>before-food</c>; null where the note does not say.</summary>
+    public string? State { get; init; }
+
     /// <summary>When it was read on that day; null where the note does not say.</summary>
     public TimeOnly? Time { get; init; }
 }
@@ -60,9 +69,20 @@ public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool 
     /// <summary>The first day of the readings past it that go on without a break up to the last one, before the period too; null where the last one is within.</summary>
     public DateOnly? Since { get; init; }
 
-    /// <summary>The next glucose of the day of the worst one; null where it was the last of its day, and for what has no course within a day.</summary>
-    public DatedValue? Next { get; init; }
+    /// <summary>The other glucose values of the day of the worst one, in order; empty for what has no course within a day.</summary>
+    public ImmutableArray<DatedValue> OfDay { get; init; } = [];
+
+    /// <summary>How long after the last insulin of its day the worst glucose was; null where none is written before it.</summary>
+    public TimeSpan? AfterInsulin { get; init; }
 }
+
+/// <summary>So many readings in a row past a value, as the clinic asked to be phoned about.</summary>
+/// <param name="InARow">How many.</param>
+/// <param name="Above">True for above it.</param>
+/// <param name="End">The value.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Day">The day of the last of them, the latest time this happened.</param>
+public sealed record RowMet(int InARow, bool Above, decimal End, string Unit, DateOnly Day);
 
 /// <summary>A vital, from then to now.</summary>
 /// <param name="Key">What was measured and how.</param>
@@ -81,8 +101,17 @@ public sealed record ValuePart(
     /// <summary>The first day of the stretch that <see cref="PerMonth"/> is worked out from.</summary>
     public DateOnly? RateSince { get; init; }
 
-    /// <summary>Of a score that is now what it was first: the first day of readings that are all the same; else null.</summary>
-    public DateOnly? SameSince { get; init; }
+    /// <summary>Of a score its levels: that of <see cref="From"/>, of the visit and of now, each with the first and last day of the readings that agree; empty for other values.</summary>
+    public ImmutableArray<(DatedValue Value, DateOnly First, DateOnly Last)> Levels { get; init; } = [];
+
+    /// <summary>What the clinic asked to be phoned about, so many readings in a row past a value, where the period has them; else null.</summary>
+    public RowMet? Rule { get; init; }
+
+    /// <summary>The readings since the first past what the clinic set, in order, where an open question is about them; else empty.</summary>
+    public ImmutableArray<DatedValue> ByDay { get; init; } = [];
+
+    /// <summary>The first day on which more or less was written without an amount, before <see cref="From"/>; null where that was not.</summary>
+    public (string Word, DateOnly Day)? NoticedOn { get; init; }
 
     /// <summary>The range that the clinic calls usual, where <see cref="Clinic"/> is a limit; else null.</summary>
     public ClinicRange? Usual { get; init; }
@@ -103,8 +132,17 @@ public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateO
     /// <summary>The days in the two years before on which the same was written, in order: of what happened before the period, of a look before <see cref="First"/>.</summary>
     public ImmutableArray<DateOnly> Before { get; init; } = [];
 
-    /// <summary>Of the days from the first to the last on which the part was looked at, how many have it; both 0 for what happened. <c>else ok</c> is a look at what its check does not name.</summary>
-    public (int With, int Of) Looks { get; init; }
+    /// <summary>How many days from the first to the last have it; 0 for what happened.</summary>
+    public int Looks { get; init; }
+
+    /// <summary>How many days in between have <c>else ok</c> in a check that does not name the part: whether it was there, nobody wrote.</summary>
+    public int Unnamed { get; init; }
+
+    /// <summary>Of what is counted, the most in one day of the period and in one day of the year before it; null where nothing is counted.</summary>
+    public (int Times, DateOnly Day)? Most { get; init; }
+
+    /// <inheritdoc cref="Most"/>
+    public (int Times, DateOnly Day)? MostBefore { get; init; }
 }
 
 /// <summary>A lump, a wound or a node over its life.</summary>

@@ -46,10 +46,33 @@ public static class ProblemList
             }
         }
 
-        return [.. found.GroupBy(one => (one.Topic.System, one.Detail)).Select(group => Make(analysis, lives, [.. group])).OfType<Problem>()
-            .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
+        found.AddRange(InARow(analysis).Where(one => !found.Exists(other => other.Item is { } item && CourseOf(analysis, other.Finding, item)?.Key == one.Key)).Select(one => one.Found).ToArray());
+        Problem[] problems = [.. found.GroupBy(one => (one.Topic.System, one.Detail)).Select(group => Make(analysis, lives, [.. group])).OfType<Problem>()];
+        ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(analysis, problems);
+        return [.. problems.Select(problem => problem.IsEnded ? problem : problem with { Level = Asked(problem, said.GetValueOrDefault(problem)) })
+            .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenBy(IsBetter).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
             .ThenBy(problem => problem.Topic.Order).ThenBy(problem => problem.Detail, StringComparer.Ordinal)];
     }
+
+    /// <summary>The level, and what the clinic asked to be phoned about is a reason to phone.</summary>
+    private static FindingLevel Asked(Problem problem, ClinicWords? said) => new[]
+    {
+        problem.Level, problem.Parts.OfType<ValuePart>().Any(value => value.Rule is not null) ? FindingLevel.Call : FindingLevel.Info, said?.LevelOf(problem) ?? FindingLevel.Info,
+    }.Max();
+
+    /// <summary>The vitals with so many readings in a row past a value, as the clinic asked to be phoned about: each makes a problem, also where no rule finds anything.</summary>
+    private static IEnumerable<(CourseKey Key, (ProblemTopic Topic, string Detail, NoteFinding Finding, NoteItem? Item) Found)> InARow(NoteAnalysis analysis) =>
+        from word in NoteVocabulary.Default.LineWords.Terms
+        where word.Kind == WordKind.Vital
+        let topic = ProblemTopic.For(word.Word)
+        where ClinicWords.Of(analysis.Record, topic.System)?.InARow is not null
+        from course in analysis.Record.All(word.Word).Select(course => SameVital.OnPage(course, analysis.Record.All)).DistinctBy(course => course.Key)
+        where ValueCourse.InARow(analysis.Record, course, ClinicWords.Of(analysis.Record, topic.System)) is not null
+        let line = course.Lines.Last(line => line.Reading is not null)
+        select (course.Key, (topic, "", new NoteFinding("clinic-words", FindingLevel.Info, line.Line, line.Reading!.Span, "", "the notes themselves", [line.Line]), line.Item));
+
+    /// <summary>True where the last look at a sign says that it is better.</summary>
+    private static bool IsBetter(Problem problem) => problem.Parts.OfType<SignPart>().SelectMany(sign => sign.Words).ToArray() is var words && words.Contains("better") && !words.Contains("worse");
 
     private static bool IsReminder(NoteFinding finding) => Reminders.Contains(finding.Rule) || finding.Rule.EndsWith("-overdue", StringComparison.Ordinal);
 

@@ -4,6 +4,7 @@ using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Analysis.Problems;
 
@@ -15,6 +16,15 @@ internal static class SignCourse
 
     /// <summary>What was written so many days before is named beside it, as far back as the charts go (common practice, no source).</summary>
     private const int BeforeDays = 730;
+
+    /// <summary>What counts as one thing whatever words stand with it: a dry cough and a cough at night are coughs.</summary>
+    private static readonly string[] OneThing = ["cough", "sneeze", "seizure"];
+
+    /// <summary>The year before the period, in which the most of a day is looked for.</summary>
+    private const int YearDays = 365;
+
+    /// <summary>Words of one meaning, so that it began with the first of them.</summary>
+    private static readonly string[][] Alike = [["more", "ravenous"], ["less", "refused", "left some", "picky"]];
 
     /// <summary>One part for each word and place of these findings.</summary>
     public static IEnumerable<SignPart> Of(NoteAnalysis analysis, IReadOnlyList<(NoteFinding Finding, NoteItem Item)> signs)
@@ -50,11 +60,13 @@ internal static class SignCourse
             {
                 (DateOnly first, DateOnly last) = together.Key;
                 Noted[] with = [.. looks.Where(look => look.Day >= first && look.Day <= last && WordsOf(analysis, null, look.Item).Any(together.Contains))];
-                yield return new SignPart(lines[0].item, [.. together.Where(word => word.Length > 0)], first, last, KnownSince(first), ended)
+                DateOnly onset = with.Select(look => look.Onset).Append(first).Min();
+                yield return new SignPart(lines[0].item, [.. together.Where(word => word.Length > 0)], onset, last, KnownSince(first), ended)
                 {
                     Lines = [.. (with.Length > 0 ? with : noted).Select(look => look.Line)],
                     Before = [.. looks.Where(look => look.Day < first && look.Day >= last.Plus(-BeforeDays) && WordsOf(analysis, null, look.Item).Any(together.Contains)).Select(look => look.Day).Distinct()],
-                    Looks = (with.DistinctBy(look => look.Day).Count(), LooksBetween(restOk, looks, first, last)),
+                    Looks = with.DistinctBy(look => look.Day).Count(),
+                    Unnamed = restOk.Except(looks.Select(look => look.Day)).Count(day => day > first && day < last),
                 };
             }
         }
@@ -63,19 +75,39 @@ internal static class SignCourse
     /// <summary>What happened in the period, one part for the words that were written in the same lines; without words, the lines themselves.</summary>
     private static IEnumerable<SignPart> Happened(Record.PetRecord record, Course course, Noted[] noted, ImmutableArray<string> words, Func<string, Noted[]> linesWith)
     {
-        foreach (IGrouping<string, (string Word, Noted[] Lines)> same in words.DefaultIfEmpty("").Select(word => (Word: word, Lines: word.Length == 0 ? [] : linesWith(word))).GroupBy(one => string.Join(' ', one.Lines.Where(record.IsCurrent).Select(line => line.Line))))
+        if (OneThing.Contains(course.Key.Word))
+        {
+            Noted[] all = [.. course.Lines.Where(line => line.Item is CareEvent)];
+            Noted[] now = [.. all.Where(record.IsCurrent)];
+            now = now.Length == 0 ? noted : now;
+            DateOnly from = now[0].Day;
+            yield return new SignPart(now[^1].Item!, words, from, now[^1].Day, IsKnown: false, Ended: null)
+            {
+                Lines = [.. now.Select(line => line.Line)],
+                Events = [.. now],
+                Before = [.. all.Where(line => line.Day <= from && !record.IsCurrent(line)).Select(line => line.Day).Distinct()],
+                Most = MostInADay(now),
+                MostBefore = MostInADay([.. all.Where(line => line.Day <= from && line.Day >= from.Plus(-YearDays) && !record.IsCurrent(line))]),
+            };
+            yield break;
+        }
+
+        foreach (IGrouping<string, (string Word, Noted[] Lines)> same in words.DefaultIfEmpty("").Select(word => (Word: word, Lines: word.Length == 0 ? [] : linesWith(word))).GroupBy(one => string.Join(' ', one.Lines.Select(line => line.Line))))
         {
             // a sign that is not there is in no line's words: the lines of the findings tell of it
             Noted[] events = [.. same.First().Lines.Where(record.IsCurrent)];
             events = events.Length == 0 ? noted : events;
-            yield return new SignPart(events[^1].Item!, [.. same.Select(one => one.Word).Where(word => word.Length > 0)], events[0].Day, events[^1].Day, IsKnown: false, Ended: null)
+            yield return new SignPart(events[^1].Item!, [.. same.Select(one => one.Word).Where(word => word.Length > 0)], events[0].Onset, events[^1].Day, IsKnown: false, Ended: null)
             {
                 Lines = [.. events.Select(line => line.Line)],
                 Events = [.. events],
-                Before = [.. same.First().Lines.Where(line => line.Day <= events[0].Day && line.Day >= events[0].Day.Plus(-BeforeDays) && !record.IsCurrent(line)).Select(line => line.Day).Distinct()],
+                Before = [.. same.SelectMany(one => Alike.Where(alike => course.Key.Word == "ate" && alike.Contains(one.Word)).SelectMany(alike => alike).Append(one.Word)).Distinct().SelectMany(linesWith).Where(line => line.Day <= events[0].Day && line.Day >= events[0].Day.Plus(-BeforeDays) && !record.IsCurrent(line)).Select(line => line.Day).Distinct().Order()],
             };
         }
     }
+
+    /// <summary>The most in one day, the latest of equal ones; null where nothing was counted.</summary>
+    private static (int Times, DateOnly Day)? MostInADay(Noted[] lines) => lines.GroupBy(line => line.Day).Select(day => ((int Times, DateOnly Day)?)(day.Sum(CareWords.Times), day.Key)).OrderBy(day => day!.Value.Times).ThenBy(day => day!.Value.Day).LastOrDefault();
 
     /// <summary>The words of a line that are worth watching or more, and how much of them there is.</summary>
     private static IEnumerable<string> WordsOf(NoteAnalysis analysis, NoteFinding? finding, NoteItem? item)
@@ -120,10 +152,6 @@ internal static class SignCourse
 
         bool Has(int index) => WordsOf(analysis, null, looks[index].Item).Contains(word);
     }
-
-    /// <summary>The days from one to another on which the part was looked at: by name, or by <c>else ok</c> in a check that does not name it.</summary>
-    private static int LooksBetween(DateOnly[] restOk, Noted[] looks, DateOnly first, DateOnly last) =>
-        looks.Select(look => look.Day).Concat(restOk).Where(day => day >= first && day <= last).Distinct().Count();
 
     /// <summary>True where the clinic saw it since it began, expects it or knows of it: the finding was made at a visit, or rests on a line of one, or on a fact that it gave.</summary>
     private static bool IsKnown(NoteAnalysis analysis, NoteFinding finding, NoteItem item, DateOnly since) =>

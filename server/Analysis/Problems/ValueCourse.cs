@@ -27,6 +27,11 @@ public static class ValueCourse
     /// <summary>The present rate is that of the last stretch of at least so many days.</summary>
     private const int RateDays = 56;
 
+    /// <summary>More readings are a chart (common practice, no source).</summary>
+    private const int MostByDay = 12;
+
+    private static readonly string[] Noticeable = ["more", "less", "excessive"];
+
     private const decimal Month = 365.25m / 12;
     private const decimal Percent = 100;
 
@@ -50,17 +55,21 @@ public static class ValueCourse
         DayValue? visit = record.Period.Visit?.Head.Date is { } on ? Last(days, on) : null;
         from = from is { } first && first.Day < now.Day ? from : null;
         visit = visit is { } seen && seen.Day < now.Day && seen.Day > (from?.Day ?? DateOnly.MinValue) ? visit : null;
-        (ClinicRange? clinic, ClinicRange? besides) = Clinic(record, course);
+        ClinicWords? said = ClinicWords.Of(record, ProblemTopic.For(course.Key.Word).System);
+        (ClinicRange? clinic, ClinicRange? besides) = Clinic(record, course, said);
         (decimal PerMonth, DateOnly Since)? rate = isWeight ? Rate(days) : null;
         return new ValuePart(
-            course.Key, Dated(from), Dated(visit), Dated(now)!,
+            course.Key, Dated(record, from), Dated(record, visit), Dated(record, now)!,
             isWeight && from is { } start ? WeightDrop.PercentChange(Number(start), Number(now)) : null,
             isWeight && (visit ?? (from?.Day <= record.Period.Visit?.Head.Date && Last(days, record.Period.Visit!.Head.Date!.Value) is { } same && same.Day < now.Day ? same : null)) is { } then ? WeightDrop.PercentChange(Number(then), Number(now)) : null,
             rate?.PerMonth,
             clinic is null ? record.NormalFor(Reading(now)) : null, clinic, found)
         {
             RateSince = rate?.Since,
-            SameSince = course.Key.Word is "bcs" or "mcs" ? days.Reverse().TakeWhile(day => day.Value == now.Value && day.Bound == now.Bound).Last().Day : null,
+            Levels = course.Key.Word is "bcs" or "mcs" ? [.. new[] { from, visit, now }.OfType<DayValue>().Select(day => Level(record, days, day)).DistinctBy(level => level.First)] : [],
+            Rule = InARow(record, course, said),
+            ByDay = clinic is { Worst: not null } && IsAsked(record, course.Key.Word) ? ByDay(record, course, (clinic.InARow > 0 ? clinic.Since : null) ?? record.CurrentFrom ?? now.Day) : [],
+            NoticedOn = from is { } begun && course.Key.Word == "water" ? Noticed(course, begun.Day) : null,
             Usual = besides,
             Lines = [.. course.Lines.Select(line => line.Line)],
         };
@@ -113,7 +122,57 @@ public static class ValueCourse
 
     private static DayValue? Last(ImmutableArray<DayValue> days, DateOnly upTo) => days.LastOrDefault(day => day.Day <= upTo) is { At: not null } last ? last : null;
 
-    private static DatedValue? Dated(DayValue? day) => day is not { } value ? null : new DatedValue(value.Day, Reading(value).Value);
+    private static DatedValue? Dated(PetRecord record, DayValue? day) => day is not { } value ? null : Dated(record, value.At, Reading(value).Value);
+
+    private static DatedValue Dated(PetRecord record, NoteReading reading, ReadValue value) => new(reading.Day!.Value, value)
+    {
+        Time = reading.Time,
+        Seconds = Written(record, reading) is CountOverTime count ? count.Time * count.Unit.Factor : null,
+        IsDifference = Written(record, reading) is Difference,
+        State = reading.What == "glucose" && reading.Comparable?.Split(' ')[0] is { } state and not "any" ? state : null,
+    };
+
+    private static NoteValue? Written(PetRecord record, NoteReading reading) => record.Note.Syntax.Lines[reading.Line].Items.Select(item => item.Value).FirstOrDefault(item => item?.Span == reading.Span);
+
+    /// <summary>The days around one on which the score was the same.</summary>
+    private static (DatedValue Value, DateOnly First, DateOnly Last) Level(PetRecord record, ImmutableArray<DayValue> days, DayValue day)
+    {
+        bool IsSame(DayValue other) => other.Value == day.Value && other.Bound == day.Bound;
+        return (Dated(record, day)!, days.Reverse().SkipWhile(other => other.Day > day.Day).TakeWhile(IsSame).Last().Day, days.SkipWhile(other => other.Day < day.Day).TakeWhile(IsSame).Last().Day);
+    }
+
+    /// <summary>The latest day of the period on which readings in a row did what the clinic asked to be phoned about; null where none did.</summary>
+    internal static RowMet? InARow(PetRecord record, Course course, ClinicWords? said)
+    {
+        if (said?.InARow is not ({ } wanted, { } above, var written) || course.Lines.LastOrDefault(line => line.Reading is not null)?.Reading is not { } last)
+        {
+            return null;
+        }
+
+        decimal? end = written ?? (OwnLimits.UsualFor(record.Facts, last) is { Fact.Range: var range } ? OwnLimits.Canonical(above ? range.High : range.Low, range.Unit) : null);
+        RowMet? met = null;
+        int inARow = 0;
+        foreach (Noted line in course.Lines.Where(line => line.Reading is not null && line.Day > said.Day))
+        {
+            inARow = end is { } limit && LineCrossing.Crosses(line.Reading!.Value, above, limit, inclusive: false) ? inARow + 1 : 0;
+            met = inARow == wanted && record.IsCurrent(line) ? new RowMet(wanted, above, end!.Value, last.Value.Unit, line.Day) : met;
+        }
+
+        return met;
+    }
+
+    /// <summary>True where an open question is about a measure.</summary>
+    private static bool IsAsked(PetRecord record, string word) => OpenQuestion.Of(record).Any(question => ClinicWords.IsAbout(question.Text, ProblemTopic.For(word).System));
+
+    private static ImmutableArray<DatedValue> ByDay(PetRecord record, Course course, DateOnly since) =>
+        [.. course.Lines.Where(line => line.Reading is not null && line.Day >= since && record.IsCurrent(line)).TakeLast(MostByDay).Select(line => Dated(record, line.Reading!, line.Reading!.Value))];
+
+    /// <summary>The first line of the year before a day that says more or less without an amount.</summary>
+    private static (string Word, DateOnly Day)? Noticed(Course course, DateOnly before)
+    {
+        Noted? first = course.Lines.FirstOrDefault(line => line.Reading is null && line.Day < before && line.Day >= before.Plus(-YearDays) && line.Item is { } item && item.Words.Any(word => Noticeable.Contains(word.Word.Word)));
+        return first is null ? null : (first.Item!.Words.First(word => Noticeable.Contains(word.Word.Word)).Word.Word, first.Day);
+    }
 
     /// <summary>The last reading of the day; of water, what was drunk on it for each kilogram.</summary>
     private static NoteReading Reading(DayValue day) => day.At with { Value = day.At.What == "water" ? new ReadValue(day.Value, "mL/kg/d", null, null, day.Bound) : day.At.Value.OnScaleOfNine() };
@@ -121,7 +180,7 @@ public static class ValueCourse
     private static decimal Number(DayValue day) => Reading(day).Value.Number;
 
     /// <summary>The limit that the clinic set for the vital, else the range it calls usual, and how often it was passed; then the usual range, where a limit comes first.</summary>
-    private static (ClinicRange? First, ClinicRange? Besides) Clinic(PetRecord record, Course course)
+    private static (ClinicRange? First, ClinicRange? Besides) Clinic(PetRecord record, Course course, ClinicWords? said)
     {
         if (course.Lines.LastOrDefault(line => line.Reading is not null)?.Reading is not { } last)
         {
@@ -131,7 +190,7 @@ public static class ValueCourse
         NoteReading[] all = [.. course.Lines.Where(line => line.Reading is not null).Select(line => line.Reading!)];
         NoteReading[] readings = [.. course.Lines.Where(line => line.Reading is not null && record.IsCurrent(line)).Select(line => line.Reading!)];
         DatedFact<UsualFact>? usual = OwnLimits.UsualFor(record.Facts, last);
-        ClinicRange[] limits = [.. record.Facts.LimitsOn(LimitKey.For(last), last.Day).Select(drawn => Compared(drawn.IsAbove ? null : drawn.Limit, drawn.IsAbove ? drawn.Limit : null, true, drawn.Fact.Fact.Per?.When))];
+        ClinicRange[] limits = [.. record.Facts.LimitsOn(LimitKey.For(last), last.Day).Where(drawn => said is null || !said.Replaces(drawn.Limit) || drawn.Fact.Fact.Per?.When?.Earliest > said.Day).Select(drawn => Compared(drawn.IsAbove ? null : drawn.Limit, drawn.IsAbove ? drawn.Limit : null, true, drawn.Fact.Fact.Per?.When))];
         ClinicRange? toLimit = limits.FirstOrDefault(limit => limit.Worst is not null) ?? limits.FirstOrDefault();
         ClinicRange? toUsual = usual is not { Fact.Range: var range } ? null : Compared(OwnLimits.Canonical(range.Low, range.Unit), OwnLimits.Canonical(range.High, range.Unit), false, usual.Fact.Per?.When);
 
@@ -150,7 +209,8 @@ public static class ValueCourse
             return new ClinicRange(low, high, last.Value.Unit, isLimit, written, above.Length, below.Length, readings.Length, inARow, Read(worst))
             {
                 Since = inARow == 0 ? null : all.Reverse().TakeWhile(above.Length > 0 ? IsAbove : IsBelow).Last().Day,
-                Next = worst is { Time: { } time, Value.Unit: "mmol/L" } ? Read(readings.Where(reading => reading.Day == worst.Day && reading.Time > time).MinBy(reading => reading.Time)) : null,
+                AfterInsulin = worst is { Time: { } at, Value.Unit: "mmol/L" } && record.All("gave").Where(given => given.Key.Detail.Contains("insulin", StringComparison.Ordinal)).SelectMany(given => given.Lines).Where(given => given.Day == worst.Day && given.Time <= at).Select(given => given.Time).Max() is { } injected ? at - injected : null,
+                OfDay = worst is { Time: not null, Value.Unit: "mmol/L" } ? [.. readings.Where(reading => reading.Day == worst.Day && reading.Time is not null && reading != worst).OrderBy(reading => reading.Time).Select(reading => Dated(record, reading, reading.Value))] : [],
             };
 
             static DatedValue? Read(NoteReading? reading) => reading is null ? null : new DatedValue(reading.Day!.Value, reading.Value) { Time = reading.Time };

@@ -157,6 +157,9 @@ public static class RuleBook
     public static ImmutableArray<NoteFinding> FindInOpening(PetRecord at) =>
         InOrder(OpeningRules.SelectMany(rule => rule.Find(at)).Select(finding => Accepted.Apply(at.Facts, finding, null, null)).Concat(at.Note.OpeningProblems.Select(OfProblem)));
 
+    /// <summary>What could not be read, in line order; it takes no analysis.</summary>
+    public static IEnumerable<NoteFinding> Unread(Note note) => note.Problems.Select(OfProblem);
+
     internal static ImmutableArray<NoteFinding> InOrder(IEnumerable<NoteFinding> findings) =>
         [.. findings.OrderBy(f => f.Line).ThenBy(f => f.Span.Start).ThenByDescending(f => f.Level).ThenBy(f => f.Rule, StringComparer.Ordinal)];
 

@@ -1,11 +1,11 @@
 using System.CommandLine;
 using System.Text;
 using System.Text.Json;
-using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
+using HealthNotes.Record;
 using HealthNotes.Record.Due;
 
 namespace HealthNotes.Cli.Commands;
@@ -42,7 +42,7 @@ internal static class DueCommand
         List<DueOfPet> all = [];
         List<string> read = [];
         notes.ForEach(
-            note => new { note.Path, Due = DueOfPet.Of(note.Path, NoteAnalysis.Of(note.ToNote(notes.Rules), today)).ToArray() },
+            note => new { note.Path, Due = DueOfPet.Of(note.Path, PetRecord.Of(note.ToNote(notes.Rules), today)).ToArray() },
             note =>
             {
                 all.AddRange(note.Due);
@@ -91,7 +91,7 @@ internal static class DueCommand
     private static DueReport Report(IReadOnlyList<DueOfPet> due, DateOnly today) => new(
         Iso(today),
         [.. due.Select(one => new DueItemReport(
-            one.Path, one.Due.Line + 1, one.Analysis.Pet.Name, NameOf(one.Due.Kind), one.What, one.Due.On is { } on ? Iso(on) : null,
+            one.Path, one.Due.Line + 1, one.Record.Pet.Name, NameOf(one.Due.Kind), one.What, one.Due.On is { } on ? Iso(on) : null,
             one.Due.On is { } day ? day.DayNumber - today.DayNumber : null, one.Due.Source))]);
 
     private static string NameOf(DueKind kind) => kind == DueKind.CourseEnd ? "course-end" : kind.ToString().ToLowerInvariant();

@@ -11,7 +11,7 @@ using HealthNotes.Cli.Output;
 using HealthNotes.Export.Fhir;
 using HealthNotes.Export.Tables;
 using HealthNotes.Files;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 namespace HealthNotes.Cli.Commands;
 

@@ -1,16 +1,18 @@
+using System.Security.Cryptography;
 using System.Text;
 using HealthNotes.Cli.Files;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
 using HealthNotes.Rendering;
 using HealthNotes.Rendering.Folder;
+using HealthNotes.Rendering.Sharing;
 
 namespace HealthNotes.Cli.Commands;
 
 /// <summary><c>hnote page FOLDER</c>: a page for every note, and an index that leads to them.</summary>
 internal static class FolderPages
 {
-    public static int Write(string folder, string? target, bool force, PageRequest request, TextWriter output)
+    public static int Write(string folder, string? target, bool force, bool noCache, PageRequest request, TextWriter output)
     {
         if (request.Format is PageFormat.Pdf or PageFormat.Text)
         {
@@ -42,6 +44,9 @@ internal static class FolderPages
             OutputFile.Check(page, notes, force);
         }
 
+        var rules = new RulesFiles();
+        string run = string.Join('\0', ["page", Path.GetFullPath(folder), Path.GetFullPath(to), $"{request.Format} {request.For} {request.UsUnits} {request.Since:O}"]);
+        RunCache cache = noCache ? RunCache.None : RunCache.Of(run, $"{run}\0{request.Today:O}\0{ThisProgram.Build}", notes.Count);
         var progress = new Progress(notes.Count);
         var listed = new List<FolderNote>();
         var each = new EachNote(message =>
@@ -55,6 +60,7 @@ internal static class FolderPages
             progress.Next(note);
         });
         progress.Clear();
+        cache.Save(notes);
         string text = request.Format == PageFormat.Markdown ? FolderPage.Markdown(listed, request.Today) : FolderPage.Html(listed, request.Today);
         OutputFile.Write(index, Encoding.UTF8.GetBytes(text), notes, force);
         output.WriteLine($"Wrote {index}, and {listed.Count(note => note.Link is not null)} pages.");
@@ -62,10 +68,38 @@ internal static class FolderPages
 
         FolderNote Make(string note)
         {
-            MadePage page = PageMaker.Make(note, request);
-            Create(Path.GetDirectoryName(pages[note])!);
-            OutputFile.Write(pages[note], page.Bytes, [note], force);
+            MadePage page = PageMaker.Make(note, request, rules);
+            string? written = null;
+            KeptResult kept = cache.Get(
+                note, page.File.Bytes, () => SharedNote.PhotosOf(page.Analysis.Note).Any() ? null : rules.TextOver(note, page.File.Text), () => new KeptResult(false, written = Written()));
+            if (written is null && HashOf(pages[note]) != kept.Text)
+            {
+                Written();
+            }
+
             return new FolderNote(Path.GetRelativePath(folder, note), Link(to, pages[note]), page.Analysis, null);
+
+            string Written()
+            {
+                Create(Path.GetDirectoryName(pages[note])!);
+                OutputFile.Write(pages[note], page.Bytes, [note], force);
+                return Hash(page.Bytes);
+            }
+        }
+    }
+
+    private static string Hash(byte[] page) => Convert.ToHexString(SHA256.HashData(page));
+
+    /// <summary>Of a page that lies there; null where none does.</summary>
+    private static string? HashOf(string page)
+    {
+        try
+        {
+            return File.Exists(page) ? Hash(File.ReadAllBytes(page)) : null;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return null;
         }
     }
 

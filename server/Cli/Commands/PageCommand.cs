@@ -26,14 +26,15 @@ internal static class PageCommand
         Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
         Option<bool> force = SharedOptions.Force();
-        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, text, yes, units, since, paper, force, today };
+        Option<bool> noCache = SharedOptions.NoCache();
+        var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, text, yes, units, since, paper, force, noCache, today };
         command.SetAction(parsed =>
         {
             string? to = parsed.GetValue(target);
             var request = new PageRequest(
                 parsed.DayOf(today), FormatOf(parsed.GetValue(format), to), AudienceOf(parsed.GetValue(audience)),
                 parsed.GetValue(photos), parsed.GetValue(text), lines => Confirm(lines, parsed.GetValue(yes)), SharedOptions.UsUnits(parsed.GetValue(units)), parsed.GetValue(since), parsed.GetValue(paper));
-            return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), request, parsed.InvocationConfiguration.Output);
+            return Run(parsed.GetValue(file)!, to, parsed.GetValue(force), parsed.GetValue(noCache), request, parsed.InvocationConfiguration.Output);
         });
         return command;
     }
@@ -48,7 +49,7 @@ internal static class PageCommand
         _ => PageFormat.Html,
     };
 
-    private static int Run(string path, string? target, bool force, PageRequest request, TextWriter output)
+    private static int Run(string path, string? target, bool force, bool noCache, PageRequest request, TextWriter output)
     {
         if (request is { For: not Audience.Share, Photos.Count: > 0 })
         {
@@ -62,7 +63,7 @@ internal static class PageCommand
 
         if (Directory.Exists(path))
         {
-            return FolderPages.Write(path, target, force, request, output);
+            return FolderPages.Write(path, target, force, noCache, request, output);
         }
 
         Destination destination = Destination.Of(path, target, (request.For switch { Audience.Share => "-shared", Audience.Owner => "-owner", _ => "" }) + PageMaker.EndingOf(request.Format), force);

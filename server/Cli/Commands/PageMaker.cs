@@ -5,6 +5,7 @@ using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Sharing;
 
 namespace HealthNotes.Cli.Commands;
@@ -38,10 +39,15 @@ internal enum PageFormat
 internal sealed record PageRequest(
     DateOnly Today, PageFormat Format = PageFormat.Html, Audience For = Audience.Vet, IReadOnlyList<string>? Photos = null, bool WithText = false, Action<IReadOnlyList<string>>? Confirm = null, bool? UsUnits = null, DateOnly? Since = null, Paper Paper = Paper.A4);
 
-/// <summary>A page that was made.</summary>
-/// <param name="Bytes">What to write.</param>
-/// <param name="Analysis">What it was made from.</param>
-internal sealed record MadePage(byte[] Bytes, NoteAnalysis Analysis);
+/// <summary>A page that is made when its bytes are asked for.</summary>
+/// <param name="File">The note's file.</param>
+/// <param name="Analysis">What it is made from.</param>
+/// <param name="Drawn">What to write.</param>
+internal sealed record MadePage(NoteFile File, NoteAnalysis Analysis, Lazy<byte[]> Drawn)
+{
+    /// <summary>What to write.</summary>
+    public byte[] Bytes => Drawn.Value;
+}
 
 /// <summary>Makes a page of a note: the one way for every command.</summary>
 internal static class PageMaker
@@ -55,9 +61,10 @@ internal static class PageMaker
 
     /// <summary>Makes the page.</summary>
     /// <exception cref="RefusedException">The note can't be read, a chosen picture is not in it, or there is no Chromium for a PDF.</exception>
-    public static MadePage Make(string path, PageRequest request)
+    public static MadePage Make(string path, PageRequest request, RulesFiles? rules = null)
     {
-        Note note = NoteFile.Read(path).ToNote();
+        NoteFile file = NoteFile.Read(path);
+        Note note = file.ToNote(rules);
         if (request.For == Audience.Share)
         {
             string shared = SharedNote.Of(note, Chosen(note, request.Photos ?? []), request.WithText);
@@ -76,14 +83,13 @@ internal static class PageMaker
             Photos = path == "-" ? null : PhotoFolder.Beside(path).Read,
             Paper = request.Format == PageFormat.Pdf ? request.Paper : null,
         };
-        byte[] bytes = request.Format switch
+        return new MadePage(file, analysis, new(() => request.Format switch
         {
             PageFormat.Markdown => Utf8.GetBytes(VisitPage.Markdown(analysis, options)),
             PageFormat.Text => Utf8.GetBytes(VisitPage.Plain(analysis, options)),
             PageFormat.Pdf => PdfPrinter.Print(VisitPage.Html(analysis, options), request.Today),
             _ => Utf8.GetBytes(VisitPage.Html(analysis, options)),
-        };
-        return new MadePage(bytes, analysis);
+        }));
     }
 
     private static IReadOnlyList<string> Chosen(Note note, IReadOnlyList<string> photos)

@@ -54,6 +54,10 @@ internal static class Findings
         return [.. diagnostics.OrderBy(one => one.Range.Start.Line).ThenByDescending(one => one.Severity)];
     }
 
+    /// <summary>What could not be read: a long note shows it while the rules are still at work.</summary>
+    public static Diagnostic[] Unread(Document document, ClientProfile client) =>
+        [.. RuleBook.Unread(document.Note).Take(ShownFindings.Most).Select(finding => Of(document, finding, client))];
+
     /// <summary>One finding. What cannot wait has the severity of a reason to phone; its message says which it is.</summary>
     public static Diagnostic Of(Document document, NoteFinding finding, ClientProfile client)
     {

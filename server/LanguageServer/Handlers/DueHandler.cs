@@ -4,7 +4,7 @@ using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
 using HealthNotes.Record.Due;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.LanguageServer.Handlers;
 

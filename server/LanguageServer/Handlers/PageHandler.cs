@@ -3,6 +3,7 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Photos;
 using HealthNotes.Rendering.Sharing;
 using HealthNotes.Rendering.Sheet;

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Rules;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 namespace HealthNotes.LanguageServer.Handlers;
 

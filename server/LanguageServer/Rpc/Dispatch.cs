@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Collections.Frozen;
 using System.Diagnostics;
 using System.Text.Json;
 using HealthNotes.LanguageServer.Protocol;
@@ -14,7 +13,7 @@ namespace HealthNotes.LanguageServer.Rpc;
 internal sealed class Dispatch(IEnumerable<Route> routes, Connection connection, ServerLog log, Action unread)
 {
     private static readonly JsonElement NoParameters = JsonElement.Parse("{}");
-    private readonly FrozenDictionary<string, Route> routes = routes.ToFrozenDictionary(route => route.Method);
+    private readonly Dictionary<string, Route> routes = routes.ToDictionary(route => route.Method);
     private readonly ConcurrentDictionary<RequestId, CancellationTokenSource> running = new();
 
     /// <summary>Takes the body of a message. Messages come one at a time, and none of them waits.</summary>

@@ -5,7 +5,8 @@ using HealthNotes.LanguageServer.Convert;
 using HealthNotes.LanguageServer.Handlers;
 using HealthNotes.LanguageServer.Protocol;
 using HealthNotes.LanguageServer.State;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
+
 using Range = HealthNotes.LanguageServer.Protocol.Range;
 
 namespace HealthNotes.LanguageServer.Session;

@@ -16,6 +16,9 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
     /// <summary>A client that pulls does so at once after it opens a note: so long it gets nothing twice.</summary>
     private static readonly TimeSpan Grace = TimeSpan.FromMilliseconds(250);
 
+    /// <summary>So many lines take long enough for what could not be read to be shown before the rules are done.</summary>
+    private const int LongNote = 2_000;
+
     private readonly ConcurrentDictionary<string, Run> runs = new();
     private readonly Lazy<Task> graceOver = new(() => Task.Delay(Grace));
     private volatile bool pulled;
@@ -92,17 +95,25 @@ internal sealed class FindingsPublisher(WorkspaceState state, Connection connect
     {
         Workspace workspace = state.Current;
         OpenNote? note = workspace.Open.GetValueOrDefault(uri);
-        Diagnostic[] diagnostics = note is null ? [] : Findings.Of(note, workspace, overtaken);
-        overtaken.ThrowIfCancellationRequested();
-
-        ulong? print = note is null ? null : Fingerprint.Of(diagnostics);
-        if (pulled || (print is not null && print == run.Published))
+        // that nothing is wrong is only shown when the rules are done
+        if (note is { IsLost: false } && run.Published is null && note.Document.Syntax.Lines.Length >= LongNote
+            && Findings.Unread(note.Document, workspace.Client) is { Length: > 0 } unread)
         {
-            return;
+            Send(unread);
         }
 
-        run.Published = print;
-        connection.Tell("textDocument/publishDiagnostics", new PublishDiagnosticsParams(uri, note?.Document.Version, diagnostics));
+        Send(note is null ? [] : Findings.Of(note, workspace, overtaken));
+
+        void Send(Diagnostic[] diagnostics)
+        {
+            overtaken.ThrowIfCancellationRequested();
+            ulong? print = note is null ? null : Fingerprint.Of(diagnostics);
+            if (!pulled && (print is null || print != run.Published))
+            {
+                run.Published = print;
+                connection.Tell("textDocument/publishDiagnostics", new PublishDiagnosticsParams(uri, note?.Document.Version, diagnostics));
+            }
+        }
     }
 
     /// <summary>The runs of one document.</summary>

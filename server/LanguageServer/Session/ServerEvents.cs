@@ -18,7 +18,11 @@ internal sealed class ServerEvents(WorkspaceState state, Connection connection, 
         }
 
         connection.SetTrace(parameters.Trace);
-        _ = Task.Run(WarmUp.Run);
+        if (!OperatingSystem.IsBrowser())
+        {
+            // a browser has one thread, on which the note itself would wait
+            _ = Task.Run(WarmUp.Run);
+        }
     }
 
     /// <summary>3.17, Initialized Notification: from now on the client may be asked.</summary>

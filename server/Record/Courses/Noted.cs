@@ -20,6 +20,9 @@ public sealed record Noted(EntryHead Head, int Line, NoteItem? Item, NoteReading
     /// <summary>The day of its entry.</summary>
     public DateOnly Day => Head.Date!.Value;
 
+    /// <summary>Since when: the day of its entry, or an earlier one that the line names.</summary>
+    public DateOnly Onset => Item?.Since?.On(Day) ?? Day;
+
     /// <summary>The time of the line, else of its entry; null when neither says.</summary>
     public TimeOnly? Time => Item?.Head.Time ?? Head.Time;
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Courses;
@@ -12,8 +13,10 @@ public static class DueTasks
 {
     private const string Source = "the notes themselves";
 
-    /// <summary>Common practice, no source: fewer values show no course.</summary>
-    private const int ValuesOfCurve = 3;
+    /// <summary>Fewer values, or over fewer hours, show no course of a day (values every two to four hours for eight to twelve; from memory).</summary>
+    private const int ValuesOfCurve = 4;
+
+    private const int HoursOfCurve = 8;
     private static readonly string[] Words = ["recheck", "due", "done"];
 
     /// <summary>What is left today, in line order, whether its day has come or not.</summary>
@@ -55,10 +58,23 @@ public static class DueTasks
     /// <summary>True where what falls due is a measurement (<c>due weight</c>, <c>due glucose curve</c>) and was made on its day or later; a curve has several values of one day.</summary>
     private static bool Measured(PetRecord at, string topic, DateOnly on, DateOnly today)
     {
+        bool curve = IsCurve(topic);
+        return MeasuredOn(at, topic, on, today).Any(day => !curve || IsWhole(day));
+    }
+
+    /// <summary>The fullest day of values for a curve that is due, where none is whole: its lines by time; empty where the topic is not a curve or nothing was measured on its day or later.</summary>
+    public static ImmutableArray<Noted> PartOfCurve(PetRecord at, DueItem due) => due is not { Task: DueTask, On: { } on } || !IsCurve(due.What) ? []
+        : MeasuredOn(at, due.What, on, at.Today).Where(day => day.Length > 1).MaxBy(day => day.Length) is { } most ? [.. most] : [];
+
+    private static bool IsCurve(string topic) => topic.Split(' ').Contains("curve", StringComparer.OrdinalIgnoreCase);
+
+    private static bool IsWhole(Noted[] day) => day.Length >= ValuesOfCurve && (day.Any(line => line.Time is null) || day[^1].Moment - day[0].Moment >= TimeSpan.FromHours(HoursOfCurve));
+
+    private static IEnumerable<Noted[]> MeasuredOn(PetRecord at, string topic, DateOnly on, DateOnly today)
+    {
         string[] words = topic.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        int wanted = words.Contains("curve", StringComparer.OrdinalIgnoreCase) ? ValuesOfCurve : 1;
-        return words.Length <= 2 && NoteVocabulary.Default.LineWords.Find(words[0]) is { Kind: WordKind.Vital } vital
-            && at.All(vital.Word).SelectMany(course => course.Lines).Where(line => line.Day >= on && line.Day <= today).GroupBy(line => line.Day).Any(day => day.Count() >= wanted);
+        return words.Length > 2 || NoteVocabulary.Default.LineWords.Find(words[0]) is not { Kind: WordKind.Vital } vital ? []
+            : at.All(vital.Word).SelectMany(course => course.Lines).Where(line => line.Day >= on && line.Day <= today).GroupBy(line => line.Day).Select(day => day.OrderBy(line => line.Moment).ToArray());
     }
 
     /// <summary>What was done and falls due again, the newest of each; and what was done takes what it fulfils out of <paramref name="open"/>.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using HealthNotes.Grammar.Text;
 
 namespace HealthNotes.Record.Pet;
@@ -28,7 +29,8 @@ public readonly record struct TextWord(string Text, TextSpan Span, int Sentence,
 
             if (start >= 0)
             {
-                string word = string.Concat(text[start..index].Where(letter => !IsApostrophe(letter))).ToLowerInvariant();
+                string word = text[start..index].ToLowerInvariant();
+                word = word.Any(IsApostrophe) ? string.Concat(word.Where(letter => !IsApostrophe(letter))) : word;
                 found.Add(new TextWord(word, TextSpan.Between(start, index), sentence, part));
                 start = -1;
             }
@@ -43,7 +45,23 @@ public readonly record struct TextWord(string Text, TextSpan Span, int Sentence,
     }
 
     /// <summary>The words of a text with a blank before, between and behind them: one text has the words of another where it contains it.</summary>
-    public static string Plain(string text) => $" {string.Join(' ', Split(text).Select(word => word.Text))} ";
+    public static string Plain(string text)
+    {
+        var plain = new StringBuilder(" ", text.Length + 2);
+        foreach (char c in text)
+        {
+            if (char.IsLetterOrDigit(c))
+            {
+                plain.Append(char.ToLowerInvariant(c));
+            }
+            else if (!IsApostrophe(c) && plain[^1] != ' ')
+            {
+                plain.Append(' ');
+            }
+        }
+
+        return plain.Length > 1 && plain[^1] == ' ' ? plain.ToString() : plain.Append(' ').ToString();
+    }
 
     private static bool IsApostrophe(char c) => c is '\'' or '\u2019' or '\u2018';
 }

@@ -27,8 +27,8 @@ public sealed class WordIndex
 
     /// <summary>The facts that have one of the phrases and one of the others, in file order.</summary>
     public IEnumerable<DatedFact<TextFact>> Saying(IEnumerable<string> phrases, IEnumerable<string> others) =>
-        IndexesOf(phrases).Intersect(IndexesOf(others)).Order().Select(index => Facts[index]);
+        IndexesOf(phrases).ToArray() is { Length: > 0 } some ? some.Intersect(IndexesOf(others)).Order().Select(index => Facts[index]) : [];
 
-    private IEnumerable<int> IndexesOf(IEnumerable<string> phrases) => phrases.Select(TextWord.Plain).SelectMany(phrase =>
-        byWord[phrase.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var first, ..] ? first : ""].Where(index => plain[index].Contains(phrase, StringComparison.Ordinal))).Distinct();
+    private IEnumerable<int> IndexesOf(IEnumerable<string> phrases) => Facts.IsEmpty ? [] : phrases.Select(TextWord.Plain).SelectMany(phrase =>
+        byWord[phrase[1..phrase.IndexOf(' ', 1)]].Where(index => plain[index].Contains(phrase, StringComparison.Ordinal))).Distinct();
 }

@@ -7,7 +7,6 @@ using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
-using HealthNotes.Rendering.Sections;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Folder;

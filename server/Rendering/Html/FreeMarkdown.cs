@@ -1,4 +1,3 @@
-using HealthNotes.Rendering.Model;
 using Markdig;
 using Markdig.Extensions.Tables;
 using Markdig.Parsers;

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using HealthNotes.Analysis;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
+using HealthNotes.Rendering.Text;
 using HealthNotes.Grammar.Items;
 
 namespace HealthNotes.Rendering.Model;
@@ -17,7 +19,8 @@ internal sealed record CurrentItem(DatedEntry Entry, int Line, NoteItem Item)
 internal sealed class PageContext
 {
     private readonly Dictionary<int, FindingLevel> strongest = [];
-    private readonly Dictionary<NoteItem, FindingLevel> strongestOfMany = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(int Line, NoteItem Item), FindingLevel> strongestOfMany = new(EqualityComparer<(int Line, NoteItem Item)>.Create(
+        (one, other) => one.Line == other.Line && ReferenceEquals(one.Item, other.Item), one => HashCode.Combine(one.Line, RuntimeHelpers.GetHashCode(one.Item))));
     private readonly HashSet<int> currentEntries;
     private readonly HashSet<int> problems;
     private readonly Dictionary<int, DateOnly?> days;
@@ -39,7 +42,7 @@ internal sealed class PageContext
             strongest[finding.Line] = (FindingLevel)Math.Max((int)finding.Level, (int)strongest.GetValueOrDefault(finding.Line));
             if (analysis.Note.Syntax.Lines[finding.Line].Items is { Length: > 1 } several && Observations.At(several, finding.Span) is { } meant)
             {
-                strongestOfMany[meant] = (FindingLevel)Math.Max((int)finding.Level, (int)strongestOfMany.GetValueOrDefault(meant));
+                strongestOfMany[(finding.Line, meant)] = (FindingLevel)Math.Max((int)finding.Level, (int)strongestOfMany.GetValueOrDefault((finding.Line, meant)));
             }
         }
     }
@@ -60,7 +63,7 @@ internal sealed class PageContext
 
     /// <summary>The strongest finding about an item; of several in one line only its own count.</summary>
     public FindingLevel? LevelOf(CurrentItem item) => Analysis.Note.Syntax.Lines[item.Line].Items.Length < 2 ? LevelOf(item.Line)
-        : strongestOfMany.TryGetValue(item.Item, out FindingLevel level) ? level : null;
+        : strongestOfMany.TryGetValue((item.Line, item.Item), out FindingLevel level) ? level : null;
 
     /// <summary>The lines with something that could not be read, or cannot be right.</summary>
     public IReadOnlyCollection<int> Problems => problems;

@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
@@ -18,12 +19,9 @@ internal sealed class HeadSection
     private const int MostWords = 60;
 
     private const int OrdersNamed = 3;
-
-    /// <summary>What the vet said longer ago no longer stands at the top (common practice, no source).</summary>
-    private const int VetDays = 365;
+    private const string Article = "the ";
 
     private static readonly string[] Ends = [",", " (", " since "];
-    private static readonly string[] VetWords = ["vet", "veterinarian", "dr", "doctor", "surgeon"];
 
     /// <summary>What falls due in so many days stands at the top.</summary>
     private const int SoonDays = 30;
@@ -33,11 +31,14 @@ internal sealed class HeadSection
     private readonly List<(string Label, Prose Text)> first = [];
     private readonly List<(string Label, Prose Text)> later = [];
 
-    public HeadSection(PageContext context, int wordsBefore)
+    private readonly PageModel model;
+
+    public HeadSection(PageContext context, PageModel model, int wordsBefore)
     {
         this.context = context;
+        this.model = model;
         Intro = [Identity(), PageWords.PeriodLine(Days().Min(), Days().Max(), context.Analysis.Today) + (context.Options.For == Audience.Share ? " " + PageWords.SharedSubtitle : "")];
-        int room = MostWords - wordsBefore - Intro.Sum(text => Words(text.Plain)) - Words(VisitLine().Plain) - (SeenByVet is { } seen ? Words(ByVet(seen).Plain) : 0);
+        int room = MostWords - wordsBefore - Intro.Sum(text => Words(text.Plain)) - Words(VisitLine().Plain) - (ClinicVisits.ByVet(context) is { } seen ? Words(ByVet(seen).Plain) : 0) - (Results().Any() ? 1 : 0);
         HeadFact[] facts = [.. Facts().Select(fact => fact with { Items = [.. fact.Items.Where(item => !item.Text.IsEmpty)] })];
         var shown = new Dictionary<HeadItem, Prose>(ReferenceEqualityComparer.Instance);
 
@@ -54,10 +55,11 @@ internal sealed class HeadSection
             }
         }
 
-        foreach (HeadItem item in facts.OrderBy(fact => fact.Rank).SelectMany(fact => fact.Items).Where(item => shown.TryGetValue(item, out Prose? brief) && Words(item.Text.Plain) - Words(brief.Plain) <= room))
+        foreach (HeadItem item in facts.OrderBy(fact => fact.Rank).SelectMany(fact => fact.Items).Where(shown.ContainsKey))
         {
-            room -= Words(item.Text.Plain) - Words(shown[item].Plain);
-            shown[item] = item.Text;
+            Prose most = new[] { item.Text, WithoutSince(item.Text) }.FirstOrDefault(form => Words(form.Plain) - Words(shown[item].Plain) <= room) ?? shown[item];
+            room -= Words(most.Plain) - Words(shown[item].Plain);
+            shown[item] = most;
         }
 
         foreach (HeadFact fact in facts)
@@ -79,7 +81,11 @@ internal sealed class HeadSection
     private sealed record HeadItem(Prose Text, int? Line = null);
 
     /// <summary>Up to its first comma or bracket, and without since when.</summary>
-    private static Prose Short(Prose item) => item.Parts is [Words { Text: var text }] && Ends.Select(end => text.IndexOf(end, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(-1).Min() is > 0 and int end ? text[..end].TrimEnd() : item;
+    private static Prose Short(Prose item) => CutAt(item, Ends);
+
+    private static Prose WithoutSince(Prose item) => CutAt(item, Ends[^1]);
+
+    private static Prose CutAt(Prose item, params string[] ends) => item.Parts is [Words { Text: var text }] && ends.Select(end => text.IndexOf(end, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(-1).Min() is > 0 and int end ? text[..end].TrimEnd() : item;
 
     /// <summary>The lines below the name.</summary>
     public IReadOnlyList<Prose> Intro { get; }
@@ -89,7 +95,8 @@ internal sealed class HeadSection
 
     /// <summary>What stands first.</summary>
     public Section Section => new("pet", PageWords.PetHeading,
-        [.. new[] { Block.Paragraph(VisitLine()) }.Concat(Said(context.Analysis.Record.Period.Visit)).Concat(SeenByVet is { } seen ? [Block.Paragraph(ByVet(seen)), .. Said(seen)] : Array.Empty<Block?>()).Append(Block.List(first.Select(Fact))).OfType<Block>()]);
+        [.. new[] { Block.Paragraph(VisitLine()) }.Concat(Said(context.Analysis.Record.Period.Visit)).Concat(ClinicVisits.ByVet(context) is { } seen ? [Block.Paragraph(ByVet(seen)), .. Said(seen)] : Array.Empty<Block?>())
+            .Concat(Results().Any() ? [Block.Paragraph(Prose.Strong(PageWords.Results)), new FreeBlock(NoteText.Block(string.Join("\n\n", Results())))] : Array.Empty<Block?>()).Append(Block.List(first.Select(Fact))).OfType<Block>()]);
 
     /// <summary>What did not fit there.</summary>
     public Section? Background => Section.Of("background", PageWords.Background, Block.List(later.Concat(Limits()).Select(Fact)));
@@ -105,7 +112,7 @@ internal sealed class HeadSection
         .Concat(context.Problems.Order().Where(IsMedicine).Where(context.IsCurrent).Take(PageLimits.ListItems).Select(line => PageWords.LineNotRead(line + 1) + " " + Prose.Quote(context.Written(line).Text)));
 
     private string Plan(MedicineOrder order) =>
-        $"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}{(order.EndDay is { } end ? " " + PageWords.Until(PageWords.On(end, context.Analysis.Today)) : "")}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}".TrimEnd();
+        $"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}{(order.EndDay is not { } end ? "" : " " + (order.From > DateOnly.MinValue ? PageWords.Days(order.From, end, context.Analysis.Today) : PageWords.Until(PageWords.On(end, context.Analysis.Today))))}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}{(order.EndDay is null && order.From > DateOnly.MinValue ? " " + PageWords.Since(order.From, context.Analysis.Today) : "")}".TrimEnd();
 
     /// <summary>Texts of a fact, each once.</summary>
     public string Texts(string word) => string.Join("; ", PetCardBuilder.Texts(context, word));
@@ -135,14 +142,13 @@ internal sealed class HeadSection
     {
         CurrentPeriod period = context.Analysis.Record.Period;
         return period.Visit is not { Head: var head } ? PageWords.NoVisit
-            : Prose.Strong($"{PageWords.LastVisit} {PageWords.On(head.Date!.Value, context.Analysis.Today)}") + (head.By is { } by ? $" ({NoteText.Field(by)})" : "");
+            : Prose.Strong($"{PageWords.LastVisit} {PageWords.On(head.Date!.Value, context.Analysis.Today)}") + (head.By is { } by ? $" ({NoteText.Field(by.StartsWith(Article, StringComparison.Ordinal) ? by[Article.Length..] : by)})" : "");
     }
 
-    /// <summary>The last visit by a vet in the year before the last visit, where that one was somebody else's; else null.</summary>
-    private Entry? SeenByVet => context.Analysis.Record.Period.Visit is { Head: { By: { } by, Date: { } on } } && !IsVet(by)
-        ? context.Analysis.Note.Entries.LastOrDefault(entry => entry.Head is { Kind: "visit", By: { } who, Date: { } day } && IsVet(who) && day < on && day.Plus(VetDays) > on) : null;
-
-    private static bool IsVet(string by) => by.ToLowerInvariant().Split(' ', '.', ',').Any(VetWords.Contains);
+    /// <summary>The latest results that the clinic told in the year before the last visit and since, but for what is quoted anyway.</summary>
+    private IEnumerable<string> Results() => ClinicResults.Of(context.Analysis.Record, context.Analysis.Today.Plus(-ClinicVisits.VetDays), context.Analysis.Today)
+        .Where(result => !ClinicVisits.Quoted(context).Any(visit => visit.Head.Date == result.Day)).TakeLast(OrdersNamed)
+        .Select(result => $"{PageWords.On(result.Day, context.Analysis.Today)}: {NoteText.Clip(result.Sentence, PageLimits.FieldLength)}");
 
     private Prose ByVet(Entry visit) => Prose.Strong(PageWords.SeenByVet(PageWords.On(visit.Head.Date!.Value, context.Analysis.Today)));
 
@@ -153,16 +159,39 @@ internal sealed class HeadSection
     private IEnumerable<HeadFact> Facts()
     {
         DueItem[] late = [.. NotCarriedOut().OrderBy(due => due.On)];
-        yield return new HeadFact(3, PageWords.KnownLabel, Items(Said("known")));
+        yield return new HeadFact(3, PageWords.KnownLabel, [.. Known()]);
         yield return new HeadFact(4, PageWords.AllergyLabel, Items(Said("allergy")));
-        yield return new HeadFact(5, PageWords.SurgeryLabel, Items(SettledUsual.Surgeries(context.Analysis.Record).Where(surgery => !(surgery.Day < context.Analysis.Record.CurrentFrom))
+        yield return new HeadFact(2, PageWords.SurgeryLabel, Items(SettledUsual.Surgeries(context.Analysis.Record).Where(surgery => !(surgery.Day < context.Analysis.Record.CurrentFrom))
             .Select(surgery => (Prose)(FindingText.InWords(surgery.What, context.Analysis.Today) + (surgery.What.Contains($"{surgery.Day:yyyy-MM-dd}", StringComparison.Ordinal) ? "" : $" ({PageWords.On(surgery.Day, context.Analysis.Today)})")))));
         yield return new HeadFact(1, PageWords.MedicinesLabel, Items(Medicines().DefaultIfEmpty(PageWords.NoMedicine)));
-        yield return new HeadFact(2, PageWords.NotDone, [.. late.Take(OrdersNamed).Select(due => new HeadItem((Prose)DueText.Of(due) + $" ({PageWords.On(due.On!.Value, context.Analysis.Today)})", due.Line))]);
+        yield return new HeadFact(2, PageWords.NotDone, [.. late.Take(OrdersNamed).Select(due => new HeadItem((Prose)DueText.ForClinic(due, context) + $" ({PageWords.On(due.On!.Value, context.Analysis.Today)})", due.Line))]);
         yield return new HeadFact(7, PageWords.GivenLabel, [.. Given()]);
         yield return new HeadFact(6, PageWords.Ordered, [.. Ordered(late)]);
 
         static HeadItem[] Items(IEnumerable<Prose> texts) => [.. texts.Select(text => new HeadItem(text))];
+    }
+
+    /// <summary>The known conditions; of those that stand beside a problem or a lump, where.</summary>
+    private IEnumerable<HeadItem> Known()
+    {
+        var text = new ProblemText(context);
+        HashSet<string> beside = [.. text.KnownAtLumps()];
+        SortedSet<int> problems = [];
+        foreach (int index in model.Shown)
+        {
+            string[] fresh = [.. text.KnownAt(model.Problems[index]).Where(beside.Add)];
+            problems.UnionWith(fresh.Length > 0 ? [index + 1] : []);
+        }
+
+        foreach (string known in PetCardBuilder.Texts(context, "known").Where(known => !beside.Contains(known)))
+        {
+            yield return new HeadItem(FindingText.InWords(known, context.Analysis.Today));
+        }
+
+        if (problems.Count > 0)
+        {
+            yield return new HeadItem(PageWords.SeeProblems([.. problems]));
+        }
     }
 
     private IEnumerable<Prose> Said(string word) => PetCardBuilder.Texts(context, word).Select(text => (Prose)FindingText.InWords(text, context.Analysis.Today));
@@ -187,7 +216,7 @@ internal sealed class HeadSection
 
         foreach (DueItem due in open.Except(late).Where(due => (due.Kind == DueKind.Task && due.On <= today.Plus(SoonDays)) || (atVisit.Contains(due.Line) && due.Task is not Act)).OrderBy(due => due.On).Take(OrdersNamed))
         {
-            yield return new HeadItem((Prose)DueText.Of(due) + (due.On is { } on ? $" ({PageWords.On(on, today)})" : ""), due.Line);
+            yield return new HeadItem((Prose)DueText.ForClinic(due, context) + (due.On is { } on ? $" ({PageWords.On(on, today)})" : ""), due.Line);
         }
     }
 
@@ -203,7 +232,7 @@ internal sealed class HeadSection
             }
             else if (item is Act)
             {
-                string what = $"{Analysis.Rules.Wording.NameOf(item.Word.Word).ToLowerInvariant()} {NoteText.Field(item.Name?.Text ?? "")}".TrimEnd();
+                string what = Analysis.Rules.Wording.NameOf(item.Word.Word).ToLowerInvariant() + (item.Name is { } name ? $" ({NoteText.Field(name.Text)})" : "");
                 DateOnly? until = Array.Find(open, due => due.Line == line)?.On;
                 yield return new HeadItem(PageWords.ValidUntil(what, until is { } day ? PageWords.On(day, context.Analysis.Today) : null), until is null ? null : line);
             }

@@ -23,9 +23,10 @@ internal static class LookedAtSections
         IEnumerable<ValuePart> values = NoteVocabulary.Default.LineWords.Terms.Where(word => word.Kind == WordKind.Vital || word.Word == "water").OrderBy(word => word.Order)
             .SelectMany(word => context.Analysis.Record.All(word.Word)).Select(course => SameVital.OnPage(course, context.Analysis.Record.All)).DistinctBy(course => course.Key)
             .Where(course => !told.Contains(course.Key) && course.Lines.Any(line => line.Reading is not null && context.IsCurrent(line.Line)))
-            .Select(course => ValueCourse.Of(context.Analysis.Record, course, null, found: false)).OfType<ValuePart>();
-        return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong((value.Key.Word == "crt" ? PageWords.NameFor(context.Options.For, "crt") : PageWords.ChartOf(value.Key.Word, value.Key.Detail)) + (value.Key.Word == "glucose" && value.Key.Detail.Split(' ')[0] is not "any" and var state ? ", " + state.Replace('-', ' ') : "") + ":") + " " + text.Of(value, null)
-            + (value.Normal is { } normal && value.Key.Word != "pain" ? $", {(IsWithin(normal, value.Now.Value) ? PageWords.GeneralRange(context.Units.Show(normal)) : PageWords.OutsideGeneral(context.Units.Show(normal)))}" : ""))));
+            .Where(course => course.Key.Word != "glucose" || model.Days is null)
+            .Select(course => ValueCourse.Of(context.Analysis.Record, course, null, found: false)).OfType<ValuePart>().Where(value => value.Key.Word != "weight" || value.From is not null);
+        return Section.Of("measured", PageWords.InRange, Block.List(values.Select(value => Prose.Strong((value.Key.Word == "crt" ? PageWords.NameFor(context.Options.For, "crt") : PageWords.ChartOf(value.Key.Word, value.Key.Detail)) + ":") + " " + (value.Key.Word == "weight" ? text.WeightSince(value) : text.Of(value, null))
+            + (value.Normal is { } normal && value.Key.Word != "pain" ? $", {(value.Key.Word == "bcs" ? PageWords.IdealIs(context.Units.Show(normal)) : IsWithin(normal, value.Now.Value) ? PageWords.GeneralRange(context.Units.Show(normal)) : PageWords.OutsideGeneral(context.Units.Show(normal)))}" : ""))));
     }
 
     /// <summary>The parts without a finding in the last check, and what was not looked at.</summary>
@@ -34,7 +35,7 @@ internal static class LookedAtSections
         DatedEntry? check = context.Period.Check;
         IReadOnlyList<CurrentItem> items = [.. context.Items.Where(item => check is not null && item.Entry.Day == check.Day && item.Entry.IsCheck)];
         string[] fine = [.. items.Where(item => item.Item is Examined).OrderBy(item => item.Item.Word.Order)
-            .GroupBy(item => item.Item.Word).Where(group => group.All(item => (item.Item.Ok || item.Item.Words.IsEmpty || item.Item.Words.All(sign => sign.Word.For(context.Analysis.Pet.Species, context.Analysis.Pet.Male != false) is { Level: Level.Expected, IsNeutral: false })) && context.LevelOf(item) is null && !context.HasProblem(item.Line))).Select(group => PageWords.PartSeen(NameOf(context, group.Key.Word), string.Join(", ", group.Select(item => ExaminationBuilder.Seen(context, item)).Where(seen => seen.Length > 0).Distinct())))];
+            .GroupBy(item => item.Item.Word).Where(group => group.All(item => (item.Item.Ok || item.Item.Words.IsEmpty || item.Item.Words.All(sign => sign.Word.For(context.Analysis.Pet.Species, context.Analysis.Pet.Male != false) is { Level: Level.Expected } word && (!word.IsNeutral || group.Key.Word == "node"))) && context.LevelOf(item) is null && !context.HasProblem(item.Line))).Select(group => PageWords.PartSeen(NameOf(context, group.Key.Word), string.Join(", ", group.Select(item => (group.Key.Word == "node" ? SiteWords.Of(item.Item.Site) + " " : "") + ExaminationBuilder.Seen(context, item)).Where(seen => seen.Length > 0).Distinct())))];
         var coverage = new CheckCoverage(CheckItems.For(context.Analysis.Pet));
         CheckCoverage.Seen seen = items.Select(item => item.Entry.Entry).Distinct().Select(coverage.In).Aggregate(default(CheckCoverage.Seen), (left, right) => left | right);
         string[] skipped = [.. context.Items.Where(item => item.Item is Skipped).Select(item => (Skipped)item.Item)
@@ -80,7 +81,7 @@ internal static class LookedAtSections
         Shown<DueItem> due = Shown<DueItem>.First([.. DueList.Of(context.Analysis.Record).Where(item => item.Kind is DueKind.Check or DueKind.Weighing or DueKind.Visit ? owner : !told.Contains(item.Line))], PageLimits.ListItems);
         return Section.Of(
             "due", PageWords.Due,
-            Block.List(due.Items.Select(item => (Prose)DueText.Line(item, context.Analysis.Today))),
+            Block.List(due.Items.Select(item => (Prose)(owner ? DueText.Line(item, context.Analysis.Today) : $"{DueText.ForClinic(item, context)}: {DueText.When(item.On, context.Analysis.Today)}"))),
             Block.LeftOut(due.LeftOut));
     }
 

@@ -1,6 +1,5 @@
 using HealthNotes.Record.Ranges;
 using HealthNotes.Rendering.Blocks;
-using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -20,7 +19,7 @@ internal static class PageWriter
         var problems = new ProblemSections(context, model);
         string name = NameOf(context);
         Section told = problems.Problems();
-        var head = new HeadSection(context, HeadSection.Words(name) + HeadSection.Words(told.Title.Plain));
+        var head = new HeadSection(context, model, HeadSection.Words(name) + HeadSection.Words(told.Title.Plain));
         bool owner = context.Options.For == Audience.Owner;
         Section?[] sections =
         [
@@ -33,6 +32,7 @@ internal static class PageWriter
             ChartSection.Write(model),
             BodySection.Write(model),
             DayGridSection.Write(model),
+            CourseSection.Write(context),
             LookedAtSections.Lab(context),
             LookedAtSections.Due(context, head.Told),
             PictureSection.Write(model),
@@ -46,7 +46,7 @@ internal static class PageWriter
     }
 
     /// <summary>The five lines alone.</summary>
-    public static string Plain(PageContext context) => PlainLines.Of(context, PageModel.Of(context), new HeadSection(context, 0));
+    public static string Plain(PageContext context) => PageModel.Of(context) is var model ? PlainLines.Of(context, model, new HeadSection(context, model, 0)) : "";
 
     /// <summary>What stands at the foot of each printed sheet.</summary>
     public static string Footer(PageContext context)

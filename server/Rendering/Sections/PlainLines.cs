@@ -16,7 +16,7 @@ internal static class PlainLines
 
     private static readonly (string Long, string Short)[] Abbreviations =
     [
-        (" once a day", " SID"), (" twice a day", " BID"), (" 3 times a day", " TID"), (" every ", " q"), ("a minute", "/min"), ("kg a day", "kg/d"), ("since the visit", "since visit"), ("the clinic's", "clinic"), ("general range ", "ref "), ("% a month since", "%/mo since"),
+        (" once a day", " SID"), (" twice a day", " BID"), (" 3 times a day", " TID"), (" every ", " q"), ("a minute", "/min"), ("kg a day", "kg/d"), ("since the visit", "since visit"), ("the clinic's", "clinic"), ("reference range ", "ref "), ("% a month since", "%/mo since"),
         ("condition ", "BCS "), ("muscle score ", "MCS "), ("pulse ", "HR "), ("asleep ", "RR asleep "), ("awake, at rest ", "RR rest "), (" in 1 month", "/1 mo"), (" months", " mo"), (" weeks", " wk"),
     ];
 

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Record.Courses;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
@@ -11,6 +13,9 @@ namespace HealthNotes.Rendering.Sections;
 internal sealed class ProblemSections(PageContext context, PageModel model)
 {
     private const int MostTexts = 4;
+
+    /// <summary>So many looks alike make a change of what comes after (common practice, no source).</summary>
+    private const int LooksBefore = 3;
 
     private readonly ProblemText text = new(context);
     private readonly ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(context.Analysis, model.Problems);
@@ -42,6 +47,7 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
             Block.Paragraph(ended.Length == 0 ? "" : Prose.Strong(PageWords.Ended + ":")),
             Block.List(ended.Select(Item)),
             Block.Paragraph(Prose.Join("; ", AlsoNoted()) is { IsEmpty: false } noted ? Prose.Strong(PageWords.AlsoNoted + ":") + " " + noted : ""),
+            Block.Paragraph(Attitude() is { Length: > 0 } changed ? Prose.Strong(PageWords.Changed + ":") + " " + changed : ""),
             Block.List(text.ToldApart().Take(MostTexts).Select(told => Prose.Strong($"{told.Label}, {told.Day}:") + $" \u201C{told.Words}\u201D")),
             Block.Paragraph(unread == 0 ? "" : PageWords.CouldNotBeRead(unread)))!;
     }
@@ -63,6 +69,20 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
     private IEnumerable<Prose> AlsoNoted() => model.Noted.Where(problem => !problem.Parts.Any(part => part is PlacePart))
         .SelectMany(problem => problem.Parts.OfType<SignPart>().Select(sign => (Prose)text.Of(sign, "")).Concat(problem.Parts.OfType<ToldPart>().Select(told => (Prose)FindingText.Of(told.Finding.Found, Today))))
         .Take(PageLimits.ListItems);
+
+    /// <summary>A word for alertness that is not a finding, after looks that all had another one.</summary>
+    private string Attitude()
+    {
+        Noted[] looks = [.. context.Analysis.Record.All("alert").SelectMany(course => course.Lines).Where(line => line.Item is { Words.IsEmpty: false }).OrderBy(line => line.Moment)];
+        string WordsOf(Noted look) => string.Join(", ", look.Item!.Words.Select(word => word.Word.Word.Replace('-', ' ')));
+        if (looks.Length <= LooksBefore || !context.IsCurrent(looks[^1].Line) || WordsOf(looks[^1]) == WordsOf(looks[^2]) || !looks[^1].Item!.Words.All(word => word.Word.For(context.Analysis.Pet.Species, context.Analysis.Pet.Male != false) is { IsNeutral: true }))
+        {
+            return "";
+        }
+
+        Noted[] same = [.. looks.SkipLast(1).Reverse().TakeWhile(look => WordsOf(look) == WordsOf(looks[^2]))];
+        return same.Length < LooksBefore ? "" : PageWords.ChangedTo(Wording.NameOf("alert").ToLowerInvariant(), WordsOf(looks[^2]), WordsOf(looks[^1]), PageWords.On(looks[^1].Day, Today), PageWords.On(same[^1].Day, Today));
+    }
 
     private int NumberOf(Problem problem) => model.Problems.IndexOf(problem) + 1;
 

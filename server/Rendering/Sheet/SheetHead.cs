@@ -4,7 +4,6 @@ using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
-using HealthNotes.Rendering.Drawing;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 

@@ -1,4 +1,4 @@
-using HealthNotes.Rendering.Model;
+using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sheet;
 

@@ -28,7 +28,7 @@ internal static class SheetScale
     /// <summary>Ruler and things; the ruler in inches where the note asks for US units.</summary>
     public static XElement Of(bool us) => Tag.Of(
         "div.scale", new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", PageWords.SheetScaleRegion),
-        Tag.Of("figure", Ruler(us), Tag.Of("figcaption", PageWords.SheetRuler(us))), Tag.Of("figure", Objects(us), Tag.Of("figcaption", PageWords.SheetThings)));
+        Tag.Of("figure", Ruler(us), Tag.Of("figcaption", PageWords.SheetRuler(us, BarMm))), Tag.Of("figure", Objects(us), Tag.Of("figcaption", PageWords.SheetThings)));
 
     /// <summary>The points of body condition in a few words.</summary>
     public static XElement BodyCondition()
@@ -43,7 +43,7 @@ internal static class SheetScale
     {
         decimal part = us ? Inch / Sixteenth : 1;
         (int parts, int whole, int half) = us ? (6 * Sixteenth, Sixteenth, Sixteenth / 2) : (RulerMm, Tenth, Half);
-        XElement svg = Picture("ruler", PageWords.SheetRulerTitle(us), RulerMm + 8, 15);
+        XElement svg = Picture("ruler", PageWords.SheetRulerTitle(us, RulerMm), RulerMm + 8, 15);
         svg.Add(new XElement("rect", Class("bar"), Number("x", 3), Number("y", 12.2m), Number("width", us ? 4 * Inch : BarMm), Number("height", 1.8m)));
         for (int tick = 0; tick <= parts; tick++)
         {

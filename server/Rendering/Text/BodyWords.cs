@@ -1,5 +1,4 @@
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Rendering.Drawing.Body;
 
 namespace HealthNotes.Rendering.Text;
 
@@ -36,7 +35,23 @@ internal static partial class PageWords
 
     public static string ToldUnder(int problem) => problem == 0 ? "see above, resolved" : $"see problem {problem}";
 
-    public static string NoLongerThere(IReadOnlyList<string> gone) => $"No longer there: {string.Join("; ", gone)}.";
+    public static string NoLongerThere(IReadOnlyList<string> gone) => $"Earlier: {string.Join("; ", gone)}.";
 
     public static string GoneOn(string title, string word, string day) => $"{title} ({word} {day})";
+}
+
+/// <summary>From where the animal is seen.</summary>
+internal enum BodyView
+{
+    /// <summary>Its left side.</summary>
+    Left,
+
+    /// <summary>Its right side.</summary>
+    Right,
+
+    /// <summary>From above.</summary>
+    Above,
+
+    /// <summary>From below, as it lies on its back.</summary>
+    Below,
 }

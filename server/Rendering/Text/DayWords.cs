@@ -1,5 +1,4 @@
 using System.Globalization;
-using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
 
@@ -10,11 +9,13 @@ internal static partial class PageWords
 {
     public const string DaysOfCare = "Home care, day by day";
     public const string DaysCaption = "As logged each day; other lines of these days are in the appendix.";
-    public const string NotLoggedMeans = " Not logged: a planned dose without a line; it may have been given.";
+    public const string NotLoggedMeans = " Not logged: a planned dose without an entry; it may have been given.";
     public const string NotLogged = "not logged";
-    public const string NoneWritten = "none written";
+    public const string NoneWritten = "\u2013";
     public const string NotPlanned = "not planned";
-    public const string WrittenColumn = "Written";
+    public const string WrittenColumn = "Logged";
+    public const string ProblemColumn = "Problem";
+    public const string CheckDay = "check";
     public const string CoughColumn = "Cough";
     public const string SneezeColumn = "Sneeze";
     public const string SeizureColumn = "Seizure";
@@ -24,22 +25,17 @@ internal static partial class PageWords
     public const string StoolColumn = "Stool";
     public const string VomitColumn = "Vomit";
     public const string GlucoseColumn = "Glucose";
-    public const string CurvesCaption = "Glucose curves: days with three readings or more";
+    public const string CurvesCaption = "Days with three glucose values or more";
     public const string InsulinColumn = "Insulin";
-    public const string BeforeColumn = "Before";
-    public const string LowestColumn = "Lowest";
-    public const string LowestAtColumn = "Hour of the lowest";
-    public const string HighestColumn = "Highest";
-    public const string ReadingsColumn = "Readings";
 
-    /// <summary>Planned medicines without a dose in the days of the table, each with the last day before them that has one.</summary>
-    public static string NeverLogged(IEnumerable<(string Medicine, DateOnly? Last)> medicines, DateOnly today) => "Planned, and no dose logged in these days: "
-        + string.Join("; ", medicines.Select(one => $"{one.Medicine} ({(one.Last is { } day ? $"last dose logged {On(day, today)}" : "no dose logged at any time")})")) + ".";
+    /// <summary>Planned medicines without a dose in the days of the table, each with the last day that has one, or since when it is planned.</summary>
+    public static string NeverLogged(IEnumerable<(string Medicine, DateOnly? Last, DateOnly From)> medicines, DateOnly today) => string.Join(" ", medicines.Select(one =>
+        $"{Capital(one.Medicine)}: no dose logged{(one.Last is { } day ? $" since {On(day, today)}" : one.From > DateOnly.MinValue ? $" since its plan began on {On(one.From, today)}" : "")}."));
 
-    /// <summary>The days in between without a note; of many only how many.</summary>
+    /// <summary>The days in between without home care; of many how many, and the longest stretch.</summary>
     public static string WithoutNote(IReadOnlyList<(DateOnly From, DateOnly To)> days, DateOnly today) => days.Count <= 6
-        ? $"None of these logged {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
-        : $"None of these logged on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between.";
+        ? $"No home care logged {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
+        : $"No home care logged on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between, {(days.MaxBy(gap => gap.To.DayNumber - gap.From.DayNumber) is var most && most.From == most.To ? "never two in a row" : $"the longest stretch {Days(most.From, most.To, today)}")}.";
 
     /// <summary>One day, or several: <c>5 Nov</c>, <c>5 to 9 Nov</c>, <c>30 Oct to 2 Nov</c>.</summary>
     public static string Days(DateOnly from, DateOnly to, DateOnly today)
@@ -62,16 +58,15 @@ internal static partial class PageWords
         string[] parts =
         [
             given == 0 ? "" : times.Count > 0 ? often + (at.Length == 0 ? "" : $": {at}") : planned > 1 ? (given == planned ? (given == 2 ? "both given" : $"all {given} given") : $"{given} of {planned} given") : given == 1 ? "given" : often,
-            missed == 0 ? "" : Counted(missed, planned, "missed"), withheld == 0 ? "" : Counted(withheld, planned, "withheld"), notLogged == 0 ? "" : Counted(notLogged, planned, NotLogged),
+            missed == 0 ? "" : Counted(missed, planned, "missed"), withheld == 0 ? "" : Counted(withheld, planned, "withheld"), notLogged == 0 ? "" : notLogged == planned ? NotLogged : Counted(notLogged, planned, NotLogged),
         ];
         return string.Join(", ", parts.Where(part => part.Length > 0));
     }
 
     public static string DoseAt(string amount, TimeOnly? time) => $"{amount}{(time is null ? "" : $" at {time:HH\\:mm}")}".Trim();
 
-    public static string LowestAt(TimeOnly time, TimeSpan? afterInsulin) => $"{time:HH\\:mm}{(afterInsulin is { } after ? $", {Span(after)} after insulin" : "")}";
-
-    private static string Span(TimeSpan span) => span.Minutes == 0 ? $"{(int)span.TotalHours} h" : span.TotalHours < 1 ? $"{span.Minutes} min" : $"{(int)span.TotalHours} h {span.Minutes} min";
+    /// <summary>A value of a day: <c>07:00 11.8 mmol/L before food</c>.</summary>
+    public static string ValueAt(TimeOnly time, string value, string state) => $"{time:HH\\:mm} {value} {state}".TrimEnd();
 
     private static string ShortDay(DateOnly day, DateOnly today) => day.ToString(day.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture);
 
@@ -85,8 +80,6 @@ internal static partial class PageWords
         $"{Count(meals.Count, "meal")}: {(meals.Distinct().Count() > 1 ? string.Join(", ", meals) : meals[0] + (meals.Count > 1 && char.IsAsciiDigit(meals[0][0]) ? " each" : ""))}";
 
     public static string Eating(string how) => $"eating {how}";
-
-    public static string WaterOfDay(string amount, decimal? perKilogram) => perKilogram is { } share ? $"{amount} ({Wording.Round(share, 0)} mL/kg)" : amount;
 
     public static string TimesShort(int times) => $"{times}\u00D7";
 

@@ -29,6 +29,9 @@ internal static partial class PageWords
         var days => $"in {days:N0} days, {ShortDay(day, today)}",
     };
 
+    /// <summary>The same for a clinic: <c>recheck left ear</c>.</summary>
+    public static string RecheckOf(string what, string place, bool sideOnly) => LookAgain(what, place, sideOnly).Replace(Recheck, "recheck", StringComparison.Ordinal);
+
     /// <summary>Something to look at again: <c>Look again at left ear</c>, <c>Look again at lump, right armpit</c>.</summary>
     public static string LookAgain(string what, string place, bool sideOnly) => sideOnly ? $"{Recheck} {place} {what}" : $"{Recheck} {what}{(place.Length == 0 ? "" : $", {place}")}";
 }

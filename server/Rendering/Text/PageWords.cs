@@ -5,7 +5,6 @@ using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
-using HealthNotes.Rendering.Model;
 
 namespace HealthNotes.Rendering.Text;
 
@@ -20,7 +19,7 @@ internal static partial class PageWords
     public const string Body = "Lumps, wounds and sore places";
     public const string Log = "Home-care log";
     public const string LookedAt = "What was looked at";
-    public const string Due = "Rechecks and things due";
+    public const string Due = "Rechecks and due dates";
     public const string Pictures = "Pictures";
     public const string Texts = "In the writer's own words";
     public const string NotUnderstood = "Lines that were not understood";

@@ -12,16 +12,16 @@ internal static partial class PageWords
     public const string Questions = "The owner asks";
     public const string Ended = "Resolved";
     public const string AlsoNoted = "Also noted, known or expected";
-    public const string InRange = "Measured, no finding";
+    public const string InRange = "Other measurements";
     public const string LastVisit = "Last visit";
     public const string VisitSaid = "Said at the visit";
     public const string Ordered = "Ordered";
-    public const string NoMedicine = "none written";
+    public const string NoMedicine = "none in the notes";
     public const string SurgeryLabel = "Surgery";
 
     public static string Until(string day) => $"until {day}";
 
-    public const string NotDone = "Due, not logged";
+    public const string NotDone = "Was due";
     public const string NextSteps = "What to do now";
     public const string Background = "Background";
     public const string Paste = "To paste into the record";
@@ -64,20 +64,38 @@ internal static partial class PageWords
     public static string NoVisit => "No visit in the notes: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
-        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. No diagnosis.";
+        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Not a diagnosis.";
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
     /// <summary>Said with care: silence is not health.</summary>
     public static string NothingCrossed(bool hasEntries) => hasEntries
-        ? "No recorded value is out of range. This does not mean that the pet is healthy: parts not looked at and lines not understood were not assessed."
+        ? "No recorded value is out of range. This does not mean that the pet is healthy: only what was examined and could be read was compared."
         : "There is nothing to compare yet. This does not mean that the pet is healthy.";
 
     public static string Unchanged(string value, string from, string to) => $"{value} ({from} and {to})";
 
-    public static string SameSince(string value, string since, string last) => $"{value} (since {since}, last {last})";
+    public static string UpTo(string day) => $"until {day}";
+
+    public static string NoticedOn(string word, string day) => $"\u201C{word}\u201D first written {day}";
+
+    public static string RowMet(int inARow, bool above, string end, string day) => $"the clinic's {inARow} in a row {(above ? "above" : "below")} {end} reached {day}";
+
+    /// <summary>Each reading with its day.</summary>
+    public static string EachSince(string readings) => $"readings {readings}";
+
+    public static string NotedTimes(int times, string first, string last) => $"noted {(times == 2 ? "twice" : Times(times))} since {first}, last {last}";
+
+    public static string OnDaysSince(int days, string first) => $"on {Count(days, "day")} since {first}";
+
+    /// <summary>Of what is counted, the most in one day now and before.</summary>
+    public static string MoreInADay(int now, string day, int then, string before) => $"up to {now} in one day ({day}), before that at most {then} ({before})";
 
     public static string PercentIn(decimal percent, int days) => $"{Signed(percent)} % in {Span(days)}";
+
+    public static string PercentFrom(decimal percent, string value, string day) => $"{Signed(percent)} % from {value} ({day})";
+
+    public static string AsOn(string day) => $"the same as on {day}";
 
     public static string PercentSinceVisit(decimal percent) => $"{Signed(percent)} % since the visit";
 
@@ -88,7 +106,7 @@ internal static partial class PageWords
 
     public static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number.ToString("N0", CultureInfo.InvariantCulture)} {what}s";
 
-    public static string PlusMinus(string half) => $"\u00B1{half}";
+    public static string CountedOver(decimal seconds) => $"counted over {seconds:0.#} s";
 
     public static string LimitIs(string number) => $"limit of {number}";
 
@@ -99,7 +117,7 @@ internal static partial class PageWords
 
     public static string UsualAtClinic(string ends) => $"the clinic's usual {ends}";
 
-    public static string WithinClinic(bool isLimit) => isLimit ? "not past the clinic's" : "within the clinic's";
+    public const string WithinClinic = "within the clinic's";
 
     public static string PastClinic(bool above, string range) => $"{(above ? "above" : "below")} the clinic's {range}";
 
@@ -109,13 +127,27 @@ internal static partial class PageWords
 
     public static string AllSince(string day) => $"at each reading since {day}";
 
-    public static string ThenAt(string value, TimeOnly time) => $"{value} at {time:HH\\:mm}";
+    public static string OthersOfDay(string values) => $" ({values})";
+
+    public static string AfterInsulin(TimeSpan after) => $", {(after.TotalHours < 1 ? $"{after.Minutes} min" : after.Minutes == 0 ? $"{(int)after.TotalHours} h" : $"{(int)after.TotalHours} h {after.Minutes} min")} after insulin";
+
+    public static string KnownAs(string words) => $"known: {words}";
+
+    public static string SeeClinicsWords(string day) => $"See the clinic's words of {day} above.";
+
+    public const string Results = "Results";
+
+    public const string Changed = "Changed";
+
+    public static string ChangedTo(string what, string before, string now, string day, string since) => $"{what} {before} \u2192 {now} ({day}; {before} at each look since {since})";
+
+    public static string SeeProblems(IReadOnlyList<int> problems) => $"see problem{(problems.Count == 1 ? "" : "s")} {string.Join(" and ", problems)}";
 
     public static string WorstOf(bool above, string value, string day) => $"{(above ? "highest" : "lowest")} {value} on {day}";
 
     public static string SetOn(string day) => $" (set {day})";
 
-    public static string GeneralRange(string range) => $"general range {range}";
+    public static string GeneralRange(string range) => $"reference range {range}";
 
     public static string TimesOnDays(int times, int days, string last) => days == 1 ? $"{TimesShort(times)} on {last}" : $"{TimesShort(times)} on {Count(days, "day")}, last {last}";
 
@@ -126,13 +158,11 @@ internal static partial class PageWords
     /// <summary>When the same was written before the period.</summary>
     public static string BeforeThat(CurrentPeriod period, string days) => $"{(period.Start == PeriodStart.Visit ? "before the visit" : "before that")} {days}";
 
-    public static string OnSomeLooks(int with, int of, string first, string last) => $"on {with:N0} of {Count(of, "examination")} since {first}, last {last}";
-
     public static string FoodLeft(int days, string first, string last) => $"some food left on each of the last {days:N0} days with meals logged ({first} to {last})";
 
     public static string Quoted(string words) => $"\u201C{words}\u201D";
 
-    public static string ClinicExpects(string words, string until) => $"Expected by the clinic until {until}: {words}.";
+    public static string ClinicExpects(string words, string until) => $"{Capital(words)}: expected by the clinic until {until}.";
 
     public static string ClinicSaid(string day, string words) => $"The clinic, {day}: \u201C{words}\u201D";
 
@@ -141,7 +171,12 @@ internal static partial class PageWords
     public static string NoneOn(string day) => $"none {day}";
 
     /// <summary>A part and its place: <c>left ear</c>, <c>joint both hips</c>.</summary>
-    public static string PartAt(string name, string place, bool sideOnly) => (sideOnly ? $"{place} {name}" : $"{name} {place}").Trim();
+    public static string PartAt(string name, string place, bool sideOnly) => (name, place.Length > 0) switch
+    {
+        ("joint" or "gait", true) => place,
+        ("muscle", true) => $"{name} of {place}",
+        _ => (sideOnly ? $"{place} {name}" : $"{name} {place}").Trim(),
+    };
 
     public static string SinceAndLast(string since, string last, bool same) => same ? last : $"since {since}, last {last}";
 
@@ -149,7 +184,9 @@ internal static partial class PageWords
 
     public static string OrdinaryOn(string day) => $"as usual again {day}";
 
-    public static string OutsideGeneral(string range) => $"outside the general range of {range}";
+    public static string OutsideGeneral(string range) => $"outside the reference range of {range}";
+
+    public static string IdealIs(string range) => $"ideal {range}";
 
     public static string PlaceTitle(string kind, int number, string place) => $"{kind} {number}{(place.Length == 0 ? "" : $", {place}")}";
 
@@ -170,13 +207,21 @@ internal static partial class PageWords
     public static string DueIn(string what, string day) => $"{what} ({day})";
 
     /// <summary>What was ordered, the day it was done, and the day it was ordered for, where it was done later.</summary>
-    public static string DoneOn(string what, string day, string? dueOn) => $"{what}: {IsDone} {day}{(dueOn is null ? "" : $" (due {dueOn})")}";
+    public static string DoneOn(string what, string day, string? dueOn) => $"{what} {IsDone} {day}{(dueOn is null ? "" : $" (due {dueOn})")}";
 
     public const string GivenLabel = "At the visit";
 
-    public static string ValidUntil(string what, string? until) => until is null ? what : $"{what} (valid until {until})";
+    public static string ValidUntil(string what, string? until) => until is null ? what : $"{what}, valid until {until}";
 
     public static string SeenByVet(string day) => $"Vet's visit {day}";
+
+    public static string OnlyValues(int values, string? day, TimeOnly? from, TimeOnly? to) => $", only {values:N0} values{(day is null ? "" : $" on {day}")}{(from is null || to is null ? "" : $", {from:HH\\:mm} to {to:HH\\:mm}")}";
+
+    public const string WeighedByDifference = "weighed by difference";
+
+    public const string LastNoted = "last noted";
+
+    public static string TeethRemoved(IEnumerable<string> teeth) => $"Teeth removed: {string.Join(", ", teeth)}.";
 
     public static string LineNotRead(int number) => $"line {number} could not be read:";
 

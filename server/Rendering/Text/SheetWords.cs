@@ -1,6 +1,4 @@
 using HealthNotes.Record.Checks;
-using HealthNotes.Rendering.Model;
-using HealthNotes.Rendering.Sheet;
 
 namespace HealthNotes.Rendering.Text;
 
@@ -86,9 +84,9 @@ internal static partial class PageWords
 
     public static string SheetIn(int seconds) => $"in {seconds} s";
 
-    public static string SheetRuler(bool us) => $"Ruler in {(us ? "inches" : "mm")}. The black bar must measure {(us ? "4 inches" : $"{SheetScale.BarMm} mm")}. If it does not, do not use this sheet to measure: print it again at 100 % (actual size).";
+    public static string SheetRuler(bool us, int barMm) => $"Ruler in {(us ? "inches" : "mm")}. The black bar must measure {(us ? "4 inches" : $"{barMm} mm")}. If it does not, do not use this sheet to measure: print it again at 100 % (actual size).";
 
-    public static string SheetRulerTitle(bool us) => $"A ruler of {(us ? "6 inches" : $"{SheetScale.RulerMm} mm")}, and a bar to check the print by";
+    public static string SheetRulerTitle(bool us, int rulerMm) => $"A ruler of {(us ? "6 inches" : $"{rulerMm} mm")}, and a bar to check the print by";
 
     public static string SheetThingsTitle(IEnumerable<string> things) => $"Circles as large as: {string.Join(", ", things)}";
 

@@ -1,6 +1,7 @@
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.EndToEnd.Support;

@@ -224,7 +224,7 @@ public class PhoneTests(Browser browser, ITestOutputHelper output) : IClassFixtu
         await page.Keyboard.TypeAsync("2026-11-25 check\n");
         await page.WaitForTimeoutAsync(2000 * slower);
         List<long> hints = [], pages = [];
-        for (int count = 21; count < 28; count++)
+        for (int count = 21; count < 26; count++)
         {
             await page.Keyboard.TypeAsync($"hr {count}/15");
             await page.WaitForTimeoutAsync(1000 * slower);

@@ -7,7 +7,7 @@ using HealthNotes.Files;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.LanguageServer.Session;
 using HealthNotes.Record.Pet;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Tests.Support;
 
 namespace HealthNotes.Tests.Architecture;

@@ -9,6 +9,7 @@ public partial class NamespaceCycleTests
     [Theory]
     [InlineData("grammar")]
     [InlineData("server/Record")]
+    [InlineData("server/Rendering")]
     [InlineData("server/Analysis")]
     [InlineData("server/Files")]
     [InlineData("server/Features")]

@@ -1,7 +1,7 @@
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Documents;
 using HealthNotes.Features.Hover;
-using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Tests.Analysis;
 using HealthNotes.Tests.Features.Actions;
 using HealthNotes.Tests.Features.Completion;

@@ -14,6 +14,7 @@ using HealthNotes.LanguageHost;
 using HealthNotes.LanguageServer.Rpc;
 using HealthNotes.LanguageServer.Session;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Photos;
 using HealthNotes.Rendering.Sharing;
 using HealthNotes.Tests.Grammar.Properties;

@@ -3,6 +3,7 @@ using AngleSharp.Html.Parser;
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 
 namespace HealthNotes.Tests.Rendering;
 

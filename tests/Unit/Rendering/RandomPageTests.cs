@@ -174,7 +174,7 @@ public partial class RandomPageTests
 
     private static readonly Gen<int[]> Looks = Gen.Int[0, 4].Array[3, 12];
 
-    /// <summary>The day behind <c>since</c> is the first of looks that all have the sign; with a look between that has not, both are counted.</summary>
+    /// <summary>The day behind <c>since</c> is the first of looks that all have the sign; where a check between does not name the part, the looks are counted.</summary>
     [Fact]
     public void A_sign_is_there_since_the_first_of_looks_without_a_break() => Looks.Sample(
         drawn =>
@@ -186,11 +186,11 @@ public partial class RandomPageTests
             DateOnly last = checks[^1].Day;
             DateOnly since = checks.Where(check => check.Look >= 3).Reverse().TakeWhile(check => !checks.Any(other => other.Look == 2 && other.Day > check.Day)).Last().Day;
             int with = checks.Count(check => check.Look >= 3 && check.Day >= since);
-            int of = checks.Count(check => check.Look >= 1 && check.Day >= since);
+            bool unnamed = checks.Any(check => check.Look == 1 && check.Day > since && check.Day < last);
             string On(DateOnly day) => day.ToString(day.Year == last.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture);
             string[] earlier = [.. checks.Where(check => check.Look >= 3 && check.Day < since).Select(check => On(check.Day))];
             string before = earlier.Length == 0 ? "" : ", earlier " + (earlier.Length <= 3 ? string.Join(", ", earlier) : $"on {earlier.Length} days, {earlier[0]} to {earlier[^1]}");
-            Assert.Contains("left ear: wax (" + (of > with ? $"on {with} of {of} examinations since {On(since)}, last {On(last)}" : since == last ? On(last) : $"since {On(since)}, last {On(last)}") + before + ")", Page(note, last).Section("problems"), StringComparison.Ordinal);
+            Assert.Contains("left ear: wax (" + (with > 1 && unnamed ? $"noted {(with == 2 ? "twice" : $"{with} times")} since {On(since)}, last {On(last)}" : since == last ? On(last) : $"since {On(since)}, last {On(last)}") + before + ")", Page(note, last).Section("problems"), StringComparison.Ordinal);
         },
         iter: 200, threads: 1);
 
@@ -268,7 +268,7 @@ public partial class RandomPageTests
             string[] parts = ["all", "3/4", "1/2", "none"];
             DateOnly start = new(2026, 11, 2);
             string note = "pet A\nspecies dog\nborn 2015\n" + string.Concat(drawn.Select((meals, at) => $"{start.AddDays(2 * at):yyyy-MM-dd} log\n" + string.Concat(meals.Select(meal => $"  ate {parts[meal]}\n"))));
-            string[] rows = Page(note, start.AddDays(20)).Rows("days");
+            string[] rows = [.. Page(note, start.AddDays(20)).Rows("days").Select(row => string.Join(" | ", row.Split(" | ").Take(2)))];
             Assert.Equal(drawn.Length, rows.Length);
             for (int at = 0; at < drawn.Length; at++)
             {

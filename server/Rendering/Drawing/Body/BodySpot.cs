@@ -1,23 +1,9 @@
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing.Body;
 
-/// <summary>From where the animal is seen.</summary>
-internal enum BodyView
-{
-    /// <summary>Its left side.</summary>
-    Left,
-
-    /// <summary>Its right side.</summary>
-    Right,
-
-    /// <summary>From above.</summary>
-    Above,
-
-    /// <summary>From below, as it lies on its back.</summary>
-    Below,
-}
 
 /// <summary>A place on a view: from nose (0) to tail tip (100), and from the top (0) to the bottom (100) of that view.</summary>
 internal readonly record struct BodySpot(BodyView View, double X, double Y)

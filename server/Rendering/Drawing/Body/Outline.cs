@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing.Body;
 

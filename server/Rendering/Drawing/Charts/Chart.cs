@@ -75,12 +75,13 @@ internal sealed record ChartEvent(DateOnly Day, string Words);
 /// <param name="FromZero">True where only an axis from zero is honest: a size, an amount.</param>
 /// <param name="LeastSpan">The least that its axis spans, so that a small change does not look like a great one.</param>
 /// <param name="Doubt">What the upright lines stand for: an error of counting or of measuring.</param>
-/// <param name="Caption">The last value and how it changed.</param>
+/// <param name="Caption">What it shows, where several things share it; else empty.</param>
 /// <param name="Words">What it shows in words.</param>
+/// <param name="Brief">The same without the values, which are told elsewhere.</param>
 /// <param name="Thinned">True when not every value is drawn.</param>
 internal sealed record Chart(
     string Title, string Unit, IReadOnlyList<Series> Series, IReadOnlyList<Band> Normal, Band? Usual, string UsualFrom, IReadOnlyList<LimitLine> Limits, bool FromZero, double LeastSpan,
-    string Doubt, string Caption, string Words, bool Thinned)
+    string Doubt, string Caption, string Words, string Brief, bool Thinned)
 {
     /// <summary>All values.</summary>
     public IEnumerable<Mark> Marks => Series.SelectMany(series => series.Marks);
@@ -93,7 +94,6 @@ internal sealed record Chart(
 /// <param name="LeftOut">How many more there would be.</param>
 /// <param name="Events">Visits, surgery and vaccines in that time.</param>
 /// <param name="Medicines">The medicines that began, changed or ended in that time: these are drawn.</param>
-/// <param name="Unchanged">What was given in that time, is not drawn and has ended, in words; what is given now stands at the top of the page.</param>
 /// <param name="Earlier">True when the notes go back further than the axis.</param>
 internal sealed record ChartSet(
-    DateTime From, DateTime To, IReadOnlyList<Chart> Charts, int LeftOut, IReadOnlyList<ChartEvent> Events, IReadOnlyList<MedicineBar> Medicines, IReadOnlyList<string> Unchanged, bool Earlier);
+    DateTime From, DateTime To, IReadOnlyList<Chart> Charts, int LeftOut, IReadOnlyList<ChartEvent> Events, IReadOnlyList<MedicineBar> Medicines, bool Earlier);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Items;
@@ -67,11 +68,9 @@ internal sealed class ChartsBuilder
             return null;
         }
 
-        ILookup<bool, MedicineBar> medicines = Medicines().ToLookup(IsDrawn);
-        MedicineBar[] drawn = [.. medicines[true].OrderByDescending(medicine => medicine.Doses[^1].From).Take(MostMedicines).OrderBy(medicine => medicine.Doses[0].From)];
+        MedicineBar[] drawn = [.. Medicines().Where(IsDrawn).OrderByDescending(medicine => medicine.Doses[^1].From).Take(MostMedicines).OrderBy(medicine => medicine.Doses[0].From)];
         return new ChartSet(
-            Start, End, [.. charts.Take(MostCharts)], Math.Max(0, charts.Count - MostCharts), [.. Events()], drawn,
-            [.. medicines[false].Concat(medicines[true].Except(drawn)).Where(medicine => medicine.Doses[^1].To < to).Select(PageWords.MedicineInWords)], earlier);
+            Start, End, [.. charts.Take(MostCharts)], Math.Max(0, charts.Count - MostCharts), [.. Events()], drawn, earlier);
     }
 
     /// <summary>True for a medicine that began, changed or ended in that time, and was given for long enough to be seen there.</summary>
@@ -121,8 +120,10 @@ internal sealed class ChartsBuilder
         NoteReading[] readings = [.. lines.Select(line => line.Reading!)];
         string unit = readings[^1].Value.Unit;
         UsualNow? usual = SettledUsual.Of(record, course);
-        LimitLine[] limits = [.. SettledUsual.Limits(record, course).Select(limit => new LimitLine(
-            limit.Since > from ? limit.Since.Value.ToDateTime(TimeOnly.MinValue) : Start, Shown(limit.Limit, unit), limit.Above, ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, unit)))];
+        ClinicWords? said = ClinicWords.Of(record, ProblemTopic.For(course.Key.Word).System);
+        LimitLine[] limits = [.. SettledUsual.Limits(record, course).Where(limit => said is null || !said.Replaces(limit.Limit) || limit.Since > said.Day).Select(limit => new LimitLine(
+            limit.Since > from ? limit.Since.Value.ToDateTime(TimeOnly.MinValue) : Start, Shown(limit.Limit, unit), limit.Above,
+            ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, unit) + (said?.InARow is { InARow: var row, End: { } end } && end == limit.Limit ? PageWords.SoManyInARow(row) : "")))];
 
         // where the clinic drew a limit or a range, it stands in the place of the general one
         bool clinics = limits.Length > 0 || usual is { Readings: null };
@@ -132,19 +133,18 @@ internal sealed class ChartsBuilder
             PageWords.ChartOf(course.Key.Word, course.Key.Detail), unit, [.. lines.Select(Marked)], clinics ? [] : Normal(readings),
             usual is null || usual.Since > to ? null : Between(usual.Since ?? from, usual.Low, usual.High, unit),
             usual is null ? "" : usual.Readings is { } count ? PageWords.UsualByReadings(count) : PageWords.UsualByVet,
-            limits, fromZero, span, readings.Any(reading => reading.Value.Low is not null), inPercent: course.Key.Word is not ("temp" or "glucose"));
+            limits, fromZero, span, readings.Any(reading => reading.Value.Low is not null));
     }
 
     private Chart Make(
-        string title, string unit, ImmutableArray<Mark> marks, IReadOnlyList<Band> normal, Band? usual, string usualFrom, IReadOnlyList<LimitLine> limits, bool fromZero, double leastSpan, bool counted,
-        bool inPercent)
+        string title, string unit, ImmutableArray<Mark> marks, IReadOnlyList<Band> normal, Band? usual, string usualFrom, IReadOnlyList<LimitLine> limits, bool fromZero, double leastSpan, bool counted)
     {
         marks = [.. marks.OrderBy(mark => mark.At)];
         IReadOnlyList<Mark> thin = Thinning.Of(marks, new TimeAxis(Start, End));
         string shown = context.Units.NameOf(unit);
         return new Chart(
             title, shown, [new Series("", thin)], normal, usual, usualFrom, limits, fromZero, leastSpan, counted ? PageWords.KeyCounting : PageWords.KeyMeasuring,
-            PageWords.ChartCaption(marks, record.Of(CourseKey.Visits).Last?.Day, inPercent, context.Analysis.Today), PageWords.ChartInWords(marks, shown), thin.Count < marks.Length);
+            "", ChartText.InWords(marks, shown), ChartText.InWords(marks, null), thin.Count < marks.Length);
     }
 
     private Mark Marked(Noted line)
@@ -198,7 +198,7 @@ internal sealed class ChartsBuilder
         if (days.Length >= LeastMarks)
         {
             List<Band> normal = Normal([.. days.Select(day => day.At with { Value = new ReadValue(day.Value, "mL/kg/d", null, null, Bound.Exact) })]);
-            yield return Make(PageWords.WaterChart, "mL/kg/d", [.. days.Select(day => WaterOf(day))], normal, null, "", [], fromZero: true, 0, counted: false, inPercent: true);
+            yield return Make(PageWords.WaterChart, "mL/kg/d", [.. days.Select(day => WaterOf(day))], normal, null, "", [], fromZero: true, 0, counted: false);
         }
     }
 
@@ -221,7 +221,7 @@ internal sealed class ChartsBuilder
     }
 
     private Chart Lump(int number, LumpLife life, LumpSize[] sizes) => Make(
-        PageWords.LumpChart(number, Wording.NameOf(life.Key.Word), SiteWords.Of(life)), "mm", [.. sizes.Select(Marked)], [], null, "", [], fromZero: true, 0, counted: false, inPercent: true);
+        PageWords.LumpChart(number, Wording.NameOf(life.Key.Word), SiteWords.Of(life)), "mm", [.. sizes.Select(Marked)], [], null, "", [], fromZero: true, 0, counted: false);
 
     private Chart Together((int Number, LumpLife Life, LumpSize[] Sizes)[] lumps)
     {
@@ -230,7 +230,9 @@ internal sealed class ChartsBuilder
         return new Chart(
             PageWords.LumpsTogether, unit, series, [], null, "", [], FromZero: true, 0, PageWords.KeyMeasuring,
             string.Join("; ", lumps.Select(lump => PageWords.LumpOfSeveral(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life)))),
-            string.Join(" ", lumps.Select((lump, index) => $"{PageWords.LumpChart(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life))}: {PageWords.ChartInWords(series[index].Marks, unit)}")), Thinned: false);
+            Words(unit), Words(null), Thinned: false);
+
+        string Words(string? shown) => string.Join(" ", lumps.Select((lump, index) => $"{PageWords.LumpChart(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life))}: {ChartText.InWords(series[index].Marks, shown)}"));
     }
 
     /// <summary>What a size may really be: by the hand that measured, or by the thing that it was compared with.</summary>

@@ -9,12 +9,8 @@ internal sealed record DayRow(DateOnly From, DateOnly To, IReadOnlyList<string> 
 /// <summary>The glucose of one day that was measured several times.</summary>
 /// <param name="Day">The day.</param>
 /// <param name="Insulin">What was given, and when.</param>
-/// <param name="Before">The first reading, before food where one says so.</param>
-/// <param name="Lowest">The lowest reading.</param>
-/// <param name="LowestAt">Its hour, and how long after insulin.</param>
-/// <param name="Highest">The highest reading.</param>
-/// <param name="Readings">How many there are.</param>
-internal sealed record CurveRow(DateOnly Day, string Insulin, string Before, string Lowest, string LowestAt, string Highest, int Readings);
+/// <param name="Values">Each value with its time.</param>
+internal sealed record CurveRow(DateOnly Day, string Insulin, string Values);
 
 /// <summary>Home care day by day.</summary>
 /// <param name="Today">The day it is read, which tells years that need not be written.</param>
@@ -23,7 +19,7 @@ internal sealed record CurveRow(DateOnly Day, string Insulin, string Before, str
 /// <param name="LeftOut">How many earlier days there are.</param>
 /// <param name="NeverLogged">Medicines with a plan of which no dose is written in that time.</param>
 /// <param name="Curves">The days with a glucose curve, the latest ones.</param>
-internal sealed record DayGrid(DateOnly Today, IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<(string Medicine, DateOnly? Last)> NeverLogged, IReadOnlyList<CurveRow> Curves)
+internal sealed record DayGrid(DateOnly Today, IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<(string Medicine, DateOnly? Last, DateOnly From)> NeverLogged, IReadOnlyList<CurveRow> Curves)
 {
     /// <summary>The days in between of which nothing is written.</summary>
     public IReadOnlyList<(DateOnly From, DateOnly To)> WithoutNote { get; init; } = [];

@@ -4,7 +4,6 @@ using HealthNotes.Grammar.Items;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Drawing.Days;
@@ -33,6 +32,9 @@ internal sealed class DoseColumn
 
     /// <summary>The medicine.</summary>
     public string Name { get; }
+
+    /// <summary>The first day of its plan; the least day where none is written.</summary>
+    public DateOnly Since => orders.LastOrDefault()?.From ?? DateOnly.MinValue;
 
     /// <summary>The medicines of some days: those that a plan of doses holds for or a line tells of, those with most lines first.</summary>
     public static IEnumerable<DoseColumn> Of(PetRecord record, DateOnly from, DateOnly to) =>

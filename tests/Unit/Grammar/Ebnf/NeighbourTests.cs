@@ -12,7 +12,7 @@ public class NeighbourTests
 {
     /// <summary>Rules that only join others, or that allow any characters: there is no neighbour to refuse.</summary>
     private static readonly string[] RefuseNothing =
-        ["note", "opening-item", "other-line", "end", "item", "lasting-fact", "limit", "vital", "rate", "exam", "finding", "care", "act", "task", "site", "size", "looked", "remark",
+        ["note", "opening-item", "other-line", "end", "item", "lasting-fact", "limit", "vital", "rate", "exam", "finding", "care", "act", "task", "site", "size", "looked", "graded", "remark",
          "COMMENT", "FREE-TEXT", "BLANK", "NEWLINE", "DIGIT", "FIRST-DIGIT", "WHOLE", "JOIN", "X"];
 
     /// <summary>Rule, number of the alternative, a line it allows, a neighbour that is refused.</summary>
@@ -96,6 +96,7 @@ public class NeighbourTests
         { "gland", 0, "gland R3 soft", "gland L-ear soft" },
         { "seen", 0, "gums pink", "gums pnik" },
         { "seen", 1, "gums ok", "gums okey" },
+        { "since", 0, "gums pale since 2026-10-20", "gums pale since 2026-02-30" },
         { "lump", 0, "lump L-flank @a 12mm soft", "lump @a 12mm soft" },
         { "wound", 0, "wound L-flank clean", "wound LF-flank clean" },
         { "pain-site", 0, "pain-site L-flank flinches", "pain-site L-flank 12mm" },

@@ -5,6 +5,7 @@ using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering.Drawing.Body;
+using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Tests.Rendering.Drawing;
 

@@ -1,4 +1,5 @@
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Photos;
 
 namespace HealthNotes.Tests.Rendering.Photos;

@@ -5,6 +5,7 @@ using HealthNotes.Analysis;
 using HealthNotes.Features.Actions;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Rendering;
+using HealthNotes.Rendering.Pages;
 using HealthNotes.Rendering.Sheet;
 using HealthNotes.Tests.Support;
 
@@ -48,9 +49,9 @@ public class CheckSheetTests
     public void Who_it_is_the_limits_and_the_last_values_are_on_it()
     {
         IHtmlDocument sheet = Parsed(CheckSheet.Html(Analyse(Pages.Check + "\nchip 123\ncall-if weight <20kg\n"), Paper.A4));
-        Assert.Equal("Your clinic's limits: breathing asleep 17 or more in 30 s: phone", Said(sheet, ".limits"));
+        Assert.Equal("Your clinic's limits: breathing asleep phone at 17 or more in 30 s", Said(sheet, ".limits"));
         Assert.Equal("Dog, male, neutered, about 9 years 8 months Owner: the household at Larch Lane. Known: heart murmur since 2026-01. Allergies: chicken. Medicines: benazepril 5 mg once a day.", Said(sheet, ".about"));
-        Assert.Contains("17 or more in 30 s: phonevet's range 16 to 24 a minute", Row(sheet, "rr asleep"), StringComparison.Ordinal);
+        Assert.Contains("phone at 17 or more in 30 svet's range 16 to 24 a minute", Row(sheet, "rr asleep"), StringComparison.Ordinal);
         Assert.DoesNotContain("reference", Row(sheet, "rr asleep"), StringComparison.Ordinal);
         Assert.Contains("36 a minute 4 Oct", Row(sheet, "rr asleep"), StringComparison.Ordinal);
         Assert.Contains("does the ear need drops again?", sheet.QuerySelector(".back")!.TextContent, StringComparison.Ordinal);
@@ -164,7 +165,7 @@ public class CheckSheetTests
         Assert.Contains("Wound 1, right hind knee: dry, red, swollen, open, weeping, licked? wound", rows);
         Assert.Equal(["ate", "ate", "water", "pee", "stool", "vomit", "cough", "rr asleep", "temp", "mood", "wound", ">"], log.QuerySelectorAll("table.log tbody code").Skip(5).Select(code => code.TextContent));
         Assert.Equal(["Wed 25 Nov", "Tue 1 Dec"], log.QuerySelectorAll("table.log thead th").Skip(1).Select(head => head.TextContent).Where((_, day) => day is 0 or 6));
-        Assert.Equal("Your clinic's limits: breathing asleep 16 or more in 30 s: phone", Said(log, ".limits"));
+        Assert.Equal("Your clinic's limits: breathing asleep phone at 16 or more in 30 s", Said(log, ".limits"));
         Assert.Empty(Parsed(CareSheet.Html(Analyse("pet <script>alert(1)</script>\nmed <script>x</script> 5mg every 24h\n"), Paper.A4)).QuerySelectorAll("script"));
     }
 

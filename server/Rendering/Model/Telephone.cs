@@ -1,6 +1,6 @@
 using HealthNotes.Rendering.Blocks;
 
-namespace HealthNotes.Rendering.Text;
+namespace HealthNotes.Rendering.Model;
 
 /// <summary>A telephone number in the words of a note, as a link that a phone can dial.</summary>
 internal static class Telephone

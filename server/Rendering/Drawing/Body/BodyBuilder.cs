@@ -2,11 +2,10 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Record.Lumps;
-using HealthNotes.Rendering.Drawing.Body;
-using HealthNotes.Rendering.Sections;
+using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Model;
+namespace HealthNotes.Rendering.Drawing.Body;
 
 /// <summary>Lumps, wounds, sore places, and nodes that were measured: each once, under the number that it got when it was first noted; those that are gone come last.</summary>
 internal static class BodyBuilder
@@ -30,10 +29,10 @@ internal static class BodyBuilder
         return new Shown<BodyFinding>([.. shown.Items.Select(life => Of(context, text, life.Number, life.Life, told.TryGetValue(life.Number, out int problem) ? problem : null))], shown.LeftOut);
     }
 
-    /// <summary>What ended before the period.</summary>
+    /// <summary>What ended before the period, and what was last noted before it: nobody looks for a number that is not shown.</summary>
     public static IReadOnlyList<string> Gone(PageContext context) => [.. LumpNumbering.Of(context.Analysis.Record)
-        .Where(life => life.Life.Ended is not null && life.Life.Last.Day < context.Period.From).OrderBy(life => life.Number).TakeLast(PageLimits.ListItems)
-        .Select(life => PageWords.GoneOn(ProblemText.TitleOf(life.Number, life.Life), (life.Life.EndWord ?? "").Replace('-', ' '), PageWords.On(life.Life.Ended!.Day, context.Analysis.Today)))];
+        .Where(life => life.Life.Last.Day < context.Period.From && !(life.Life.Ended is null && life.Life.Key.Word is "lump" or "node")).OrderBy(life => life.Number).TakeLast(PageLimits.ListItems)
+        .Select(life => PageWords.GoneOn(ProblemText.TitleOf(life.Number, life.Life), life.Life.Ended is null ? PageWords.LastNoted : (life.Life.EndWord ?? "").Replace('-', ' '), PageWords.On((life.Life.Ended ?? life.Life.Last).Day, context.Analysis.Today)))];
 
     private static BodyFinding Of(PageContext context, ProblemText text, int number, LumpLife life, int? problem)
     {

@@ -3,10 +3,9 @@ using System.Xml.Linq;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Drawing;
+namespace HealthNotes.Rendering.Sections;
 
 /// <summary>Lumps, wounds and sore places: on a map of the body, and in a table under the same numbers.</summary>
 internal static class BodySection

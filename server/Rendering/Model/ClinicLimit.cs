@@ -1,9 +1,8 @@
 using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Drawing;
+namespace HealthNotes.Rendering.Model;
 
 /// <summary>A limit that the clinic drew, in the unit in which the owner counts.</summary>
 internal static class ClinicLimit
@@ -11,7 +10,7 @@ internal static class ClinicLimit
     private const decimal SecondsAMinute = 60;
 
     /// <summary>
-    /// What asks for a phone call: <c>16 or more in 30 s: phone</c>. Exactly the limit is not past it. The seconds are those of the
+    /// What asks for a phone call: <c>phone at 16 or more in 30 s</c>. Exactly the limit is not past it. The seconds are those of the
     /// last count, or of the check sheet (<paramref name="onSheet"/>).
     /// </summary>
     public static string Words(ShownUnits units, Course course, decimal limit, bool above, string unit, bool onSheet = false) => unit == "/min"

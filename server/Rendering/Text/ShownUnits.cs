@@ -3,9 +3,8 @@ using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Ranges;
 using HealthNotes.Record.Readings;
-using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Model;
+namespace HealthNotes.Rendering.Text;
 
 /// <summary>Canonical values in the units this pet's notes ask for.</summary>
 internal sealed class ShownUnits(bool us)
@@ -45,7 +44,7 @@ internal sealed class ShownUnits(bool us)
     public double Degrees(double celsius) => (double)(Number((decimal)celsius, "Cel") - Number(0, "Cel"));
 
     /// <summary>A range.</summary>
-    public string Show(NormalRange range) => Wording.Show(range, us);
+    public string Show(NormalRange range) => Wording.Show(range, us).Replace("mL/kg/d", NameOf("mL/kg/d"), StringComparison.Ordinal);
 
     /// <summary>A range of two values.</summary>
     public string Show(decimal low, decimal high, string unit) => Wording.Show(low, high, unit, us);

@@ -4,7 +4,7 @@ using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Drawing;
+namespace HealthNotes.Rendering.Sections;
 
 /// <summary>The pictures, each with its day and caption; those that can't be shown by name.</summary>
 internal static class PictureSection

@@ -5,10 +5,9 @@ using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 using HealthNotes.Record.Lumps;
 using HealthNotes.Record.Readings;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Sections;
+namespace HealthNotes.Rendering.Model;
 
 /// <summary>Puts problems into words, the same for every reader: from where, to where, how fast, since when.</summary>
 internal sealed class ProblemText(PageContext context)
@@ -18,6 +17,7 @@ internal sealed class ProblemText(PageContext context)
     private const int MostQuotes = 2;
     private const int BeforeNamed = 3;
     private const int DaysNamed = 4;
+    private const int LeastByDay = 3;
     private const string Arrow = " \u2192 ";
 
     /// <summary>What a problem is called.</summary>
@@ -60,7 +60,7 @@ internal sealed class ProblemText(PageContext context)
     {
         if (said is not null)
         {
-            yield return PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
+            yield return ClinicVisits.Quoted(context).Any(visit => visit.Head.Date == said.Day) ? PageWords.SeeClinicsWords(On(said.Day)) : PageWords.ClinicSaid(On(said.Day), Clipped(said.Sentence));
         }
 
         foreach (ExpectFact expect in context.Analysis.Note.Facts<ExpectFact>().Select(fact => fact.Fact).Where(expect => ProblemTopic.For(expect.Item.Word).System == problem.Topic.System && !(expect.Until.Latest < context.Period.From)))
@@ -71,8 +71,14 @@ internal sealed class ProblemText(PageContext context)
             }
         }
 
-        IEnumerable<string> told = before.SelectMany(one => ClinicWords.KnownAt(context.Analysis, one.Topic.System));
-        string known = string.Join("; ", ClinicWords.KnownAt(context.Analysis, problem.Topic.System).Except(told).Select(text => FindingText.InWords(NoteText.Field(text), context.Analysis.Today)));
+        string[] removed = problem.Topic.System != "mouth" ? [] : [.. context.Analysis.Record.All("tooth").SelectMany(course => course.Lines).Where(line => line.Item!.Words.Any(word => word.Word.Word == "removed")).OrderBy(line => line.Day).TakeLast(DaysNamed).Select(line => $"{SiteWords.Of(line.Item!.Site)} ({On(line.Day)})")];
+        if (removed.Length > 0)
+        {
+            yield return PageWords.TeethRemoved(removed);
+        }
+
+        IEnumerable<string> told = before.SelectMany(KnownAt);
+        string known = string.Join("; ", KnownAt(problem).Except(told).Select(text => FindingText.InWords(NoteText.Field(text), context.Analysis.Today)));
         if (known.Length > 0)
         {
             yield return $"{PageWords.KnownLabel}: {known}.";
@@ -107,6 +113,10 @@ internal sealed class ProblemText(PageContext context)
     /// <summary>A value with its unit.</summary>
     public string Show(ReadValue value) => UnitOf(value.Unit) is { Length: > 0 } unit ? $"{Bare(value)} {unit}" : Bare(value);
 
+    /// <summary>How the weight changed; the weight of now stands beside the name.</summary>
+    public string WeightSince(ValuePart value) => value is { From: { } from, InPercent: { } percent } && Math.Abs(percent) >= 0.5m
+        ? PageWords.PercentFrom(percent, Show(from.Value), On(from.Day)) : PageWords.AsOn(On((value.From ?? value.Now).Day));
+
     /// <summary>How a vital went.</summary>
     public string Of(ValuePart value, string? title)
     {
@@ -114,21 +124,35 @@ internal sealed class ProblemText(PageContext context)
         List<string> told = [];
         bool same = value.From is { } earliest && (value.AtVisit is null || Bare(value.AtVisit.Value) == Bare(earliest.Value)) && Bare(earliest.Value) == Bare(value.Now.Value);
         bool sinceVisit = value.AtVisit is { } atVisit && value.From is not null && Bare(atVisit.Value) == Bare(value.Now.Value);
-        string[] steps = same ? [value.SameSince < value.From!.Day ? PageWords.SameSince(Show(value.Now.Value), On(value.SameSince.Value), On(value.Now.Day)) : PageWords.Unchanged(Show(value.Now.Value), On(value.From.Day), On(value.Now.Day))] :
+        string[] steps = !value.Levels.IsEmpty ? [.. value.Levels.Select(level => LevelOf(value, level))] : same ? [PageWords.Unchanged(Show(value.Now.Value) + StateOf(value.Now), On(value.From!.Day), On(value.Now.Day))] :
         [
-            value.From is { } from ? $"{Bare(from.Value)} ({On(from.Day)})" : "",
+            value.From is { } from ? $"{Bare(from.Value)}{(from.State == value.Now.State ? "" : StateOf(from))} ({On(from.Day)})" : "",
             value.AtVisit is { } visit && !sinceVisit ? $"{Bare(visit.Value)} ({(visit.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(visit.Day))})" : "",
-            sinceVisit ? PageWords.Unchanged(Show(value.Now.Value), value.AtVisit!.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(value.AtVisit.Day), On(value.Now.Day)) : $"{Show(value.Now.Value)} ({On(value.Now.Day)})",
+            sinceVisit ? PageWords.Unchanged(Show(value.Now.Value), value.AtVisit!.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(value.AtVisit.Day), On(value.Now.Day)) : $"{Show(value.Now.Value)}{StateOf(value.Now)} ({On(value.Now.Day)})",
         ];
-        told.Add(string.Join(Arrow, steps.Where(step => step.Length > 0)) + (value.Now.Value is { Low: { } low, High: { } high } && low < high ? $", {PageWords.PlusMinus(Wording.Round((high - low) / 2, 0))}" : ""));
+        told.Add(string.Join(Arrow, steps.Where(step => step.Length > 0)));
+        told.Add(value.Now.Seconds is { } seconds ? PageWords.CountedOver(seconds) : value.Now.IsDifference ? PageWords.WeighedByDifference : "");
+        told.Add(value.NoticedOn is { } noticed ? PageWords.NoticedOn(noticed.Word, On(noticed.Day)) : "");
         told.Add(value is { InPercent: { } percent, From: { } start } && Math.Abs(percent) >= 0.5m ? PageWords.PercentIn(percent, value.Now.Day.DayNumber - start.Day.DayNumber) : "");
         told.Add(value is { SinceVisit: { } since, AtVisit: not null } && Math.Abs(since) >= 0.5m ? PageWords.PercentSinceVisit(since) : "");
         told.Add(value is { PerMonth: { } rate, RateSince: { } counted, Found: true } && Math.Abs(rate) >= 0.1m ? PageWords.PercentAMonth(rate, On(counted)) : "");
         told.Add(Clinic(value));
+        told.Add(value.Rule is { } rule ? PageWords.RowMet(rule.InARow, rule.Above, Wording.Round(context.Units.Number(rule.End, rule.Unit), 1), On(rule.Day)) : "");
+        told.Add(value.ByDay.Length < LeastByDay ? "" : PageWords.EachSince(string.Join(", ", value.ByDay.GroupBy(one => one.Day).Select(day => $"{string.Join(" and ", day.Select(one => Bare(one.Value)))} ({On(day.Key)})"))));
         told.Add(value is { Found: true, Normal: { } normal } && value.Key.Word is not ("weight" or "bcs" or "mcs" or "pain") ? PageWords.GeneralRange(context.Units.Show(normal)) : "");
         string text = string.Join(", ", told.Where(part => part.Length > 0));
         return name.Length == 0 || string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? text : $"{name} {text}";
     }
+
+    /// <summary>A level of a score: until when it held, or since when it holds.</summary>
+    private string LevelOf(ValuePart value, (DatedValue Value, DateOnly First, DateOnly Last) level)
+    {
+        string days = level == value.Levels[^1] ? PageWords.SinceAndLast(On(level.First), On(level.Last), level.First == level.Last) : level == value.Levels[0] ? PageWords.UpTo(On(level.Last)) : PageWords.Since(level.First, context.Analysis.Today);
+        return $"{Show(level.Value.Value)} ({days})";
+    }
+
+    /// <summary>How it was taken, behind the value.</summary>
+    private static string StateOf(DatedValue value) => value.State is { } state ? $" {state.Replace('-', ' ')}" : "";
 
     /// <summary>A lump or wound without its title.</summary>
     public string Of(PlacePart place)
@@ -143,7 +167,8 @@ internal sealed class ProblemText(PageContext context)
             string.Join(Arrow, steps.Where(step => step.Length > 0)), change, Signs(place),
             place.Life.Ended is { } ended ? PageWords.EndedOn((place.Life.EndWord ?? "").Replace('-', ' '), On(ended.Day)) : "",
             place.Life.Looks.IsEmpty || sampled is not null || sizes.Any(size => size.Noted.AtVisit && size.Day == place.Life.Looks[^1].Day) ? "" : PageWords.SeenAtClinic(On(place.Life.Looks[^1].Day)),
-            sampled is null ? "" : PageWords.EndedOn(PageWords.Sampled, On(sampled.Day)),
+            sampled is null ? "" : PageWords.EndedOn(PageWords.Sampled, On(sampled.Day)) + ResultOf(sampled),
+            string.Join("; ", KnownAt(place.Life).Select(text => PageWords.KnownAs(FindingText.InWords(text, context.Analysis.Today)))),
             place.From is null || place.Life.First.Day != place.From.Day ? PageWords.FirstNotedOn(On(place.Life.First.Day)) : "",
             place.IsNewToClinic ? PageWords.NewToClinic : "",
         ];
@@ -156,12 +181,15 @@ internal sealed class ProblemText(PageContext context)
         string name = Wording.NameOf(sign.Item.Word.Word).ToLowerInvariant();
         string place = SiteWords.Of(sign.Item.Site, sign.Item.Tag);
         string part = again ? "" : string.Equals(name, title, StringComparison.OrdinalIgnoreCase) ? place : PageWords.PartAt(name, place, SiteWords.IsSideOnly(sign.Item.Site));
-        string when = !sign.Events.IsEmpty ? Happened(sign) : sign.Looks.Of > sign.Looks.With ? PageWords.OnSomeLooks(sign.Looks.With, sign.Looks.Of, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
-        string before = sign.Before.IsEmpty ? "" : sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDays(sign.Before.Length, On(sign.Before[0]), On(sign.Before[^1]));
-        string[] more = [when, before.Length == 0 ? "" : sign.Events.IsEmpty ? PageWords.EarlierOn(before) : PageWords.BeforeThat(context.Analysis.Record.Period, before), sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
+        string when = !sign.Events.IsEmpty ? Happened(sign) : sign is { Unnamed: > 0, Looks: > 1 } ? PageWords.NotedTimes(sign.Looks, On(sign.First), On(sign.Last)) : PageWords.SinceAndLast(On(sign.First), On(sign.Last), sign.First == sign.Last);
+        string before = sign.Before.IsEmpty ? "" : sign.Most is not null && sign.Before.Length > BeforeNamed ? PageWords.OnDaysSince(sign.Before.Length, On(sign.Before[0])) : sign.Before.Length <= BeforeNamed ? string.Join(", ", sign.Before.Select(On)) : PageWords.OnDays(sign.Before.Length, On(sign.Before[0]), On(sign.Before[^1]));
+        string most = sign is { Most: { } now, MostBefore: { } then } && now.Times > then.Times ? PageWords.MoreInADay(now.Times, On(now.Day), then.Times, On(then.Day)) : "";
+        string[] more = [when, most, before.Length == 0 ? "" : sign.Events.IsEmpty ? PageWords.EarlierOn(before) : PageWords.BeforeThat(context.Analysis.Record.Period, before), sign.IsKnown ? PageWords.KnownToClinic : "", sign.Ended is { } ended ? (!sign.Events.IsEmpty ? PageWords.OrdinaryOn(On(ended.Day)) : PageWords.NotSeenOn(On(ended.Day))) : ""];
         string amount = sign.Events is [{ Item: CareEvent care }] && (care.Duration ?? care.Distance) is { } extent ? $"{extent.Value:0.##} {extent.Unit.Word}" : "";
-        string words = string.Join(", ", sign.Words.Append(amount).Where(word => word.Length > 0));
-        return $"{part}{(part.Length > 0 && words.Length > 0 ? ": " : "")}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";
+        string words = string.Join(", ", sign.Words);
+        part = $"{part} {amount}".Trim();
+        string joint = part.Length == 0 || words.Length == 0 ? "" : sign.Item.Word.Word == "ate" && sign.Words is ["more"] or ["less"] ? " " : ": ";
+        return $"{part}{joint}{words} ({string.Join(", ", more.Where(text => text.Length > 0))})";
     }
 
     /// <summary>How often and when it happened: a count only of what is counted, with its time where it was once.</summary>
@@ -169,11 +197,16 @@ internal sealed class ProblemText(PageContext context)
     {
         int times = sign.Events.Sum(CareWords.Times);
         DateOnly[] days = [.. sign.Events.Select(line => line.Day).Distinct()];
-        bool isCounted = times > 0 && (times > sign.Events.Length || sign.Item.Word.Word is "vomit" or "cough" or "sneeze" or "seizure");
-        string when = isCounted ? PageWords.TimesOnDays(times, days.Length, On(days[^1])) : days.Length <= DaysNamed ? string.Join(", ", days.Select(On)) : PageWords.OnDays(days.Length, On(days[0]), On(days[^1]));
+        string when = IsCounted(sign) ? PageWords.TimesOnDays(times, days.Length, On(days[^1])) : days.Length <= DaysNamed ? string.Join(", ", days.Select(On)) : PageWords.OnDays(days.Length, On(days[0]), On(days[^1]));
         string at = sign.Item.Word.Word is "mood" or "seizure" && sign.Events is [{ Time: { } time, Item.Head.Time: not null }] ? $" {time:HH:mm}" : "";
         return when + at;
     }
+
+    /// <summary>True where it says how often something happened.</summary>
+    public static bool IsCounted(SignPart sign) => sign.Events.Sum(CareWords.Times) is > 0 and var times && (times > sign.Events.Length || sign.Item.Word.Word is "vomit" or "cough" or "sneeze" or "seizure");
+
+    /// <summary>True where each day on which it happened is named.</summary>
+    public static bool NamesDays(SignPart sign) => sign.Events.Select(line => line.Day).Distinct().Count() <= (IsCounted(sign) ? 1 : DaysNamed);
 
     private string Of(ProblemPart part, Problem problem) => part switch
     {
@@ -221,10 +254,25 @@ internal sealed class ProblemText(PageContext context)
     {
         IEnumerable<string> ended = place.Signs.Where(sign => !sign.IsNow).OrderBy(sign => sign.Runs[^1].Last)
             .Select(sign => $"{sign.Word} {string.Join(", ", sign.Runs.Select(run => PageWords.Days(run.First, run.Last, context.Analysis.Today)))}{(sign.Gone is { } gone ? $" ({PageWords.NoneOn(On(gone))})" : "")}");
-        IEnumerable<string> now = place.Signs.Where(sign => sign.IsNow).GroupBy(sign => sign.Runs[^1].First).OrderBy(same => same.Key)
-            .Select(same => string.Join(", ", same.Select(sign => sign.Word)) + (same.Key == place.Life.First.Day ? "" : same.Key == place.Life.Last.Day ? $" ({On(same.Key)})" : $" ({PageWords.Since(same.Key, context.Analysis.Today)})"));
+        IGrouping<DateOnly, PlaceSign>[] groups = [.. place.Signs.Where(sign => sign.IsNow).GroupBy(sign => sign.Runs[^1].First).OrderBy(same => same.Key)];
+        IEnumerable<string> now = groups
+            .Select(same => string.Join(", ", same.Select(sign => sign.Word)) + (same.Key == place.Life.First.Day && groups.Length == 1 ? "" : same.Key == place.Life.Last.Day ? $" ({On(same.Key)})" : $" ({PageWords.Since(same.Key, context.Analysis.Today)})"));
         return string.Join(", ", ended.Concat(now));
     }
+
+    /// <summary>The known conditions that bear on a problem's body system, as written; what names the place of a lump stands with the lump.</summary>
+    public IEnumerable<string> KnownAt(Problem problem) => problem.Parts is [PlacePart, ..] ? [] : ClinicWords.KnownAt(context.Analysis, problem.Topic.System).Except(KnownAtLumps());
+
+    /// <summary>The known conditions that name the place of a lump.</summary>
+    public IEnumerable<string> KnownAt(LumpLife life) => life.Site?.Name is not { Length: > 2 } site ? []
+        : PetCardBuilder.Texts(context, "known").Where(text => text.Contains(site, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The known conditions that name the place of a lump that the page shows.</summary>
+    public IEnumerable<string> KnownAtLumps() => LumpNumbering.Of(context.Analysis.Record).Where(life => life.Life.Ended is null).SelectMany(life => KnownAt(life.Life)).Distinct();
+
+    /// <summary>What the clinic wrote of a sample, where the visit is not quoted at the top.</summary>
+    private string ResultOf(VetLook sampled) => ClinicVisits.Quoted(context).Any(visit => visit.Head.Date == sampled.Day) ? ""
+        : ClinicResults.Of(context.Analysis.Record, sampled.Day, sampled.Day).Select(result => PageWords.Because(Clipped(result.Sentence))).FirstOrDefault("");
 
     private string Size(LumpSize size) => ExaminationBuilder.Size(context, size);
 
@@ -237,16 +285,16 @@ internal sealed class ProblemText(PageContext context)
             return "";
         }
 
-        string usual = value.Usual is { } besides ? $", {PageWords.UsualAtClinic(Ends(besides))}" : "";
+        string usual = value.Usual is not { } besides ? "" : besides is { InARow: > 0, Since: { } pastSince } ? $", {PageWords.PastClinic(besides.Above > 0, PageWords.UsualIs(Ends(besides)))} {PageWords.Since(pastSince, context.Analysis.Today)}" : $", {PageWords.UsualAtClinic(Ends(besides))}";
         string range = (clinic.IsLimit ? PageWords.LimitIs(Ends(clinic)) : PageWords.UsualIs(Ends(clinic))) + (clinic.Set is { } when ? PageWords.SetOn(when is { Month: { } month, Day: { } day } ? On(new DateOnly(when.Year, month, day)) : when.ToString()) : "");
         if (clinic.Worst is not { } worst)
         {
-            return $"{PageWords.WithinClinic(clinic.IsLimit)} {range}{usual}";
+            return $"{PageWords.WithinClinic} {range}{usual}";
         }
 
         bool above = clinic.Above > 0;
-        string often = clinic.Since <= context.Period.From ? PageWords.AllSince(On(clinic.Since.Value)) : PageWords.SomeOf(clinic.Above + clinic.Below, clinic.Of, clinic.InARow, clinic.Since is { } since ? On(since) : "");
-        string furthest = worst == value.Now || (worst.Day == value.Now.Day && worst.Value == value.Now.Value) ? "" : $", {PageWords.WorstOf(above, Bare(worst.Value), OnAt(worst))}{(clinic.Next is { Time: { } time } next ? $", {PageWords.ThenAt(Bare(next.Value), time)}" : "")}";
+        string often = clinic.Since <= context.Period.From ? PageWords.AllSince(On(clinic.Since.Value)) : PageWords.SomeOf(clinic.Above + clinic.Below, clinic.Of, value.Rule is null ? clinic.InARow : 0, clinic.Since is { } since ? On(since) : "");
+        string furthest = value.ByDay.Length >= LeastByDay || worst.Value.Number == value.Now.Value.Number ? "" : $", {PageWords.WorstOf(above, Bare(worst.Value), OnAt(worst))}{(clinic.AfterInsulin is { } after ? PageWords.AfterInsulin(after) : "")}{(clinic.OfDay.IsEmpty ? "" : PageWords.OthersOfDay(string.Join(", ", clinic.OfDay.Select(other => $"{other.Time:HH:mm} {Bare(other.Value)}{StateOf(other)}"))))}";
         return $"{PageWords.PastClinic(above, range)} {often}{furthest}{usual}";
     }
 
@@ -257,7 +305,6 @@ internal sealed class ProblemText(PageContext context)
     /// <summary>What a vital is called inside a line about its system; empty where the title says it.</summary>
     private static string NameOf(CourseKey key) => (key.Word, key.Detail.Split(' ')) switch
     {
-        ("glucose", [not "any", ..] state) => state[0].Replace('-', ' '),
         ("weight", _) or ("glucose", _) => "",
         ("bcs", _) => "condition",
         ("mcs", _) => "muscle score",

@@ -5,7 +5,7 @@ using HealthNotes.Rendering.Markdown;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Sections;
 
-namespace HealthNotes.Rendering;
+namespace HealthNotes.Rendering.Pages;
 
 /// <summary>The visit page: what a vet reads in two minutes. Pure: the same analysis gives the same page, to the byte.</summary>
 public static class VisitPage

@@ -5,9 +5,9 @@ using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Rendering.Drawing.Body;
 using HealthNotes.Rendering.Drawing.Charts;
 using HealthNotes.Rendering.Drawing.Days;
-using HealthNotes.Rendering.Photos;
+using HealthNotes.Rendering.Model;
 
-namespace HealthNotes.Rendering.Model;
+namespace HealthNotes.Rendering.Sections;
 
 /// <summary>What a page says beside the words of its notes: the problems, and what is drawn.</summary>
 internal sealed record PageModel(
@@ -39,7 +39,7 @@ internal sealed record PageModel(
             [.. all[false]],
             ChartsBuilder.Build(context),
             BodyBuilder.Build(context, problems),
-            DayGridBuilder.Build(context),
+            DayGridBuilder.Build(context, problems),
             LogBuilder.Build(context),
             PictureBuilder.Build(context),
             TextBuilder.Texts(context),
@@ -49,21 +49,3 @@ internal sealed record PageModel(
         };
     }
 }
-
-/// <summary>A line of the note as written, with its number from 1.</summary>
-internal sealed record WrittenLine(int Number, DateOnly? Day, string Text);
-
-/// <summary>A lump, wound, node or sore place under its number. <paramref name="Problem"/> is the place of the problem that tells of it, from 1; then <paramref name="Line"/> is not shown.</summary>
-internal sealed record BodyFinding(BodyMark Mark, string Title, string Line, bool IsGone, int? Problem);
-
-/// <summary>A line of the home-care log.</summary>
-internal sealed record LogLine(DateOnly? Day, string By, TimeOnly? Time, string What, string Amount, FindingLevel? Level);
-
-/// <summary>A picture beside the note; <paramref name="Photo"/> is null where only its name is shown, and then <paramref name="Problem"/> may say why.</summary>
-internal sealed record Picture(DateOnly? Day, string File, string Caption, ShrunkPhoto? Photo, string? Problem);
-
-/// <summary>A block of free text in Markdown; <paramref name="About"/> is the line it stands below, as written.</summary>
-internal sealed record FreeText(DateOnly? Day, string Heading, string? About, string Markdown, bool Cut);
-
-/// <summary>The lines that are not understood: those of the current period, and how many earlier ones.</summary>
-internal sealed record NotUnderstood(Shown<WrittenLine> Lines, IReadOnlyList<int> EarlierLines, int Earlier);

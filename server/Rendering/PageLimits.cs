@@ -1,4 +1,4 @@
-namespace HealthNotes.Rendering.Model;
+namespace HealthNotes.Rendering;
 
 /// <summary>
 /// How much of anything the page shows, so that no note makes a page that nobody can read or open. What is left out is

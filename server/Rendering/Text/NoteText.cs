@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace HealthNotes.Rendering.Model;
+namespace HealthNotes.Rendering.Text;
 
 /// <summary>
 /// Makes text of a note fit to stand in one field of the page: bounded, on one line, without characters that would act

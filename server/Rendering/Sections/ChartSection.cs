@@ -3,10 +3,9 @@ using System.Xml.Linq;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Charts;
 using HealthNotes.Rendering.Html;
-using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
-namespace HealthNotes.Rendering.Drawing;
+namespace HealthNotes.Rendering.Sections;
 
 /// <summary>How the pet's values went over time, one small chart a value with its key beside it, all on one time axis.</summary>
 internal static class ChartSection
@@ -23,15 +22,14 @@ internal static class ChartSection
         {
             Chart chart = set.Charts[index];
             html.Append("<figure>\n<figcaption><strong><bdi>").Append(HtmlText.Escape(chart.Title)).Append("</bdi></strong>, ").Append(HtmlText.Escape(chart.Unit))
-                .Append("<br><bdi>").Append(HtmlText.Escape(chart.Caption)).Append("</bdi></figcaption>\n")
+                .Append(chart.Caption.Length == 0 ? "" : $"<br><bdi>{HtmlText.Escape(chart.Caption)}</bdi>").Append("</figcaption>\n")
                 .Append(ChartDrawing.Of(chart, set, index + 1).ToString(SaveOptions.DisableFormatting)).Append('\n').Append(Key(chart)).Append("</figure>\n");
         }
 
-        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {string.Join(' ', chart.Limits.Select(limit => $"{PageWords.Capital(PageWords.KeyLimit)}, {limit.Words}.").Prepend(chart.Words))}");
+        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {chart.Brief}");
         return Section.Of(
             "charts", PageWords.OverTime,
-            new Figure(html.Append("</div>\n<p><small>").Append(HtmlText.Escape(PageWords.ChartSpan(set))).Append("</small></p>\n").ToString(), Block.List(words.Concat(set.Medicines.Select(PageWords.MedicineInWords)).Select(line => (Prose)line))),
-            Block.Paragraph(set.Unchanged.Count == 0 ? "" : Prose.Small(PageWords.AlsoGiven(set.Unchanged))),
+            new Figure(html.Append("</div>\n<p><small>").Append(HtmlText.Escape(ChartText.Span(set))).Append("</small></p>\n").ToString(), Block.List(words.Concat(set.Medicines.Where(medicine => medicine.Doses.Count > 1).Select(ChartText.Of)).Select(line => (Prose)line))),
             Block.Paragraph(set.LeftOut == 0 ? "" : Prose.Small(PageWords.ChartsLeftOut(set.LeftOut))));
     }
 
