@@ -3,7 +3,6 @@ using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;

@@ -6,7 +6,6 @@ using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Parsing;
-using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Due;
 using HealthNotes.Record.HomeCare;

@@ -4,7 +4,6 @@ using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
-using HealthNotes.Grammar.Notes;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 
