@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { RevealOutputChannelOn, State, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import { RevealOutputChannelOn, State, type BaseLanguageClient, type LanguageClientOptions, type Middleware } from 'vscode-languageclient';
 import { NoteFinder } from './activeNote.js';
 import { AttentionItem } from './attentionItem.js';
 import { registerCounting } from './counting.js';
@@ -75,6 +75,18 @@ export async function stopExtension(): Promise<void> {
   await client?.stop();
 }
 
+/** What ends with a blank waits for more, such as a time: taken at the end of a line, it opens the list again. */
+const openAgain: NonNullable<Middleware['provideCompletionItem']> = async (note, place, context, token, next) => {
+  const offered = await next(note, place, context, token);
+  const items = Array.isArray(offered) ? offered : (offered?.items ?? []);
+  for (const item of place.isEqual(note.lineAt(place).range.end) ? items : []) {
+    if (typeof item.insertText === 'string' && item.insertText.endsWith(' ')) {
+      item.command = { command: 'editor.action.triggerSuggest', title: '' };
+    }
+  }
+  return offered;
+};
+
 function clientOptions(told: (note: vscode.Uri) => void): LanguageClientOptions {
   return {
     documentSelector: [{ language }],
@@ -83,6 +95,6 @@ function clientOptions(told: (note: vscode.Uri) => void): LanguageClientOptions 
     initializationOptions: JSON.parse(JSON.stringify(vscode.workspace.getConfiguration('hnote'))) as object,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     diagnosticPullOptions: { onChange: true, onTabs: true },
-    middleware: findingsMiddleware(told),
+    middleware: { ...findingsMiddleware(told), provideCompletionItem: openAgain },
   };
 }

@@ -82,7 +82,8 @@ export class PageView implements vscode.Disposable {
     this.note = note.uri;
     panel.webview.options = this.options();
     this.adopt(panel);
-    await this.update();
+    // not awaited: the editor loads the view only after this has ended, and no message arrives before
+    void this.update();
   }
 
   private options(): vscode.WebviewOptions {

@@ -2,7 +2,8 @@ import * as vscode from 'vscode';
 import { dueOf, type DueItem } from './dueList.js';
 import type { Client } from './host.js';
 import { attentionOf } from './plain/attention.js';
-import { petRow, type PetRow } from './plain/pets.js';
+import { dayInWords, petRow, type PetRow } from './plain/pets.js';
+import { today } from './today.js';
 
 const pause = 1_000;
 const mostNotes = 200;
@@ -47,7 +48,7 @@ export class PetsView implements vscode.TreeDataProvider<Node>, vscode.Disposabl
   }
 
   private async pets(): Promise<Pet[]> {
-    const notes = await vscode.workspace.findFiles('**/*.hnote', null, mostNotes);
+    const notes = await vscode.workspace.findFiles('**/*.hnote', undefined, mostNotes);
     const pets = await Promise.all(notes.map(async (uri) => {
       const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
       return { uri, next: (await dueOf(this.client, uri, text))?.[0], ...petRow(text, uri.path.split('/').pop() ?? '') };
@@ -75,7 +76,7 @@ function top(pet: Pet): vscode.TreeItem {
 function details(pet: Pet): Node[] {
   return [
     ...(pet.next === undefined ? [] : [{ pet, label: `${pet.next.what}: ${pet.next.when}`, icon: 'calendar', line: pet.next.line }]),
-    { pet, label: pet.lastCheck === null ? 'No check yet' : `Last check ${pet.lastCheck}`, icon: 'checklist', line: -1 },
+    { pet, label: pet.lastCheck === null ? 'No check yet' : `Last check ${dayInWords(pet.lastCheck, today())}`, icon: 'checklist', line: -1 },
   ];
 }
 

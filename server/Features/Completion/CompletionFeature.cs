@@ -52,7 +52,7 @@ public static class CompletionFeature
         bool opening = note.Entry is null || note.Entry.Line == at.Line;
         IEnumerable<Offer> words = note.Entry is not { } entry ? LineStartOffers.InOpening(note)
             : entry.Line == at.Line ? []
-            : LineStartOffers.InEntry(note, at.Time, plan(), entry.Head.Kind).Concat(timed ? [] : EntryOffers.Now(around.Now));
+            : LineStartOffers.InEntry(note, at.Time, plan(), entry.Head.Kind).Concat(timed ? [] : EntryOffers.Times(note, around.Now, plan));
         if (!head)
         {
             return words;

@@ -12,7 +12,7 @@ namespace HealthNotes.Features.Diagnostics;
 
 /// <summary>
 /// A half-typed line is not scolded while the next character could make it right: <c>gum</c> may become <c>gums</c>,
-/// <c>hr 7</c> may become <c>hr 72</c>. What is held back is shown as soon as another line is edited, and when the note is
+/// <c>hr 7</c> may become <c>hr 72</c>. What can wait is not shown before the line is left. What is held back is shown as soon as another line is edited, and when the note is
 /// saved or opened.
 /// </summary>
 public static class StillTyping
@@ -52,10 +52,10 @@ public static class StillTyping
 
         ReadOnlySpan<char> typed = line.AsSpan().TrimEnd();
         bool inNumber = !wordIsOver && EndsInNumber(typed);
-        if (!error && inNumber)
+        if (!error)
         {
-            // nothing follows from half a number, or half a date
-            return true;
+            // what can wait does; and nothing follows from half a number, or half a date
+            return finding.Level != FindingLevel.Urgent || inNumber;
         }
 
         ReadOnlySpan<char> text = finding.Span.In(line);
@@ -66,12 +66,6 @@ public static class StillTyping
         }
 
         string last = typed[start..].ToString();
-
-        if (!error)
-        {
-            // what can't wait is shown even where a longer word starts so
-            return !wordIsOver && finding.Level != FindingLevel.Urgent && IsStartOfWord(ProblemRules.UnknownWord, last, syntax);
-        }
 
         if (finding.Rule == ProblemRules.MissingUnit || (finding.Rule == ProblemRules.UnknownLine && !text.IsEmpty && !text.ContainsAnyExcept(DateCharacters)))
         {

@@ -8,7 +8,8 @@ namespace HealthNotes.Features.Formatting;
 /// <summary>
 /// What an Enter does. Inside an entry the new line is indented. A date on its own is the head of a log already, so
 /// nothing is written behind it: which other kinds there are is offered by completion. A second Enter on a line that holds
-/// nothing takes the indent away again, ready for the next date. Free text that is cut in two stays free text.
+/// nothing takes the indent away again, ready for the next date. Free text that is cut in two stays free text; an Enter on a line of it
+/// that holds nothing ends it.
 /// </summary>
 internal static class NewLine
 {
@@ -29,6 +30,11 @@ internal static class NewLine
         }
 
         string indent = new(' ', NoteFormatter.EntryIndent);
+        if (above is { Kind: LineKind.FreeText, FreeText.Length: 0 } && line.Kind == LineKind.Blank)
+        {
+            return [new DocumentEdit(new PlaceRange(new Place(index - 1, 0), new Place(index, line.Text.Length)), indent)];
+        }
+
         return [.. above.Kind == LineKind.FreeText && line.Kind is not (LineKind.Blank or LineKind.FreeText)
             ? Indent(line, index, new string(' ', above.Indent) + "> ")
             : Indent(line, index, indent)];

@@ -19,8 +19,8 @@ internal static class SymbolNames
     }
 
     /// <summary>
-    /// How much of a line is its name: its word and what says which one is meant, as far as they follow one another
-    /// (<c>lump L-flank @lower</c>, <c>07:30 gave benazepril</c>).
+    /// How much of a line is its name: its word, what says which one is meant, and its value, as far as they follow one another
+    /// (<c>lump L-flank @lower 12mm</c>, <c>07:30 gave benazepril 5mg</c>).
     /// </summary>
     public static TextSpan NameIn(LineSyntax line, NoteItem item)
     {
@@ -66,6 +66,8 @@ internal static class SymbolNames
     {
         TokenKind.Site or TokenKind.Tag => item is not Reading,
         TokenKind.LineWord => true,
+        TokenKind.Value => item is not MedicinePlan,
+        TokenKind.State => item is Reading,
         TokenKind.Name => item is MedicinePlan or DoseEvent,
         _ => false,
     };

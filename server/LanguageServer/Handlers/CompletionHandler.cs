@@ -11,8 +11,8 @@ namespace HealthNotes.LanguageServer.Handlers;
 /// <summary>3.17, Language Features, Completion Request and Completion Item Resolve Request.</summary>
 internal static class CompletionHandler
 {
-    /// <summary>After these the list opens by itself: a word is over, a side is named, a tag begins.</summary>
-    public static CompletionOptions Options { get; } = new([" ", "-", "@"], ResolveProvider: true);
+    /// <summary>After these the list opens by itself: a word is over, a side is named, a tag begins, a number may need its unit.</summary>
+    public static CompletionOptions Options { get; } = new([" ", "-", "@", .. "0123456789".Select(digit => digit.ToString())], ResolveProvider: true);
 
     /// <summary>What may be written at the place.</summary>
     public static CompletionList? At(Workspace workspace, TextDocumentPositionParams parameters, CancellationToken token)

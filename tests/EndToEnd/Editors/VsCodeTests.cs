@@ -40,6 +40,9 @@ public sealed class VsCodeTests : IDisposable
         Assert.Equal("Marlow: visit page, 2026-11-25", seen.Text("visit-page.html"));
         Assert.Equal("Pebble: check sheet", seen.Text("firstSheet"));
         Assert.True(seen.Is("firstFile"));
+        Assert.Contains("Last check", seen.Text("pets"), StringComparison.Ordinal);
+        Assert.Equal("Marlow", seen.Text("back"));
+        Assert.Contains("No health note in this folder yet.", seen.Text("petsOfNone"), StringComparison.Ordinal);
         Assert.Equal("Gums of a colour or wetness that is not as expected.", seen.Text("explained"));
         Assert.Contains("1 to phone about now", seen.Text("wasm"), StringComparison.Ordinal);
         Assert.Matches("180 ?/min", seen.Text("wasmRate"));
@@ -53,7 +56,7 @@ public sealed class VsCodeTests : IDisposable
     [SkippableFact]
     public async Task Somebody_who_has_never_used_it_gets_there_by_the_keyboard()
     {
-        Seen seen = await DriveAsync("alone.mjs");
+        Seen seen = await DriveAsync("alone.mjs", Repository.PathOf("samples/juniper-after-surgery.hnote"));
         Assert.StartsWith("There is no health note yet.", seen.Text("nothing"), StringComparison.Ordinal);
         Assert.Equal(0, seen.Number("tickedTooEarly"));
         Assert.True(seen.Is("saved"));
@@ -64,10 +67,13 @@ public sealed class VsCodeTests : IDisposable
         Assert.Contains("20 a minute", seen.Text("before"), StringComparison.Ordinal);
         Assert.False(seen.Is("waiting"));
         Assert.Equal("rgb(20, 25, 26)", seen.Text("dark"));
+        Assert.Empty(seen.Texts("marked"));
+        Assert.Empty(seen.Texts("jumps"));
+        Assert.InRange(seen.Texts("told").Count(), 0, 6);
         Assert.Empty(seen.Texts("messages"));
     }
 
-    private async Task<Seen> DriveAsync(string script)
+    private async Task<Seen> DriveAsync(string script, params string[] more)
     {
         string node = ExternalTool.Find("HNOTE_NODE", "apt-get install nodejs npm", "/usr/bin/node", "/usr/local/bin/node");
         string entry = "node_modules/code-server/out/node/entry.js";
@@ -76,7 +82,7 @@ public sealed class VsCodeTests : IDisposable
         string results = Path.Combine(folder, "results.json");
         ToolRun run = await ToolRun.OfAsync(
             folder,
-            [node, Repository.PathOf($"{Extension}/test/vscode/{script}"), code[..^entry.Length], Repository.PathOf(Vsix), folder, Repository.PathOf("out/pictures"), results],
+            [node, Repository.PathOf($"{Extension}/test/vscode/{script}"), code[..^entry.Length], Repository.PathOf(Vsix), folder, Repository.PathOf("out/pictures"), results, .. more],
             ("HNOTE_CHROMIUM", ExternalTool.Chromium));
         return await Seen.OfAsync(run, results);
     }

@@ -5,7 +5,7 @@ namespace HealthNotes.EndToEnd.Support;
 /// <summary>What a run of an outside program left.</summary>
 internal sealed record ToolRun(int Code, string Output, string Errors)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
     /// <summary>Runs a program to its end. One that does not end is ended, with its children, and fails the test.</summary>
     public static async Task<ToolRun> OfAsync(string folder, IReadOnlyList<string> command, params (string Name, string Value)[] environment)

@@ -25,3 +25,8 @@ function lastCheck(text: string): string | null {
   }
   return last === '' ? null : last;
 }
+
+/** A day of a note for people: its year only where that is another one than today's. */
+export const dayInWords = (day: string, today: string): string => new Date(`${day}T00:00:00Z`).toLocaleDateString('en-GB', {
+  day: 'numeric', month: 'short', timeZone: 'UTC', ...(day.slice(0, 4) === today.slice(0, 4) ? {} : { year: 'numeric' }),
+});

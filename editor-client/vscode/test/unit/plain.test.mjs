@@ -91,6 +91,7 @@ test('a finding is accepted until a day that exists, with its reason', () => {
 test('a pet is shown with its name and its last check that says something', () => {
   assert.deepEqual(plain.petRow('pet Marlow # old\n2026-10-01 check\n  gums pink\n2026-11-01 log\n  ate all\n2026-11-20 check\n  # gums\n', 'a.hnote'), { name: 'Marlow', lastCheck: '2026-10-01' });
   assert.deepEqual(plain.petRow('species dog\n', 'a.hnote'), { name: 'a.hnote', lastCheck: null });
+  assert.deepEqual(['2026-10-01', '2025-10-01'].map((day) => plain.dayInWords(day, '2026-11-25')), ['1 Oct', '1 Oct 2025']);
 });
 
 test('a file is named after the pet', () => {

@@ -1,7 +1,7 @@
 // Drives a real VS Code with the packed extension, as a person would.
 //   node drive.mjs VSCODE_DIR EXTENSION.vsix NOTES_FOLDER PICTURES_FOLDER RESULTS.json
 // NOTES_FOLDER holds visit.hnote. What was seen goes to RESULTS.json; a wait that ends in vain ends the run with a picture.
-import { existsSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openCode, until } from './code.mjs';
 
@@ -214,6 +214,43 @@ try {
     await page.locator('.tab', { hasText: 'pebble.hnote' }).first().click();
     await page.keyboard.press('Control+s');
     seen.firstFile = await until('the file', async () => existsSync(join(folder, 'pebble.hnote')) && (await page.locator('.tab.dirty', { hasText: 'pebble.hnote' }).count()) === 0);
+  });
+  const open = async (where) => {
+    await page.goto(`${page.url().split('?')[0]}?${where}`);
+    await page.locator('.monaco-workbench').waitFor();
+  };
+  const pets = async (name, has) => {
+    const header = page.locator('.pane-header[aria-label^="Pets"]');
+    await press('Control+Shift+e', header);
+    if (await header.getAttribute('aria-expanded') === 'false') await header.click();
+    seen[name] = await until('the pets', async () => { const told = await text('.pane:has(.pane-header[aria-label^="Pets"]) .pane-body'); return has.every((word) => told.includes(word)) ? told : null; });
+    await picture(name);
+  };
+  await step('the pets of the folder: what needs attention, what is due, the last check', async () => {
+    await pets('pets', ['Marlow', 'to phone about', 'in 2 days', 'Last check']);
+  });
+  await step('after Reload Window the page is back', async () => {
+    // without a file in the address: with one, no editor is brought back
+    await open(`folder=${folder}`);
+    await press('Control+p', quick.locator('input').first());
+    await page.keyboard.type('visit.hnote');
+    await until('the note in front', async () => (await text('.quick-input-list .monaco-list-row.focused')).startsWith('visit.hnote'));
+    await page.keyboard.press('Enter');
+    await until('the note', async () => (await lines()).includes('pet Marlow'));
+    await command('Health Notes: Page beside');
+    await inside('section.problems');
+    await new Promise((go) => setTimeout(go, 6_000)); // the editor writes down what is open every few seconds
+    await command('Developer: Reload Window');
+    seen.back = await (await inside('section.problems')).locator('h1').innerText();
+    await picture('15-back');
+  });
+  await step('an empty folder offers a new note', async () => {
+    mkdirSync(join(folder, 'none'));
+    await open(`folder=${join(folder, 'none')}`);
+    await pets('petsOfNone', ['New health note']);
+    rmSync(join(folder, 'none'), { recursive: true });
+    await code.open(folder, 'visit.hnote');
+    await until('the status bar', attention);
   });
   await step('the editor itself reports the time it took to start', async () => {
     await command('Developer: Show Running Extensions');

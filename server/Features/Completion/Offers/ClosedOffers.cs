@@ -43,9 +43,11 @@ internal static class ClosedOffers
         {
             if (!said.Contains(state.Kind) && Takes(line.Word, state.Kind))
             {
-                yield return new Offer(state.Word, CompletionKind.State, group + (int)state.Kind, state.Definition)
+                // as a line writes it: with food
+                string text = state.Kind is StateKind.Food or StateKind.When ? state.Synonyms[0] : state.Word;
+                yield return new Offer(text, CompletionKind.State, group + (int)state.Kind, state.Definition)
                 {
-                    Spellings = [.. state.Synonyms, .. Vocabulary.Abbreviations("route").Terms.Where(a => a.StandsFor == state.Word).Select(a => a.Word)],
+                    Spellings = [state.Word, .. state.Synonyms, .. Vocabulary.Abbreviations("route").Terms.Where(a => a.StandsFor == state.Word).Select(a => a.Word)],
                     Key = $"state:{scopeName}:{state.Word}",
                 };
             }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
@@ -6,6 +7,7 @@ using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
+using HealthNotes.Record.HomeCare;
 
 namespace HealthNotes.Features.Completion.Offers;
 
@@ -35,10 +37,17 @@ internal static class EntryOffers
 
         DateOnly today = at.Document.Today;
         HashSet<string> there = [.. KindsOn(note.Document.Note, today, at.Line)];
-        foreach (FixedWord kind in Kinds.Terms)
+        EntryHead? last = note.EarlierEntries().FirstOrDefault()?.Head;
+        foreach (FixedWord kind in Kinds.Terms.OrderByDescending(kind => kind.Word == last?.Kind))
         {
             bool again = there.Contains(kind.Word);
-            yield return Head(today, kind, again ? group + 1 : group, again ? "a second one for today" : kind.Definition);
+            Offer head = Head(today, kind, again ? group + 1 : group, again ? "a second one for today" : kind.Definition);
+            if (kind.Word == last?.Kind && last.By is { } by)
+            {
+                yield return head with { Text = $"{head.Text} by {by}" };
+            }
+
+            yield return head;
         }
 
         if (today.DayNumber > 0)
@@ -58,7 +67,8 @@ internal static class EntryOffers
             return Writers(note).Select((name, index) => new Offer(name, CompletionKind.Value, 0, "who wrote this") { From = from });
         }
 
-        IEnumerable<Offer> kinds = read.Marks.Any(mark => mark.Kind == TokenKind.EntryKind) ? [] : ClosedOffers.OfList("entry", 0).Select(offer => offer with { Kind = CompletionKind.Entry });
+        IEnumerable<Offer> kinds = read.Marks.Any(mark => mark.Kind == TokenKind.EntryKind) ? [] : ClosedOffers.OfList("entry", 0).Select(offer => offer with { Kind = CompletionKind.Entry })
+            .SelectMany(offer => note.EarlierEntries().Take(MostEntries).FirstOrDefault(entry => entry.Head.Kind == offer.Text)?.Head.By is { } by && string.IsNullOrWhiteSpace(at.After) ? [offer with { Text = $"{offer.Text} by {by}" }, offer] : (Offer[])[offer]);
         IEnumerable<Offer> joins = read.Marks.Any(mark => mark.Kind == TokenKind.Keyword) ? [] : [new Offer("by", CompletionKind.Joining, 1, "who wrote this: by technician")];
         return kinds.Concat(joins);
     }
@@ -106,7 +116,24 @@ internal static class EntryOffers
         return names;
     }
 
-    /// <summary>The time of day, for <c>now</c>.</summary>
-    public static IEnumerable<Offer> Now(TimeOnly? now) => now is not { } time ? [] :
-        [new Offer(time.ToString("HH:mm", CultureInfo.InvariantCulture) + " ", CompletionKind.Date, 0, "the time now") { Label = "now", Spellings = ["now"], WhenTyped = true }];
+    /// <summary>The time of day for <c>now</c> and for its digits: with a dose that is due now, and alone; then the time of the line above.</summary>
+    public static IEnumerable<Offer> Times(NoteAround note, TimeOnly? now, Func<ImmutableArray<MedicineOrder>> plan)
+    {
+        if (now is { } time)
+        {
+            string text = Time(time);
+            yield return new Offer($"{text} ", CompletionKind.Date, 0, "the time now") { Label = text, Spellings = ["now"], WhenTyped = true };
+            foreach (Offer dose in note.Day == note.Document.Today ? MedicineOffers.DueLines(note, time, plan()) : [])
+            {
+                yield return dose with { Text = $"{text} {dose.Text}", Group = 0, Spellings = ["now " + dose.Text], WhenTyped = true };
+            }
+        }
+
+        if (note.LatestTime is { } above)
+        {
+            yield return new Offer($"{Time(above)} ", CompletionKind.Date, 1, "the time of the line above") { Label = Time(above), WhenTyped = true };
+        }
+    }
+
+    private static string Time(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
 }

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Due;
 using HealthNotes.Record.HomeCare;
@@ -59,7 +61,7 @@ internal static class LineStartOffers
             }
         }
 
-        foreach (Offer offer in MedicineOffers.GaveLines(note, time, plan, kind == "log" ? 5 : 40))
+        foreach (Offer offer in MedicineOffers.GaveLines(note, time, plan, kind == "log" ? 5 : 40).Concat(AsBefore.Lines(note, time, 6)))
         {
             yield return offer;
         }
@@ -80,7 +82,7 @@ internal static class LineStartOffers
             }
         }
 
-        foreach (Offer offer in Leads())
+        foreach (Offer offer in Leads.Value)
         {
             yield return offer;
         }
@@ -172,11 +174,11 @@ internal static class LineStartOffers
     }
 
     /// <summary>Phrases that stand for a line, once they are begun: an abbreviation gives way to the plain words, what was seen keeps the owner's.</summary>
-    private static IEnumerable<Offer> Leads() => Vocabulary.Leads.Terms.Select(lead =>
+    private static readonly Lazy<ImmutableArray<Offer>> Leads = new(() => [.. Vocabulary.Leads.Terms.Select(lead =>
     {
         string plain = string.Join(", ", lead.Lines.Select(line => string.Join(' ', line.Words.Prepend(line.Word))));
         bool stands = lead is { Means: LeadMeans.Plain, Lines.Length: 1 };
-        return new Offer(stands ? plain : lead.Word, CompletionKind.Part, LeadGroup, stands ? lead.Definition : plain)
+        return new Offer(stands ? plain : NoteFormatter.FormatLines(NoteSyntax.Parse(lead.Word), 0).First(), CompletionKind.Part, LeadGroup, stands ? lead.Definition : plain)
         {
             Label = stands ? $"{(lead.Word.Length <= ShortLead ? lead.Word.ToUpperInvariant() : lead.Word)}: {plain}" : null,
             Spellings = [lead.Word, .. lead.Synonyms],
@@ -184,5 +186,5 @@ internal static class LineStartOffers
             Below = true,
             Key = $"word:{lead.Lines[0].Word}",
         };
-    });
+    })]);
 }

@@ -13,6 +13,7 @@ namespace HealthNotes.Features.Completion.Offers;
 internal static class MedicineOffers
 {
     private const int MostNames = 60;
+    private const int NotYet = 2;
     private const int DoubleGroup = 99;
     private static readonly string[] Doses = ["gave", "missed", "stop"];
 
@@ -22,7 +23,7 @@ internal static class MedicineOffers
         foreach (NextDose next in NextDose.InOrder(note, time, plan))
         {
             string given = Whole(next.Order);
-            yield return new Offer($"gave {given}", CompletionKind.Medicine, next.IsDouble ? DoubleGroup : group, next.Text)
+            yield return new Offer($"gave {given}", CompletionKind.Medicine, next.IsDouble ? DoubleGroup : next.IsDue ? group : group + NotYet, next.Text)
             {
                 Spellings = [next.Order.Plan.Medicine.Text, given],
                 Key = "word:gave",
@@ -30,6 +31,9 @@ internal static class MedicineOffers
             };
         }
     }
+
+    /// <summary>The lines of those that are due.</summary>
+    public static IEnumerable<Offer> DueLines(NoteAround note, TimeOnly time, ImmutableArray<MedicineOrder> plan) => GaveLines(note, time, plan, 0).Where(offer => offer.Group == 0);
 
     /// <summary>Names (and planned doses) after <c>gave</c>, <c>missed</c>, <c>stop</c> and <c>med</c>, or the dose after a name.</summary>
     public static IEnumerable<Offer> For(LineState line, ImmutableArray<MedicineOrder> plan, int group)

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Parsing;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
@@ -36,34 +38,34 @@ internal static class NumberOffers
         {
             int from = ending.Ending[0] == '/' && number.Slash is { } slash ? slash : number.End;
             string head = line.At.Text[..from];
-            if (Reads(head + ending.Ending, number.Start) is { } read)
+            if (Reads(head + ending.Ending, number.Start) is { } read && IsKept(read, ending.Ending))
             {
-                yield return new Offer(ending.Ending, CompletionKind.Unit, 0, Shown(read, line.Note.Us) ?? ending.Meaning) { From = from, Key = $"ending:{ending.Word}:{ending.Ending}" };
+                yield return new Offer(ending.Ending, CompletionKind.Unit, 0, Shown(read, line.Note.Us) ?? ending.Meaning) { From = from, Spellings = [" " + ending.Ending], Key = $"ending:{ending.Word}:{ending.Ending}" };
             }
         }
 
         if (line.Word.Has(SlotKind.Times) && Reads(before + "x", number.Start) is not null)
         {
-            yield return new Offer("x", CompletionKind.Unit, Usual(line.Word).Count == 0 ? 0 : RareUnit, "times") { From = number.End };
+            yield return new Offer("x", CompletionKind.Unit, Usual(line.Word).Count == 0 ? 0 : RareUnit, "times") { From = number.End, Spellings = [" x"] };
         }
 
         List<(Unit Unit, LineSyntax Read)> units = Units(line, before, number.Start);
         bool anyPlausible = units.Exists(unit => IsPlausible(unit.Read));
-        bool apart = number.End >= line.At.Start;
         foreach ((Unit unit, LineSyntax read) in units)
         {
-            if (anyPlausible && !IsPlausible(read))
+            if ((anyPlausible && !IsPlausible(read)) || !IsKept(read, unit.Word))
             {
                 continue;
             }
 
             bool planned = IsPlanned(plan, read, unit);
-            string gap = apart && unit.Quantity == Quantity.Dose ? " " : "";
+            string gap = unit.Quantity == Quantity.Dose || unit.Word.Contains('-', StringComparison.Ordinal) ? " " : "";
             yield return new Offer(gap + unit.Word, CompletionKind.Unit, planned ? 0 : 1 + Order(line.Subject, unit, line.Note.Us), Detail(read, unit, line.Note.Us))
             {
                 Label = unit.Word,
-                Spellings = gap.Length == 0 ? unit.Synonyms : [unit.Word, .. unit.Synonyms],
-                From = apart ? number.End : line.At.Start,
+                // a blank that was typed between the two gives way to what is usual
+                Spellings = [.. unit.Synonyms.Prepend(unit.Word).SelectMany(spelling => (string[])[spelling, " " + spelling])],
+                From = number.End,
                 Key = $"unit:{unit.Word}",
                 Preselect = planned,
             };
@@ -147,6 +149,10 @@ internal static class NumberOffers
         bool value = read.Marks.Length > 0 && read.Marks[^1] is { Kind: TokenKind.Value } last && last.Span.End == text.Length && last.Span.Start <= numberStart;
         return value && !read.Problems.Any(problem => problem.Span.End > numberStart) ? read : null;
     }
+
+    /// <summary>False for what goes without saying, and is taken away by formatting: a rate a minute, a pressure in mmHg.</summary>
+    private static bool IsKept(LineSyntax read, string ending) =>
+        NoteFormatter.FormatLines(NoteSyntax.Parse(read.Text.TrimStart()), 0).First().Contains(ending, StringComparison.Ordinal);
 
     /// <summary>True for the unit that a plan of this note has for the medicine of the line.</summary>
     private static bool IsPlanned(ImmutableArray<MedicineOrder> plan, LineSyntax read, Unit unit) => read.Item is DoseEvent { Medicine.Text: var name }

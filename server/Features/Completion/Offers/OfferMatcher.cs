@@ -20,7 +20,7 @@ internal static class OfferMatcher
         var seen = new HashSet<(string, string)>();
         foreach (Offer offer in offers)
         {
-            if (seen.Add((offer.Text, offer.Label ?? "")))
+            if (seen.Add((offer.Text.TrimEnd(), offer.Label ?? offer.Text)))
             {
                 all.Add((offer, all.Count));
             }

@@ -93,9 +93,9 @@ internal static class ScheduleOffers
 
     private static IEnumerable<Offer> Every(LineWord word)
     {
-        foreach ((string unit, string detail) in (IEnumerable<(string, string)>)[("day", "once a day"), ("week", "once a week"), ("month", "once a month")])
+        foreach ((string span, string unit, string detail) in (IEnumerable<(string, string, string)>)[("1d", "day", "once a day"), ("1w", "week", "once a week"), ("1mo", "month", "once a month")])
         {
-            yield return new Offer(unit, CompletionKind.Value, 0, detail);
+            yield return new Offer(span, CompletionKind.Value, 0, detail) { Label = unit, Spellings = [unit] };
         }
 
         if (!word.Has(SlotKind.Medicine))

@@ -132,7 +132,14 @@ internal static class SiteOffers
         {
             if (Exists(region, line.Note.Species) && SlotTable.Fits(slot, region) && Sides.Fits(region.Sides, side.Word))
             {
-                yield return Site(region.Word, region, group, null);
+                // the two become one word
+                string written = line.TextOf(line.Last);
+                yield return Site($"{side.Word}-{region.Word}", region, group, null) with
+                {
+                    Label = region.Word,
+                    From = line.Last.Span.Start,
+                    Spellings = [.. region.Synonyms.Prepend(region.Word).Select(name => $"{written} {name}")],
+                };
             }
         }
     }

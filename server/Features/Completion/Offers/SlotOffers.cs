@@ -6,6 +6,7 @@ using HealthNotes.Features.Actions.OfFindings;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Completion.Places;
 using HealthNotes.Features.Hints;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
@@ -53,7 +54,7 @@ internal static class SlotOffers
             return numbers.Concat(line.Word.Has(SlotKind.Medicine) ? MedicineOffers.For(line, plan(), 0) : line.Word.Has(SlotKind.Words) && line.At.Typed.Length > 0 ? WordOffers.Signs(line, Words) : []);
         }
 
-        return numbers.Concat(NeededFirst(line) ?? line.Word.Takes.SelectMany(slot => OfSlot(line, slot.Kind, plan)));
+        return AsBefore.Rests(line, -1).Concat(numbers).Concat(NeededFirst(line) ?? line.Word.Takes.SelectMany(slot => OfSlot(line, slot.Kind, plan)));
     }
 
     /// <summary>What a line is about comes before all else: its item, its vital.</summary>
@@ -86,9 +87,9 @@ internal static class SlotOffers
             SiteOffers.For(line, about, aboutSlot, Sites).Concat(TagOffers.For(line, about, Tags)),
         SlotKind.Tag => TagOffers.For(line, line.Word, Tags),
         SlotKind.Size when !line.HasValue => [new Offer("like", CompletionKind.Joining, Sizes, "a size by comparison: like pea")],
-        SlotKind.FoodName => FoodOffers.For(line, Portions),
+        SlotKind.FoodName or SlotKind.Analyte or SlotKind.Topic => NameOffers.For(line, slot, Portions),
         SlotKind.Portion when !line.HasValue => ClosedOffers.OfList("portion", Portions),
-        SlotKind.Score when !line.HasValue => (line.Word.Word == "mcs" ? ClosedOffers.OfList("mcs", Portions) : []).Concat(Scores(line, Conditions)),
+        SlotKind.Score when !line.HasValue => line.Word.Word == "mcs" ? ClosedOffers.OfList("mcs", Portions).Select(Scored) : Scores(line, Conditions),
         SlotKind.State => ClosedOffers.States(line, Conditions),
         SlotKind.Place when !line.Word.Has(SlotKind.State) => ClosedOffers.States(line, Conditions),
         SlotKind.Route when line.Has(TokenKind.Name) => ClosedOffers.States(line, Conditions),
@@ -131,6 +132,14 @@ internal static class SlotOffers
     /// <summary>The pictures beside the note.</summary>
     private static IEnumerable<Offer> Pictures(IEnumerable<string> names) =>
         names.Take(MostTopics).Select(name => new Offer(name, CompletionKind.Value, 0, "beside this note"));
+
+    /// <summary>A grade of muscle under its word: what is written is its score.</summary>
+    private static Offer Scored(Offer grade) => grade with
+    {
+        Text = ValuePrinter.Print(LinePlace.Read($"mcs {grade.Text}").Item!.Value!),
+        Label = grade.Text,
+        Spellings = [grade.Text, .. grade.Spellings],
+    };
 
     /// <summary>Every step of the word's first scale: the score is chosen by who looks, none comes first by itself.</summary>
     private static IEnumerable<Offer> Scores(LineState line, int group) => NumberEndings.For(line.Word.Word).Take(1)

@@ -22,7 +22,7 @@ internal static class WordOffers
         bool male = line.Note.Male ?? false;
         foreach (DescribingWord word in scope.Terms)
         {
-            if (said.Contains(word) || word.For(line.Note.Species, male) is not { } meaning)
+            if (said.Contains(word) || (said.Count > 0 && word.Word == "none") || word.For(line.Note.Species, male) is not { } meaning)
             {
                 continue;
             }

@@ -3,6 +3,7 @@ using System.Globalization;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Features.Hints;
 using HealthNotes.Grammar.Formatting;
+using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
 
@@ -10,11 +11,13 @@ namespace HealthNotes.Features.Completion.Places;
 
 /// <summary>A planned medicine, and how far the time to its next dose has gone at a line.</summary>
 /// <param name="Order">The plan.</param>
+/// <param name="Day">The day of the line.</param>
 /// <param name="Last">The dose before; null where none is written.</param>
 /// <param name="Passed">The part of the interval that has passed since then: 1 and more is due. Null where no interval is written.</param>
 /// <param name="IsDouble">True where a dose now would be one too many by the limit of the rule on doubled doses.</param>
-internal sealed record NextDose(MedicineOrder Order, Noted? Last, decimal? Passed, bool IsDouble)
+internal sealed record NextDose(MedicineOrder Order, DateOnly Day, Noted? Last, decimal? Passed, bool IsDouble)
 {
+    private const decimal DueFrom = 0.75m;
     private const int HoursADay = 24;
     private const int MinutesAnHour = 60;
 
@@ -24,6 +27,9 @@ internal sealed record NextDose(MedicineOrder Order, Noted? Last, decimal? Passe
         TimeOnly? at = time ?? note.LatestTime;
         return plan.Select(order => Of(order, note, at)).OrderBy(next => next.IsDouble).ThenByDescending(next => next.Passed ?? 1);
     }
+
+    /// <summary>True from three quarters of its interval on, and where it has none.</summary>
+    public bool IsDue => Passed is null or >= DueFrom;
 
     /// <summary>When it was given, when it is due, and its plan, in a few words.</summary>
     public string Text
@@ -40,14 +46,19 @@ internal sealed record NextDose(MedicineOrder Order, Noted? Last, decimal? Passe
         ? $"due {Last.Moment.AddMinutes((double)Math.Min(hours * MinutesAnHour, int.MaxValue)).ToString("HH:mm", CultureInfo.InvariantCulture)}; "
         : "due; ";
 
-    private static string Told(Noted dose) => dose.Time is { } time ? time.ToString("HH:mm", CultureInfo.InvariantCulture) : DayWords.Iso(dose.Day);
+    /// <summary>When it was given: the time on the day of the line, else with its day.</summary>
+    private string Told(Noted dose)
+    {
+        string? time = dose.Time?.ToString("HH:mm", CultureInfo.InvariantCulture);
+        return time is not null && dose.Day == Day ? time : string.Join(' ', dose.Day == Day.Plus(-1) ? "yesterday" : DayWords.Iso(dose.Day), time).TrimEnd();
+    }
 
     private static NextDose Of(MedicineOrder order, NoteAround note, TimeOnly? at)
     {
         Noted[] given = [.. note.Document.Record.Of(new CourseKey("gave", order.Medicine)).Before(note.Day, at ?? TimeOnly.MaxValue, int.MaxValue).Where(dose => dose.Line != note.Line).Take(HoursADay)];
         Noted? last = given.FirstOrDefault();
         decimal? passed = order.Interval is not { } interval ? null : last is null ? 1 : Hours(last, given, order, note.Day, at) / interval;
-        return new NextDose(order, last, passed, passed < CareLimits.One("dose-doubled", note.Document.Record)?.Value);
+        return new NextDose(order, note.Day, last, passed, passed < CareLimits.One("dose-doubled", note.Document.Record)?.Value);
     }
 
     /// <summary>Hours since the last dose; without times, by the doses of the day.</summary>

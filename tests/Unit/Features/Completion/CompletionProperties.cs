@@ -2,6 +2,7 @@ using CsCheck;
 using HealthNotes.Features.Completion;
 using HealthNotes.Features.Completion.Items;
 using HealthNotes.Features.Documents;
+using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Tests.Grammar.Properties;
@@ -43,27 +44,73 @@ public class CompletionProperties
 
     private static readonly Gen<LineWord> Word = Gen.OneOf([.. NoteVocabulary.Default.LineWords.Terms]);
 
+    /// <summary>A line of a word in its own entry or opening, with what stands behind the word.</summary>
+    private static Document Begun(string species, LineWord word, string behind, string kind) => Cursor.Note((word.Kind == WordKind.Fact && word.Word != "med"
+        ? "\n\n\n\n\n\n\n"
+        : $"species {species}\nmed benazepril 5mg every 24h\n2026-10-01 log\n  lump L-flank @lower 12mm\n  tooth 104 tartar\n  food dry salmon biscuits 60g\n2026-10-04 {kind}\n  ") + word.Word + behind);
+
+    /// <summary>Taking an offer brings nothing that <c>format</c> would change, where what was typed before is as it would be.</summary>
+    [Fact]
+    public void What_is_offered_stays_as_it_is_under_format() => Gen.Select(Gen.OneOf("dog", "cat"), Word, Gen.OneOf([.. Behind, .. Behind.Select(words => words + " ")]), Gen.OneOf("visit", "log")).ForAll((species, word, behind, kind) =>
+    {
+        Document document = Begun(species, word, behind, kind);
+        if (Formatted(document).TrimEnd() == document.Syntax.Lines[Line].Text.TrimEnd())
+        {
+            StaysUnderFormat(document);
+        }
+    }, iter: Effort.Times(1_500));
+
+    [Theory]
+    [InlineData("log")]
+    [InlineData("check")]
+    [InlineData("visit")]
+    public void What_starts_a_line_stays_as_it_is_under_format(string kind)
+    {
+        foreach (char letter in " abcdefghijklmnopqrstuvwxyz0129")
+        {
+            StaysUnderFormat(Cursor.Note($"species cat\nmed benazepril 5mg every 24h\n2026-10-03 log\n  07:00 SRR 18\n  07:30 BM 1x soft\n  08:00 T 38.2C\n2026-10-04 {kind}\n  {letter}".TrimEnd(' ') + (letter == ' ' ? "  " : "")));
+        }
+    }
+
+    private static void StaysUnderFormat(Document document)
+    {
+        foreach (CompletionItem item in CompletionFeature.At(document, new Place(Line, int.MaxValue), FeatureSettings.Default, new Surroundings(new(7, 20), () => ["ear.jpg"])).Items.Where(item => item.Kind != CompletionKind.Lines))
+        {
+            Document taken = document.Edit(item.Edit, 2);
+            // the other words and the order are the writer's
+            string formatted = Formatted(taken);
+            string[] lost = [.. Words(taken.Syntax.Lines[Line].Text).Except(Words(document.Syntax.Lines[Line].Text)).Except(Words(formatted))];
+            Assert.True(lost.Length == 0, $"{taken.Syntax.Lines[Line].Text}: {formatted}");
+        }
+    }
+
+    private static string[] Words(string line) => line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
+    private static string Formatted(Document document)
+    {
+        int entry = document.Note.EntryAt(Line)?.Line ?? 0;
+        return NoteFormatter.FormatLines(document.Syntax, entry).ElementAt(Line - entry);
+    }
+
+    private const int Line = 7;
+
     /// <summary>What is offered can be read: taking it brings no problem that was not there before, but for what is still missing.</summary>
     [Fact]
     public void What_is_offered_reads() => Gen.Select(Gen.OneOf("dog", "cat"), Word, Gen.OneOf(Behind), Gen.OneOf("", " ")).ForAll((species, word, behind, end) =>
     {
-        const int line = 7;
-        string before = word.Kind == WordKind.Fact && word.Word != "med"
-            ? "\n\n\n\n\n\n\n"
-            : $"species {species}\nmed benazepril 5mg every 24h\n2026-10-01 check\n  lump L-flank @lower 12mm\n  tooth 104 tartar\n  food dry salmon biscuits 60g\n2026-10-04 visit\n";
-        Document document = Cursor.Note($"{before}  {word.Word}{behind}{end}");
+        Document document = Begun(species, word, behind + end, "visit");
         Problem[] known = Problems(document);
-        foreach (CompletionItem item in CompletionFeature.At(document, new Place(line, int.MaxValue), FeatureSettings.Default).Items)
+        foreach (CompletionItem item in CompletionFeature.At(document, new Place(Line, int.MaxValue), FeatureSettings.Default).Items)
         {
             // a joining word, and a side before its place, wait for what comes next
             if (item.Kind != CompletionKind.Joining && !item.Edit.NewText.EndsWith('-'))
             {
                 Document taken = document.Edit(item.Edit, 2);
                 string[] fresh = [.. Problems(taken).Where(problem => problem.Rule != ProblemRules.Missing && !known.Any(k => k.Rule == problem.Rule)).Select(problem => problem.Message)];
-                Assert.True(fresh.Length == 0, $"{taken.Syntax.Lines[line].Text}: {string.Join("; ", fresh)}");
+                Assert.True(fresh.Length == 0, $"{taken.Syntax.Lines[Line].Text}: {string.Join("; ", fresh)}");
             }
         }
 
-        static Problem[] Problems(Document document) => [.. document.Note.Problems.Where(problem => problem.Line == line).Select(problem => problem.Problem)];
+        static Problem[] Problems(Document document) => [.. document.Note.Problems.Where(problem => problem.Line == Line).Select(problem => problem.Problem)];
     }, iter: Effort.Times(1_500));
 }

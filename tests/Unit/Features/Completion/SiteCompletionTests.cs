@@ -22,7 +22,7 @@ public class SiteCompletionTests
     [Theory]
     [InlineData("  lump L-sti|", "L-knee", "  lump L-knee")]
     [InlineData("  lump left-sti|", "L-knee", "  lump L-knee")]
-    [InlineData("  lump L sti|", "knee", "  lump L knee")]
+    [InlineData("  lump L sti|", "knee", "  lump L-knee")]
     [InlineData("  ear |", "L", "  ear L")]
     [InlineData("  eye OD|", "R", "  eye R")]
     [InlineData("  gland R|", "R3", "  gland R3")]

@@ -104,4 +104,12 @@ public class WordCompletionTests
     [InlineData("recheck ear on |", "2026-10-04")]
     [InlineData("recheck ear on 2026-1|", "2026-10-04")]
     public void Days_near_the_entry(string line, string first) => Assert.Equal(first, Offered.Labels($"{Dog}  {line}")[0]);
+
+    [Theory]
+    [InlineData("lab creatinine 110umol/L", "lab |", "creatinine")]
+    [InlineData("vaccine rabies 2026-04-15 for 3y", "vaccine |", "rabies")]
+    [InlineData("due nail clipping 2026-11-01", "due |", "nail clipping")]
+    [InlineData("food salmon biscuits 60g", "food sal|", "salmon biscuits")]
+    public void A_name_that_the_note_has_comes_first(string before, string line, string name) =>
+        Assert.Equal(name, Offered.Labels($"species dog\n2026-10-04 visit\n  {before}\n2026-11-01 visit\n  {line}")[0]);
 }

@@ -1,3 +1,4 @@
+using HealthNotes.Analysis.Findings;
 using HealthNotes.Features.Diagnostics;
 using HealthNotes.Features.Documents;
 using HealthNotes.Tests.Support;
@@ -21,6 +22,7 @@ public class FlashTests
         string before = string.Join('\n', all[..first]) + "\n";
         Document note = Document.Open("file:///notes/typed.hnote", 1, before, Cursor.Today);
         List<string> flashes = [];
+        List<string> early = [];
         for (int at = first; at < all.Length; at++)
         {
             List<(string Typed, string Rule)> shown = [];
@@ -29,8 +31,10 @@ public class FlashTests
             {
                 int place = note.Syntax.Lines.Length - 1;
                 note = note.Edit(DocumentEdit.Insert(place, end - 1, line[(end - 1)..end]), 1);
-                shown.AddRange(StillTyping.Without(note, note.Analysis.Findings, new Place(place, end))
-                    .Where(finding => finding.Line == place).Select(finding => (line[..end], finding.Rule)));
+                NoteFinding[] here = [.. StillTyping.Without(note, note.Analysis.Findings, new Place(place, end))
+                    .Where(finding => finding.Line == place)];
+                shown.AddRange(here.Select(finding => (line[..end], finding.Rule)));
+                early.AddRange(here.Where(finding => finding.Level < FindingLevel.Urgent).Select(finding => $"{line[..end]}| {finding.Rule}"));
             }
 
             HashSet<string> whole = [.. note.Analysis.Findings.Where(finding => finding.Line == note.Syntax.Lines.Length - 1).Select(finding => finding.Rule)];
@@ -39,6 +43,7 @@ public class FlashTests
         }
 
         Assert.True(flashes.Count == 0, string.Join("\n", flashes));
+        Assert.True(early.Count == 0, string.Join("\n", early));
     }
 
     private const int Typed = 120;

@@ -53,6 +53,7 @@ public class FormattingTests
     [InlineData("2026-10-04 check\n  gums pink\n\n|\n", "2026-10-04 check\n  gums pink\n\n\n")]
     [InlineData("2026-10-04 check\n    > one\n    |two\n", "2026-10-04 check\n    > one\n    > two\n")]
     [InlineData("2026-10-04 check\n    > one\n    |\n", "2026-10-04 check\n    > one\n  \n")]
+    [InlineData("2026-10-04 check\n  > one\n  > \n  |\n", "2026-10-04 check\n  > one\n  \n")]
     [InlineData("2026-10-04 check\n|2026-10-05 log\n", "2026-10-04 check\n2026-10-05 log\n")]
     [InlineData("pet A\n  |\n", "pet A\n  \n")]
     [InlineData("|\n", "\n")]

@@ -48,8 +48,21 @@ public class OutlineTests
     {
         OutlineSymbol[] outline = [.. SymbolFeature.Outline(Cursor.Note(Marlow))];
         Assert.Equal([("species", "dog"), ("breed", "rough-coated lurcher type"), ("med benazepril", "5mg every 24h")], outline[0].Children.Select(child => (child.Name, child.Detail)));
-        Assert.Equal([("gums", "pink moist"), ("lump L-flank @lower", "12mm soft"), ("07:30 gave benazepril", "5mg")], outline[1].Children.Select(child => (child.Name, child.Detail)));
+        Assert.Equal([("gums", "pink moist"), ("lump L-flank @lower 12mm", "soft"), ("07:30 gave benazepril 5mg", null)], outline[1].Children.Select(child => (child.Name, child.Detail)));
         Assert.Equal([SymbolSort.Exam, SymbolSort.Finding, SymbolSort.Care], outline[1].Children.Select(child => child.Sort));
+    }
+
+    [Theory]
+    [InlineData("rr 18/30s asleep", "rr 18/30s asleep", null)]
+    [InlineData("rr asleep 18/30s", "rr asleep 18/30s", null)]
+    [InlineData("weight 14.2kg after breakfast", "weight 14.2kg", "after breakfast")]
+    [InlineData("T 38.5C", "T 38.5C", null)]
+    [InlineData("bcs 5/9", "bcs 5/9", null)]
+    [InlineData("stool 2x soft", "stool 2x", "soft")]
+    public void A_value_is_part_of_the_name(string line, string name, string? detail)
+    {
+        OutlineSymbol symbol = SymbolFeature.Outline(Cursor.Note($"2026-10-04 log\n  {line}\n"))[0].Children[0];
+        Assert.Equal((name, detail), (symbol.Name, symbol.Detail));
     }
 
     [Theory]
