@@ -80,9 +80,8 @@ internal sealed class LineReader
         int end = text.Length;
         for (int at = text.IndexOf('#', start + 1); at >= 0; at = text.IndexOf('#', at + 1))
         {
-            if (Scanners.IsBlank(text[at - 1]) && !IsNumbered(text.AsSpan(at + 1)))
+            if (Scanners.IsBlank(text[at - 1]))
             {
-                // "#3 cuff" is a number
                 end = at;
                 break;
             }
@@ -94,14 +93,6 @@ internal sealed class LineReader
         }
 
         return end;
-    }
-
-    /// <summary>True for the <c>3</c> of <c>#3 cuff</c>: one or two figures.</summary>
-    private static bool IsNumbered(ReadOnlySpan<char> text)
-    {
-        int figures = text.IndexOfAnyExceptInRange('0', '9');
-        figures = figures < 0 ? text.Length : figures;
-        return figures is 1 or 2 && (figures == text.Length || Scanners.IsBlank(text[figures]) || Scanners.IsSeparator(text[figures]));
     }
 
     internal static void AddComment(string text, int contentEnd, List<Token> tokens)

@@ -69,7 +69,7 @@ public sealed class VsCodeTests : IDisposable
         Assert.Equal("rgb(20, 25, 26)", seen.Text("dark"));
         Assert.Empty(seen.Texts("marked"));
         Assert.Empty(seen.Texts("jumps"));
-        Assert.InRange(seen.Texts("told").Count(), 0, 6);
+        Assert.InRange(seen.Texts("told").Length, 0, 6);
         Assert.Empty(seen.Texts("messages"));
     }
 
