@@ -351,6 +351,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return false;
         }
 
+        if (number is { Second.Exists: false, First.Unit.Length: 0 } && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { Second.Exists: true } part && part.Second.Sign(at.Line) == '/')
+        {
+            // "1 1/4 cups"
+            return IsAmountAhead(at, index + 1);
+        }
+
         Operand last = number.Second.Exists ? number.Second : number.First;
         return at.Vocabulary.Units.Find(last.Unit.Length > 0 ? last.Unit.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "") is { } unit && unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Portion && Numbers.FitsAny(at, unit);
     }

@@ -197,9 +197,10 @@ internal static class Numbers
             return false;
         }
 
-        if (held is Portion portion && value is Measure && at.Word.Has(SlotKind.Portion) && portion.Span.End <= written.Start && portion.Span.Start >= at.HeadSpan.End)
+        if (held is Portion portion && value is Measure amount && at.Word.Has(SlotKind.Portion) && portion.Span.End <= written.Start && portion.Span.Start >= at.HeadSpan.End)
         {
             // "ate 3/4 of wet, 60g": how much the part was, as written
+            written = TextSpan.Between(written.Start, Math.Max(written.End, amount.Span.End));
             at.Remark.Add(written);
             return at.Taken(TokenKind.Text, written);
         }

@@ -539,7 +539,7 @@ internal static class ScheduleSlots
                 at.At++;
             }
 
-            if (!found || !(date is not null || at.At >= at.Parts.Count || at.StartsSegment(at.At) || WordSlots.StartsSign(at, at.At) || at.Phrase(at.Vocabulary.Small, at.At, out _) > 0))
+            if (!found || !(date is not null || at.At >= at.Parts.Count || at.StartsSegment(at.At) || WordSlots.StartsSign(at, at.At) || Modifiers.At(at, at.At) is not null || at.Phrase(at.Vocabulary.Small, at.At, out _) > 0))
             {
                 at.Restore(before);
                 return false;

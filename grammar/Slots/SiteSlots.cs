@@ -153,7 +153,7 @@ internal static class SiteSlots
         : before.Side == Side.None && next.Region is null or { Word: "side" } && next.Number is null ? before with { Side = next.Side }
         : before.Region is { Word: "paw" } && next is { Side: Side.None, Number: null, Region.Sides: SideRule.Four } ? next with { Side = before.Side }
         : before is { Side: Side.None, Region.Sides: SideRule.Four } && next is { Region.Word: "paw", Number: null } ? before with { Side = next.Side }
-        : before is { Region: null or { Word: "side" }, Number: null } && next.Side == Side.None ? next with { Side = before.Side }
+        : before is { Region: null or { Word: "side" }, Number: null } && next.Side == Side.None && (before.Side is not (Side.Front or Side.Hind) || next.Region?.Sides is SideRule.Four or SideRule.Front or SideRule.Hind) ? next with { Side = before.Side }
         : null;
 
     private sealed class SiteSlot(SlotKind kind, string? role) : SlotReader(kind)

@@ -131,7 +131,7 @@ internal sealed class ProblemText(PageContext context)
             sinceVisit ? PageWords.Unchanged(Show(value.Now.Value), value.AtVisit!.Day == context.Analysis.Record.Period.Visit?.Head.Date ? PageWords.AtVisit : On(value.AtVisit.Day), On(value.Now.Day)) : $"{Show(value.Now.Value)}{StateOf(value.Now)} ({On(value.Now.Day)})",
         ];
         told.Add(string.Join(Arrow, steps.Where(step => step.Length > 0)));
-        told.Add(value.Now.Seconds is { } seconds ? PageWords.CountedOver(seconds) : value.Now.IsDifference ? PageWords.WeighedByDifference : "");
+        told.Add(value.Now.Seconds is { } seconds ? PageWords.CountedOver(seconds, all: (value.From ?? value.Now).Seconds == seconds && (sinceVisit ? value.Now : value.AtVisit ?? value.Now).Seconds == seconds) : value.Now.IsDifference ? PageWords.WeighedByDifference : "");
         told.Add(value.NoticedOn is { } noticed ? PageWords.NoticedOn(noticed.Word, On(noticed.Day)) : "");
         told.Add(value is { InPercent: { } percent, From: { } start } && Math.Abs(percent) >= 0.5m ? PageWords.PercentIn(percent, value.Now.Day.DayNumber - start.Day.DayNumber) : "");
         told.Add(value is { SinceVisit: { } since, AtVisit: not null } && Math.Abs(since) >= 0.5m ? PageWords.PercentSinceVisit(since) : "");

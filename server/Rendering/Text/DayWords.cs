@@ -34,8 +34,8 @@ internal static partial class PageWords
 
     /// <summary>The days in between without home care; of many how many, and the longest stretch.</summary>
     public static string WithoutNote(IReadOnlyList<(DateOnly From, DateOnly To)> days, DateOnly today) => days.Count <= 6
-        ? $"No home care logged {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
-        : $"No home care logged on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between, {(days.MaxBy(gap => gap.To.DayNumber - gap.From.DayNumber) is var most && most.From == most.To ? "never two in a row" : $"the longest stretch {Days(most.From, most.To, today)}")}.";
+        ? $"No food, water, dose, urine or stool logged {string.Join("; ", days.Select(gap => Days(gap.From, gap.To, today)))}."
+        : $"No food, water, dose, urine or stool logged on {days.Sum(gap => gap.To.DayNumber - gap.From.DayNumber + 1):N0} days in between, {(days.MaxBy(gap => gap.To.DayNumber - gap.From.DayNumber) is var most && most.From == most.To ? "never two in a row" : $"the longest stretch {Days(most.From, most.To, today)}")}.";
 
     /// <summary>One day, or several: <c>5 Nov</c>, <c>5 to 9 Nov</c>, <c>30 Oct to 2 Nov</c>.</summary>
     public static string Days(DateOnly from, DateOnly to, DateOnly today)

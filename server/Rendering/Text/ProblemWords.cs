@@ -106,7 +106,7 @@ internal static partial class PageWords
 
     public static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number.ToString("N0", CultureInfo.InvariantCulture)} {what}s";
 
-    public static string CountedOver(decimal seconds) => $"counted over {seconds:0.#} s";
+    public static string CountedOver(decimal seconds, bool all) => $"{(all ? "" : "the last ")}counted over {seconds:0.#} s";
 
     public static string LimitIs(string number) => $"limit of {number}";
 

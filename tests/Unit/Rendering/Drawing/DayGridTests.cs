@@ -36,7 +36,7 @@ public class DayGridTests
                 "25 Sep | 1 of 2 given, 1 not logged | glucose 5.5 to 9.1 mmol/L | ",
             ],
             page.Rows("days"));
-        Assert.Contains("No home care logged 22 to 24 Sep.", page.Section("days"), StringComparison.Ordinal);
+        Assert.Contains("No food, water, dose, urine or stool logged 22 to 24 Sep.", page.Section("days"), StringComparison.Ordinal);
         Assert.Equal("X", page.QuerySelectorAll("section.days thead th")[1].TextContent);
     }
 
