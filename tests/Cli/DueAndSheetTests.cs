@@ -183,7 +183,7 @@ public class DueAndSheetTests
             Assert.Equal(shown, Hnote.Run("sheet", note, "--out", "-", "--since", since, "--today", Hnote.Today).Output.Contains("Look again at left ear", StringComparison.Ordinal));
             Assert.Equal(0, Hnote.Run("page", work.Folder, "--out", work.PathOf(since), "--format", "md", "--since", since, "--today", Hnote.Today).Code);
             Assert.Equal(shown, File.ReadAllText(work.PathOf($"{since}/index.md")).Contains("lame", StringComparison.Ordinal));
-            Assert.Equal(shown, File.ReadAllText(work.PathOf($"{since}/note.md")).Contains("left hind gait: lame", StringComparison.Ordinal));
+            Assert.Equal(shown, File.ReadAllText(work.PathOf($"{since}/note.md")).Contains("left hind: lame", StringComparison.Ordinal));
         }
     }
 

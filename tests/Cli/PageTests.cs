@@ -57,7 +57,7 @@ public class PageTests
         string note = work.Note(Note);
         string metric = Hnote.Run("page", note, "--out", "-", "--format", "markdown", "--today", Hnote.Today).Output;
         Assert.Contains("**Last visit 1 Sep**", metric, StringComparison.Ordinal);
-        Assert.Contains("27 (1 Sep) \u2192 26 kg (", metric, StringComparison.Ordinal);
+        Assert.Contains("4 % from 27 kg (1 Sep)", metric, StringComparison.Ordinal);
         string us = Hnote.Run("page", note, "--out", "-", "--format", "markdown", "--units", "us", "--since", "2026-10-01", "--today", Hnote.Today).Output;
         Assert.Contains("## Since 1 Oct", us, StringComparison.Ordinal);
         Assert.Contains("57.3 lb", us, StringComparison.Ordinal);
