@@ -11,9 +11,6 @@ namespace HealthNotes.Grammar.Slots;
 /// <summary>Places on the body: sides, regions, numbered glands, teeth. All go into <see cref="SlotKind.Site"/>.</summary>
 internal static class SiteSlots
 {
-    /// <summary>How many parts stand between a side and <c>than</c> at most: <c>left one a bit more than the right</c>.</summary>
-    private const int MostBeforeThan = 5;
-
     public static ImmutableArray<SlotReader> All { get; } =
     [
         new SiteSlot(SlotKind.Site, null), new SiteSlot(SlotKind.Node, "node"), new SiteSlot(SlotKind.Joint, "joint"), new SiteSlot(SlotKind.Muscle, "muscle"),
@@ -38,13 +35,13 @@ internal static class SiteSlots
     public static string? RoleOf(SlotKind kind) => kind switch { SlotKind.Node => "node", SlotKind.Joint => "joint", SlotKind.Muscle => "muscle", _ => null };
 
     /// <summary>True where a place starts that the observation cannot hold any more, since it holds another.</summary>
-    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && Compared(at) == 0 && !at.InRemark && !at.Blocked && !IsOtherWord(at)
+    public static bool StartsSecond(Cursor at) => at.Word.Kind is WordKind.Exam or WordKind.Scan && ComparedSides.Length(at) == 0 && !at.InRemark && !at.Blocked && !IsOtherWord(at)
         && at.Get<Site>(SlotKind.Site) is { } before && KindOf(at.Word) is { } kind && ((SiteSlot)SlotTable.Row(kind)).Here(at) is { } next && !(kind == SlotKind.Tooth && next.Region is not null) && Merged(before, next) is null;
 
     /// <summary>True for the <c>dirty right</c> of <c>ear clean left, dirty right</c>: a stretch whose signs belong to another place than those before it.</summary>
     public static bool StartsOtherSide(Cursor at)
     {
-        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || Compared(at) > 0 || at.Blocked || at.InRemark || !(at.SaysSomething || (at.Holds(SlotKind.Site) && (at.Word.Has(SlotKind.Tooth) || at.Remark.Count > 0)))
+        if (at.Word.Kind is not (WordKind.Exam or WordKind.Scan) || ComparedSides.Length(at) > 0 || at.Blocked || at.InRemark || !(at.SaysSomething || (at.Holds(SlotKind.Site) && (at.Word.Has(SlotKind.Tooth) || at.Remark.Count > 0)))
             || !(at.StartsSegment(at.At) || (at.Word.Has(SlotKind.Tooth) && at.At > 0 && at.Is(at.At - 1, "and"))))
         {
             return false;
@@ -96,34 +93,6 @@ internal static class SiteSlots
         }
 
         return false;
-    }
-
-    /// <summary>How many parts say that one side is more so than the other, which is about both: <c>right worse than left</c>, <c>R&gt;L</c>; 0 where none do.</summary>
-    private static int Compared(Cursor at)
-    {
-        int index = at.At + (at.Is(at.At, "the") ? 1 : 0);
-        if (at.Word.Kind != WordKind.Exam || at.Phrase(at.Vocabulary.Sides, index, out FixedWord? one) is not (> 0 and var sides) || one!.Word is not ("L" or "R"))
-        {
-            return 0;
-        }
-
-        index += sides;
-        for (int end = index; end < at.Parts.Count && end - index < MostBeforeThan && !at.StartsSegment(end); end++)
-        {
-            ReadOnlySpan<char> text = at.TextAt(end);
-            bool more = text[0] == '>';
-            if (!more && text is not "than")
-            {
-                continue;
-            }
-
-            int behind = end + (more && text.Length > 1 ? 0 : 1);
-            behind += at.Is(behind, "the") || at.Is(behind, "on") || at.Is(behind, "in") ? 1 : 0;
-            string? other = at.Vocabulary.Sides.Find(behind == end ? text[1..] : behind < at.Parts.Count ? at.TextAt(behind) : "")?.Word;
-            return other is "L" or "R" && other != one.Word ? behind + (at.Is(behind + 1, "one") || at.Is(behind + 1, "side") ? 2 : 1) - at.At : 0;
-        }
-
-        return 0;
     }
 
     /// <summary>True where a sign stands before the next comma.</summary>
@@ -189,7 +158,7 @@ internal static class SiteSlots
 
             int start = at.At;
             Site? before = at.Get<Site>(SlotKind.Site);
-            if (Compared(at) is > 0 and var compared)
+            if (ComparedSides.Length(at) is > 0 and var compared)
             {
                 TextSpan both = at.SpanOf(start, compared);
                 at.Mark(TokenKind.Text, both);
@@ -220,7 +189,7 @@ internal static class SiteSlots
 
             site = before is null ? site : merged with { Span = TextSpan.Between(Math.Min(before.Span.Start, site.Span.Start), Math.Max(before.Span.End, site.Span.End)) };
             at.Set(SlotKind.Site, site);
-            Check(at, site, kind.Value);
+            SiteCheck.Check(at, site, kind.Value);
             return true;
         }
 
@@ -250,7 +219,7 @@ internal static class SiteSlots
                 at.Add(SlotKind.Site, site);
                 if (!tooth)
                 {
-                    Check(at, site, SlotKind.Gland);
+                    SiteCheck.Check(at, site, SlotKind.Gland);
                 }
             }
 
@@ -515,46 +484,5 @@ internal static class SiteSlots
             at.At++;
             return new Site(part, Side.None, null, null);
         }
-
-        private static void Check(Cursor at, Site found, SlotKind kind)
-        {
-            if (found.Region is not { } region)
-            {
-                return;
-            }
-
-            bool fits = region.Sides switch
-            {
-                SideRule.Mid => found.Side is Side.None or Side.Mid,
-                SideRule.Pair => found.Side is Side.None or Side.L or Side.R or Side.Both,
-                SideRule.Four => found.Side is not Side.Mid,
-                SideRule.Front => found.Side is not (Side.Mid or Side.LH or Side.RH or Side.Hind),
-                SideRule.Hind => found.Side is not (Side.Mid or Side.LF or Side.RF or Side.Front),
-                _ => found.Side is Side.None or Side.L or Side.R or Side.Both or Side.Mid,
-            };
-            string written = found.Span.In(at.Line).ToString();
-            string? role = RoleOf(kind);
-            string? message = !fits ? $"`{written}`: there is no such {region.Word}. {SidesOf(region.Sides)}"
-                : found.Number is < 1 or > 5 ? $"`{written}`: mammary glands are numbered 1 to 5 from the front (1 to 4 in a cat)."
-                : role is not null && !region.Roles.Contains(role)
-                    ? $"`{region.Word}` is not a {role} I know. Known: {string.Join(", ", at.Vocabulary.Regions.Terms.Where(r => r.Roles.Contains(role)).Select(r => r.Word).Order(StringComparer.Ordinal))}."
-                : kind == SlotKind.Tooth ? $"`{written}`: name a tooth by its number, such as 208, or by its side."
-                : kind == SlotKind.Gland && region.Word != "gland" ? $"`{written}`: name a mammary gland by its side and number, such as R-gland3."
-                : null;
-            if (message is not null)
-            {
-                at.Report(new Problem(ProblemRules.ImpossibleSite, found.Span, message));
-            }
-        }
-
-        private static string SidesOf(SideRule rule) => rule switch
-        {
-            SideRule.Mid => "It lies on the midline: write no side.",
-            SideRule.Four => "Write LF, RF, LH or RH.",
-            SideRule.Front => "Write L, R or both (or LF, RF).",
-            SideRule.Hind => "Write L, R or both (or LH, RH).",
-            SideRule.Pair => "Write L, R or both.",
-            _ => "Write L, R, mid or both.",
-        };
     }
 }

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Gets tree-sitter's command for the test of the grammar: get-tree-sitter.sh DIR makes DIR/tree-sitter. About ten seconds, on Debian for x86-64.
+# Gets tree-sitter's command for the test of the grammar: get-tree-sitter.sh DIR makes DIR/tree-sitter. About ten seconds, on Debian.
 # npm's package downloads its program from outside the registry, and Debian 12 has none: this unpacks the one of Debian 13 beside the
 # system, with the libc that it needs. Nothing is installed, and no user has to be root.
 set -euo pipefail
@@ -15,7 +15,8 @@ apt=(apt-get -q -o Dir::State="$dir/state" -o Dir::State::status=/dev/null -o Di
 "${apt[@]}" install -y --download-only tree-sitter-cli libc6 >/dev/null
 for package in "$dir"/cache/archives/*.deb; do dpkg-deb -x "$package" "$dir/root"; done
 rm -rf "$dir/cache" "$dir/state"
-lib=$dir/root/usr/lib/x86_64-linux-gnu
-printf '#!/bin/sh\nexec "%s/ld-linux-x86-64.so.2" --library-path "%s" "%s/root/usr/bin/tree-sitter" "$@"\n' "$lib" "$lib" "$dir" >"$dir/tree-sitter.new"
+lib=$(echo "$dir"/root/usr/lib/*-linux-gnu)
+loader=$(echo "$lib"/ld-linux*.so.*)
+printf '#!/bin/sh\nexec "%s" --library-path "%s" "%s/root/usr/bin/tree-sitter" "$@"\n' "$loader" "$lib" "$dir" >"$dir/tree-sitter.new"
 chmod +x "$dir/tree-sitter.new"
 mv "$dir/tree-sitter.new" "$dir/tree-sitter"
