@@ -69,5 +69,10 @@ public class SourceTests
     public void What_raises_a_level_is_more_than_an_everyday_word() => None.Wrong(
         Rows.Where(one => one.Table == "describing.tsv" && one.Row["level"] is "watch" or "call" or "urgent" && one.Row["source"] is OwnChoice or English).Select(Place));
 
+    [Fact]
+    public void No_word_of_the_notes_rests_on_memory() => None.Wrong(
+        Rows.Where(one => one.Row["source"].Contains("from memory", StringComparison.Ordinal)).Select(one => one.Table)
+            .Intersect(typeof(NoteVocabulary).Assembly.GetManifestResourceNames()));
+
     private static string Place((string Table, TsvRow Row) one) => $"{one.Table} line {one.Row.Line}: {one.Row["source"]}";
 }
