@@ -1,4 +1,3 @@
-using System.Reflection;
 using HealthNotes.Features.Completion;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Ranges;
