@@ -128,7 +128,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, eaten, $"`{eaten.In(at.Line)}`: was it eaten or not? Write one line for what was eaten, and one for what was not."));
         }
 
-        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or" or "times" or "x", [>= '0' and <= '9', ..], ..])
+        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or" or "times" or "x", [>= '0' and <= '9', ..], ..] or ["and", "a", "half", ..])
         {
             at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
         }
@@ -218,7 +218,7 @@ internal sealed class ItemCheck(Cursor at)
         }
 
         if (at.First<NoteValue>() is not null && at.Word.Kind == WordKind.Care && !at.Word.Has(SlotKind.Medicine) && at.Filled.Select(slot => slot.Value).OfType<FreeWords>()
-            .FirstOrDefault(words => at.Vocabulary.Fixed("remains").Find(words.Text.Split(' ')[0]) is not null) is { } left)
+            .FirstOrDefault(words => words.Span != at.HeadSpan && at.Vocabulary.Fixed("remains").Find(words.Text.Split(' ')[0]) is not null) is { } left)
         {
             at.Report(new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half."));
         }
@@ -294,6 +294,13 @@ internal sealed class ItemCheck(Cursor at)
             {
                 ReadOnlySpan<char> word = words.Text.AsSpan()[range].Trim(",;.()");
                 int slash = word.IndexOf('/');
+                ReadOnlySpan<char> behind = words.Text.AsSpan()[range.End..].TrimStart();
+                if (!at.Word.Has(SlotKind.Medicine) && at.Word.Has(SlotKind.Portion) && at.Vocabulary.Units.Find(behind[..(behind.IndexOf(' ') is >= 0 and var blank ? blank : behind.Length)]) is { Quantity: not Quantity.Time })
+                {
+                    // "1/4 cup"
+                    continue;
+                }
+
                 if (slash is 1 or 2 && word.Length - slash is 2 or 3 && !word[..slash].SequenceEqual(word[(slash + 1)..]) && word[..slash].IndexOfAnyExceptInRange('0', '9') < 0 && word[(slash + 1)..].IndexOfAnyExceptInRange('0', '9') < 0)
                 {
                     int start = at.Line.AsSpan(words.Span.Start).IndexOf(word);

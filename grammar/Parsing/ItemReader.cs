@@ -199,6 +199,12 @@ internal sealed class ItemReader
         }
 
         Modifiers.Unused(at);
+        if (at.Word.Kind == WordKind.Task && at.Word.Has(SlotKind.Topic) && head.Lead is not null && !at.Holds(SlotKind.Topic) && at.First<Schedule>() is not null)
+        {
+            // "follow-up in 2w": the phrase itself is what falls due
+            at.Add(SlotKind.Topic, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));
+        }
+
         checks.EndsSign();
         if (at.Word.Has(SlotKind.Portion) && remark.Find(span => at.WithSingleBlanks(span).Split(' ').Any(word => at.Vocabulary.LineWords.Find(word) == at.Word)) is { Length: > 0 } meal)
         {

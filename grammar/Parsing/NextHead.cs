@@ -52,7 +52,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// </summary>
     public Head? AnotherAtSegment(Head head, bool joined)
     {
-        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word)) && at.Filled.Count > 0 && at.StartsSegment(at.At))
+        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word)) && at.Filled.Count > 0 && (at.StartsSegment(at.At) || Head.Fact(at, at.At) is not null))
         {
             // "dog, female, spayed, born 2017": the facts about a pet stand in one line
             return Signalment();
@@ -369,6 +369,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return written.Word == at.Word ? null : Start(written, at.At, count);
         }
 
+        if (at.Part.Span.Start > 0 && at.Line[at.Part.Span.Start - 1] == '(')
+        {
+            // "born about 2021 (shelter guess)": a remark on the fact before
+            return null;
+        }
+
         Head? fact = Head.Fact(at, at.At) ?? (FactSlots.IsSignalment(at.Word) ? Head.Breed(at, at.At) : null);
         if (fact is null || fact.Value.Word == at.Word)
         {
@@ -389,7 +395,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
 
         for (int index = at.At + 1; index + 1 < at.Parts.Count && !at.StartsSegment(index); index++)
         {
-            if (at.Is(index, "due") && ScheduleSlots.Starts(at, index + 1))
+            if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || Dates.Starts(at, index + 1, yearless: true)))
             {
                 return Start(new Head(at.Vocabulary.LineWords.Find("due")!, at.Parts[index].Span), index, 1);
             }
@@ -419,7 +425,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         ReadOnlySpan<char> text = at.TextAt(at.At);
         bool short_ = found.Lead is not null && (text.IndexOfAnyExceptInRange('A', 'Z') < 0 || text[^1] is '+' or '-');
         bool vital = found.Word.Kind == WordKind.Vital && found.Lead is null && at.Word.Kind is WordKind.Vital or WordKind.Exam;
-        return segment || found.Negation is not null || short_ || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
+        bool seen = found.Lead is null && found.Word.Kind == WordKind.Exam && at.Word.Kind is WordKind.Vital or WordKind.Care && !at.Word.Has(SlotKind.Medicine) && (at.First<NoteValue>() is not null || at.PresentSign() is not null)
+            && !Enumerable.Range(1, at.At).Any(at.StartsSegment) && at.Phrase(at.Vocabulary.Describing(found.Word), behind, out _) > 0; // "rr 5/15s asleep gums pink"
+        return segment || found.Negation is not null || short_ || seen || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
     }
 
     /// <summary>True for the words of a phrase that says by itself that something is not there: <c>not eating</c>.</summary>

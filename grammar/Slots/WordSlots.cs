@@ -142,34 +142,7 @@ internal static class WordSlots
 
         public override bool BindWord(Cursor at) =>
             (at.Phrase(at.Vocabulary.Describing(at.Subject), at.At, out DescribingWord? word) is > 0 and var count && Add(at, word!, count))
-            || Slashed(at) || Short(at);
-
-        /// <summary><c>pink/moist</c>, as clinics write: each piece is a word of its own.</summary>
-        private static bool Slashed(Cursor at)
-        {
-            TextSpan span = at.Part.Span;
-            if (!span.In(at.Line).Contains('/') || at.Pending is not null)
-            {
-                return false;
-            }
-
-            Scope<DescribingWord> scope = at.Vocabulary.Describing(at.Subject);
-            List<Described> found = [];
-            int start = span.Start;
-            foreach (string piece in span.In(at.Line).ToString().Split('/'))
-            {
-                if ((scope.Find(piece) ?? (Abbreviated(at, piece) is { } plain ? scope.Find(plain) : null)) is not { } word)
-                {
-                    return false;
-                }
-
-                found.Add(new Described(word, new TextSpan(start, piece.Length), scope.Find(piece) is null ? word.Word : piece));
-                start += piece.Length + 1;
-            }
-
-            found.ForEach(sign => at.Add(SlotKind.Words, sign));
-            return at.Taken(TokenKind.Describing, span);
-        }
+            || Short(at);
 
         /// <summary>BAR behind alert, WNL behind anything.</summary>
         private static bool Short(Cursor at)
