@@ -400,8 +400,10 @@ internal sealed class LineReader
         string typed = span.In(text).ToString();
         if (Scanners.IsDigit(typed[0]) && !Dates.StartsWithDay(text.AsSpan(span.Start)))
         {
-            return new Problem(ProblemRules.UnknownLine, span,
-                $"`{typed}` does not start a line I can read. Start with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump.");
+            string behind = text[span.End..].Trim().Split([' ', ',', ';'])[0];
+            return new Problem(ProblemRules.UnknownLine, span, vocabulary.Medicines.Find(behind) is not null
+                ? $"`{typed} {behind}`: how much of it? Write gave, the medicine and the amount with its unit, such as gave {behind} {typed} tablet."
+                : $"`{typed}` does not start a line I can read. Start with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump.");
         }
 
         if (Dates.StartsWithDay(text.AsSpan(span.Start)))
