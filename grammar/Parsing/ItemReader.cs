@@ -199,6 +199,12 @@ internal sealed class ItemReader
         }
 
         Modifiers.Unused(at);
+        if (at.Word.Kind == WordKind.Task && at.Word.Has(SlotKind.Topic) && head.Lead is not null && !at.Holds(SlotKind.Topic) && at.First<Schedule>() is not null)
+        {
+            // "follow-up in 2w": the phrase itself is what falls due
+            at.Add(SlotKind.Topic, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));
+        }
+
         checks.EndsSign();
         if (at.Word.Has(SlotKind.Portion) && remark.Find(span => at.WithSingleBlanks(span).Split(' ').Any(word => at.Vocabulary.LineWords.Find(word) == at.Word)) is { Length: > 0 } meal)
         {
@@ -215,6 +221,13 @@ internal sealed class ItemReader
         {
             // "missed breakfast" says more than that nothing was eaten
             at.Add(SlotKind.Note, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));
+        }
+
+        if (none && at.Word.Kind == WordKind.Scan && TextSpan.Between(head.Negation?.Span.Start ?? head.Span.Start, head.Span.End) is var denied
+            && at.WithSingleBlanks(denied).Split(' ').Any(word => at.Vocabulary.Fixed("where").Find(word) is not null))
+        {
+            // "no other lumps": those that are known are not gone
+            at.Set(SlotKind.Note, new FreeWords(denied, at.WithSingleBlanks(denied)));
         }
 
         if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact && checks.AsWritten() is { } written)
