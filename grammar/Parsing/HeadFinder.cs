@@ -228,7 +228,7 @@ internal sealed class HeadFinder
 
         LineWord whole = vocabulary.LineWords.Find("limb")!;
         int first = 0;
-        while (first < at.Parts.Count && at.IsWord(first) && vocabulary.Describing(whole).Find(at.TextAt(first)) is { Part: not "any" })
+        while (first < at.Parts.Count && at.IsWord(first) && (vocabulary.Describing(whole).Find(at.TextAt(first)) is { Part: not "any" } or { Word: "worse" or "better" } || (first > 0 && at.Is(first, "on"))))
         {
             first++;
         }
@@ -242,7 +242,9 @@ internal sealed class HeadFinder
     private Head? MedicineFirst(int start)
     {
         Cut(start, word: null, tight: true);
-        bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
+        (ModifierWord Word, int Count)? negation = at.HasPart ? Modifiers.At(at, 0) : null;
+        bool more = at.Is(1, "more"); // "no more meloxicam"
+        bool not = negation is { } no && Skip(no.Count, TokenKind.Keyword);
         if (!at.IsWord(0) || MedicineLength(out int longest) is not (> 0 and var name) || (wordFound && longest < 2))
         {
             return null;
@@ -256,13 +258,14 @@ internal sealed class HeadFinder
         }
 
         TextSpan span = at.SpanOf(0, name);
-        string word = not ? "missed" : "gave";
+        string word = !not ? "gave" : more || negation!.Value.Word.Kind == ModifierKind.Ended ? "stop" : "missed";
         List<Part> parts = [.. at.Parts];
         for (int index = name; index < parts.Count; index++)
         {
             if (at.StartsSegment(index) && parts.Take(index).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null))
             {
                 // "pimobendan 6.30am, spat out the evening one": another dose
+                word = at.Is(index + 1, "it") && vocabulary.Fixed("dose-refused").Find(at.TextAt(index)) is not null ? "missed" : word;
                 break;
             }
 
@@ -365,7 +368,7 @@ internal sealed class HeadFinder
                 return new Head(due, new TextSpan(start, 0));
             }
 
-            if (!wordFound && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
+            if ((!wordFound || at.Phrase(vocabulary.Leads, 0, out LeadWord? act) > 0 && act!.Lines is [{ Word: "done" }]) && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
                 && (index + (ahead.First.Unit.Length > 0 ? 2 : 3)) == at.Parts.Count)
             {
                 // "curve in 2 wks", "staples out in 14d": what lies days ahead is to come

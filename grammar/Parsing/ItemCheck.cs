@@ -88,7 +88,7 @@ internal sealed class ItemCheck(Cursor at)
     /// <summary>True for the <c>half</c> of <c>half in the evening</c>, for a figure, and for what counts doses.</summary>
     private bool IsNumber(string word) => word.Any(char.IsAsciiDigit) || (word is not ("a" or "an") && at.Vocabulary.NumberWords.Find(word) is not null) || at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose };
 
-    private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || words[index + 1] is "it" or "them" or "at" or "late" or "later" or "instead" || char.IsAsciiDigit(words[index + 1][0]))
+    private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || at.Vocabulary.Fixed("after-all").Find(words[index + 1]) is not null || char.IsAsciiDigit(words[index + 1][0]))
         && !(index > 0 && at.Vocabulary.Before.Find(words[index - 1]) is not null));
 
     /// <summary>True where a word tells of another step: <c>then once a day</c>; not so in <c>stop if vomiting</c>.</summary>
@@ -197,9 +197,9 @@ internal sealed class ItemCheck(Cursor at)
                 at.Report(new Problem(ProblemRules.WrongValue, asked.Span, $"`{asked.Text}`: was it given or not? Write gave or missed; a question for the vet starts with ask."));
             }
 
-            if (Remark is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
+            if (Remark is { } note && ((at.Times.Count == 0 && note.Text.Split(' ', ',').Count(word => at.Vocabulary.Fixed("day").Find(word) is { Word: "morning" }) > 1) || note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3")))
             {
-                at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}"));
+                at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}; a plan starts with med"));
             }
             else if (Remark is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is { Word: not "meds" }) is { } other)
             {

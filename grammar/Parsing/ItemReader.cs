@@ -223,6 +223,13 @@ internal sealed class ItemReader
             at.Add(SlotKind.Note, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));
         }
 
+        if (none && at.Word.Kind == WordKind.Scan && TextSpan.Between(head.Negation?.Span.Start ?? head.Span.Start, head.Span.End) is var denied
+            && at.WithSingleBlanks(denied).Split(' ').Any(word => at.Vocabulary.Fixed("where").Find(word) is not null))
+        {
+            // "no other lumps": those that are known are not gone
+            at.Set(SlotKind.Note, new FreeWords(denied, at.WithSingleBlanks(denied)));
+        }
+
         if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact && checks.AsWritten() is { } written)
         {
             FreeWords name = at.First<FreeWords>()!;

@@ -199,7 +199,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         // "left eye red, right ear smells": the place comes before the word
         for (int index = at.At + 1; start is null && at.Filled.Count > 0 && index < end; index++)
         {
-            if (Head.At(at, index, out count) is { Lead: not null } sign && count > 1 && IsObservation(sign.Word) && sign.Word != at.Word && OnlyDegrees(at.At, index))
+            if (Head.At(at, index, out count) is { Lead: not null } sign && (count > 1 || (!sign.Word.Has(SlotKind.Medicine) && WordSlots.SignLength(at, index) == 0 && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0)) && IsObservation(sign.Word) && sign.Word != at.Word && OnlyDegrees(at.At, index))
             {
                 // "tartar, a bit of bad breath"
                 return Start(sign, index, count);
@@ -236,6 +236,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         int index = at.At + joined;
+        if (index < at.Parts.Count && at.Line[Math.Max(0, at.Parts[index].Span.Start - 1)] == '(' && remarks.Compares(index))
+        {
+            // "156 (178 three weeks ago)"
+            return null;
+        }
+
         if (at.Word.Has(SlotKind.Limit) && joined > 0 && index < at.Parts.Count && at.Parts[index] is NumberPart { BoundSpan.Length: > 0 })
         {
             int number = Enumerable.Range(0, at.At).First(part => at.Parts[part].Span.Start >= before.Span.Start);
@@ -341,7 +347,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     }
 
     /// <summary>True for <c>ate half, rest by hand</c>.</summary>
-    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && at.Is(at.At, "rest");
+    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && Enumerable.Range(at.At, at.Parts.Count - at.At).SkipWhile(index => at.Vocabulary.Small.Find(at.TextAt(index)) is not null).Take(1).Any(index => at.Is(index, "rest"));
 
     /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
     private static bool IsAmountAhead(Cursor at, int index)
@@ -411,6 +417,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         if (RestOfMeal() || at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
             || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word))
         {
+            return null;
+        }
+
+        if (!segment && found.Word == at.Word && at.Word.Kind == WordKind.Vital && found.Lead is not null && at.First<NoteValue>() is not null)
+        {
+            // "bp 156 systolic": says what it is once more
             return null;
         }
 

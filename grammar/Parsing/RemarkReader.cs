@@ -70,8 +70,8 @@ internal sealed class RemarkReader(Cursor at)
     /// <summary>True for the <c>L kidney small</c> of <c>belly soft, L kidney small</c>: a side of something that is not known.</summary>
     private bool OtherPart(int index)
     {
-        if (at.Filled.Count > 0 && at.StartsSegment(index) && at.IsWord(index) && index + 1 < at.Parts.Count && !at.StartsSegment(index + 1) && !at.Vocabulary.Knows(at.TextAt(index).ToString()) && Modifiers.At(at, index) is null && at.Phrase(at.Vocabulary.Ok, index, out _) == 0
-            && at.Phrase(at.Vocabulary.Describing(at.Subject), index + 1, out DescribingWord? of) > 0 && of!.Part == "any" && Slip(at.Parts[index]) is null)
+        if (at.SaysSomething && at.StartsSegment(index) && at.IsWord(index) && index + 1 < at.Parts.Count && !at.StartsSegment(index + 1) && !at.Vocabulary.CanStart(at.TextAt(index).ToString()) && Modifiers.At(at, index) is null && at.Phrase(at.Vocabulary.Ok, index, out _) == 0 && !WordSlots.StartsSign(at, index)
+            && at.Phrase(at.Vocabulary.Describing(at.Subject), index + 1, out DescribingWord? of) > 0 && of is { Part: "any", Word: not "unsure", IsDegree: false } && Slip(at.Parts[index]) is null)
         {
             // "bum fine, balls gone": the word behind it tells of the one before
             return true;
@@ -153,7 +153,7 @@ internal sealed class RemarkReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !NextHead.JoinsSame(at, end) && !(at.Is(end, "and") && Head.Dose(at, end + 1) is not null) && !(TimeReader.Within(at, end, out int count) is not null && !(at.Word.Has(SlotKind.Portion) && SaysRest(first, end)) && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
+        while (end < at.Parts.Count && !NextHead.JoinsSame(at, end) && !(at.Is(end, "and") && Head.Dose(at, end + 1) is not null) && !(TimeReader.Within(at, end, out int count) is not null && !(at.Word.Has(SlotKind.Portion) && SaysRest(first, end)) && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end) && !SinceSlot.IsAhead(at, end)
             && (rest || (!at.StartsSegment(end) && (clause || at.Is(end, "than") || StartsClause(end) || (!WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))))));
 
         // brackets and marks that part nothing belong to the remark
@@ -187,7 +187,7 @@ internal sealed class RemarkReader(Cursor at)
         }
 
         at.At = end;
-        at.InRemark = end >= at.Parts.Count || !OpensSlot(end);
+        at.InRemark = end >= at.Parts.Count || !(OpensSlot(end) || SinceSlot.IsAhead(at, end));
     }
 
     /// <summary>True for <c>ate half, then the rest at 2pm</c>: the time belongs to what was eaten later.</summary>
@@ -204,7 +204,7 @@ internal sealed class RemarkReader(Cursor at)
             index += count;
         }
 
-        return index + (at.Is(index, "instead") || at.Is(index, "late") || at.Is(index, "later") ? 1 : 0) == at.Parts.Count;
+        return index + (at.IsWord(index) && at.Vocabulary.Fixed("after-all").Find(at.TextAt(index)) is not null ? 1 : 0) == at.Parts.Count;
     }
 
     /// <summary>True for a number with a unit that goes into a slot which is still empty: <c>belly lump under ribs 5mm</c>.</summary>

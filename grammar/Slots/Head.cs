@@ -44,7 +44,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
 
         if (lead == 1 && at.Vocabulary.Fixed("ordered").Find(at.TextAt(index)) is not null && at.Phrase(at.Vocabulary.Medicines, index + 1, out _) > 0)
         {
-            // the "inc" of "inc glargine to 2.5u" is no incision
+            // the "inc" of "inc glargine to 2.5u" names no wound
             lead = 0;
         }
 
@@ -137,7 +137,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
         ReadOnlySpan<char> text = at.TextAt(index);
         string? word = at.Vocabulary.Fixed("species").Find(text) is not null ? "species"
             : at.Vocabulary.Fixed("sex").Find(text) is not null || at.Vocabulary.Fixed("neuter").Find(text) is not null || at.Vocabulary.Abbreviations("sex").Find(text) is not null ? "sex"
-            : at.Phrase(at.Vocabulary.Fixed("cat-breed"), index, out _) > 0 ? "breed" : null;
+            : at.Phrase(at.Vocabulary.Fixed("breed-name"), index, out _) > 0 ? "breed" : null;
         return word is null ? null : new Head(at.Vocabulary.LineWords.Find(word)!, new TextSpan(at.Parts[index].Span.Start, 0));
     }
 
@@ -145,6 +145,12 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? Breed(Cursor at, int index)
     {
         int end = index;
+        if (at.IsWord(index) && at.Vocabulary.Small.Find(at.TextAt(index)) is not null)
+        {
+            // "born 2013, or near enough"
+            return null;
+        }
+
         while (end < at.Parts.Count && at.IsWord(end) && (end == index || !at.StartsSegment(end)))
         {
             if ((end == index && at.Vocabulary.IsDescribing(at.TextAt(end).ToString()) && !(at.IsWord(end + 1) && !at.StartsSegment(end + 1) && !at.Vocabulary.IsDescribing(at.TextAt(end + 1).ToString()))) || at.Vocabulary.Fixed("no-breed").Find(at.TextAt(end)) is not null

@@ -59,9 +59,34 @@ internal static class WordSlots
     private static string? Abbreviated(Cursor at, ReadOnlySpan<char> text) =>
         (at.Vocabulary.Short(at.Word).Find(text) ?? at.Vocabulary.AnyShort.Find(text))?.StandsFor;
 
+    /// <summary>True where the next word that is not small means nothing here, and so is what the words before it tell of.</summary>
+    private static bool OfNoun(Cursor at, int index)
+    {
+        while (index < at.Parts.Count && !at.StartsSegment(index) && (at.Phrase(at.Vocabulary.Small, index, out _) is > 0 and var count || at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? word) is > 0 and var signs && word!.Word == "new" && (count = signs) > 0))
+        {
+            index += count;
+        }
+
+        return at.IsWord(index) && !at.StartsSegment(index) && !StartsSign(at, index) && at.Phrase(at.Vocabulary.Ok, index, out _) == 0 && at.Phrase(at.Vocabulary.Regions, index, out _) == 0 && at.Phrase(at.Vocabulary.Sides, index, out _) == 0
+            && at.Phrase(at.Vocabulary.Objects, index, out _) == 0 && Modifiers.At(at, index) is null && Head.At(at, index, out _) is null;
+    }
+
     private static bool Add(Cursor at, DescribingWord word, int count)
     {
         TextSpan span = at.SpanOf(at.At, count);
+        if (word is { Part: "any", Word: "new" or "unsure" } && at.Pending is null && span.In(at.Line) is not "?" && OfNoun(at, at.At + count))
+        {
+            // "maybe the new kibble": not the sign is new
+            return false;
+        }
+
+        if (word.IsDegree && at.Word.Kind != WordKind.Fact && at.Pending is null && at.At > 0 && at.StartsSegment(at.At) && at.IsWord(at.At + count) && !at.StartsSegment(at.At + count)
+            && !Enumerable.Range(at.At + count, at.Parts.Count - at.At - count).TakeWhile(index => !at.StartsSegment(index)).Any(index => StartsSign(at, index)))
+        {
+            // "ate 3/4, bit of chicken on top": a degree of nothing
+            return false;
+        }
+
         if (span.In(at.Line) is "?" && at.IsWord(at.At + 1) && at.Parts[at.At + 1].Span.Start == span.End && !StartsSign(at, at.At + 1))
         {
             // "?abscess": the doubt belongs to a word that means nothing here
