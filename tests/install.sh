@@ -29,9 +29,19 @@ for kind in packages per-system; do
 done
 
 bash editor-client/install/make-archive.sh linux-x64 >/dev/null
+cp out/hnote-linux-x64.tar.gz "$work/first.tar.gz"
+bash editor-client/install/make-archive.sh linux-x64 >/dev/null
+cmp "$work/first.tar.gz" out/hnote-linux-x64.tar.gz || { echo "the archive made twice is not the same" >&2; exit 1; }
 tar -C "$work" -xzf out/hnote-linux-x64.tar.gz
 for file in LICENSE NOTICES.txt bom.cdx.json README.md LANGUAGE.md samples/marlow.hnote INSTALL.txt completions/hnote.bash completions/hnote.zsh completions/hnote.fish; do
   [ -s "$work/hnote-linux-x64/$file" ] || { echo "the archive lacks $file" >&2; exit 1; }
 done
+for readme in "$work/hnote-linux-x64/README.md" "$(find "$work/per-system-tool/.store" -name README.md | head -1)"; do
+  for target in $(grep -oE '\]\([^)#]+' "$readme" | sed 's/^](//' | grep -v '^https:' || true); do
+    [ -e "$(dirname "$readme")/$target" ] || { echo "$readme has a dead link: $target" >&2; exit 1; }
+  done
+  if grep -nE 'dotnet (run|pack|test)|editor-client/' "$readme"; then echo "$readme names what only the sources have" >&2; exit 1; fi
+done
+if [ -d out/web ]; then "$work/hnote-linux-x64/hnote" web --out "$work/web" >/dev/null && [ -s "$work/web/index.html" ] || { echo "the archive has no web editor" >&2; exit 1; }; fi
 try "$work/hnote-linux-x64/hnote" archive
 cmp -s "$work/packages.html" "$work/archive.html" && cmp -s "$work/per-system.html" "$work/archive.html" || { echo "they make different pages" >&2; exit 1; }

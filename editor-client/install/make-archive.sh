@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Makes the archive for computers without .NET: out/hnote-RID.tar.gz with the native program, shell completions, the language,
-# two samples, the licence and the notices of the libraries in it.   make-archive.sh [RID]   (linux-x64 unless said otherwise; HNOTE_NATIVE names
+# Makes the archive for computers without .NET: out/hnote-RID.tar.gz with the native program, the web editor, shell completions, the language,
+# the samples, the questions in SQL, the licence and the notices of the libraries in it.   make-archive.sh [RID]   (linux-x64 unless said otherwise; HNOTE_NATIVE names
 # a folder that is published already)
 set -euo pipefail
 cd "$(dirname "$0")/../.."
@@ -16,17 +16,16 @@ rm -rf "$folder"
 mkdir -p "$folder/completions"
 find "$native" -maxdepth 1 -type f ! -name '*.dbg' ! -name '*.pdb' ! -name '*.xml' -exec cp {} "$folder/" \;
 for shell in bash zsh fish; do "$native/hnote" completion "$shell" > "$folder/completions/hnote.$shell"; done
-cp LICENSE README.md grammar/LANGUAGE.md "$folder/"
+[ -f "$native/web/index.html" ] && cp -r "$native/web" "$folder/" || echo "the archive has no web editor: run editor-client/web/build.sh before the publish" >&2
+cp LICENSE grammar/LANGUAGE.md "$folder/"
 mkdir "$folder/samples"
-cp samples/marlow.hnote samples/hazel-puppy.hnote "$folder/samples/"
-# what lies elsewhere in the project is not in the archive: its links become plain words
-sed -i -E -e 's#\]\(grammar/LANGUAGE\.md\)#](LANGUAGE.md)#g' -e '/^!\[/d' -e 's#\[([^]]*)\]\((DEVELOPERS\.md|editor-client[^)]*|server[^)]*|samples/questions)\)#\1#g' "$folder/README.md"
-if grep -nE '\]\((grammar|editor-client|DEVELOPERS|server|samples/questions)' "$folder/README.md"; then echo "the archive's README has a dead link" >&2; exit 1; fi
+cp -r samples/*.hnote samples/*.jpg samples/questions "$folder/samples/"
+bash editor-client/install/make-readme.sh "$folder"
 cp -r server/Cli/schemas "$folder/"
 cp server/Export/Fhir/NOTICES.md "$folder/NOTICES-fhir.md"
 bash editor-client/install/make-notices.sh "$folder/NOTICES.txt"
 cat > "$folder/INSTALL.txt" <<'TEXT'
-Copy hnote, and the library file beside it, into a folder on your PATH, for instance ~/.local/bin. Then:
+Copy hnote, and the library file and the folder `web` beside it, into a folder on your PATH, for instance ~/.local/bin. Then:
 
   hnote new                       start a note
   hnote check marlow.hnote        what is wrong or worrying in it
@@ -35,5 +34,6 @@ Copy hnote, and the library file beside it, into a folder on your PATH, for inst
 Completions: source completions/hnote.bash from ~/.bashrc (or the one for your shell).
 It compares and describes; it makes no diagnosis. A veterinarian decides.
 TEXT
+chmod -R u=rwX,go=rX "$folder"
 tar -C out/archive --sort=name --owner=0 --group=0 --numeric-owner --mtime=@0 -czf "out/$name.tar.gz" "$name"
 echo "out/$name.tar.gz"

@@ -5,6 +5,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 folder=${1:-out/packages}
 compiler=(); command -v clang >/dev/null || compiler=(-p:CppCompilerAndLinker=gcc)
+mkdir -p out/readme && bash editor-client/install/make-readme.sh out/readme
 [ -s out/bom.cdx.json ] || bash editor-client/install/make-notices.sh >/dev/null
 dotnet pack server/Cli -c Release -o "$folder" -p:ToolPerSystem=true -r linux-x64 "${compiler[@]}" -v q
 dotnet pack server/Cli -c Release -o "$folder" -p:ToolPerSystem=true -r any -v q

@@ -2,19 +2,31 @@
 // is the server's to say, and its semantic tokens lie over these colours. Every text has a tree without an error.
 const blank = /[ \t\f\v\u00a0\u2000-\u200b\u202f\u205f\u3000\ufeff]/;
 
+// as they are written: nov, Nov, november, November
+const months = [...new Set(['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august', 'september', 'october', 'november', 'december', 'sept']
+  .flatMap((name) => [name.slice(0, 3), name]).flatMap((name) => [name, name[0].toUpperCase() + name.slice(1)]))];
+
 module.exports = grammar({
   name: 'hnote',
   extras: () => [blank],
   word: ($) => $.word,
+  conflicts: ($) => [[$.opening], [$.entry], [$._day, $._said], [$._day, $._part], [$._day, $._behind_day]],
 
   rules: {
     note: ($) => seq(optional($.opening), repeat($.entry)),
 
     opening: ($) => repeat1(choice($._other_line, alias($._line, $.opening_line))),
 
-    entry: ($) => prec.right(seq($.heading, repeat(choice($._other_line, alias($._line, $.entry_line))))),
+    entry: ($) => seq($.heading, repeat(choice($._other_line, alias($._line, $.entry_line)))),
 
-    heading: ($) => seq(field('date', $.date), repeat(choice($.kind, $._part)), optional($.comment), $._end),
+    heading: ($) => choice(
+      seq(field('date', $.date), repeat(choice($.kind, $._part)), optional($.comment), $._end),
+      // a day without its year heads an entry where only the words of a heading follow; else its line is one like any other
+      prec.dynamic(1, seq(field('date', alias($._day, $.date)), repeat(choice($.kind, $.time, $.value, $.number, $.mark)),
+        optional(seq(alias($._by, $.word), repeat($._part))), optional($.comment), $._end)),
+    ),
+
+    _day: ($) => choice(seq(choice($.number, $._ordinal), $._month), seq($._month, choice($.number, $._ordinal)), $._short_day),
 
     kind: () => choice('check', 'log', 'visit'),
 
@@ -31,7 +43,10 @@ module.exports = grammar({
       seq(field('word', alias($._own_words, $.word)), optional($._rest)),
       seq(field('word', alias('photo', $.word)), optional(seq(alias($._text, $.file), optional($._rest)))),
       seq(choice($.value, $.number, $.interval, $.tag, $.mark), repeat($._part)),
+      seq(choice(field('word', alias($._month, $.word)), seq($.number, alias($._month, $.word)), alias(choice($._ordinal, $._short_day), $.value)), repeat($._behind_day)),
     ),
+
+    _behind_day: ($) => choice($._part, alias(choice($.kind, $._by, $._month), $.word), alias($._ordinal, $.value)),
 
     _rest: ($) => repeat1(choice($.link, alias($._text, $.text))),
 
@@ -43,6 +58,10 @@ module.exports = grammar({
     comment: () => token(prec(2, /#[^\r\n]*/)),
     _mark: () => token(prec(3, '>')),
     date: () => token(prec(1, choice(/\d{4}-\d{2}-\d{2}/, /\d{1,2}[.\/]\d{1,2}[.\/]\d{4}/, /\d{1,2}\.? [A-Z][a-z]{2,8} \d{4}/))),
+    _month: () => choice(...months),
+    _by: () => 'by',
+    _ordinal: () => /\d{1,2}(st|nd|rd|th)/,
+    _short_day: () => new RegExp(`\\d{1,2}\\.?(${months.join('|')})|\\d{1,2}\\.\\d{1,2}\\.`),
     time: () => /\d{1,2}:\d{2}/,
     number: () => /\d+/,
     interval: () => /\d+[hdwmy]/,

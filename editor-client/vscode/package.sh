@@ -22,6 +22,7 @@ fi
 rm -rf server dist
 mkdir -p "server/$platform"
 [ -z "$native" ] || cp -R "$native/." "server/$platform/"
+rm -rf "server/$platform/web" # the extension has it in dist/wasm
 find server \( -name '*.dbg' -o -name '*.pdb' -o -name '*.dSYM' -o -name '*.xml' \) -prune -exec rm -rf {} +
 cp "$top/LICENSE" LICENSE
 node notices.mjs NOTICES.txt "$top/server/Cli/obj/project.assets.json" extension

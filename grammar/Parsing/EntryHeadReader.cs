@@ -99,6 +99,13 @@ internal static class EntryHeadReader
         {
             int length = RunLength(content[at..]);
             ReadOnlySpan<char> word = content.Slice(at, length).TrimEnd(".:");
+            if (word.IndexOfAnyExceptInRange('0', '9') is > 0 and var letter && Dates.Month(word[letter..]) is not null)
+            {
+                // "3nov" is two words
+                word = word[..letter];
+                length = letter;
+            }
+
             int digits = word.Length - word.TrimStart("0123456789").Length;
             if (digits == 4 && word.Length == 4 && month is { } m && day is { } d)
             {

@@ -5,6 +5,7 @@ using System.CommandLine.Parsing;
 using HealthNotes.Cli.Commands;
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
+using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Cli;
 
@@ -17,9 +18,10 @@ internal static class App
         try
         {
             ParseResult parsed = Root().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-            if (UnknownOption(parsed, args) is { } unknown)
+            if (args.Length > 0 && (UnknownOption(parsed, args) ?? WrongUse(parsed)) is { } wrong)
             {
-                throw new RefusedException($"unknown option {unknown}; {parsed.CommandResult.Command.Name} --help lists those that there are. For a file of that name write ./{unknown}");
+                string name = HelpWithExamples.NameOf(parsed.CommandResult.Command);
+                throw new RefusedException($"{wrong}{Environment.NewLine}{(name == "hnote" ? "hnote --help lists the commands." : $"hnote {name} --help shows how to use it.")}");
             }
 
             int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = Terminal.Output, Error = Terminal.Error });
@@ -51,9 +53,18 @@ internal static class App
             known.UnionWith(result is CommandResult { Command: { } command } ? command.Options.SelectMany(option => option.Aliases.Append(option.Name)) : []);
         }
 
-        return args.TakeWhile(arg => arg != "--").Where(arg => arg.Length > 1 && arg[0] == '-')
+        string? unknown = args.TakeWhile(arg => arg != "--").Where(arg => arg.Length > 1 && arg[0] == '-')
             .Select(arg => arg.Split('=', ':')[0]).FirstOrDefault(name => !known.Contains(name));
+        return unknown is null ? null : $"unknown option {unknown}.{DidYouMean(unknown, known)} For a file of that name write ./{unknown}";
     }
+
+    /// <summary>What is wrong with the use of a command; null when it can run.</summary>
+    private static string? WrongUse(ParseResult parsed) =>
+        parsed.Action is not ParseErrorAction ? null
+        : parsed.CommandResult.Command is RootCommand root && parsed.UnmatchedTokens is [var typed, ..] ? $"unknown command {typed}.{DidYouMean(typed, root.Subcommands.Select(command => command.Name))}"
+        : string.Join(Environment.NewLine, parsed.Errors.Select(error => error.Message.Split(" as expected type ")[0]).Distinct());
+
+    private static string DidYouMean(string typed, IEnumerable<string> known) => NearestWord.Find(typed, known) is { } nearest ? $" Did you mean {nearest}?" : "";
 
     private static RootCommand Root()
     {

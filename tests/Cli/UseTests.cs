@@ -31,7 +31,7 @@ public class UseTests
     [InlineData("chek", "note.hnote")]
     [InlineData("check")]
     [InlineData("check", "--no-such-option", "note.hnote")]
-    [InlineData("check", "--today", "25.11.2026", "note.hnote")]
+    [InlineData("check", "--today", "4/10/2026", "note.hnote")]
     [InlineData("page", "--format", "docx", "note.hnote")]
     [InlineData("completion", "tcl")]
     [InlineData("about", "no-such-rule")]
@@ -43,6 +43,40 @@ public class UseTests
         Assert.Equal(2, outcome.Code);
         Assert.NotEqual("", outcome.Errors.Trim());
         Assert.False(outcome.ShowsInternals, outcome.Errors);
+    }
+
+    [Theory]
+    [InlineData("unknown command chek. Did you mean check?", "hnote --help lists the commands.", "chek", "note.hnote")]
+    [InlineData("unknown command frobnicate.", "hnote --help lists the commands.", "frobnicate")]
+    [InlineData("unknown option --levle. Did you mean --level? For a file of that name write ./--levle", "hnote check --help shows how to use it.", "check", "note.hnote", "--levle", "call")]
+    [InlineData("Cannot parse argument 'x' for option '--days'", "hnote due --help shows how to use it.", "due", "note.hnote", "--days", "x")]
+    [InlineData("Unrecognized command or argument 'more'.", "hnote new check --help shows how to use it.", "new", "check", "note.hnote", "more")]
+    [InlineData("`4/10/2026` is not a date here. Write year-month-day, so 2026-04-10 or 2026-10-04.", "hnote check --help shows how to use it.", "check", "note.hnote", "--since", "4/10/2026")]
+    [InlineData("`3 nov check` is not a date. Write year-month-day, such as 2026-11-25, or \"25 nov\".", "hnote check --help shows how to use it.", "check", "note.hnote", "--since", "3 nov check")]
+    public void Wrong_use_prints_what_is_wrong_and_where_help_is_and_nothing_else(string wrong, string help, params string[] arguments)
+    {
+        Outcome outcome = Hnote.Run(arguments);
+        Assert.Equal((2, "", $"hnote: {wrong}\n{help}\n"), (outcome.Code, outcome.Output, outcome.Errors));
+    }
+
+    /// <summary>The forms of a heading; without a year the last such day up to <c>--today</c>.</summary>
+    [Theory]
+    [InlineData("3nov", "2026-11-03")]
+    [InlineData("3 nov", "2026-11-03")]
+    [InlineData("Nov 3", "2026-11-03")]
+    [InlineData("Tuesday 3rd November, 2026", "2026-11-03")]
+    [InlineData("3.11.", "2026-11-03")]
+    [InlineData("3.11.2026", "2026-11-03")]
+    [InlineData("2026-11-3", "2026-11-03")]
+    [InlineData("25 nov", "2026-11-25")]
+    [InlineData("3 dec", "2025-12-03")]
+    public void A_day_is_given_as_in_a_heading(string day, string meant)
+    {
+        using var work = new Workspace();
+        string path = work.Note($"pet Marlow\nspecies dog\nborn 2020\n{DateOnly.ParseExact(meant, "yyyy-MM-dd").AddDays(-1):yyyy-MM-dd}\n  gums white\n{meant}\n  limp LH\n");
+        Outcome Since(string since) => Hnote.Run("check", path, "--since", since, "--today", Hnote.Today);
+        Assert.Equal(Since(meant), Since(day));
+        Assert.NotEqual(Since(meant), Since("2025-01-01"));
     }
 
     [Fact]

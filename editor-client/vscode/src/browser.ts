@@ -1,6 +1,6 @@
 import type { ExtensionContext } from 'vscode';
 import * as vscode from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser';
 import { withRules, type Host } from './host.js';
 import { startExtension, stopExtension } from './main.js';
 
@@ -15,7 +15,10 @@ const browser = (context: ExtensionContext): Host => ({
     // a worker of this editor does not know its own address
     worker.postMessage({ framework: wasm('_framework', 'dotnet.js') });
     const files = new Map<string, vscode.Uri>();
-    const client: LanguageClient = new LanguageClient('hnote', 'Health Notes', async () => worker, {
+    const client: LanguageClient = new LanguageClient(
+      'hnote', 'Health Notes',
+      // the editor's own kind of Worker is not the one that the client looks for
+      async () => ({ reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) }), {
       ...options,
       middleware: { ...options.middleware, didOpen: withRules((path, bytes) => worker.postMessage({ path, bytes }), () => client) },
       // rules are looked for beside files: a note of a remote folder counts as one

@@ -24,8 +24,8 @@ internal static class CheckCommand
         var baseline = new Option<string?>("--baseline") { Description = "Leave out the findings that this file holds; what is urgent is never left out", HelpName = "FILE" };
         var write = new Option<string?>("--write-baseline") { Description = "Write the findings into this file, for --baseline", HelpName = "FILE" };
         var all = new Option<bool>("--all") { Description = "Show the findings of older entries, and those that have ended, too" };
-        Option<DateOnly?> since = SharedOptions.Since();
         Option<DateOnly?> today = SharedOptions.Today();
+        Option<DateOnly?> since = SharedOptions.Since(today);
         Option<bool> force = SharedOptions.Force();
         Option<bool> noCache = SharedOptions.NoCache();
         var command = new Command("check", "List what is wrong or worrying in a note") { paths, json, format, level, baseline, write, all, since, today, force, noCache };

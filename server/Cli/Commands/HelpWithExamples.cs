@@ -131,13 +131,15 @@ internal sealed class HelpWithExamples(HelpAction plain) : SynchronousCommandLin
     public override int Invoke(ParseResult parseResult)
     {
         int code = plain.Invoke(parseResult);
-        Command command = parseResult.CommandResult.Command;
-        string name = command is RootCommand ? "hnote" : string.Join(' ', command.Parents.OfType<Command>().Where(parent => parent is not RootCommand).Append(command).Select(part => part.Name));
-        if (Examples.TryGetValue(name, out string? examples))
+        if (Examples.TryGetValue(NameOf(parseResult.CommandResult.Command), out string? examples))
         {
             parseResult.InvocationConfiguration.Output.WriteLine($"Examples:{Environment.NewLine}{examples}");
         }
 
         return code;
     }
+
+    /// <summary>What a command is called behind <c>hnote</c>, such as <c>new check</c>; <c>hnote</c> for the program itself.</summary>
+    public static string NameOf(Command command) =>
+        command is RootCommand ? "hnote" : string.Join(' ', command.Parents.OfType<Command>().Where(parent => parent is not RootCommand).Append(command).Select(part => part.Name));
 }

@@ -22,9 +22,9 @@ internal static class PageCommand
         var text = new Option<bool>("--with-text") { Description = "With --for share, free text, remarks and questions too, with names and numbers masked; shows them and asks first" };
         var yes = new Option<bool>("--yes") { Description = "With --with-text, does not ask" };
         Option<string?> units = SharedOptions.Units();
-        Option<DateOnly?> since = SharedOptions.Since();
-        Option<Paper> paper = SharedOptions.OnPaper();
         Option<DateOnly?> today = SharedOptions.Today();
+        Option<DateOnly?> since = SharedOptions.Since(today);
+        Option<Paper> paper = SharedOptions.OnPaper();
         Option<bool> force = SharedOptions.Force();
         Option<bool> noCache = SharedOptions.NoCache();
         var command = new Command("page", "Make the page that you hand to the clinic") { file, target, format, audience, photos, text, yes, units, since, paper, force, noCache, today };

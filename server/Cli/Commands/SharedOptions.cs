@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Parsing;
+using HealthNotes.Grammar.Syntax;
 using HealthNotes.Rendering;
 
 namespace HealthNotes.Cli.Commands;
@@ -11,13 +14,14 @@ internal static class SharedOptions
     private const string DayShape = "yyyy-MM-dd";
 
     /// <summary><c>--today DATE</c>: everything that depends on the day takes it from here.</summary>
-    public static Option<DateOnly?> Today() => Day("--today", "The day to work things out for, such as 2026-11-25 (the default is today)");
+    public static Option<DateOnly?> Today() => Day("--today", "The day to work things out for, such as 2026-11-25 or \"25 nov\" (the default is today)", null);
 
     /// <summary><c>--since DATE</c>: where the current period starts.</summary>
-    public static Option<DateOnly?> Since() => Day("--since", "Take everything since this day as current (the default is since the last visit; without one, the last twelve months)");
+    public static Option<DateOnly?> Since(Option<DateOnly?> today) =>
+        Day("--since", "Take everything since this day as current, such as 3nov (the default is since the last visit; without one, the last twelve months)", today);
 
-    /// <summary>An option that takes a day.</summary>
-    public static Option<DateOnly?> Day(string name, string description) => new(name) { Description = description, HelpName = "DATE", CustomParser = ParseDay };
+    private static Option<DateOnly?> Day(string name, string description, Option<DateOnly?>? today) =>
+        new(name) { Description = description, HelpName = "DATE", CustomParser = result => ParseDay(result, today) };
 
     /// <summary><c>--units metric|us</c>.</summary>
     public static Option<string?> Units()
@@ -46,21 +50,27 @@ internal static class SharedOptions
     public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs" };
 
     /// <summary>The day that was given, else the clock's: the only place that reads it.</summary>
-    public static DateOnly DayOf(this ParseResult parsed, Option<DateOnly?> today) => parsed.GetValue(today) ?? TodayOfTests() ?? DateOnly.FromDateTime(DateTime.Now);
+    public static DateOnly DayOf(this ParseResult parsed, Option<DateOnly?> today) => parsed.GetValue(today) ?? Clock();
+
+    private static DateOnly Clock() => TodayOfTests() ?? DateOnly.FromDateTime(DateTime.Now);
 
     /// <summary>The day in <c>HNOTE_TODAY</c>, for tests through a program that passes no option; null for everybody else.</summary>
     public static DateOnly? TodayOfTests() =>
         DateOnly.TryParseExact(Environment.GetEnvironmentVariable("HNOTE_TODAY"), DayShape, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
 
-    private static DateOnly? ParseDay(ArgumentResult result)
+    /// <summary>A day in each form that the heading of an entry takes; without its year it is the last such day up to <paramref name="today"/>.</summary>
+    private static DateOnly? ParseDay(ArgumentResult result, Option<DateOnly?>? today)
     {
         string written = result.Tokens.Count > 0 ? result.Tokens[0].Value : "";
-        if (!DateOnly.TryParseExact(written, DayShape, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+        LineSyntax? line = NoteSyntax.Parse(written).Lines is [var only] ? only : null;
+        if (line is { Problems: [], EntryHead: { } head } && head.DateSpan.Length == written.Length)
         {
-            result.AddError($"`{written}` is not a date; write year-month-day, such as 2026-11-25");
+            DateOnly last = (today is null ? null : result.GetValue(today)) ?? Clock();
+            return head.Date ?? new PartialDate(head.DateSpan, PartialDate.NoYear, head.NoYear!.Value.Month, head.NoYear.Value.Day, About: false).Near(last, after: false).Exact;
         }
 
-        return day;
+        result.AddError(line is { EntryHead: not null, Problems: [{ Rule: ProblemRules.BadDate } problem, ..] } ? problem.Message : $"`{written}` is not a date. Write year-month-day, such as 2026-11-25, or \"25 nov\".");
+        return null;
     }
 
     private static Paper ParsePaper(ArgumentResult result)

