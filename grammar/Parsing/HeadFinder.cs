@@ -242,7 +242,9 @@ internal sealed class HeadFinder
     private Head? MedicineFirst(int start)
     {
         Cut(start, word: null, tight: true);
-        bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
+        (ModifierWord Word, int Count)? negation = at.HasPart ? Modifiers.At(at, 0) : null;
+        bool more = at.Is(1, "more"); // "no more meloxicam"
+        bool not = negation is { } no && Skip(no.Count, TokenKind.Keyword);
         if (!at.IsWord(0) || MedicineLength(out int longest) is not (> 0 and var name) || (wordFound && longest < 2))
         {
             return null;
@@ -256,7 +258,7 @@ internal sealed class HeadFinder
         }
 
         TextSpan span = at.SpanOf(0, name);
-        string word = not ? "missed" : "gave";
+        string word = !not ? "gave" : more || negation!.Value.Word.Kind == ModifierKind.Ended ? "stop" : "missed";
         List<Part> parts = [.. at.Parts];
         for (int index = name; index < parts.Count; index++)
         {

@@ -32,6 +32,13 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 continue;
             }
 
+            if (CountSlots.IsRange(at))
+            {
+                // "3 or 4 times a night": no number says it
+                remarks.Take();
+                continue;
+            }
+
             bool fact = FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word);
             if (fact && at.Filled.Count > 0 && at.Part is NumberPart { Second.Exists: false } age && (age.First.Unit.In(at.Line) is "yo" or "y/o" || (at.Word.Has(SlotKind.Sex) && age.First is { Digits.Length: 4, Unit.Length: 0 } && at.Digits(age.First.Digits) is > 1990 and < 2100) || IntervalWords.BareLength(at, age, out _) is not null))
             {

@@ -121,7 +121,7 @@ internal sealed class LineReader
     }
 
     /// <summary>True for what somebody said, which is free text without its mark: <c>vet says keep her warm</c>.</summary>
-    private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' or 's' or 'h' && (Starts("said", text) || IsVet(text));
+    private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' or 's' or 'h' or 'e' or 'o' && (Starts("said", text) || IsVet(text));
 
     /// <summary>True for <c>vet: yeast in the left ear, eardrum ok</c>: a name starts with a capital and is short.</summary>
     private static bool IsVet(ReadOnlySpan<char> text) => text.StartsWith("vet:", StringComparison.OrdinalIgnoreCase) && text[4..].TrimStart() is { Length: > 0 } said
@@ -267,7 +267,7 @@ internal sealed class LineReader
             }
         }
 
-        LineSyntax unread = first is null ? Unread(text, ending, start, end) : WithCorrection(first);
+        LineSyntax unread = first is null || Dates.StartsWithDay(text.AsSpan(start, end - start)) ? Unread(text, ending, start, end) : WithCorrection(first);
         return time is null && unread.Problems is not [{ Corrected: not null }] && (Starts("advice", text.AsSpan(start, end - start)) || text.AsSpan(start, end - start).StartsWith("the vet ", StringComparison.OrdinalIgnoreCase) || (first is null && IsProse(text, start, end)))
             ? new LineSyntax(LineKind.FreeText, text, ending, [new Token(TokenKind.Text, TextSpan.Between(start, end))], [], null, [])
             : unread;

@@ -347,7 +347,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     }
 
     /// <summary>True for <c>ate half, rest by hand</c>.</summary>
-    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && at.Is(at.At, "rest");
+    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && Enumerable.Range(at.At, at.Parts.Count - at.At).SkipWhile(index => at.Vocabulary.Small.Find(at.TextAt(index)) is not null).Take(1).Any(index => at.Is(index, "rest"));
 
     /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
     private static bool IsAmountAhead(Cursor at, int index)

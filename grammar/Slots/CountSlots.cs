@@ -32,6 +32,11 @@ internal static class CountSlots
             : (decimal.Parse(word.Word.AsSpan(0, slash), NumberStyles.None, CultureInfo.InvariantCulture), decimal.Parse(word.Word.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture));
     }
 
+    /// <summary>True for <c>3 or 4 times</c>, <c>3-4 times</c>: how often, between two numbers.</summary>
+    public static bool IsRange(Cursor at) => at.Word.Has(SlotKind.Times) && at.HasPart && at.Part is NumberPart { Third.Exists: false, BoundSpan.Length: 0 } from
+        && (from.Second.Exists ? from.Second.Sign(at.Line) == '-' && (from.Second.Unit.In(at.Line) is "x" || at.Is(at.At + 1, "times"))
+            : from.First.Unit.Length == 0 && (at.Is(at.At + 1, "or") || at.Is(at.At + 1, "to")) && at.At + 2 < at.Parts.Count && at.Parts[at.At + 2] is NumberPart to && (to.First.Unit.In(at.Line) is "x" || at.Is(at.At + 3, "times") || at.Is(at.At + 3, "x")));
+
     private sealed class TimesSlot() : SlotReader(SlotKind.Times)
     {
         public override string Hint(LineWord word) => "a number of times, such as 2x";

@@ -145,6 +145,12 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? Breed(Cursor at, int index)
     {
         int end = index;
+        if (at.IsWord(index) && at.Vocabulary.Small.Find(at.TextAt(index)) is not null)
+        {
+            // "born 2013, or near enough"
+            return null;
+        }
+
         while (end < at.Parts.Count && at.IsWord(end) && (end == index || !at.StartsSegment(end)))
         {
             if ((end == index && at.Vocabulary.IsDescribing(at.TextAt(end).ToString()) && !(at.IsWord(end + 1) && !at.StartsSegment(end + 1) && !at.Vocabulary.IsDescribing(at.TextAt(end + 1).ToString()))) || at.Vocabulary.Fixed("no-breed").Find(at.TextAt(end)) is not null

@@ -17,7 +17,8 @@ public sealed record SizeGrowth(SizeChange Change, LumpSize? Confirmed)
     {
         for (int together = Math.Min(MostTogether, sizes.Length - 1); together > 1; together--)
         {
-            if (Surely(sizes, together, (double)Numbers["sure-call"]) is { } change)
+            bool twoStretches = sizes.Length - together > MostInStretch;
+            if (Surely(sizes, together, (double)Numbers[twoStretches ? "sure-call-long" : "sure-call"]) is { } change)
             {
                 return new SizeGrowth(change, sizes[^2]);
             }
