@@ -18,6 +18,9 @@ internal sealed record Strong(string Text) : Inline;
 /// <summary>The mark of a level.</summary>
 internal sealed record LevelMark(FindingLevel Level, string Name) : Inline;
 
+/// <summary>Room to write in, by its style: <c>field</c>, <c>box</c>, <c>line</c>.</summary>
+internal sealed record Blank(string Kind) : Inline;
+
 /// <summary>Small print.</summary>
 internal sealed record Small(Prose Text) : Inline;
 
@@ -59,6 +62,9 @@ internal sealed record Prose(ImmutableArray<Inline> Parts)
 
     /// <summary>A label.</summary>
     public static Prose Strong(string text) => text.Length == 0 ? Empty : new([new Strong(text)]);
+
+    /// <summary>Room to write in.</summary>
+    public static Prose Blank(string kind) => new([new Blank(kind)]);
 
     /// <summary>Small print.</summary>
     public static Prose Small(Prose text) => text.IsEmpty ? Empty : new([new Small(text)]);
