@@ -32,7 +32,9 @@ public sealed record Outcome(Series Series, int Notes, double WatchPer100, doubl
                 yield return $"watch {WatchPer100:0.00} > {quiet.Watch}";
             }
 
-            if (CallPer100 > quiet.Call + (slack * Math.Sqrt(quiet.Call / entries)))
+            // calls of one note come together (compound Poisson): as many as it has on average count as one
+            double together = NotesWithCall == 0 ? 1 : CallPer100 * entries / (NotesWithCall * Notes / 100);
+            if (CallPer100 > quiet.Call + (slack * Math.Sqrt(quiet.Call * together / entries)))
             {
                 yield return $"call {CallPer100:0.00} > {quiet.Call}";
             }
