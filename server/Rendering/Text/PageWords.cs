@@ -1,5 +1,4 @@
 using System.Globalization;
-using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
