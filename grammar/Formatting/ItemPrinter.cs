@@ -68,7 +68,7 @@ public static class ItemPrinter
 
     /// <summary>True for what was not seen, where no sign that is printed says so.</summary>
     private static bool LacksNone(NoteItem item, Style style) =>
-        item is NotSeen && item.Body.Absent.IsEmpty && item.Body.First<EventCount>() is null
+        item is NotSeen && item.Body.Absent.All(sign => sign.Sense == Sense.Absent && sign.Span.Start >= item.Head.Span.End) && item.Body.First<EventCount>() is null
         && !(style.Own && item.Body.Words.Any(sign => sign.Word.Word == "none"))
         && (item.Body.Words.IsEmpty || item.Body.Words.Any(sign => sign.Word.Word is not ("gone" or "resolved")));
 

@@ -251,9 +251,9 @@ internal sealed class HeadFinder
         }
 
         if ((not && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.IsWord(index) && vocabulary.Fixed("needed").Find(at.TextAt(index)) is not null))
-            || Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Is(index, "due")))
+            || at.Is(name, "level") || at.Is(name, "levels") || Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Is(index, "due")))
         {
-            // "no antibiotics needed": none was missed; "phenobarbital level due": none was given
+            // "no antibiotics needed": none was missed; "phenobarbital level 98 umol/L": none was given
             return null;
         }
 

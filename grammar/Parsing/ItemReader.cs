@@ -61,6 +61,13 @@ internal sealed class ItemReader
             start = at.At;
         }
 
+        if (drafts.Count > 1 && drafts[0] is { Lacking: not null, Head.Lead: not null } title && title.Body.Filled.Length == 1 && title.Body.Get<Site>(SlotKind.Site) is { Side: Side.Both }
+            && drafts[1].Word == title.Word && drafts[1].Body.Get<Site>(SlotKind.Site) is { Side: Side.L or Side.R })
+        {
+            // "AU: R ear waxy, L ear clean": a title, and no observation of both
+            drafts.RemoveAt(0);
+        }
+
         for (int index = 0; index < drafts.Count && at.Problems.Count == 0; index++)
         {
             Share(index);

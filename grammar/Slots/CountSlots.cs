@@ -67,6 +67,14 @@ internal static class CountSlots
                 return Keep(at, (int)before.Number, Bound.Exact, span);
             }
 
+            if (at.Word.Has(SlotKind.Count) && NumberWord(at, at.At, out count) is { Over: 1 } off && at.Phrase(at.Vocabulary.Fixed("stitch-off"), at.At + count, out _) > 0)
+            {
+                // "one out middle"
+                TextSpan span = at.SpanOf(at.At, count);
+                at.At += count - 1;
+                return Keep(at, (int)off.Number, Bound.Exact, span);
+            }
+
             if (NumberWord(at, at.At, out count) is { Over: 1 } number && at.Is(at.At + count, "times"))
             {
                 TextSpan span = at.SpanOf(at.At, count + 1);

@@ -455,6 +455,13 @@ internal static class ScheduleSlots
                 return new Amount(number, single);
             }
 
+            if (at.HasPart && at.Part is NumberPart weeks && IntervalWords.Sevenths(at, weeks) is { } clinical)
+            {
+                // "in 4/52"
+                at.Taken(TokenKind.Value);
+                return clinical;
+            }
+
             if (!at.HasPart || at.Part is not NumberPart { Third.Exists: false } part || at.Digits(part.First.Digits) is not { } first
                 || (part.Second.Exists && !(interval && part.Second.Sign(at.Line) == '-')))
             {

@@ -53,7 +53,7 @@ internal static class WordSlots
     public static Portion PortionOf(FixedWord part, TextSpan span)
     {
         (decimal eaten, decimal whole) = part.Word switch { "all" => (1m, 1m), "most" => (3m, 4m), "half" => (1m, 2m), "little" => (1m, 4m), _ => (0m, 1m) };
-        return new Portion(span, part.Word is "all" or "none" ? Bound.Exact : Bound.About, eaten, whole);
+        return new Portion(span, part.Word is "all" or "none" ? Bound.Exact : Bound.About, eaten, whole) { Text = part.Word };
     }
 
     private static string? Abbreviated(Cursor at, ReadOnlySpan<char> text) =>

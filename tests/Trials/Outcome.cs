@@ -46,10 +46,10 @@ public sealed record Outcome(Series Series, int Notes, double WatchPer100, doubl
         if (Series.Found is { } found)
         {
             double share = Within(found.Median);
-            double least = found.Share ?? 50;
+            double least = found.Asked;
             if (share < least - (slack * Math.Sqrt(least * (100 - least) / Notes)))
             {
-                yield return $"{share:0}% within {found.Median} {found.Unit}";
+                yield return $"{share:0}% < {least:0.#}% within {found.Median} {found.Unit}";
             }
 
             if (found.Ninety is { } ninety && Within(ninety) < 90 - (slack * Math.Sqrt(900.0 / Notes)))
