@@ -28,7 +28,7 @@ public static class ValueCourse
     private const int RateDays = 56;
 
     /// <summary>More readings are a chart (common practice, no source).</summary>
-    private const int MostByDay = 4;
+    private const int MostByDay = 3;
 
     private static readonly string[] Noticeable = ["more", "less", "excessive"];
 

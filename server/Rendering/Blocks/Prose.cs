@@ -75,13 +75,6 @@ internal sealed record Prose(ImmutableArray<Inline> Parts)
     /// <summary>The mark of a level; nothing for null.</summary>
     public static Prose Mark(FindingLevel? level, Func<FindingLevel, string> name) => level is { } marked ? new([new LevelMark(marked, name(marked))]) : Empty;
 
-    /// <summary>A message that may quote the note between backticks; what is not a closed pair of them is plain text.</summary>
-    public static Prose Message(string message)
-    {
-        string[] pieces = message.Split('`');
-        return pieces.Length % 2 == 0 ? message : new Prose([.. pieces.Select((piece, at) => at % 2 == 0 ? (Inline)new Words(piece) : new Quoted(piece)).Where(part => part is not (Words { Text: "" } or Quoted { Text: "" }))]);
-    }
-
     /// <summary>With something between; nothing for no parts.</summary>
     public static Prose Join(string between, IEnumerable<Prose> parts) =>
         new([.. parts.Where(part => !part.IsEmpty).SelectMany((part, at) => at == 0 ? part.Parts.AsEnumerable() : part.Parts.Prepend(new Words(between)))]);

@@ -14,7 +14,6 @@ internal static partial class PageWords
     public const string AlsoNoted = "Also noted, known or expected";
     public const string InRange = "Other measurements";
     public const string LastVisit = "Last visit";
-    public const string VisitSaid = "Said at the visit";
     public const string Ordered = "Ordered";
     public const string NoMedicine = "none in the notes";
     public const string SurgeryLabel = "Surgery";

@@ -30,9 +30,6 @@ internal sealed record Mark(DateTime At, double Value, double? Low, double? High
 
     /// <summary>Its day.</summary>
     public DateOnly Day => DateOnly.FromDateTime(At);
-
-    /// <summary>True when the two may really be one value, by how they were measured.</summary>
-    public bool MayEqual(Mark other) => (Low ?? Value) <= (other.High ?? other.Value) && (other.Low ?? other.Value) <= (High ?? Value);
 }
 
 /// <summary>Values that belong together: a chart may hold several lumps.</summary>
