@@ -42,9 +42,9 @@ public static class ItemPrinter
 
     private static IEnumerable<string> Rest(NoteItem item, Style style) => item switch
     {
-        SpeciesFact fact => [fact.Species == Species.Dog ? "dog" : "cat"],
-        SexFact sex => [sex.Male switch { true => "male", false => "female", null => "" }, sex.Neutered switch { true => "neutered", false => "entire", null => "" }],
-        BornFact born => [born.Date.ToString()],
+        SpeciesFact fact => [fact.Species == Species.Dog ? "dog" : "cat", style.Remark(item.Note)],
+        SexFact sex => [sex.Male switch { true => "male", false => "female", null => "" }, sex.Neutered switch { true => "neutered", false => "entire", null => "" }, style.Remark(item.Note)],
+        BornFact born => [born.Date.ToString(), style.Remark(item.Note)],
         UnitsFact fact => [fact.Units.Word],
         UsualFact usual => [usual.Vital.Word, ValuePrinter.Print(usual.Range), Word(usual.State), Word(usual.Place), Per(usual.Per), style.Remark(item.Note)],
         CallIfFact call => [call.Vital.Word, Word(call.State), Word(call.Place), ValuePrinter.Print(call.Limit), Per(call.Per), style.Remark(item.Note)],
@@ -68,7 +68,7 @@ public static class ItemPrinter
 
     /// <summary>True for what was not seen, where no sign that is printed says so.</summary>
     private static bool LacksNone(NoteItem item, Style style) =>
-        item is NotSeen && item.Body.Absent.IsEmpty && item.Body.First<EventCount>() is null
+        item is NotSeen && item.Body.Absent.All(sign => sign.Sense == Sense.Absent && sign.Span.Start >= item.Head.Span.End) && item.Body.First<EventCount>() is null
         && !(style.Own && item.Body.Words.Any(sign => sign.Word.Word == "none"))
         && (item.Body.Words.IsEmpty || item.Body.Words.Any(sign => sign.Word.Word is not ("gone" or "resolved")));
 

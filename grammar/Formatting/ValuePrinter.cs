@@ -50,9 +50,9 @@ public static class ValuePrinter
     {
         (Bound.Exact, 1, 1) => "all",
         (Bound.Exact, 0, 1) => "none",
-        (Bound.About, 3, 4) => "most",
-        (Bound.About, 1, 2) => "half",
-        (Bound.About, 1, 4) => "little",
+        (Bound.About, 3, 4) when portion.Text is not null => "most",
+        (Bound.About, 1, 2) when portion.Text is not null => "half",
+        (Bound.About, 1, 4) when portion.Text is not null => "little",
         (_, _, 100) => $"{Mark(portion.Bound)}{Number(portion.Part)}%",
         _ => $"{Mark(portion.Bound)}{Number(portion.Part)}/{Number(portion.Whole)}",
     };

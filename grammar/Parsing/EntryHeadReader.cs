@@ -85,7 +85,8 @@ internal static class EntryHeadReader
 
     /// <summary>True for a date in words; without its year only where nothing but the words of a head stands behind it.</summary>
     private static bool IsDateInWords(NoteVocabulary vocabulary, ReadOnlySpan<char> content) =>
-        DateInWords(content) is { } date && (date.Day is not null || OnlyHeadWords(vocabulary, content[date.Length..]));
+        DateInWords(content) is { } date && (date.Day is not null || OnlyHeadWords(vocabulary, content[date.Length..])
+            || content[date.Length..].TrimStart() is var behind && behind.IndexOf(' ') is > 0 and var word && vocabulary.Fixed("entry").Find(behind[..word]) is not null);
 
     /// <summary><c>Nov 22 2026</c>, <c>22 Nov 2026</c>, <c>Sunday 22nd November, 2026</c>, <c>3 nov</c>: the day, null without its year, and how long its text is.</summary>
     private static (DateOnly? Day, (int Month, int Day) NoYear, int Length)? DateInWords(ReadOnlySpan<char> content)

@@ -15,6 +15,7 @@ internal sealed class HeadFinder
     /// <summary>Where the way of a place before its word stands among the ways.</summary>
     private const int PlaceWay = 3;
     private const int SecondsADay = 86_400;
+    private const int ShortestPiece = 3;
 
     private readonly NoteVocabulary vocabulary;
     private readonly Cursor at;
@@ -225,8 +226,15 @@ internal sealed class HeadFinder
             }
         }
 
-        return at.Phrase(vocabulary.Sides, 0, out FixedWord? limb) is > 0 and var sides && limb!.Word is not ("L" or "R" or "both" or "mid") && sides < at.Parts.Count
-            ? new Head(vocabulary.LineWords.Find("limb")!, new TextSpan(at.Parts[0].Span.Start, 0)) // "RH swollen", "hind legs weak"
+        LineWord whole = vocabulary.LineWords.Find("limb")!;
+        int first = 0;
+        while (first < at.Parts.Count && at.IsWord(first) && (vocabulary.Describing(whole).Find(at.TextAt(first)) is { Part: not "any" } or { Word: "worse" or "better" } || (first > 0 && at.Is(first, "on"))))
+        {
+            first++;
+        }
+
+        return first < at.Parts.Count && at.Phrase(vocabulary.Sides, first, out FixedWord? limb) is > 0 and var sides && limb!.Word is not ("L" or "R" or "both" or "mid") && (first > 0 || sides < at.Parts.Count)
+            ? new Head(whole, new TextSpan(at.Parts[0].Span.Start, 0)) // "RH swollen", "hind legs weak", "swollen hinds"
             : null;
     }
 
@@ -234,27 +242,30 @@ internal sealed class HeadFinder
     private Head? MedicineFirst(int start)
     {
         Cut(start, word: null, tight: true);
-        bool not = at.HasPart && Modifiers.At(at, 0) is { } negation && Skip(negation.Count, TokenKind.Keyword);
+        (ModifierWord Word, int Count)? negation = at.HasPart ? Modifiers.At(at, 0) : null;
+        bool more = at.Is(1, "more"); // "no more meloxicam"
+        bool not = negation is { } no && Skip(no.Count, TokenKind.Keyword);
         if (!at.IsWord(0) || MedicineLength(out int longest) is not (> 0 and var name) || (wordFound && longest < 2))
         {
             return null;
         }
 
         if ((not && Enumerable.Range(name, at.Parts.Count - name).Any(index => at.IsWord(index) && vocabulary.Fixed("needed").Find(at.TextAt(index)) is not null))
-            || Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Is(index, "due")))
+            || at.Is(name, "level") || at.Is(name, "levels") || Enumerable.Range(name, at.Parts.Count - name).Any(index => at.Is(index, "due")))
         {
-            // "no antibiotics needed": none was missed; "phenobarbital level due": none was given
+            // "no antibiotics needed": none was missed; "phenobarbital level 98 umol/L": none was given
             return null;
         }
 
         TextSpan span = at.SpanOf(0, name);
-        string word = not ? "missed" : "gave";
+        string word = !not ? "gave" : more || negation!.Value.Word.Kind == ModifierKind.Ended ? "stop" : "missed";
         List<Part> parts = [.. at.Parts];
         for (int index = name; index < parts.Count; index++)
         {
             if (at.StartsSegment(index) && parts.Take(index).Any(part => part is NumberPart && TimeReader.Read(at.TextOf(part)) is not null))
             {
                 // "pimobendan 6.30am, spat out the evening one": another dose
+                word = at.Is(index + 1, "it") && vocabulary.Fixed("dose-refused").Find(at.TextAt(index)) is not null ? "missed" : word;
                 break;
             }
 
@@ -344,7 +355,7 @@ internal sealed class HeadFinder
         {
             LineWord due = vocabulary.LineWords.Find("due")!;
             at.StartItem(due, new TextSpan(start, 0));
-            if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
+            if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || Dates.Starts(at, index + 1, yearless: true) || (at.Parts[index + 1] is NumberPart length && UnitBehind(length, index + 1) is { Quantity: Quantity.Time })))
             {
                 at.Mark(TokenKind.LineWord, at.Parts[index].Span);
                 int topic = index > 1 && (at.Is(index - 1, "is") || at.Is(index - 1, "are")) ? index - 1 : index;
@@ -357,7 +368,7 @@ internal sealed class HeadFinder
                 return new Head(due, new TextSpan(start, 0));
             }
 
-            if (!wordFound && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
+            if ((!wordFound || at.Phrase(vocabulary.Leads, 0, out LeadWord? act) > 0 && act!.Lines is [{ Word: "done" }]) && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
                 && (index + (ahead.First.Unit.Length > 0 ? 2 : 3)) == at.Parts.Count)
             {
                 // "curve in 2 wks", "staples out in 14d": what lies days ahead is to come
@@ -431,9 +442,42 @@ internal sealed class HeadFinder
         if (parts.Count == 0)
         {
             parts = PartReader.Read(at.Line, at.End, loose);
+            if (at.Line.Contains('/'))
+            {
+                parts = parts.SelectMany(Pieces).ToArray();
+            }
         }
 
         return parts;
+    }
+
+    /// <summary>The words of <c>fleas/ticks</c>, with the slash as a word between them; the part itself where it has a meaning, or a piece has none.</summary>
+    private IEnumerable<Part> Pieces(Part part)
+    {
+        string text = at.TextOf(part).ToString();
+        if (text is "24/7")
+        {
+            yield return new Part(PartKind.Word, part.Span);
+            yield break;
+        }
+
+        if (part.Kind != PartKind.Word || !text.Contains('/') || vocabulary.MeansSomething(text) || !text.Split('/').All(piece => piece.Length >= ShortestPiece && vocabulary.MeansSomething(piece)))
+        {
+            yield return part;
+            yield break;
+        }
+
+        int start = part.Span.Start;
+        foreach (string piece in text.Split('/'))
+        {
+            if (start > part.Span.Start)
+            {
+                yield return new Part(PartKind.Word, new TextSpan(start - 1, 1));
+            }
+
+            yield return new Part(PartKind.Word, new TextSpan(start, piece.Length));
+            start += piece.Length + 1;
+        }
     }
 
     private void Cut(int from, LineWord? word, bool tight = false)

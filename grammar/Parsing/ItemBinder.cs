@@ -32,7 +32,22 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 continue;
             }
 
-            if ((joined is not null || at.StartsSegment(at.At)) && others.AnotherAtSegment(head, joined is not null) is { } other)
+            if (CountSlots.IsRange(at))
+            {
+                // "3 or 4 times a night": no number says it
+                remarks.Take();
+                continue;
+            }
+
+            bool fact = FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word);
+            if (fact && at.Filled.Count > 0 && at.Part is NumberPart { Second.Exists: false } age && (age.First.Unit.In(at.Line) is "yo" or "y/o" || (at.Word.Has(SlotKind.Sex) && age.First is { Digits.Length: 4, Unit.Length: 0 } && at.Digits(age.First.Digits) is > 1990 and < 2100) || IntervalWords.BareLength(at, age, out _) is not null))
+            {
+                // "cat, female, 11yo": how old on the day of writing
+                remarks.Take();
+                continue;
+            }
+
+            if ((joined is not null || at.StartsSegment(at.At) || (fact && Head.Fact(at, at.At) is not null)) && others.AnotherAtSegment(head, joined is not null) is { } other)
             {
                 return others.Negated(head, other, joined);
             }
@@ -94,7 +109,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
             if (!remarks.TakesRest() && Modifiers.At(at, at.At) is { } no)
             {
                 int sign = WordSlots.SignLength(at, at.At);
-                if (no.Count > 1 && no.Count > sign && !(at.At + no.Count == at.Parts.Count || at.StartsSegment(at.At + no.Count)) && Modifiers.BindBefore(at))
+                if (sign > 0 && no.Count > sign && !(at.At + no.Count == at.Parts.Count || at.StartsSegment(at.At + no.Count)) && Modifiers.BindBefore(at))
                 {
                     // "free of", "can't see any": longer than the sign that starts so
                     continue;
@@ -145,6 +160,13 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
             if (Modifiers.BindAfter(at) || BindSlot(slots))
             {
                 joined = null;
+                continue;
+            }
+
+            if (at.TextOf(at.Part) is "@")
+            {
+                // "120 @ rest"
+                at.Taken(TokenKind.Filler);
                 continue;
             }
 
@@ -223,14 +245,14 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
             at.Restore(here);
         }
 
-        if (at.Part.Kind == PartKind.Unreadable)
-        {
-            return false;
-        }
-
         if (Numbers.TimeOfDay(at))
         {
             return true;
+        }
+
+        if (at.Part.Kind == PartKind.Unreadable)
+        {
+            return false;
         }
 
         int before = at.At;

@@ -88,7 +88,7 @@ internal sealed class ItemCheck(Cursor at)
     /// <summary>True for the <c>half</c> of <c>half in the evening</c>, for a figure, and for what counts doses.</summary>
     private bool IsNumber(string word) => word.Any(char.IsAsciiDigit) || (word is not ("a" or "an") && at.Vocabulary.NumberWords.Find(word) is not null) || at.Vocabulary.Units.Find(word) is { Quantity: Quantity.Dose };
 
-    private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || words[index + 1] is "it" or "them" or "at" or "late" or "later" or "instead" || char.IsAsciiDigit(words[index + 1][0]))
+    private bool GivenAfterAll(string[] words) => Enumerable.Range(0, words.Length).Any(index => at.Vocabulary.DoseEvents.Find(words[index]) is { Word: "gave" } && (index + 1 == words.Length || at.Vocabulary.Fixed("after-all").Find(words[index + 1]) is not null || char.IsAsciiDigit(words[index + 1][0]))
         && !(index > 0 && at.Vocabulary.Before.Find(words[index - 1]) is not null));
 
     /// <summary>True where a word tells of another step: <c>then once a day</c>; not so in <c>stop if vomiting</c>.</summary>
@@ -128,7 +128,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, eaten, $"`{eaten.In(at.Line)}`: was it eaten or not? Write one line for what was eaten, and one for what was not."));
         }
 
-        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or" or "times" or "x", [>= '0' and <= '9', ..], ..])
+        if (at.Word.Kind == WordKind.Vital && Remark is { } range && range.Text.Split(' ') is ["to" or "till" or "until" or "and" or "or" or "times" or "x", [>= '0' and <= '9', ..], ..] or ["and", "a", "half", ..])
         {
             at.Report(new Problem(ProblemRules.WrongValue, range.Span, $"`{range.Text}`: write one number, or one line for each count."));
         }
@@ -197,9 +197,9 @@ internal sealed class ItemCheck(Cursor at)
                 at.Report(new Problem(ProblemRules.WrongValue, asked.Span, $"`{asked.Text}`: was it given or not? Write gave or missed; a question for the vet starts with ask."));
             }
 
-            if (Remark is { } note && note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3"))
+            if (Remark is { } note && ((at.Times.Count == 0 && note.Text.Split(' ', ',').Count(word => at.Vocabulary.Fixed("day").Find(word) is { Word: "morning" }) > 1) || note.Text.Split(' ', ',').Any(word => (word.Length > 0 && char.IsLetter(word[0]) && at.Vocabulary.TimesWords.Find(word) is not null) || word is "2x" or "x2" or "3x" or "x3")))
             {
-                at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}"));
+                at.Report(new Problem(ProblemRules.WrongValue, note.Span, $"`{note.Text}`: write one line a dose, each with its time, such as 08:00 gave {name.Text}; a plan starts with med"));
             }
             else if (Remark is { } more && more.Text.Split(' ', ',').FirstOrDefault(word => at.Vocabulary.Medicines.Find(word) is { Word: not "meds" }) is { } other)
             {
@@ -218,7 +218,7 @@ internal sealed class ItemCheck(Cursor at)
         }
 
         if (at.First<NoteValue>() is not null && at.Word.Kind == WordKind.Care && !at.Word.Has(SlotKind.Medicine) && at.Filled.Select(slot => slot.Value).OfType<FreeWords>()
-            .FirstOrDefault(words => at.Vocabulary.Fixed("remains").Find(words.Text.Split(' ')[0]) is not null) is { } left)
+            .FirstOrDefault(words => words.Span != at.HeadSpan && at.Vocabulary.Fixed("remains").Find(words.Text.Split(' ')[0]) is not null) is { } left)
         {
             at.Report(new Problem(ProblemRules.WrongValue, left.Span, $"`{left.Text}` may mean what was left. Write what was eaten or drunk, such as ate half."));
         }
@@ -294,6 +294,13 @@ internal sealed class ItemCheck(Cursor at)
             {
                 ReadOnlySpan<char> word = words.Text.AsSpan()[range].Trim(",;.()");
                 int slash = word.IndexOf('/');
+                ReadOnlySpan<char> behind = words.Text.AsSpan()[range.End..].TrimStart();
+                if (!at.Word.Has(SlotKind.Medicine) && at.Word.Has(SlotKind.Portion) && at.Vocabulary.Units.Find(behind[..(behind.IndexOf(' ') is >= 0 and var blank ? blank : behind.Length)]) is { Quantity: not Quantity.Time })
+                {
+                    // "1/4 cup"
+                    continue;
+                }
+
                 if (slash is 1 or 2 && word.Length - slash is 2 or 3 && !word[..slash].SequenceEqual(word[(slash + 1)..]) && word[..slash].IndexOfAnyExceptInRange('0', '9') < 0 && word[(slash + 1)..].IndexOfAnyExceptInRange('0', '9') < 0)
                 {
                     int start = at.Line.AsSpan(words.Span.Start).IndexOf(word);

@@ -61,6 +61,13 @@ internal sealed class ItemReader
             start = at.At;
         }
 
+        if (drafts.Count > 1 && drafts[0] is { Lacking: not null, Head.Lead: not null } title && title.Body.Filled.Length == 1 && title.Body.Get<Site>(SlotKind.Site) is { Side: Side.Both }
+            && drafts[1].Word == title.Word && drafts[1].Body.Get<Site>(SlotKind.Site) is { Side: Side.L or Side.R })
+        {
+            // "AU: R ear waxy, L ear clean": a title, and no observation of both
+            drafts.RemoveAt(0);
+        }
+
         for (int index = 0; index < drafts.Count && at.Problems.Count == 0; index++)
         {
             Share(index);
@@ -199,6 +206,12 @@ internal sealed class ItemReader
         }
 
         Modifiers.Unused(at);
+        if (at.Word.Kind == WordKind.Task && at.Word.Has(SlotKind.Topic) && head.Lead is not null && !at.Holds(SlotKind.Topic) && at.First<Schedule>() is not null)
+        {
+            // "follow-up in 2w": the phrase itself is what falls due
+            at.Add(SlotKind.Topic, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));
+        }
+
         checks.EndsSign();
         if (at.Word.Has(SlotKind.Portion) && remark.Find(span => at.WithSingleBlanks(span).Split(' ').Any(word => at.Vocabulary.LineWords.Find(word) == at.Word)) is { Length: > 0 } meal)
         {
@@ -215,6 +228,13 @@ internal sealed class ItemReader
         {
             // "missed breakfast" says more than that nothing was eaten
             at.Add(SlotKind.Note, new FreeWords(head.Span, at.WithSingleBlanks(head.Span)));
+        }
+
+        if (none && at.Word.Kind == WordKind.Scan && TextSpan.Between(head.Negation?.Span.Start ?? head.Span.Start, head.Span.End) is var denied
+            && at.WithSingleBlanks(denied).Split(' ').Any(word => at.Vocabulary.Fixed("where").Find(word) is not null))
+        {
+            // "no other lumps": those that are known are not gone
+            at.Set(SlotKind.Note, new FreeWords(denied, at.WithSingleBlanks(denied)));
         }
 
         if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Fact && checks.AsWritten() is { } written)

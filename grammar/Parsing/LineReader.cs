@@ -121,7 +121,7 @@ internal sealed class LineReader
     }
 
     /// <summary>True for what somebody said, which is free text without its mark: <c>vet says keep her warm</c>.</summary>
-    private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' && (Starts("said", text) || IsVet(text));
+    private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' or 's' or 'h' or 'e' or 'o' && (Starts("said", text) || IsVet(text));
 
     /// <summary>True for <c>vet: yeast in the left ear, eardrum ok</c>: a name starts with a capital and is short.</summary>
     private static bool IsVet(ReadOnlySpan<char> text) => text.StartsWith("vet:", StringComparison.OrdinalIgnoreCase) && text[4..].TrimStart() is { Length: > 0 } said
@@ -267,7 +267,7 @@ internal sealed class LineReader
             }
         }
 
-        LineSyntax unread = first is null ? Unread(text, ending, start, end) : WithCorrection(first);
+        LineSyntax unread = first is null || Dates.StartsWithDay(text.AsSpan(start, end - start)) ? Unread(text, ending, start, end) : WithCorrection(first);
         return time is null && unread.Problems is not [{ Corrected: not null }] && (Starts("advice", text.AsSpan(start, end - start)) || text.AsSpan(start, end - start).StartsWith("the vet ", StringComparison.OrdinalIgnoreCase) || (first is null && IsProse(text, start, end)))
             ? new LineSyntax(LineKind.FreeText, text, ending, [new Token(TokenKind.Text, TextSpan.Between(start, end))], [], null, [])
             : unread;
@@ -385,18 +385,36 @@ internal sealed class LineReader
         return corrects && comma > 0 && rest.Length > 0 && new LineReader(vocabulary, corrects: false).Read(rest.In(text).ToString(), "") is { Kind: LineKind.Item, Problems.IsEmpty: true } ? rest : null;
     }
 
+    /// <summary>A part of the body that the sign behind a negation at the start goes with; null where none stands.</summary>
+    private string? PartsLooked(string text, TextSpan span)
+    {
+        string[] words = text[span.Start..].Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries);
+        return words.Length > 1 && vocabulary.Before.Find(words[0]) is not null
+            ? vocabulary.LineWords.Terms.FirstOrDefault(word => word.Kind is WordKind.Scan && vocabulary.Describing(word).Find(words[1]) is { Part: not "any" })?.Word
+                ?? vocabulary.LineWords.Terms.FirstOrDefault(word => word.Kind is WordKind.Exam && vocabulary.Describing(word).Find(words[1]) is { Part: not "any" })?.Word
+            : null;
+    }
+
     private Problem UnknownWord(string text, TextSpan span)
     {
         string typed = span.In(text).ToString();
         if (Scanners.IsDigit(typed[0]) && !Dates.StartsWithDay(text.AsSpan(span.Start)))
         {
-            return new Problem(ProblemRules.UnknownLine, span,
-                $"`{typed}` does not start a line I can read. Start with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump.");
+            string behind = text[span.End..].Trim().Split([' ', ',', ';'])[0];
+            return new Problem(ProblemRules.UnknownLine, span, vocabulary.Medicines.Find(behind) is not null
+                ? $"`{typed} {behind}`: how much of it? Write gave, the medicine and the amount with its unit, such as gave {behind} {typed} tablet."
+                : $"`{typed}` does not start a line I can read. Start with a date (2026-10-04), a time (07:30) or a word such as hr, ear or lump.");
         }
 
         if (Dates.StartsWithDay(text.AsSpan(span.Start)))
         {
             return new Problem(ProblemRules.UnknownLine, span, "This line starts with a day. Write the date with its year on a line of its own, such as 2026-10-22, and what happened below it.");
+        }
+
+        if (PartsLooked(text, span) is { } parts)
+        {
+            string looked = text[span.Start..].TrimEnd();
+            return new Problem(ProblemRules.UnknownLine, span, $"`{typed}`: where was it looked for? Start with the part, such as {parts} {looked}.");
         }
 
         string? nearest = typed.Length < ShortestSlip || vocabulary.IsNoSlip(typed) ? null

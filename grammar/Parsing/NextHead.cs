@@ -52,7 +52,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// </summary>
     public Head? AnotherAtSegment(Head head, bool joined)
     {
-        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word)) && at.Filled.Count > 0 && at.StartsSegment(at.At))
+        if (at.Word.Kind == WordKind.Fact && !at.Word.Has(SlotKind.Medicine) && (FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word)) && at.Filled.Count > 0 && (at.StartsSegment(at.At) || Head.Fact(at, at.At) is not null))
         {
             // "dog, female, spayed, born 2017": the facts about a pet stand in one line
             return Signalment();
@@ -199,7 +199,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         // "left eye red, right ear smells": the place comes before the word
         for (int index = at.At + 1; start is null && at.Filled.Count > 0 && index < end; index++)
         {
-            if (Head.At(at, index, out count) is { Lead: not null } sign && count > 1 && IsObservation(sign.Word) && sign.Word != at.Word && OnlyDegrees(at.At, index))
+            if (Head.At(at, index, out count) is { Lead: not null } sign && (count > 1 || (!sign.Word.Has(SlotKind.Medicine) && WordSlots.SignLength(at, index) == 0 && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0)) && IsObservation(sign.Word) && sign.Word != at.Word && OnlyDegrees(at.At, index))
             {
                 // "tartar, a bit of bad breath"
                 return Start(sign, index, count);
@@ -236,6 +236,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         int index = at.At + joined;
+        if (index < at.Parts.Count && at.Line[Math.Max(0, at.Parts[index].Span.Start - 1)] == '(' && remarks.Compares(index))
+        {
+            // "156 (178 three weeks ago)"
+            return null;
+        }
+
         if (at.Word.Has(SlotKind.Limit) && joined > 0 && index < at.Parts.Count && at.Parts[index] is NumberPart { BoundSpan.Length: > 0 })
         {
             int number = Enumerable.Range(0, at.At).First(part => at.Parts[part].Span.Start >= before.Span.Start);
@@ -341,7 +347,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     }
 
     /// <summary>True for <c>ate half, rest by hand</c>.</summary>
-    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && at.Is(at.At, "rest");
+    private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && Enumerable.Range(at.At, at.Parts.Count - at.At).SkipWhile(index => at.Vocabulary.Small.Find(at.TextAt(index)) is not null).Take(1).Any(index => at.Is(index, "rest"));
 
     /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
     private static bool IsAmountAhead(Cursor at, int index)
@@ -369,6 +375,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return written.Word == at.Word ? null : Start(written, at.At, count);
         }
 
+        if (at.Part.Span.Start > 0 && at.Line[at.Part.Span.Start - 1] == '(')
+        {
+            // "born about 2021 (shelter guess)": a remark on the fact before
+            return null;
+        }
+
         Head? fact = Head.Fact(at, at.At) ?? (FactSlots.IsSignalment(at.Word) ? Head.Breed(at, at.At) : null);
         if (fact is null || fact.Value.Word == at.Word)
         {
@@ -389,7 +401,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
 
         for (int index = at.At + 1; index + 1 < at.Parts.Count && !at.StartsSegment(index); index++)
         {
-            if (at.Is(index, "due") && ScheduleSlots.Starts(at, index + 1))
+            if (at.Is(index, "due") && (ScheduleSlots.Starts(at, index + 1) || Dates.Starts(at, index + 1, yearless: true)))
             {
                 return Start(new Head(at.Vocabulary.LineWords.Find("due")!, at.Parts[index].Span), index, 1);
             }
@@ -408,6 +420,12 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return null;
         }
 
+        if (!segment && found.Word == at.Word && at.Word.Kind == WordKind.Vital && found.Lead is not null && at.First<NoteValue>() is not null)
+        {
+            // "bp 156 systolic": says what it is once more
+            return null;
+        }
+
         if (found.Negation is not null && WordSlots.SignLength(at, at.At + Modifiers.At(at, at.At)!.Value.Count) > 0)
         {
             // "vomit, no blood": the negation belongs to a sign of this one
@@ -419,7 +437,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         ReadOnlySpan<char> text = at.TextAt(at.At);
         bool short_ = found.Lead is not null && (text.IndexOfAnyExceptInRange('A', 'Z') < 0 || text[^1] is '+' or '-');
         bool vital = found.Word.Kind == WordKind.Vital && found.Lead is null && at.Word.Kind is WordKind.Vital or WordKind.Exam;
-        return segment || found.Negation is not null || short_ || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
+        bool seen = found.Lead is null && found.Word.Kind == WordKind.Exam && at.Word.Kind is WordKind.Vital or WordKind.Care && !at.Word.Has(SlotKind.Medicine) && (at.First<NoteValue>() is not null || at.PresentSign() is not null)
+            && !Enumerable.Range(1, at.At).Any(at.StartsSegment) && at.Phrase(at.Vocabulary.Describing(found.Word), behind, out _) > 0; // "rr 5/15s asleep gums pink"
+        return segment || found.Negation is not null || short_ || seen || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
     }
 
     /// <summary>True for the words of a phrase that says by itself that something is not there: <c>not eating</c>.</summary>

@@ -20,6 +20,7 @@ internal sealed class RemarkReader(Cursor at)
     {
         WordKind.Skip => at.About is not null || (at.Part.Kind == PartKind.Word && at.At + 1 < at.Parts.Count && NamesItem(at.At + 1)),
         WordKind.Task => at.First<Schedule>() is not null,
+        WordKind.Fact when FactSlots.IsSignalment(at.Word) => at.Filled.Count > 0,
         WordKind.Vital => at.First<NoteValue>() is not null || !(at.Part.Kind is PartKind.Number or PartKind.Unreadable && Scanners.IsDigit(at.TextOf(at.Part)[0])),
         _ => true,
     };
@@ -69,8 +70,38 @@ internal sealed class RemarkReader(Cursor at)
     /// <summary>True for the <c>L kidney small</c> of <c>belly soft, L kidney small</c>: a side of something that is not known.</summary>
     private bool OtherPart(int index)
     {
+        if (at.SaysSomething && at.StartsSegment(index) && at.IsWord(index) && index + 1 < at.Parts.Count && !at.StartsSegment(index + 1) && !at.Vocabulary.CanStart(at.TextAt(index).ToString()) && Modifiers.At(at, index) is null && at.Phrase(at.Vocabulary.Ok, index, out _) == 0 && !WordSlots.StartsSign(at, index)
+            && at.Phrase(at.Vocabulary.Describing(at.Subject), index + 1, out DescribingWord? of) > 0 && of is { Part: "any", Word: not "unsure", IsDegree: false } && Slip(at.Parts[index]) is null)
+        {
+            // "bum fine, balls gone": the word behind it tells of the one before
+            return true;
+        }
+
+        if (OnlyThen(index))
+        {
+            return true;
+        }
+
         int side = at.Filled.Count > 0 && at.StartsSegment(index) && SiteSlots.KindOf(at.Word) is not null ? at.Phrase(at.Vocabulary.Sides, index, out _) : 0;
         return side > 0 && at.IsWord(index + side) && !at.StartsSegment(index + side) && !at.Vocabulary.Knows(at.TextAt(index + side).ToString()) && Slip(at.Parts[index + side]) is null;
+    }
+
+    /// <summary>True for the <c>worse after rest</c> of <c>limping, worse after rest</c>: not how it goes from day to day.</summary>
+    private bool OnlyThen(int index)
+    {
+        if (at.PresentSign() is null || !at.StartsSegment(index) || at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? trend) is not (> 0 and var words) || trend is not { Part: "any", Word: "better" or "worse" }
+            || !at.IsWord(index + words) || at.StartsSegment(index + words) || at.Vocabulary.Fixed("only-then").Find(at.TextAt(index + words)) is null)
+        {
+            return false;
+        }
+
+        int when = index + words + 1;
+        while (when < at.Parts.Count && at.Phrase(at.Vocabulary.Small, when, out _) is > 0 and var small)
+        {
+            when += small;
+        }
+
+        return at.IsWord(when) && at.Vocabulary.Fixed("self").Find(at.TextAt(when)) is null && at.Phrase(at.Vocabulary.Sides, when, out _) == 0 && at.Phrase(at.Vocabulary.Regions, when, out _) == 0;
     }
 
     /// <summary>True for a stretch that is about something else than the line: what a value was before (<c>5.95 kg, that is 200 g less than in October</c>), another part.</summary>
@@ -122,7 +153,7 @@ internal sealed class RemarkReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !NextHead.JoinsSame(at, end) && !(at.Is(end, "and") && Head.Dose(at, end + 1) is not null) && !(TimeReader.Within(at, end, out int count) is not null && !(at.Word.Has(SlotKind.Portion) && SaysRest(first, end)) && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end)
+        while (end < at.Parts.Count && !NextHead.JoinsSame(at, end) && !(at.Is(end, "and") && Head.Dose(at, end + 1) is not null) && !(TimeReader.Within(at, end, out int count) is not null && !(at.Word.Has(SlotKind.Portion) && SaysRest(first, end)) && (!rest || (at.Word.Word is "gave" or "missed" && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end) && !SinceSlot.IsAhead(at, end) && !(at.TextAt(end) is [_, .., '+' or '-'] && Head.At(at, end, out _) is not null)
             && (rest || (!at.StartsSegment(end) && (clause || at.Is(end, "than") || StartsClause(end) || (!WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))))));
 
         // brackets and marks that part nothing belong to the remark
@@ -156,7 +187,7 @@ internal sealed class RemarkReader(Cursor at)
         }
 
         at.At = end;
-        at.InRemark = end >= at.Parts.Count || !OpensSlot(end);
+        at.InRemark = end >= at.Parts.Count || !(OpensSlot(end) || SinceSlot.IsAhead(at, end));
     }
 
     /// <summary>True for <c>ate half, then the rest at 2pm</c>: the time belongs to what was eaten later.</summary>
@@ -173,7 +204,7 @@ internal sealed class RemarkReader(Cursor at)
             index += count;
         }
 
-        return index == at.Parts.Count;
+        return index + (at.IsWord(index) && at.Vocabulary.Fixed("after-all").Find(at.TextAt(index)) is not null ? 1 : 0) == at.Parts.Count;
     }
 
     /// <summary>True for a number with a unit that goes into a slot which is still empty: <c>belly lump under ribs 5mm</c>.</summary>

@@ -1,6 +1,7 @@
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
+using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
 
 namespace HealthNotes.Grammar.Parsing;
@@ -33,6 +34,17 @@ internal static class StretchPatterns
             return false;
         }
 
+        if (count == exception && at.Filled is [{ Kind: SlotKind.Ok }] && at.HeadSpan.Length > 0 && head.Negation is null)
+        {
+            // "claws ok except right front": that the others are fine stays as it was written
+            TextSpan others = TextSpan.Between(at.Parts[0].Span.Start, at.SpanOf(at.At, count).End);
+            at.Remove(SlotKind.Ok);
+            at.Mark(TokenKind.Text, others);
+            at.Remark.Add(others);
+            at.At += count;
+            return false;
+        }
+
         at.Report(new Problem(ProblemRules.OpenNegation, at.SpanOf(at.At, count), $"`{at.SpanOf(at.At, count).In(at.Line)}`: write what is there on a line of its own, and what is not on another."));
         return true;
     }
@@ -41,7 +53,7 @@ internal static class StretchPatterns
     public static int? BreedEnd(Cursor at, bool atComma)
     {
         int index = 1;
-        while (index < at.Parts.Count && !(at.StartsSegment(index) && (atComma || Head.Fact(at, index) is not null || Head.At(at, index, out _) is { Word.Kind: WordKind.Fact })))
+        while (index < at.Parts.Count && at.Vocabulary.Abbreviations("sex").Find(at.TextAt(index)) is null && !(at.StartsSegment(index) && (atComma || Head.Fact(at, index) is not null || Head.At(at, index, out _) is { Word.Kind: WordKind.Fact })))
         {
             index++;
         }

@@ -275,7 +275,7 @@ internal static class AmountSlots
         /// <summary>True where a count of tablets follows: only then is the first amount the strength.</summary>
         private static bool Counted(Cursor at, int index) =>
             index < at.Parts.Count && at.Parts[index] is NumberPart number
-                ? (!number.Second.Exists || number.Second.Sign(at.Line) == '/') && (IsTablet(at, (number.Second.Exists ? number.Second : number.First).Unit) || TabletAt(at, index + 1)
+                ? (number is { Third.Exists: false, First.Unit.Length: 0, Second.Unit.Length: 0 } && TabletAt(at, index - 1) && EndsCount(at, index + 1)) || (!number.Second.Exists || number.Second.Sign(at.Line) == '/') && (IsTablet(at, (number.Second.Exists ? number.Second : number.First).Unit) || TabletAt(at, index + 1)
                     || (index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart half && (IsTablet(at, half.Second.Unit) || TabletAt(at, index + 2))))
                 : CountSlots.NumberWord(at, index, out int count) is not null
                     && (TabletAt(at, index + count + (at.Is(index + count, "of") || at.Is(index + count, "a") ? 1 : 0)) || (TabletAt(at, index - 1) && EndsCount(at, index + count)));
@@ -293,7 +293,7 @@ internal static class AmountSlots
     }
 
     /// <summary>True behind the <c>one</c> of <c>75mg tablets, one every 12h</c>: a count of what was named before.</summary>
-    private static bool EndsCount(Cursor at, int index) => index >= at.Parts.Count || ScheduleSlots.Starts(at, index) || at.Phrase(at.Vocabulary.Fixed("day-part"), index, out _) > 0;
+    private static bool EndsCount(Cursor at, int index) => index >= at.Parts.Count || ScheduleSlots.Starts(at, index) || at.Phrase(at.Vocabulary.Fixed("day-part"), index, out _) > 0 || at.Vocabulary.RouteShort.Find(at.TextAt(index)) is not null || at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) > 0;
 
     /// <summary>An amount of medicine or food: <c>5mg</c>, <c>1/2 tablet</c>, <c>1 1/2 tablets</c>, <c>half a tablet</c>.</summary>
     private sealed class Amount() : SlotReader(SlotKind.Amount)
@@ -350,6 +350,12 @@ internal static class AmountSlots
             if (form is { Shape: NumberShape.Ratio, Unit: { } part, Second: > 0 } && Fits(part, at.Word))
             {
                 return Whole(at, new Measure(form.Span, form.Bound, [new Items.Amount(form.First, part, form.Second)]));
+            }
+
+            if (form is { Shape: NumberShape.Bare or NumberShape.Ratio, NoUnit: true } && Tablet(at, at.At) is { } tablet)
+            {
+                // "50mg capsules, 1 every 12h"
+                return Whole(at, new Measure(form.Span, form.Bound, [form.Shape == NumberShape.Bare ? new(form.First, tablet) : new(form.First, tablet, form.Second)]));
             }
 
             if (form is { Shape: NumberShape.Bare } && Mixed(at, form.First, out TextSpan span) is { } mixed)

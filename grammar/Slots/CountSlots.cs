@@ -32,6 +32,11 @@ internal static class CountSlots
             : (decimal.Parse(word.Word.AsSpan(0, slash), NumberStyles.None, CultureInfo.InvariantCulture), decimal.Parse(word.Word.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture));
     }
 
+    /// <summary>True for <c>3 or 4 times</c>, <c>3-4 times</c>: how often, between two numbers.</summary>
+    public static bool IsRange(Cursor at) => at.Word.Has(SlotKind.Times) && at.HasPart && at.Part is NumberPart { Third.Exists: false, BoundSpan.Length: 0 } from
+        && (from.Second.Exists ? from.Second.Sign(at.Line) == '-' && (from.Second.Unit.In(at.Line) is "x" || at.Is(at.At + 1, "times"))
+            : from.First.Unit.Length == 0 && (at.Is(at.At + 1, "or") || at.Is(at.At + 1, "to")) && at.At + 2 < at.Parts.Count && at.Parts[at.At + 2] is NumberPart to && (to.First.Unit.In(at.Line) is "x" || at.Is(at.At + 3, "times") || at.Is(at.At + 3, "x")));
+
     private sealed class TimesSlot() : SlotReader(SlotKind.Times)
     {
         public override string Hint(LineWord word) => "a number of times, such as 2x";
@@ -55,13 +60,19 @@ internal static class CountSlots
                 return Keep(at, int.Parse(word!.Word, CultureInfo.InvariantCulture), Bound.Exact, span);
             }
 
-            if (at.At == 0 && at.HeadSpan.Length > 0 && at.Part.Span.End < at.HeadSpan.Start && NumberWord(at, 0, out count) is { Over: 1 } before && before.Number > 0 && !at.Is(0, "a") && !at.Is(0, "an")
-                && TextSpan.Between(at.Parts[count - 1].Span.End, at.HeadSpan.Start).In(at.Line).IsWhiteSpace())
+            if (NumberWord(at, at.At, out count) is { Over: 1 } before && before.Number > 0 && !at.Is(0, "a") && !at.Is(0, "an") && CountsHead(at, count))
             {
-                // "one poop"
                 TextSpan span = at.SpanOf(0, count);
                 at.At += count - 1;
                 return Keep(at, (int)before.Number, Bound.Exact, span);
+            }
+
+            if (at.Word.Has(SlotKind.Count) && NumberWord(at, at.At, out count) is { Over: 1 } off && at.Phrase(at.Vocabulary.Fixed("stitch-off"), at.At + count, out _) > 0)
+            {
+                // "one out middle"
+                TextSpan span = at.SpanOf(at.At, count);
+                at.At += count - 1;
+                return Keep(at, (int)off.Number, Bound.Exact, span);
             }
 
             if (NumberWord(at, at.At, out count) is { Over: 1 } number && at.Is(at.At + count, "times"))
@@ -74,9 +85,14 @@ internal static class CountSlots
             return false;
         }
 
+        /// <summary>True for the number of <c>one poop</c>, <c>two short walks</c>: nothing but signs of it stand between.</summary>
+        private static bool CountsHead(Cursor at, int count) => at.At == 0 && at.HeadSpan.Length > 0 && at.Part.Span.End < at.HeadSpan.Start
+            && Enumerable.Range(count, at.Parts.Count - count).TakeWhile(index => at.Parts[index].Span.End <= at.HeadSpan.Start).All(index => at.IsWord(index) && !at.StartsSegment(index) && at.Vocabulary.Describing(at.Subject).Find(at.TextAt(index)) is not null);
+
         public override object? Value(Cursor at, NumberForm form)
         {
-            bool marked = form is { Shape: NumberShape.Bare or NumberShape.WithUnit } && form.UnitSpan.In(at.Line) is "x" or "X" or "×" or "times" or "time";
+            bool ofHead = form is { Shape: NumberShape.Bare } && !at.Word.Has(SlotKind.Count) && CountsHead(at, 1);
+            bool marked = ofHead || form is { Shape: NumberShape.Bare or NumberShape.WithUnit } && form.UnitSpan.In(at.Line) is "x" or "X" or "×" or "times" or "time";
             bool stitches = CountSlot.CountsMissing(at, form);
             bool counts = marked || stitches || (form.Shape == NumberShape.Bare && at.BoundInWords == Bound.Exact && at.Times.Count == 0 && !at.HeadSpan.In(at.Line).EndsWith("score", StringComparison.OrdinalIgnoreCase) && at.Word.Takes.First(slot => slot.Kind is not (SlotKind.Words or SlotKind.Site or SlotKind.Ok)).Kind == SlotKind.Times);
             return counts && form.First == Math.Truncate(form.First) && form.First <= MostTimes && !HasOther(at, form, marked)

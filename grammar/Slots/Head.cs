@@ -42,6 +42,24 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             lead = 0;
         }
 
+        if (lead == 1 && at.Vocabulary.Fixed("ordered").Find(at.TextAt(index)) is not null && at.Phrase(at.Vocabulary.Medicines, index + 1, out _) > 0)
+        {
+            // the "inc" of "inc glargine to 2.5u" names no wound
+            lead = 0;
+        }
+
+        if (lead == 1 && phrase!.Lines is [{ Words: [var place] }] && at.Vocabulary.Regions.Find(place) is not null && at.Phrase(at.Vocabulary.LineWords, index + 1, out LineWord? of) > 0 && of!.Kind == WordKind.Scan)
+        {
+            // the pad of "pad cut" is a place
+            lead = 0;
+        }
+
+        if (words == 1 && lead == 0 && at.Is(index, "rest") && at.Is(index + 1, "of"))
+        {
+            // "rest of nodes normal"
+            return null;
+        }
+
         if (lead == 1 && at.TextAt(index) is "as" or "As")
         {
             // the letters for the left ear are written in capitals
@@ -77,7 +95,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? AtWithNegation(Cursor at, int index, out int count, bool first = false)
     {
         Head? plain = At(at, index, out count, first);
-        if (Modifiers.At(at, index) is { } found && (index + found.Count >= at.Parts.Count || at.OnlyBlanks(index + found.Count - 1, 2)) && At(at, index + found.Count, out int behind, first) is { } negated
+        if (Modifiers.At(at, index) is { } found && !(at.Is(index, "no") && at.IsWord(index + 1) && at.Vocabulary.Leads.Find(at.TextAt(index + 1)) is { Lines: [{ Word: "stop" }] }) && (index + found.Count >= at.Parts.Count || at.OnlyBlanks(index + found.Count - 1, 2)) && At(at, index + found.Count, out int behind, first) is { } negated
             && !(plain is { Lead: not null } && count > 1 && count >= found.Count + behind))
         {
             // "not eating" is a phrase of its own, and "not eating well" denies "eating well"
@@ -119,7 +137,7 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
         ReadOnlySpan<char> text = at.TextAt(index);
         string? word = at.Vocabulary.Fixed("species").Find(text) is not null ? "species"
             : at.Vocabulary.Fixed("sex").Find(text) is not null || at.Vocabulary.Fixed("neuter").Find(text) is not null || at.Vocabulary.Abbreviations("sex").Find(text) is not null ? "sex"
-            : null;
+            : at.Phrase(at.Vocabulary.Fixed("breed-name"), index, out _) > 0 ? "breed" : null;
         return word is null ? null : new Head(at.Vocabulary.LineWords.Find(word)!, new TextSpan(at.Parts[index].Span.Start, 0));
     }
 
@@ -127,6 +145,12 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
     public static Head? Breed(Cursor at, int index)
     {
         int end = index;
+        if (at.IsWord(index) && at.Vocabulary.Small.Find(at.TextAt(index)) is not null)
+        {
+            // "born 2013, or near enough"
+            return null;
+        }
+
         while (end < at.Parts.Count && at.IsWord(end) && (end == index || !at.StartsSegment(end)))
         {
             if ((end == index && at.Vocabulary.IsDescribing(at.TextAt(end).ToString()) && !(at.IsWord(end + 1) && !at.StartsSegment(end + 1) && !at.Vocabulary.IsDescribing(at.TextAt(end + 1).ToString()))) || at.Vocabulary.Fixed("no-breed").Find(at.TextAt(end)) is not null

@@ -437,9 +437,9 @@ internal static class ScheduleSlots
         {
             decimal number = 1;
             int index = at.At;
-            if (interval && (at.Is(index, "other") || at.Is(index, "second")) && at.IsWord(index + 1) && at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time })
+            if (interval && at.Phrase(at.Vocabulary.Fixed("every-nth"), index, out FixedWord? nth) > 0 && at.IsWord(index + 1) && at.Vocabulary.Units.Find(at.TextAt(index + 1)) is { Quantity: Quantity.Time })
             {
-                number = 2;
+                number = decimal.Parse(nth!.Word, CultureInfo.InvariantCulture);
                 index++;
             }
             else if (CountSlots.NumberWord(at, index, out int words) is { Over: 1 } written)
@@ -453,6 +453,13 @@ internal static class ScheduleSlots
                 at.Mark(TokenKind.Value, at.SpanOf(at.At, index + 1 - at.At));
                 at.At = index + 1;
                 return new Amount(number, single);
+            }
+
+            if (at.HasPart && at.Part is NumberPart weeks && IntervalWords.Sevenths(at, weeks) is { } clinical)
+            {
+                // "in 4/52"
+                at.Taken(TokenKind.Value);
+                return clinical;
             }
 
             if (!at.HasPart || at.Part is not NumberPart { Third.Exists: false } part || at.Digits(part.First.Digits) is not { } first

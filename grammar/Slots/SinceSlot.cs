@@ -10,6 +10,9 @@ internal sealed class SinceSlot() : SlotReader(SlotKind.Since)
 {
     public override string Hint(LineWord word) => "since when, such as since 2026-10-20";
 
+    /// <summary>True for the <c>since 2026-11-27</c> of <c>weak when jumping since 2026-11-27</c>.</summary>
+    public static bool IsAhead(Cursor at, int index) => at.Word.Has(SlotKind.Since) && !at.Holds(SlotKind.Since) && at.Is(index, "since") && Dates.Starts(at, index + 1, yearless: true);
+
     public override bool BindWord(Cursor at)
     {
         if (!at.Is(at.At, "since") || at.Blocked || at.InRemark || at.Holds(SlotKind.Since))

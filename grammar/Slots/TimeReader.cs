@@ -19,7 +19,8 @@ internal static class TimeReader
     public static TimeOnly? Within(Cursor at, int index, out int count)
     {
         int first = index;
-        if (at.Is(index - 1, "since") || at.Is(index - 1, "until") || at.Is(index - 1, "till") || at.Is(index - 1, "before") || at.Is(index - 1, "after"))
+        if (at.Is(index - 1, "since") || at.Is(index - 1, "until") || at.Is(index - 1, "till") || at.Is(index - 1, "before") || at.Is(index - 1, "after")
+            || (at.Is(index - 2, "since") && at.Vocabulary.Fixed("day").Find(at.TextAt(index - 1)) is not null))
         {
             // "no urine since 8am": not when it was seen
             count = 0;
@@ -32,7 +33,7 @@ internal static class TimeReader
             return clinic;
         }
 
-        if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is not null && at.First<NoteValue>() is null && Dotted(at, index) is { } dotted)
+        if (at.Word.Has(SlotKind.Medicine) && at.Word.Kind == WordKind.Care && at.First<FreeWords>() is not null && Dotted(at, index) is { } dotted)
         {
             // "meloxicam given 7.15 with breakfast"
             count = 1;

@@ -53,15 +53,40 @@ internal static class WordSlots
     public static Portion PortionOf(FixedWord part, TextSpan span)
     {
         (decimal eaten, decimal whole) = part.Word switch { "all" => (1m, 1m), "most" => (3m, 4m), "half" => (1m, 2m), "little" => (1m, 4m), _ => (0m, 1m) };
-        return new Portion(span, part.Word is "all" or "none" ? Bound.Exact : Bound.About, eaten, whole);
+        return new Portion(span, part.Word is "all" or "none" ? Bound.Exact : Bound.About, eaten, whole) { Text = part.Word };
     }
 
     private static string? Abbreviated(Cursor at, ReadOnlySpan<char> text) =>
         (at.Vocabulary.Short(at.Word).Find(text) ?? at.Vocabulary.AnyShort.Find(text))?.StandsFor;
 
+    /// <summary>True where the next word that is not small means nothing here, and so is what the words before it tell of.</summary>
+    private static bool OfNoun(Cursor at, int index)
+    {
+        while (index < at.Parts.Count && !at.StartsSegment(index) && (at.Phrase(at.Vocabulary.Small, index, out _) is > 0 and var count || at.Phrase(at.Vocabulary.Describing(at.Subject), index, out DescribingWord? word) is > 0 and var signs && word!.Word == "new" && (count = signs) > 0))
+        {
+            index += count;
+        }
+
+        return at.IsWord(index) && !at.StartsSegment(index) && !StartsSign(at, index) && at.Phrase(at.Vocabulary.Ok, index, out _) == 0 && at.Phrase(at.Vocabulary.Regions, index, out _) == 0 && at.Phrase(at.Vocabulary.Sides, index, out _) == 0
+            && at.Phrase(at.Vocabulary.Objects, index, out _) == 0 && Modifiers.At(at, index) is null && Head.At(at, index, out _) is null;
+    }
+
     private static bool Add(Cursor at, DescribingWord word, int count)
     {
         TextSpan span = at.SpanOf(at.At, count);
+        if (word is { Part: "any", Word: "new" or "unsure" } && at.Pending is null && span.In(at.Line) is not "?" && OfNoun(at, at.At + count))
+        {
+            // "maybe the new kibble": not the sign is new
+            return false;
+        }
+
+        if (word.IsDegree && at.Word.Kind != WordKind.Fact && at.Pending is null && at.At > 0 && at.StartsSegment(at.At) && at.IsWord(at.At + count) && !at.StartsSegment(at.At + count)
+            && !Enumerable.Range(at.At + count, at.Parts.Count - at.At - count).TakeWhile(index => !at.StartsSegment(index)).Any(index => StartsSign(at, index)))
+        {
+            // "ate 3/4, bit of chicken on top": a degree of nothing
+            return false;
+        }
+
         if (span.In(at.Line) is "?" && at.IsWord(at.At + 1) && at.Parts[at.At + 1].Span.Start == span.End && !StartsSign(at, at.At + 1))
         {
             // "?abscess": the doubt belongs to a word that means nothing here
@@ -142,34 +167,7 @@ internal static class WordSlots
 
         public override bool BindWord(Cursor at) =>
             (at.Phrase(at.Vocabulary.Describing(at.Subject), at.At, out DescribingWord? word) is > 0 and var count && Add(at, word!, count))
-            || Slashed(at) || Short(at);
-
-        /// <summary><c>pink/moist</c>, as clinics write: each piece is a word of its own.</summary>
-        private static bool Slashed(Cursor at)
-        {
-            TextSpan span = at.Part.Span;
-            if (!span.In(at.Line).Contains('/') || at.Pending is not null)
-            {
-                return false;
-            }
-
-            Scope<DescribingWord> scope = at.Vocabulary.Describing(at.Subject);
-            List<Described> found = [];
-            int start = span.Start;
-            foreach (string piece in span.In(at.Line).ToString().Split('/'))
-            {
-                if ((scope.Find(piece) ?? (Abbreviated(at, piece) is { } plain ? scope.Find(plain) : null)) is not { } word)
-                {
-                    return false;
-                }
-
-                found.Add(new Described(word, new TextSpan(start, piece.Length), scope.Find(piece) is null ? word.Word : piece));
-                start += piece.Length + 1;
-            }
-
-            found.ForEach(sign => at.Add(SlotKind.Words, sign));
-            return at.Taken(TokenKind.Describing, span);
-        }
+            || Short(at);
 
         /// <summary>BAR behind alert, WNL behind anything.</summary>
         private static bool Short(Cursor at)

@@ -206,9 +206,11 @@ public sealed class NoteVocabulary
     internal ulong Starts(ReadOnlySpan<char> word) => first.Of(word);
 
     /// <summary>True when <paramref name="word"/> is a word somewhere in the notes, and so not a slip for another.</summary>
-    public bool Knows(string word) => IsDescribing(word) || LineWords.Find(word) is not null || Units.Find(word) is not null || Regions.Find(word) is not null
-        || Small.Find(word) is not null || Sides.Find(word) is not null || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null
-        || Asides.Find(word) is not null || fixedWords["preposition"].Find(word) is not null;
+    public bool Knows(string word) => IsDescribing(word) || CanStart(word);
+
+    /// <summary>True when <paramref name="word"/> is more than a sign: it names a line, a place, an amount, or joins others.</summary>
+    internal bool CanStart(string word) => LineWords.Find(word) is not null || Units.Find(word) is not null || Regions.Find(word) is not null || Small.Find(word) is not null || Sides.Find(word) is not null
+        || Objects.Find(word) is not null || Leads.Find(word) is not null || Everyday.Find(word) is not null || Asides.Find(word) is not null || fixedWords["preposition"].Find(word) is not null;
 
     /// <summary>True when <paramref name="word"/> cannot be a slip for another: a word of the notes, or an ordinary word of English.</summary>
     public bool IsNoSlip(string word) => Knows(word) || fixedWords["ordinary"].Find(word) is not null;

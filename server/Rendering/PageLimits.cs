@@ -39,6 +39,9 @@ internal static class PageLimits
     /// <summary>UTF-16 units of what the clinic said at the last visit, before the problems; the whole text is in the appendix.</summary>
     public const int SaidLength = 600;
 
+    /// <summary>Characters of one problem: three lines of a page of 794 px (A4). What does not fit stands in the appendix.</summary>
+    public const int ProblemLength = 240;
+
     /// <summary>Problems that are shown; what is a reason to phone is among them even past this number.</summary>
     public const int Problems = 40;
 

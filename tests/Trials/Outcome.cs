@@ -32,7 +32,9 @@ public sealed record Outcome(Series Series, int Notes, double WatchPer100, doubl
                 yield return $"watch {WatchPer100:0.00} > {quiet.Watch}";
             }
 
-            if (CallPer100 > quiet.Call + (slack * Math.Sqrt(quiet.Call / entries)))
+            // calls of one note come together (compound Poisson): as many as it has on average count as one
+            double together = NotesWithCall == 0 ? 1 : CallPer100 * entries / (NotesWithCall * Notes / 100);
+            if (CallPer100 > quiet.Call + (slack * Math.Sqrt(quiet.Call * together / entries)))
             {
                 yield return $"call {CallPer100:0.00} > {quiet.Call}";
             }
@@ -46,10 +48,10 @@ public sealed record Outcome(Series Series, int Notes, double WatchPer100, doubl
         if (Series.Found is { } found)
         {
             double share = Within(found.Median);
-            double least = found.Share ?? 50;
+            double least = found.Asked;
             if (share < least - (slack * Math.Sqrt(least * (100 - least) / Notes)))
             {
-                yield return $"{share:0}% within {found.Median} {found.Unit}";
+                yield return $"{share:0}% < {least:0.#}% within {found.Median} {found.Unit}";
             }
 
             if (found.Ninety is { } ninety && Within(ninety) < 90 - (slack * Math.Sqrt(900.0 / Notes)))

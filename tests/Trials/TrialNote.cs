@@ -10,7 +10,14 @@ public sealed record TrialNote(string Opening, IReadOnlyList<(DateOnly Day, stri
 /// <param name="Watch">False alarms per 100 entries, of any level from watch up, at most.</param>
 /// <param name="Call">False calls per 100 entries at most.</param>
 /// <param name="Notes">Percent of notes with a false call at most; null where it is only shown.</param>
-public sealed record QuietGoal(double Watch, double Call, double? Notes = null);
+public sealed record QuietGoal(double Watch, double Call, double? Notes = null)
+{
+    /// <summary>The false calls per 100 entries that published lines alone make by chance, which no rule may leave out; null where it is not worked out.</summary>
+    public double? BestCall { get; init; }
+
+    /// <summary>The goal in words.</summary>
+    public override string ToString() => $"at most {Watch}/{Call}{(Notes is { } most ? $", {most} % of notes" : "")}";
+}
 
 /// <summary>When a real change has to be found.</summary>
 /// <param name="AtCall">True for a call, false for any level from watch up.</param>
@@ -19,15 +26,29 @@ public sealed record QuietGoal(double Watch, double Call, double? Notes = null);
 /// <param name="Median">The median delay at most.</param>
 /// <param name="Ninety">The delay within which 90% are found at most; null where it is only shown.</param>
 /// <param name="Share">At least this percent are found within the median; null for a half, as the median says.</param>
-public sealed record FoundGoal(bool AtCall, string Unit, double UnitDays, double Median, double? Ninety = null, double? Share = null);
+public sealed record FoundGoal(bool AtCall, string Unit, double UnitDays, double Median, double? Ninety = null, double? Share = null)
+{
+    /// <summary>The percent that the best possible test finds within the median (<see cref="Bound"/>); null where it is not worked out.</summary>
+    public double? Best { get; init; }
+
+    /// <summary>Where the goal lies beyond the best possible: the part of that which is asked instead.</summary>
+    public double PartOfBest { get; init; } = 1;
+
+    /// <summary>The percent that must be found within the median.</summary>
+    public double Asked => IsBeyond ? PartOfBest * Best!.Value : Goal;
+
+    private double Goal => Share ?? 50;
+
+    private bool IsBeyond => Best < Goal;
+
+    /// <summary>The goal in words.</summary>
+    public override string ToString() =>
+        $"{Goal:0} % by {Median}{(Ninety is { } ninety ? $", 90 % by {ninety}" : "")}{(IsBeyond ? $": beyond {Best:0} %, asked {Asked:0.0} %" : "")}";
+}
 
 /// <summary>One kind of series.</summary>
 /// <param name="Name">What is shown.</param>
 /// <param name="Make">Draws one note.</param>
 /// <param name="Quiet">What is asked of the entries before the onset.</param>
 /// <param name="Found">What is asked after it.</param>
-public sealed record Series(string Name, Func<Draw, TrialNote> Make, QuietGoal? Quiet = null, FoundGoal? Found = null)
-{
-    /// <summary>Why a goal is not asked for: none can be met, or it is not met yet. It is measured and shown all the same.</summary>
-    public string? Open { get; init; }
-}
+public sealed record Series(string Name, Func<Draw, TrialNote> Make, QuietGoal? Quiet = null, FoundGoal? Found = null);

@@ -59,7 +59,7 @@ internal sealed record DangerWord(
             [.. row.Several("phrase").Select(Words)], Enum.Parse<DangerKind>(row["kind"], ignoreCase: true), Enum.Parse<FindingLevel>(row["level"], ignoreCase: true),
             row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), row["what"], [.. row.Several("read-as")], row["source"])),
         new DangerWord([.. NoteVocabulary.Default.Medicines.Spellings.Select(Words).Where(phrase => phrase.Length > 0)], DangerKind.Medicine, FindingLevel.Urgent, null,
-            "A medicine that was eaten and not given may be too much of it", [], "ASPCA Animal Poison Control Center, on medicines (from memory)"),
+            "A medicine that was eaten and not given may be too much of it", [], "Pet Poison Helpline, room-by-room list of hazards"),
         .. ClinicalTables.Default.HumanPainkillers.Select(painkiller => new DangerWord(
             [.. painkiller.Synonyms.Append(painkiller.Name).Select(Words)], DangerKind.Poison, FindingLevel.Urgent, null, "Painkillers made for people can poison pets", ["human-medicine"], painkiller.Source) { Painkiller = painkiller }),
     ];

@@ -28,7 +28,7 @@ public enum FindingLevel
 /// <param name="Line">The index of the line it is about (from 0).</param>
 /// <param name="Span">The exact characters meant.</param>
 /// <param name="Found">What was found, in plain words. It compares and describes; it names no disease and no treatment.</param>
-/// <param name="Source">The publication behind it, <c>common practice, no source</c>, or the note format itself.</param>
+/// <param name="Source">The publication behind it, <c>common practice, no source</c>, <c>this project's own choice</c>, or the note format itself.</param>
 /// <param name="Evidence">The indexes of the lines it rests on, in order; the line itself is among them.</param>
 public sealed record NoteFinding(
     string Rule,

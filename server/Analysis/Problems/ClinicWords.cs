@@ -1,11 +1,14 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using HealthNotes.Analysis.Findings;
+using HealthNotes.Analysis.Rules;
+using HealthNotes.Analysis.Trends;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Data;
+using HealthNotes.Record.Readings;
 
 namespace HealthNotes.Analysis.Problems;
 
@@ -51,6 +54,23 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
     /// <summary>True where the sentence says that a limit no longer holds: <c>do not wait for 32</c>.</summary>
     public bool Replaces(decimal limit) => Clauses(Sentence).Any(clause => Array.FindIndex(clause, word => word is "not" or "longer" or "instead" || word.EndsWith("n't", StringComparison.Ordinal)) is >= 0 and var not
         && clause[not..].Any(word => decimal.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) && number == limit));
+
+    /// <summary>
+    /// The clinic's limits for a vital that hold today, the latest of each side: those of the notes that its later words do not replace,
+    /// and the value of so many readings in a row that these words ask about.
+    /// </summary>
+    public static IEnumerable<(decimal Limit, bool Above, DateOnly? Since, int InARow)> Limits(PetRecord record, Course course)
+    {
+        ClinicWords? said = Of(record, ProblemTopic.For(course.Key.Word).System);
+        RowMet? row = course.Last?.Reading is { } last ? said?.RowFor(record, last) : null;
+        (decimal Limit, bool Above, DateOnly? Since, int InARow)[] limits = [.. SettledUsual.Limits(record, course).Where(limit => said is null || !said.Replaces(limit.Limit) || limit.Since > said.Day)
+            .Select(limit => (limit.Limit, limit.Above, limit.Since, limit.Limit == row?.End && limit.Above == row.Above ? row.InARow : 1))];
+        return row is null || limits.Any(limit => limit.InARow > 1) ? limits : limits.Append((row.End, row.Above, row.Day, row.InARow));
+    }
+
+    /// <summary>What the sentence asks about in readings of a vital, with the day of the sentence; null where it names no value and none is usual.</summary>
+    internal RowMet? RowFor(PetRecord record, NoteReading reading) => InARow is not ({ } wanted, { } above, var written) ? null
+        : (written ?? (OwnLimits.UsualFor(record.Facts, reading) is { Fact.Range: var range } ? OwnLimits.Canonical(above ? range.High : range.Low, range.Unit) : null)) is { } end ? new RowMet(wanted, above, end, reading.Value.Unit, Day) : null;
 
     private static int NumberOf(string word) => word == "twice" ? 2 : Array.IndexOf(Numbers, word) is > 0 and var spelled ? spelled : int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number < Numbers.Length * 2 ? number : 0;
 
@@ -106,17 +126,19 @@ public sealed record ClinicWords(DateOnly Day, string Sentence)
         problems.Select(problem => (problem, words: Of(analysis, problem.Topic.System))).Where(one => one.words is not null)
             .GroupBy(one => one.words!).Select(same => (same.OrderByDescending(one => Names(same.Key.Sentence, one.problem)).First().problem, same.Key)).ToImmutableDictionary(one => one.problem, one => one.Key);
 
-    /// <summary>The level of a problem with a sign that the sentence names: a reason to phone while it is there, worth watching once it is not. A sign of the visit itself does not count.</summary>
-    public FindingLevel LevelOf(Problem problem)
+    /// <summary>The signs of a problem that the sentence names, each with its days; those of the visit itself do not count.</summary>
+    internal IEnumerable<(string Word, DateOnly Day, bool IsNow)> Seen(Problem problem)
     {
         bool IsNamed(string word) => word.Length >= StemLength && WordsOf(Sentence).Any(said => Starts(said, [word[..StemLength]]));
-        (bool IsNow, DateOnly Last)[] seen =
-        [
-            .. problem.Parts.OfType<PlacePart>().SelectMany(place => place.Signs).Where(sign => IsNamed(sign.Word)).Select(sign => (sign.IsNow, sign.Runs[^1].Last)),
-            .. problem.Parts.OfType<SignPart>().Where(sign => sign.Words.Any(IsNamed)).Select(sign => (sign.Ended is null, sign.Last)),
-        ];
-        return seen.Where(sign => sign.Last > Day).Select(sign => sign.IsNow ? FindingLevel.Call : FindingLevel.Watch).DefaultIfEmpty(FindingLevel.Info).Max();
+        return problem.Parts.OfType<PlacePart>().SelectMany(place => place.Signs).Where(sign => IsNamed(sign.Word)).SelectMany(sign => sign.Runs.SelectMany(run => new[] { run.First, run.Last }).Select(day => (sign.Word, day, sign.IsNow)))
+            .Concat(from sign in problem.Parts.OfType<SignPart>()
+                    from word in sign.Words.Where(IsNamed)
+                    from day in sign.Events.IsEmpty ? [sign.First, sign.Last] : sign.Events.Where(line => line.Item!.Words.Any(one => one.Word.Word.Replace('-', ' ') == word)).Select(line => line.Day)
+                    select ($"{sign.Item.Word.Word} {word}", day, sign.Ended is null)).Where(seen => seen.Item2 > Day);
     }
+
+    /// <summary>The level of a problem with a sign that the sentence names: a reason to phone while it is there, worth watching once it is not.</summary>
+    internal FindingLevel LevelOf(Problem problem) => Seen(problem).Select(sign => sign.IsNow ? FindingLevel.Call : FindingLevel.Watch).DefaultIfEmpty(FindingLevel.Info).Max();
 
     private static bool Names(string sentence, Problem problem)
     {

@@ -21,11 +21,11 @@ internal static class DoseCourse
         int logged = (int)(CareLimits.One("dose-logged", record)?.Value ?? 0);
         ImmutableArray<Noted> entries = [.. EntryKinds.SelectMany(kind => record.Of(kind).Between(from, DateOnly.MaxValue).ToArray()).OrderBy(entry => entry.Moment).ThenBy(entry => entry.Line)];
         DoseGap[] gaps = [.. DoseGaps.In(given, missed, entries, orders, logged).Where(gap => gap.Day >= from)];
-        return new DosePart(
-            medicine, orders.LastOrDefault(),
-            given.Between(from, DateOnly.MaxValue).Length,
-            [.. DoseSeries.Clusters(given, orders, part).Where(cluster => cluster.Doses.Length > 1 && cluster.Doses[^1].Day >= from && !cluster.MakesUpOne(amount, record))],
-            [.. missed.Between(from, DateOnly.MaxValue)],
-            [.. gaps.Where(gap => gap.NotWritten > 0).Select(gap => gap.Day)]);
+        ImmutableArray<DoseCluster> doubled = [.. DoseSeries.Clusters(given, orders, part).Where(cluster => cluster.Doses.Length > 1 && cluster.Doses[^1].Day >= from && !cluster.MakesUpOne(amount, record))];
+        ImmutableArray<Noted> left = [.. missed.Between(from, DateOnly.MaxValue)];
+        return new DosePart(medicine, orders.LastOrDefault(), given.Between(from, DateOnly.MaxValue).Length, doubled, left, [.. gaps.Where(gap => gap.NotWritten > 0).Select(gap => gap.Day)])
+        {
+            Lines = [.. doubled.SelectMany(cluster => cluster.Doses).Concat(left).Select(line => line.Line).Order()],
+        };
     }
 }

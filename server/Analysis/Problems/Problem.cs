@@ -24,6 +24,9 @@ public sealed record Problem(
     /// <summary>True for what is a problem, or was one since the visit, and for doses; false for what is known, expected or within what is usual.</summary>
     public bool IsTold => Level > FindingLevel.Info || IsEnded || Parts is [DosePart, ..] || (Parts is [PlacePart { Life.Ended: null }, ..] && Findings.Any(finding => finding.Level > FindingLevel.Info));
 
+    /// <summary>What of it the clinic asked to be phoned about.</summary>
+    public ImmutableArray<PhoneAsked> Asked { get; init; } = [];
+
     /// <summary>The lines it rests on, in order.</summary>
     public ImmutableArray<int> Lines { get; } = [.. Findings.SelectMany(finding => finding.Evidence).Distinct().Order()];
 }
@@ -66,11 +69,11 @@ public sealed record DatedValue(DateOnly Day, ReadValue Value)
 /// <param name="Worst">The reading that lies furthest past it; null where none does.</param>
 public sealed record ClinicRange(decimal? Low, decimal? High, string Unit, bool IsLimit, PartialDate? Set, int Above, int Below, int Of, int InARow, DatedValue? Worst)
 {
+    /// <summary>The days of the period with a reading past it, in order.</summary>
+    public ImmutableArray<DateOnly> Days { get; init; } = [];
+
     /// <summary>The first day of the readings past it that go on without a break up to the last one, before the period too; null where the last one is within.</summary>
     public DateOnly? Since { get; init; }
-
-    /// <summary>The other glucose values of the day of the worst one, in order; empty for what has no course within a day.</summary>
-    public ImmutableArray<DatedValue> OfDay { get; init; } = [];
 
     /// <summary>How long after the last insulin of its day the worst glucose was; null where none is written before it.</summary>
     public TimeSpan? AfterInsulin { get; init; }
@@ -101,13 +104,16 @@ public sealed record ValuePart(
     /// <summary>The first day of the stretch that <see cref="PerMonth"/> is worked out from.</summary>
     public DateOnly? RateSince { get; init; }
 
+    /// <summary>The first day of the readings outside the general range that go on without a break up to the last one; null where that lies within.</summary>
+    public DateOnly? OutsideSince { get; init; }
+
     /// <summary>Of a score its levels: that of <see cref="From"/>, of the visit and of now, each with the first and last day of the readings that agree; empty for other values.</summary>
     public ImmutableArray<(DatedValue Value, DateOnly First, DateOnly Last)> Levels { get; init; } = [];
 
     /// <summary>What the clinic asked to be phoned about, so many readings in a row past a value, where the period has them; else null.</summary>
     public RowMet? Rule { get; init; }
 
-    /// <summary>The readings since the first past what the clinic set, in order, where an open question is about them; else empty.</summary>
+    /// <summary>The latest readings, where one was past what the clinic set, in order, where an open question or the clinic's own words are about them; else empty.</summary>
     public ImmutableArray<DatedValue> ByDay { get; init; } = [];
 
     /// <summary>The first day on which more or less was written without an amount, before <see cref="From"/>; null where that was not.</summary>
@@ -129,8 +135,14 @@ public sealed record SignPart(NoteItem Item, ImmutableArray<string> Words, DateO
     /// <summary>What happened in the period, a line each, in order; empty for a part that was looked at.</summary>
     public ImmutableArray<Noted> Events { get; init; } = [];
 
-    /// <summary>The days in the two years before on which the same was written, in order: of what happened before the period, of a look before <see cref="First"/>.</summary>
-    public ImmutableArray<DateOnly> Before { get; init; } = [];
+    /// <summary>The lines before with any of the words, in order: of what happened before the period, of a look before <see cref="First"/>.</summary>
+    public ImmutableArray<Noted> Before { get; init; } = [];
+
+    /// <summary>The days of <see cref="Before"/> on which all of the words were written.</summary>
+    public ImmutableHashSet<DateOnly> BeforeTogether { get; init; } = [];
+
+    /// <summary>The days of <see cref="Events"/> with all of the words in one line, in order.</summary>
+    public ImmutableArray<DateOnly> Together { get; init; } = [];
 
     /// <summary>How many days from the first to the last have it; 0 for what happened.</summary>
     public int Looks { get; init; }

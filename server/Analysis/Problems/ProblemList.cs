@@ -49,16 +49,19 @@ public static class ProblemList
         found.AddRange(InARow(analysis).Where(one => !found.Exists(other => other.Item is { } item && CourseOf(analysis, other.Finding, item)?.Key == one.Key)).Select(one => one.Found).ToArray());
         Problem[] problems = [.. found.GroupBy(one => (one.Topic.System, one.Detail)).Select(group => Make(analysis, lives, [.. group])).OfType<Problem>()];
         ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(analysis, problems);
-        return [.. problems.Select(problem => problem.IsEnded ? problem : problem with { Level = Asked(problem, said.GetValueOrDefault(problem)) })
-            .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenBy(IsBetter).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
+        return [.. problems.Select(problem => Asked(analysis, problem, said.GetValueOrDefault(problem)))
+            .OrderBy(problem => problem.IsEnded).ThenByDescending(problem => problem.Level).ThenByDescending(problem => problem.Asked.Any(asked => asked.IsOpen)).ThenByDescending(problem => problem.Parts is [PlacePart { IsNewToClinic: true }, ..]).ThenBy(IsBetter).ThenByDescending(problem => problem.Speed).ThenByDescending(problem => problem.Last)
             .ThenBy(problem => problem.Topic.Order).ThenBy(problem => problem.Detail, StringComparer.Ordinal)];
     }
 
-    /// <summary>The level, and what the clinic asked to be phoned about is a reason to phone.</summary>
-    private static FindingLevel Asked(Problem problem, ClinicWords? said) => new[]
+    /// <summary>With what the clinic asked to be phoned about: a reason to phone until the notes say that somebody did, also where a later look has ended it.</summary>
+    private static Problem Asked(NoteAnalysis analysis, Problem problem, ClinicWords? said)
     {
-        problem.Level, problem.Parts.OfType<ValuePart>().Any(value => value.Rule is not null) ? FindingLevel.Call : FindingLevel.Info, said?.LevelOf(problem) ?? FindingLevel.Info,
-    }.Max();
+        Problem asked = problem with { Asked = [.. PhoneAsked.Of(analysis.Record, problem, said)] };
+        bool isOpen = asked.Asked.Any(one => one.IsOpen);
+        return asked.IsEnded && !isOpen ? asked
+            : asked with { IsEnded = false, Level = new[] { asked.Level, isOpen || asked.Asked.Any(one => one.Value?.Rule is not null) ? FindingLevel.Call : FindingLevel.Info, said?.LevelOf(asked) ?? FindingLevel.Info }.Max() };
+    }
 
     /// <summary>The vitals with so many readings in a row past a value, as the clinic asked to be phoned about: each makes a problem, also where no rule finds anything.</summary>
     private static IEnumerable<(CourseKey Key, (ProblemTopic Topic, string Detail, NoteFinding Finding, NoteItem? Item) Found)> InARow(NoteAnalysis analysis) =>

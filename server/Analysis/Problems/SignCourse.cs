@@ -9,13 +9,10 @@ using HealthNotes.Record.HomeCare;
 namespace HealthNotes.Analysis.Problems;
 
 /// <summary>Tells signs at one part, and what happened, as one thing over time.</summary>
-internal static class SignCourse
+public static class SignCourse
 {
     /// <summary>Words that say how much of a sign there is.</summary>
     private static readonly string[] Degrees = ["worse", "better", "sudden", "severe", "mild"];
-
-    /// <summary>What was written so many days before is named beside it, as far back as the charts go (common practice, no source).</summary>
-    private const int BeforeDays = 730;
 
     /// <summary>What counts as one thing whatever words stand with it: a dry cough and a cough at night are coughs.</summary>
     private static readonly string[] OneThing = ["cough", "sneeze", "seizure"];
@@ -26,8 +23,11 @@ internal static class SignCourse
     /// <summary>Words of one meaning, so that it began with the first of them.</summary>
     private static readonly string[][] Alike = [["more", "ravenous"], ["less", "refused", "left some", "picky"]];
 
+    /// <summary>True for what counts as one thing whatever words stand with it.</summary>
+    public static bool IsOneThing(Noted line) => OneThing.Contains(line.Item?.Word.Word);
+
     /// <summary>One part for each word and place of these findings.</summary>
-    public static IEnumerable<SignPart> Of(NoteAnalysis analysis, IReadOnlyList<(NoteFinding Finding, NoteItem Item)> signs)
+    internal static IEnumerable<SignPart> Of(NoteAnalysis analysis, IReadOnlyList<(NoteFinding Finding, NoteItem Item)> signs)
     {
         DateOnly[] restOk = [.. analysis.Record.Entries.Where(entry => entry.Entry.Items.Any(item => item.Value is RestOk)).Select(entry => entry.Day).OfType<DateOnly>()];
         foreach (IGrouping<(int Order, CourseKey Key), (NoteFinding Finding, NoteItem Item)> same in signs.GroupBy(sign => (Order: ProblemTopic.PlaceOf(sign.Item.Word.Word), Key: CourseKey.Of(sign.Item))).OrderBy(group => group.Key.Order).ThenBy(group => group.Key.Key.Detail, StringComparer.Ordinal))
@@ -46,7 +46,7 @@ internal static class SignCourse
             Noted? ended = analysis.EndOf(lines[0].finding);
             if (happens)
             {
-                foreach (SignPart part in Happened(analysis.Record, course, noted, words, word => [.. course.Lines.Where(line => WordsOf(analysis, null, line.Item).Contains(word))]))
+                foreach (SignPart part in Happened(analysis, course, noted, words))
                 {
                     yield return part with { IsKnown = KnownSince(part.First), Ended = ended };
                 }
@@ -60,11 +60,13 @@ internal static class SignCourse
             {
                 (DateOnly first, DateOnly last) = together.Key;
                 Noted[] with = [.. looks.Where(look => look.Day >= first && look.Day <= last && WordsOf(analysis, null, look.Item).Any(together.Contains))];
+                Noted[] before = [.. looks.Where(look => look.Day < first && WordsOf(analysis, null, look.Item).Any(together.Contains))];
                 DateOnly onset = with.Select(look => look.Onset).Append(first).Min();
                 yield return new SignPart(lines[0].item, [.. together.Where(word => word.Length > 0)], onset, last, KnownSince(first), ended)
                 {
                     Lines = [.. (with.Length > 0 ? with : noted).Select(look => look.Line)],
-                    Before = [.. looks.Where(look => look.Day < first && look.Day >= last.Plus(-BeforeDays) && WordsOf(analysis, null, look.Item).Any(together.Contains)).Select(look => look.Day).Distinct()],
+                    Before = [.. before],
+                    BeforeTogether = [.. before.GroupBy(look => look.Day).Where(day => together.All(word => day.Any(look => WordsOf(analysis, null, look.Item).Contains(word)))).Select(day => day.Key)],
                     Looks = with.DistinctBy(look => look.Day).Count(),
                     Unnamed = restOk.Except(looks.Select(look => look.Day)).Count(day => day > first && day < last),
                 };
@@ -73,8 +75,10 @@ internal static class SignCourse
     }
 
     /// <summary>What happened in the period, one part for the words that were written in the same lines; without words, the lines themselves.</summary>
-    private static IEnumerable<SignPart> Happened(Record.PetRecord record, Course course, Noted[] noted, ImmutableArray<string> words, Func<string, Noted[]> linesWith)
+    private static IEnumerable<SignPart> Happened(NoteAnalysis analysis, Course course, Noted[] noted, ImmutableArray<string> words)
     {
+        Record.PetRecord record = analysis.Record;
+        bool Has(Noted line, string word) => WordsOf(analysis, null, line.Item).Contains(word);
         if (OneThing.Contains(course.Key.Word))
         {
             Noted[] all = [.. course.Lines.Where(line => line.Item is CareEvent)];
@@ -85,14 +89,15 @@ internal static class SignCourse
             {
                 Lines = [.. now.Select(line => line.Line)],
                 Events = [.. now],
-                Before = [.. all.Where(line => line.Day <= from && !record.IsCurrent(line)).Select(line => line.Day).Distinct()],
+                Together = [.. now.Where(line => words.All(word => Has(line, word))).Select(line => line.Day).Distinct()],
+                Before = [.. all.Where(line => line.Day <= from && !record.IsCurrent(line))],
                 Most = MostInADay(now),
                 MostBefore = MostInADay([.. all.Where(line => line.Day <= from && line.Day >= from.Plus(-YearDays) && !record.IsCurrent(line))]),
             };
             yield break;
         }
 
-        foreach (IGrouping<string, (string Word, Noted[] Lines)> same in words.DefaultIfEmpty("").Select(word => (Word: word, Lines: word.Length == 0 ? [] : linesWith(word))).GroupBy(one => string.Join(' ', one.Lines.Select(line => line.Line))))
+        foreach (IGrouping<string, (string Word, Noted[] Lines)> same in words.DefaultIfEmpty("").Select(word => (Word: word, Lines: course.Lines.Where(line => Has(line, word)).ToArray())).GroupBy(one => string.Join(' ', one.Lines.Select(line => line.Line))))
         {
             // a sign that is not there is in no line's words: the lines of the findings tell of it
             Noted[] events = [.. same.First().Lines.Where(record.IsCurrent)];
@@ -101,7 +106,8 @@ internal static class SignCourse
             {
                 Lines = [.. events.Select(line => line.Line)],
                 Events = [.. events],
-                Before = [.. same.SelectMany(one => Alike.Where(alike => course.Key.Word == "ate" && alike.Contains(one.Word)).SelectMany(alike => alike).Append(one.Word)).Distinct().SelectMany(linesWith).Where(line => line.Day <= events[0].Day && line.Day >= events[0].Day.Plus(-BeforeDays) && !record.IsCurrent(line)).Select(line => line.Day).Distinct().Order()],
+                Together = [.. events.Select(line => line.Day).Distinct()],
+                Before = [.. course.Lines.Where(line => line.Day <= events[0].Day && !record.IsCurrent(line) && same.Any(one => Has(line, one.Word) || (course.Key.Word == "ate" && Alike.Any(alike => alike.Contains(one.Word) && alike.Any(other => Has(line, other))))))],
             };
         }
     }

@@ -28,7 +28,7 @@ public static class ValueCourse
     private const int RateDays = 56;
 
     /// <summary>More readings are a chart (common practice, no source).</summary>
-    private const int MostByDay = 12;
+    private const int MostByDay = 3;
 
     private static readonly string[] Noticeable = ["more", "less", "excessive"];
 
@@ -54,9 +54,10 @@ public static class ValueCourse
         DayValue? from = isWeight && loses is { } lost ? Extreme(days, lost) : loses is { } less && course.Key.Word is "bcs" or "mcs" ? Extreme(days, less, reliable: false) : Start(record, course, days);
         DayValue? visit = record.Period.Visit?.Head.Date is { } on ? Last(days, on) : null;
         from = from is { } first && first.Day < now.Day ? from : null;
-        visit = visit is { } seen && seen.Day < now.Day && seen.Day > (from?.Day ?? DateOnly.MinValue) ? visit : null;
+        visit = visit is { } seen && seen.Day < now.Day && (seen.Day > (from?.Day ?? DateOnly.MinValue) || (seen.Day == record.Period.Visit!.Head.Date && seen.Day < from?.Day)) ? visit : null;
         ClinicWords? said = ClinicWords.Of(record, ProblemTopic.For(course.Key.Word).System);
         (ClinicRange? clinic, ClinicRange? besides) = Clinic(record, course, said);
+        RowMet? row = InARow(record, course, said);
         (decimal PerMonth, DateOnly Since)? rate = isWeight ? Rate(days) : null;
         return new ValuePart(
             course.Key, Dated(record, from), Dated(record, visit), Dated(record, now)!,
@@ -66,9 +67,10 @@ public static class ValueCourse
             clinic is null ? record.NormalFor(Reading(now)) : null, clinic, found)
         {
             RateSince = rate?.Since,
+            OutsideSince = record.NormalFor(Reading(now)) is not { } normal ? null : days.Reverse().TakeWhile(day => Number(day) > normal.High || Number(day) < normal.Low).Select(day => (DateOnly?)day.Day).LastOrDefault(),
             Levels = course.Key.Word is "bcs" or "mcs" ? [.. new[] { from, visit, now }.OfType<DayValue>().Select(day => Level(record, days, day)).DistinctBy(level => level.First)] : [],
-            Rule = InARow(record, course, said),
-            ByDay = clinic is { Worst: not null } && IsAsked(record, course.Key.Word) ? ByDay(record, course, (clinic.InARow > 0 ? clinic.Since : null) ?? record.CurrentFrom ?? now.Day) : [],
+            Rule = row,
+            ByDay = clinic is { Worst: not null } && (row is not null || IsAsked(record, course.Key.Word)) ? ByDay(record, course) : [],
             NoticedOn = from is { } begun && course.Key.Word == "water" ? Noticed(course, begun.Day) : null,
             Usual = besides,
             Lines = [.. course.Lines.Select(line => line.Line)],
@@ -144,18 +146,17 @@ public static class ValueCourse
     /// <summary>The latest day of the period on which readings in a row did what the clinic asked to be phoned about; null where none did.</summary>
     internal static RowMet? InARow(PetRecord record, Course course, ClinicWords? said)
     {
-        if (said?.InARow is not ({ } wanted, { } above, var written) || course.Lines.LastOrDefault(line => line.Reading is not null)?.Reading is not { } last)
+        if (said is null || course.Lines.LastOrDefault(line => line.Reading is not null)?.Reading is not { } last || said.RowFor(record, last) is not { } row)
         {
             return null;
         }
 
-        decimal? end = written ?? (OwnLimits.UsualFor(record.Facts, last) is { Fact.Range: var range } ? OwnLimits.Canonical(above ? range.High : range.Low, range.Unit) : null);
         RowMet? met = null;
         int inARow = 0;
         foreach (Noted line in course.Lines.Where(line => line.Reading is not null && line.Day > said.Day))
         {
-            inARow = end is { } limit && LineCrossing.Crosses(line.Reading!.Value, above, limit, inclusive: false) ? inARow + 1 : 0;
-            met = inARow == wanted && record.IsCurrent(line) ? new RowMet(wanted, above, end!.Value, last.Value.Unit, line.Day) : met;
+            inARow = LineCrossing.Crosses(line.Reading!.Value, row.Above, row.End, inclusive: false) ? inARow + 1 : 0;
+            met = inARow == row.InARow && record.IsCurrent(line) ? row with { Day = line.Day } : met;
         }
 
         return met;
@@ -164,8 +165,8 @@ public static class ValueCourse
     /// <summary>True where an open question is about a measure.</summary>
     private static bool IsAsked(PetRecord record, string word) => OpenQuestion.Of(record).Any(question => ClinicWords.IsAbout(question.Text, ProblemTopic.For(word).System));
 
-    private static ImmutableArray<DatedValue> ByDay(PetRecord record, Course course, DateOnly since) =>
-        [.. course.Lines.Where(line => line.Reading is not null && line.Day >= since && record.IsCurrent(line)).TakeLast(MostByDay).Select(line => Dated(record, line.Reading!, line.Reading!.Value))];
+    private static ImmutableArray<DatedValue> ByDay(PetRecord record, Course course) =>
+        [.. course.Lines.Where(line => line.Reading is not null && record.IsCurrent(line)).TakeLast(MostByDay).Select(line => Dated(record, line.Reading!, line.Reading!.Value))];
 
     /// <summary>The first line of the year before a day that says more or less without an amount.</summary>
     private static (string Word, DateOnly Day)? Noticed(Course course, DateOnly before)
@@ -208,9 +209,9 @@ public static class ValueCourse
             int inARow = readings.Reverse().Zip(past.Reverse()).TakeWhile(pair => ReferenceEquals(pair.First, pair.Second)).Count();
             return new ClinicRange(low, high, last.Value.Unit, isLimit, written, above.Length, below.Length, readings.Length, inARow, Read(worst))
             {
+                Days = [.. past.Select(reading => reading.Day!.Value).Distinct()],
                 Since = inARow == 0 ? null : all.Reverse().TakeWhile(above.Length > 0 ? IsAbove : IsBelow).Last().Day,
                 AfterInsulin = worst is { Time: { } at, Value.Unit: "mmol/L" } && record.All("gave").Where(given => given.Key.Detail.Contains("insulin", StringComparison.Ordinal)).SelectMany(given => given.Lines).Where(given => given.Day == worst.Day && given.Time <= at).Select(given => given.Time).Max() is { } injected ? at - injected : null,
-                OfDay = worst is { Time: not null, Value.Unit: "mmol/L" } ? [.. readings.Where(reading => reading.Day == worst.Day && reading.Time is not null && reading != worst).OrderBy(reading => reading.Time).Select(reading => Dated(record, reading, reading.Value))] : [],
             };
 
             static DatedValue? Read(NoteReading? reading) => reading is null ? null : new DatedValue(reading.Day!.Value, reading.Value) { Time = reading.Time };

@@ -14,12 +14,6 @@ public sealed class NormalRangeRule : IEntryRule
 {
     private static readonly string[] Vitals = ["hr", "rr", "temp", "crt", "bcs", "mcs", "pain", "glucose"];
 
-    /// <summary>So many standard deviations on one side hold all but one of two hundred values (normal distribution).</summary>
-    private const double OneInTwoHundred = 2.58;
-
-    /// <summary>So many earlier readings tell what is usual within the floor of the row, which is wider than a rate scatters.</summary>
-    private const int Twice = 2;
-
     private readonly string vital;
 
     private NormalRangeRule(string vital) => this.vital = vital;
@@ -59,9 +53,11 @@ public sealed class NormalRangeRule : IEntryRule
         bool usual = OwnLimits.UsualFor(context, reading) is { } own && OwnLimits.Holds(own.Fact, reading.Value);
         if (LineCrossing.Strongest(reading, lines, at) is { } crossing && !(usual && crossing.Level < FindingLevel.Urgent))
         {
-            // what is measured at the clinic is known there; one reading that this pet often has is no more than information
-            crossing = entry.Entry.Head.Kind == "visit" || (crossing.Level == FindingLevel.Watch && IsUsualForPet(reading, at)) ? crossing with { Level = FindingLevel.Info } : crossing;
-            return Tell(reading, crossing, normal, context.Pet.ShowUsUnits);
+            // what is measured at the clinic is known there; what this pet often has is a level less
+            FindingLevel level = entry.Entry.Head.Kind == "visit" ? FindingLevel.Info
+                : crossing.Level is FindingLevel.Watch or FindingLevel.Call && IsUsualForPet(reading, crossing, lines, at) ? crossing.Level - 1
+                : crossing.Level;
+            return Tell(reading, crossing with { Level = level }, normal, context.Pet.ShowUsUnits);
         }
 
         return !usual && normal is not null && OutsideNormal(reading.Value.OnScaleOfNine(), normal) is { } side
@@ -70,25 +66,38 @@ public sealed class NormalRangeRule : IEntryRule
             : null;
     }
 
-    /// <summary>True for a rate that lies within the scatter of the pet's own earlier readings, as far out as it happens in one of two hundred.</summary>
-    private static bool IsUsualForPet(NoteReading reading, PetRecord at)
+    /// <summary>
+    /// True for rates that lie as near to the pet's own earlier readings as its own usual reaches (<see cref="OwnUsualRule"/>).
+    /// A reason to phone must lie within their scatter alone, and is compared with the readings before the last ones past a line in a row, so that a change does not become usual;
+    /// a range that the vet gave goes before it, and counts asleep have a row of their own for several together.
+    /// </summary>
+    private static bool IsUsualForPet(NoteReading reading, LineCrossing crossing, IEnumerable<LevelLine> lines, PetRecord at)
     {
-        if (reading is not { What: "hr" or "rr", Comparable: { } state, Day: { } day } || UsualRow.For(new CourseKey(reading.What, state)) is not { } row)
+        bool call = crossing.Level == FindingLevel.Call;
+        if (reading is not { What: "hr" or "rr", Comparable: { } state, Day: { } day } || UsualRow.For(new CourseKey(reading.What, state)) is not { } row
+            || (call && (row.Again is not null || OwnLimits.UsualFor(at.Facts, reading) is not null)))
         {
             return false;
         }
 
-        (decimal Value, double Weight)[] own = [.. LineCrossing.Before(reading, at, row.Last).Where(before => day.DayNumber - before.Day!.Value.DayNumber <= row.Days).Select(before => (before.Value.Number, 1.0))];
-        if (own.Length < Twice)
-        {
-            return false;
-        }
-
+        NoteReading[] before = [.. LineCrossing.Before(reading, at, row.Last).Where(earlier => day.DayNumber - earlier.Day!.Value.DayNumber <= row.Days)];
+        NoteReading[] since = [.. before.TakeWhile(earlier => lines.Any(line => line.Above == crossing.Line.Above && LineCrossing.Crosses(earlier.Value, line)))];
+        (decimal Value, double Weight)[] own = [.. before.Skip(call ? since.Length : 0).Select(earlier => (earlier.Value.Number, 1.0))];
         decimal number = reading.Value.Number;
+        if (own.Length < row.Least)
+        {
+            // few readings tell what is usual within the floor of the row, which is wider than a rate scatters; one does when it is in range
+            return !call && before.Length > (since.Length > 0 ? 1 : 0) && Math.Abs(number - Robust.Median(own)) <= row.Floor;
+        }
+
         decimal median = Robust.Median(own);
-        return Math.Abs(number - median) <= row.Floor
-            || (own.Length >= row.Least
-                && Math.Abs(row.OnScale(number) - row.OnScale(median)) <= Scatter.Of(row, own, median, number - (reading.Value.Low ?? number)).Times(OneInTwoHundred));
+        var scatter = Scatter.Of(row, own, median, number - (reading.Value.Low ?? number));
+        decimal mean = crossing.Earlier.Append(reading).Average(one => one.Value.Number);
+        return call
+            ? Distance(number) <= scatter.Least((double)row.Times) && Distance(mean) <= scatter.Least((double)row.Times, crossing.Earlier.Count + 1)
+            : Math.Abs(number - median) <= Math.Max(row.Floor, row.Percent * median / 100) || Distance(number) <= scatter.Times((double)row.Times);
+
+        decimal Distance(decimal value) => Math.Abs(row.OnScale(value) - row.OnScale(median));
     }
 
     private NoteFinding Tell(NoteReading reading, LineCrossing crossing, NormalRange? normal, bool us)

@@ -5,6 +5,9 @@ namespace HealthNotes.Analysis.Trends;
 /// <summary>Middle and spread that a single odd value hardly moves.</summary>
 public static class Robust
 {
+    /// <summary>The variance of a median is so many times that of a mean, for many values.</summary>
+    public const double OfMedian = Math.PI / 2;
+
     /// <summary>What the median distance from the median is multiplied by, so that it equals the standard deviation of a normal distribution.</summary>
     private const decimal ToStandardDeviation = 1.4826m;
 

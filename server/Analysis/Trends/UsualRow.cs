@@ -16,6 +16,8 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="Last">How many are used at most, the latest.</param>
 /// <param name="HalfLife">In how many days a reading comes to weigh half as much.</param>
 /// <param name="IsCount">True for what is counted: the larger a count, the more it scatters by chance.</param>
+/// <param name="Ordinary">How far one reading of an ordinary pet scatters, one standard deviation in percent of the median; 0 where that is not known.</param>
+/// <param name="OrdinaryCount">For how many of the pet's own readings that counts.</param>
 /// <param name="Times">How many spreads away a reading must be.</param>
 /// <param name="Percent">How many percent of the median away it must be.</param>
 /// <param name="Floor">How far away it must be at least, in the unit.</param>
@@ -40,6 +42,8 @@ public sealed record UsualRow(
     int Last,
     double HalfLife,
     bool IsCount,
+    decimal Ordinary,
+    int OrdinaryCount,
     decimal Times,
     decimal Percent,
     decimal Floor,
@@ -89,7 +93,7 @@ public sealed record UsualRow(
 
     private static UsualRow Read(TsvRow row) => new(
         row["what"], row["state"], row["side"] == "both", (int)row.Number("least")!, (int)row.Number("on-days")!, (int)row.Number("days")!, (int)row.Number("last")!,
-        (double)row.Number("half-life")!, row["scale"] == "root", (decimal)row.Number("times")!, (decimal)row.Number("percent")!, (decimal)row.Number("floor")!, row.Number("from"),
+        (double)row.Number("half-life")!, row["scale"] == "root", (decimal)(row.Number("ordinary") ?? 0), (int)(row.Number("ordinary-count") ?? 0), (decimal)row.Number("times")!, (decimal)row.Number("percent")!, (decimal)row.Number("floor")!, row.Number("from"),
         (int?)row.Number("grown-months"), row["visits"] == "yes", Level(row["mild"]), Level(row["clear"]), (decimal)row.Number("clear-at")!,
         row["again"].Length == 0 ? null : Level(row["again"]), (decimal)(row.Number("again-times") ?? 0), (int)(row.Number("apart-hours") ?? 0), (int)(row.Number("apart-days") ?? 0), row["source"]);
 

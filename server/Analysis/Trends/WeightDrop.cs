@@ -18,9 +18,6 @@ public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch,
     private const int MostTogether = 3;
     private const int FewInStretch = 3;
 
-    /// <summary>The variance of a median is so many times that of a mean, for many values.</summary>
-    private const double OfMedian = Math.PI / 2;
-
     private static WeightLimits Limits => WeightLimits.Default;
 
     /// <summary>The last weighings, one to three of them, against each stretch: the beginning of the last months, a year ago, two years ago.</summary>
@@ -52,7 +49,7 @@ public sealed record WeightDrop(int Weighings, ImmutableArray<DayValue> Stretch,
     {
         decimal from = Robust.Median(stretch.Select(weight => weight.Value));
         decimal percent = -PercentChange(from, weights[^together..].Average(weight => weight.Value));
-        double ofStretch = (stretch.Length < FewInStretch ? 1 : OfMedian) / stretch.Length;
+        double ofStretch = (stretch.Length < FewInStretch ? 1 : Robust.OfMedian) / stretch.Length;
         double loss = (double)percent / Math.Sqrt((1.0 / together) + ofStretch);
         return new WeightDrop(
             together, stretch, from, percent, -PercentChange(from, weights[^1].Value), loss / noise.Widest, loss / noise.Together, noise.Steps,

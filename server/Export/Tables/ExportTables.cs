@@ -139,7 +139,7 @@ public static class ExportTables
             new("open", YesNo, "True when it is of the current period and no later look has ended it.", (note, row) => note.Analysis.IsOpen(row.Of), Always: true),
             new("topic", Text, "What it is about.", (_, row) => row.Of.Topic.Length == 0 ? null : row.Of.Topic, Privacy.Words),
             new("message", Text, "What was found, as it is shown.", (_, row) => row.Of.Message, Privacy.Words),
-            new("source", Text, "The publication behind it, or `common practice, no source`.", (_, row) => row.Of.Source, Privacy.Words),
+            new("source", Text, "The publication behind it, or `common practice, no source`, or `this project's own choice`.", (_, row) => row.Of.Source, Privacy.Words),
             new("evidence", Text, "The lines it rests on, with blanks between them.", (_, row) => string.Join(' ', row.Of.Evidence.Select(line => line + 1)), Always: true),
         ]),
         Table<(string Kind, string Words)>("texts", "The owner's own words. Empty unless they are asked for.", Texts,

@@ -5,6 +5,9 @@ namespace HealthNotes.Record.Lumps;
 /// <summary>The describing words of a line about a lump, a wound or a node.</summary>
 public static class LumpWords
 {
+    /// <summary>A place that the pet did not mind being touched.</summary>
+    public const string NoReaction = "no-reaction";
+
     /// <summary>True when the line has the word, in its one spelling.</summary>
     public static bool Has(NoteItem? item, string word)
     {

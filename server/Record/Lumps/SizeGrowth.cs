@@ -28,7 +28,8 @@ public sealed record SizeGrowth(SizeChange Change, LumpSize? Confirmed)
 
     /// <summary>
     /// The change from the smaller of two stretches, the first sizes and the ones just before the latest, where each of the
-    /// latest sizes is growth and their mean lies so many standard errors above it. The error of the hand goes with the size.
+    /// latest sizes is growth and their mean lies so many standard errors above it. The error of the hand goes with the size. Of two sizes
+    /// the smaller is taken, which tells no more than one.
     /// </summary>
     private static SizeChange? Surely(ImmutableArray<LumpSize> sizes, int together, double sure)
     {
@@ -37,7 +38,7 @@ public sealed record SizeGrowth(SizeChange Change, LumpSize? Confirmed)
         int stretch = Math.Min(MostInStretch, before.Length);
         LumpSize from = new[] { Middle(before[..stretch]), Middle(before[^stretch..]) }.MinBy(Upper)!;
         double hand = Math.Log(1 + ((double)Numbers["hand-percent"] / 100));
-        double error = hand * Math.Sqrt((1.0 / together) + ((stretch < MostInStretch ? 1 : Math.PI / 2) / stretch));
+        double error = hand * Math.Sqrt((1.0 / together) + (stretch < MostInStretch ? 1 : Math.PI / 2 / stretch));
         return latest.All(size => new SizeChange(from, size).IsGrowth)
             && (from.Typical is not { } typical || latest.Average(size => Math.Log((double)((size.Typical ?? size.Low) / typical))) >= sure * error)
                 ? new SizeChange(from, sizes[^1]) : null;

@@ -26,8 +26,11 @@ internal abstract record Block
     public static Block? LeftOut(int count) => count > 0 ? new Paragraph(Prose.Small(PageWords.LeftOut(count))) : null;
 }
 
-/// <summary>A paragraph.</summary>
-internal sealed record Paragraph(Prose Text) : Block;
+/// <summary>A paragraph; its class is that of its style.</summary>
+internal sealed record Paragraph(Prose Text, string? Class = null) : Block;
+
+/// <summary>Blocks that stand beside each other.</summary>
+internal sealed record Group(string Class, ImmutableArray<Block> Blocks) : Block;
 
 /// <summary>An item, and what stands below it.</summary>
 internal sealed record ListItem(Prose Text, ImmutableArray<Prose> Below);
@@ -35,8 +38,15 @@ internal sealed record ListItem(Prose Text, ImmutableArray<Prose> Below);
 /// <summary>A list.</summary>
 internal sealed record BulletList(ImmutableArray<ListItem> Items, bool IsNumbered) : Block;
 
-/// <summary>A table under its caption.</summary>
-internal sealed record Table(string Caption, ImmutableArray<string> Headers, ImmutableArray<ImmutableArray<Prose>> Rows) : Block;
+/// <summary>A table under its caption. A row of one cell is the heading of those below it.</summary>
+internal sealed record Table(string Caption, ImmutableArray<string> Headers, ImmutableArray<ImmutableArray<Prose>> Rows) : Block
+{
+    /// <summary>What its style is called.</summary>
+    public string? Class { get; init; }
+
+    /// <summary>True where the first cell of a row names it.</summary>
+    public bool HasNames { get; init; } = true;
+}
 
 /// <summary>A drawing.</summary>
 /// <param name="Html">Our own markup: every text in it is escaped, and it holds no style and no script.</param>

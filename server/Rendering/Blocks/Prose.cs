@@ -18,6 +18,9 @@ internal sealed record Strong(string Text) : Inline;
 /// <summary>The mark of a level.</summary>
 internal sealed record LevelMark(FindingLevel Level, string Name) : Inline;
 
+/// <summary>Room to write in, by its style: <c>field</c>, <c>box</c>, <c>line</c>.</summary>
+internal sealed record Blank(string Kind) : Inline;
+
 /// <summary>Small print.</summary>
 internal sealed record Small(Prose Text) : Inline;
 
@@ -60,6 +63,9 @@ internal sealed record Prose(ImmutableArray<Inline> Parts)
     /// <summary>A label.</summary>
     public static Prose Strong(string text) => text.Length == 0 ? Empty : new([new Strong(text)]);
 
+    /// <summary>Room to write in.</summary>
+    public static Prose Blank(string kind) => new([new Blank(kind)]);
+
     /// <summary>Small print.</summary>
     public static Prose Small(Prose text) => text.IsEmpty ? Empty : new([new Small(text)]);
 
@@ -68,13 +74,6 @@ internal sealed record Prose(ImmutableArray<Inline> Parts)
 
     /// <summary>The mark of a level; nothing for null.</summary>
     public static Prose Mark(FindingLevel? level, Func<FindingLevel, string> name) => level is { } marked ? new([new LevelMark(marked, name(marked))]) : Empty;
-
-    /// <summary>A message that may quote the note between backticks; what is not a closed pair of them is plain text.</summary>
-    public static Prose Message(string message)
-    {
-        string[] pieces = message.Split('`');
-        return pieces.Length % 2 == 0 ? message : new Prose([.. pieces.Select((piece, at) => at % 2 == 0 ? (Inline)new Words(piece) : new Quoted(piece)).Where(part => part is not (Words { Text: "" } or Quoted { Text: "" }))]);
-    }
 
     /// <summary>With something between; nothing for no parts.</summary>
     public static Prose Join(string between, IEnumerable<Prose> parts) =>

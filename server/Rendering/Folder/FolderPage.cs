@@ -75,7 +75,7 @@ public sealed record FolderNote
         return Section.Of(
             "attention", PageWords.Attention,
             Block.Paragraph(problems.Length == 0 ? PageWords.NothingCrossed(context.Analysis.Note.Entries.Length > 0) : ""),
-            Block.List(problems.Take(FindingsShown).Select(problem => Prose.Mark(problem.Level, level => PageWords.LevelFor(Audience.Owner, level)) + " " + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem))),
+            Block.List(problems.Take(FindingsShown).Select(problem => Prose.Mark(problem.Level, level => PageWords.LevelFor(Audience.Owner, level)) + " " + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem, PageLimits.ProblemLength))),
             More(problems.Length - FindingsShown),
             Block.Paragraph(unread == 0 ? "" : PageWords.FolderNotUnderstood(unread)));
     }

@@ -29,6 +29,18 @@ internal static class HtmlWriter
         return HtmlDocument.Of(page.Title, style, html.ToString());
     }
 
+    /// <summary>Sides of paper as one file.</summary>
+    public static string Of(string title, Stylesheet style, params ReadOnlySpan<Section> sides)
+    {
+        var html = new StringBuilder("<main>\n");
+        for (int side = 0; side < sides.Length; side++)
+        {
+            Write(html, sides[side], side == 0 ? 1 : FirstRank);
+        }
+
+        return HtmlDocument.Of(title, style, html.Append("</main>\n").ToString());
+    }
+
     /// <summary>Blocks, to stand in a page of another frame; their headings are of the third rank and below.</summary>
     public static string Of(IEnumerable<Block> blocks)
     {
@@ -63,7 +75,16 @@ internal static class HtmlWriter
                 html.Append("</section>\n");
                 break;
             case Paragraph paragraph:
-                html.Append("<p>").Append(Of(paragraph.Text)).Append("</p>\n");
+                html.Append(paragraph.Class is { } kind ? $"<p class=\"{kind}\">" : "<p>").Append(Of(paragraph.Text)).Append("</p>\n");
+                break;
+            case Group group:
+                html.Append($"<div class=\"{group.Class}\">\n");
+                foreach (Block inner in group.Blocks)
+                {
+                    Write(html, inner, rank);
+                }
+
+                html.Append("</div>\n");
                 break;
             case BulletList list:
                 Write(html, list);
@@ -103,20 +124,21 @@ internal static class HtmlWriter
     /// </summary>
     private static void Write(StringBuilder html, Table table)
     {
-        html.Append("<table role=\"table\">\n<caption>").Append(HtmlText.Escape(table.Caption)).Append("</caption>\n<thead role=\"rowgroup\">\n<tr role=\"row\">");
-        foreach (string header in table.Headers)
-        {
-            html.Append("<th role=\"columnheader\" scope=\"col\">").Append(HtmlText.Escape(header)).Append("</th>");
-        }
-
-        html.Append("</tr>\n</thead>\n<tbody role=\"rowgroup\">\n");
+        html.Append("<table role=\"table\"").Append(table.Class is { } kind ? $" class=\"{kind}\"" : "").Append(">\n<caption>").Append(HtmlText.Escape(table.Caption)).Append("</caption>\n")
+            .Append(table.Headers.IsEmpty ? "" : $"<thead role=\"rowgroup\">\n<tr role=\"row\">{string.Concat(table.Headers.Select(header => $"<th role=\"columnheader\" scope=\"col\">{HtmlText.Escape(header)}</th>"))}</tr>\n</thead>\n").Append("<tbody role=\"rowgroup\">\n");
         foreach (System.Collections.Immutable.ImmutableArray<Prose> row in table.Rows)
         {
+            if (row.Length == 1 && table.Headers.Length > 1)
+            {
+                html.Append($"<tr role=\"row\" class=\"stage\"><th role=\"rowheader\" scope=\"rowgroup\" colspan=\"{table.Headers.Length}\">{Of(row[0])}</th></tr>\n");
+                continue;
+            }
+
             html.Append("<tr role=\"row\"").Append(Class(row[^1].Level)).Append('>');
             for (int i = 0; i < row.Length; i++)
             {
-                string tag = i == 0 && !row[i].IsEmpty ? "th" : "td";
-                html.Append('<').Append(tag).Append(tag == "th" ? " role=\"rowheader\" scope=\"row\"" : " role=\"cell\"").Append(" data-label=\"").Append(HtmlText.Escape(table.Headers[i])).Append("\">");
+                string tag = i == 0 && table.HasNames && !row[i].IsEmpty ? "th" : "td";
+                html.Append('<').Append(tag).Append(tag == "th" ? " role=\"rowheader\" scope=\"row\"" : " role=\"cell\"").Append(table.Headers.IsEmpty ? "" : $" data-label=\"{HtmlText.Escape(table.Headers[i])}\"").Append('>');
                 Write(html, row[i]);
                 html.Append("</").Append(tag).Append('>');
             }
@@ -144,6 +166,9 @@ internal static class HtmlWriter
                     break;
                 case LevelMark mark:
                     html.Append("<strong class=\"level ").Append(NameOf(mark.Level)).Append("\">").Append(HtmlText.Escape(mark.Name)).Append("</strong>");
+                    break;
+                case Blank blank:
+                    html.Append(blank.Kind == "break" ? "<br/>" : $"<span class=\"{blank.Kind}\"></span>");
                     break;
                 case Small small:
                     html.Append("<small>");

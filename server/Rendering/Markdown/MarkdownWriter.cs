@@ -47,6 +47,16 @@ internal static class MarkdownWriter
             return;
         }
 
+        if (block is Group group)
+        {
+            foreach (Block inner in group.Blocks)
+            {
+                Write(text, inner, rank);
+            }
+
+            return;
+        }
+
         text.Append('\n');
         switch (block)
         {
@@ -107,6 +117,7 @@ internal static class MarkdownWriter
         Quoted quoted => place == Place.Cell && quoted.Text.AsSpan().IndexOfAny('|', '`', '\\') >= 0 ? MarkdownText.Of(quoted.Text) : MarkdownText.Code(quoted.Text),
         Strong strong => $"**{MarkdownText.Of(strong.Text)}**",
         LevelMark mark => $"**{MarkdownText.Of(mark.Name)}**{(at + 1 < prose.Parts.Length ? " \u00B7" : "")}",
+        Blank => "____",
         Small small => $"*{Of(small.Text, Place.Within)}*",
         Link { Target: ['#', ..] or ['t', 'e', 'l', ':', ..] } link => Of(link.Text, Place.Within),
         Link link => $"[{Of(link.Text, Place.Within)}]({link.Target})",

@@ -13,9 +13,9 @@ internal static class ClinicLimit
     /// What asks for a phone call: <c>phone at 16 or more in 30 s</c>. Exactly the limit is not past it. The seconds are those of the
     /// last count, or of the check sheet (<paramref name="onSheet"/>).
     /// </summary>
-    public static string Words(ShownUnits units, Course course, decimal limit, bool above, string unit, bool onSheet = false) => unit == "/min"
+    public static string Words(ShownUnits units, Course course, decimal limit, bool above, string unit, int inARow = 1, bool onSheet = false) => (unit == "/min"
         ? (onSheet ? SheetSeconds(course) : SecondsOf(course)) is var seconds && FirstPast(limit, above, seconds) is { } count ? PageWords.PhoneAtCount(count, above, seconds) : PageWords.PhoneAt(units.Show(limit, unit), above)
-        : PageWords.PhoneAt(units.Show(limit, unit), above);
+        : PageWords.PhoneAt(units.Show(limit, unit), above)) + (inARow > 1 ? PageWords.SoManyInARow(inARow) : "");
 
     /// <summary>The first whole count past the limit, a rate in a minute; null where none is, below zero.</summary>
     internal static int? FirstPast(decimal limit, bool above, decimal seconds)

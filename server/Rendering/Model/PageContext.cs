@@ -24,7 +24,6 @@ internal sealed class PageContext
     private readonly HashSet<int> currentEntries;
     private readonly HashSet<int> problems;
     private readonly Dictionary<int, DateOnly?> days;
-    private readonly Dictionary<int, string> things;
 
     public PageContext(NoteAnalysis analysis, PageOptions options)
     {
@@ -35,7 +34,6 @@ internal sealed class PageContext
         currentEntries = [.. Period.Current.Select(e => e.Entry.Line)];
         days = Period.Current.Concat(Period.Earlier).ToDictionary(e => e.Entry.Line, e => e.Day);
         Items = [.. Period.Current.SelectMany(e => e.Entry.Items.Select(item => new CurrentItem(e, item.Line, item.Value)))];
-        things = Items.GroupBy(item => item.Line).ToDictionary(line => line.Key, line => string.Join(" | ", line.Select(item => ThingOf(item.Item))));
         problems = [.. analysis.Findings.Where(f => f.Level == FindingLevel.Error).Select(f => f.Line)];
         foreach (NoteFinding finding in analysis.Findings.Where(f => f.Level != FindingLevel.Error))
         {
@@ -79,9 +77,4 @@ internal sealed class PageContext
 
     /// <summary>The day of the entry that a line stands in; null in the opening.</summary>
     public DateOnly? DayOf(int line) => Analysis.Note.EntryAt(line) is { } entry ? days[entry.Line] : null;
-
-    /// <summary>What a line is about: its word and its site. Empty for heads of entries and for lines before the current period.</summary>
-    public string ThingAt(int line) => things.GetValueOrDefault(line, "");
-
-    private static string ThingOf(NoteItem item) => $"{item.Word.Word} {item.Site?.Name} @{item.Tag?.Name} {item.State?.Comparable}";
 }

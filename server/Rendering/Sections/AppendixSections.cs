@@ -10,7 +10,7 @@ using HealthNotes.Rendering.Text;
 namespace HealthNotes.Rendering.Sections;
 
 /// <summary>The appendix: the lines behind each problem, every value, the log, the owner's text, earlier entries, and one numbered list of sources.</summary>
-internal sealed class AppendixSections(PageContext context, PageModel model, HeadSection head)
+internal sealed class AppendixSections(PageContext context, PageModel model, HeadSection head, ProblemSections problems)
 {
     private readonly ProblemText text = new(context);
     private readonly List<string> sources = [];
@@ -40,6 +40,7 @@ internal sealed class AppendixSections(PageContext context, PageModel model, Hea
             [
                 .. new Block?[]
                 {
+                    Block.Paragraph(problems.Whole(problem) is { } whole ? Prose.Strong(PageWords.InFull + ":") + " " + whole : ""),
                     shown.LeftOut > 0 ? Block.Paragraph(Prose.Small(PageWords.EarlierLines(shown.LeftOut))) : null,
                     Block.List(shown.Items.Select(line => Line(context.Written(line)))),
                     Block.Paragraph(Prose.Small($"{PageWords.Sources}: {cited}")),

@@ -26,7 +26,7 @@ internal static class ChartSection
                 .Append(ChartDrawing.Of(chart, set, index + 1).ToString(SaveOptions.DisableFormatting)).Append('\n').Append(Key(chart)).Append("</figure>\n");
         }
 
-        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {chart.Brief}");
+        IEnumerable<string> words = set.Charts.Select(chart => $"{chart.Title}: {chart.Words}");
         return Section.Of(
             "charts", PageWords.OverTime,
             new Figure(html.Append("</div>\n<p><small>").Append(HtmlText.Escape(ChartText.Span(set))).Append("</small></p>\n").ToString(), Block.List(words.Concat(set.Medicines.Where(medicine => medicine.Doses.Count > 1).Select(ChartText.Of)).Select(line => (Prose)line))),

@@ -14,10 +14,12 @@ internal static class CourseSection
     /// <summary>Doses no further apart are of one course (common practice, no source).</summary>
     private const int GapDays = 31;
 
+    private static readonly string[] ActWords = ["worming", "flea-tick"];
+
     public static Section? Write(PageContext context)
     {
         PetRecord record = context.Analysis.Record;
-        string[] medicines = [.. MedicineOrder.All(record).Select(order => order.Medicine).Concat(record.All("gave").Select(course => course.Key.Detail)).Distinct()];
+        string[] medicines = [.. MedicineOrder.All(record).Select(order => order.Medicine).Concat(record.All("gave").Select(course => course.Key.Detail)).Concat(Treatments(record).Select(act => act.Medicine)).Distinct()];
         string[] told =
         [
             .. medicines.Select(medicine => (medicine, courses: Of(record, medicine).Where(course => course.To < (context.Period.From ?? DateOnly.MaxValue)).ToArray()))
@@ -32,7 +34,7 @@ internal static class CourseSection
     {
         List<(DateOnly From, DateOnly To)> courses = [];
         foreach ((DateOnly from, DateOnly to) in MedicineOrder.Of(medicine, record).Where(order => order.From > DateOnly.MinValue).Select(order => (order.From, To: order.EndDay ?? record.Today))
-            .Concat(record.Of(CourseKey.Doses("gave", medicine)).Lines.Select(line => (From: line.Day, To: line.Day))).OrderBy(one => one.From))
+            .Concat(record.Of(CourseKey.Doses("gave", medicine)).Lines.Select(line => line.Day).Concat(Treatments(record).Where(act => act.Medicine == medicine).Select(act => act.Day)).Select(day => (From: day, To: day))).OrderBy(one => one.From))
         {
             if (courses.Count > 0 && from.DayNumber - courses[^1].To.DayNumber <= GapDays)
             {
@@ -47,6 +49,10 @@ internal static class CourseSection
         return courses;
     }
 
+    /// <summary>Treatments against parasites that name a medicine: a dose by another word.</summary>
+    private static IEnumerable<(string Medicine, DateOnly Day)> Treatments(PetRecord record) => ActWords.SelectMany(word => record.All(word)).SelectMany(course => course.Lines)
+        .Where(line => line.Item is Act { Name: not null }).Select(line => (CourseKey.MedicineName(line.Item!.Name!.Text), line.Day));
+
     private static string NameOf(PetRecord record, string medicine) => MedicineOrder.Of(medicine, record).LastOrDefault()?.Plan.Medicine.Text
-        ?? ((DoseEvent)record.Of(CourseKey.Doses("gave", medicine)).Lines[^1].Item!).Medicine.Text;
+        ?? (record.Of(CourseKey.Doses("gave", medicine)).Last?.Item as DoseEvent)?.Medicine.Text ?? medicine;
 }

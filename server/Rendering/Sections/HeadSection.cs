@@ -5,6 +5,7 @@ using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Due;
 using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Lumps;
 using HealthNotes.Record.Pet;
 using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
@@ -57,7 +58,7 @@ internal sealed class HeadSection
 
         foreach (HeadItem item in facts.OrderBy(fact => fact.Rank).SelectMany(fact => fact.Items).Where(shown.ContainsKey))
         {
-            Prose most = new[] { item.Text, WithoutSince(item.Text) }.FirstOrDefault(form => Words(form.Plain) - Words(shown[item].Plain) <= room) ?? shown[item];
+            Prose most = new[] { item.Text, CutAt(item.Text, ","), WithoutSince(item.Text) }.FirstOrDefault(form => Words(form.Plain) - Words(shown[item].Plain) <= room) ?? shown[item];
             room -= Words(most.Plain) - Words(shown[item].Plain);
             shown[item] = most;
         }
@@ -112,7 +113,7 @@ internal sealed class HeadSection
         .Concat(context.Problems.Order().Where(IsMedicine).Where(context.IsCurrent).Take(PageLimits.ListItems).Select(line => PageWords.LineNotRead(line + 1) + " " + Prose.Quote(context.Written(line).Text)));
 
     private string Plan(MedicineOrder order) =>
-        $"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}{(order.EndDay is not { } end ? "" : " " + (order.From > DateOnly.MinValue ? PageWords.Days(order.From, end, context.Analysis.Today) : PageWords.Until(PageWords.On(end, context.Analysis.Today))))}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}{(order.EndDay is null && order.From > DateOnly.MinValue ? " " + PageWords.Since(order.From, context.Analysis.Today) : "")}".TrimEnd();
+        $"{NoteText.Field(order.Plan.Medicine.Text)} {PageWords.DoseInWords(order.Plan)}{(order.EndDay is not { } end ? "" : " " + (order.From > DateOnly.MinValue ? PageWords.Days(order.From, end, context.Analysis.Today) : PageWords.Until(PageWords.On(end, context.Analysis.Today))))}{PetCardBuilder.PerKilogram(context, order.Plan.Dose, context.Analysis.Pet.WeightOn(context.Analysis.Today))}{(order.EndDay is null && order.From > DateOnly.MinValue ? " " + PageWords.Since(order.From, context.Analysis.Today) : "")}{string.Concat(order.Plan.Manner.Where(manner => manner.Kind != Grammar.Vocabulary.StateKind.When).Select(manner => ", " + manner.Word.Replace('-', ' ')))}".TrimEnd();
 
     /// <summary>Texts of a fact, each once.</summary>
     public string Texts(string word) => string.Join("; ", PetCardBuilder.Texts(context, word));
@@ -160,7 +161,7 @@ internal sealed class HeadSection
     {
         DueItem[] late = [.. NotCarriedOut().OrderBy(due => due.On)];
         yield return new HeadFact(3, PageWords.KnownLabel, [.. Known()]);
-        yield return new HeadFact(4, PageWords.AllergyLabel, Items(Said("allergy")));
+        yield return new HeadFact(0, PageWords.AllergyLabel, Items(Said("allergy")));
         yield return new HeadFact(2, PageWords.SurgeryLabel, Items(SettledUsual.Surgeries(context.Analysis.Record).Where(surgery => !(surgery.Day < context.Analysis.Record.CurrentFrom))
             .Select(surgery => (Prose)(FindingText.InWords(surgery.What, context.Analysis.Today) + (surgery.What.Contains($"{surgery.Day:yyyy-MM-dd}", StringComparison.Ordinal) ? "" : $" ({PageWords.On(surgery.Day, context.Analysis.Today)})")))));
         yield return new HeadFact(1, PageWords.MedicinesLabel, Items(Medicines().DefaultIfEmpty(PageWords.NoMedicine)));
@@ -188,9 +189,10 @@ internal sealed class HeadSection
             yield return new HeadItem(FindingText.InWords(known, context.Analysis.Today));
         }
 
-        if (problems.Count > 0)
+        int[] lumps = [.. LumpNumbering.Of(context.Analysis.Record).Where(life => life.Life.Ended is null && text.KnownAt(life.Life).Any()).Select(life => life.Number)];
+        if (problems.Count + lumps.Length > 0)
         {
-            yield return new HeadItem(PageWords.SeeProblems([.. problems]));
+            yield return new HeadItem(PageWords.SeeProblems([.. problems], lumps));
         }
     }
 
@@ -232,7 +234,7 @@ internal sealed class HeadSection
             }
             else if (item is Act)
             {
-                string what = Analysis.Rules.Wording.NameOf(item.Word.Word).ToLowerInvariant() + (item.Name is { } name ? $" ({NoteText.Field(name.Text)})" : "");
+                string what = Analysis.Rules.Wording.NameOf(item.Word.Word).ToLowerInvariant() + (item.Name is { } name ? $", {NoteText.Field(name.Text)}" : "");
                 DateOnly? until = Array.Find(open, due => due.Line == line)?.On;
                 yield return new HeadItem(PageWords.ValidUntil(what, until is { } day ? PageWords.On(day, context.Analysis.Today) : null), until is null ? null : line);
             }

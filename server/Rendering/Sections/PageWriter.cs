@@ -23,6 +23,7 @@ internal static class PageWriter
         bool owner = context.Options.For == Audience.Owner;
         Section?[] sections =
         [
+            problems.Asked(),
             problems.Questions(),
             told,
             problems.NextSteps(),
@@ -36,7 +37,7 @@ internal static class PageWriter
             LookedAtSections.Lab(context),
             LookedAtSections.Due(context, head.Told),
             PictureSection.Write(model),
-            new AppendixSections(context, model, head).Build(),
+            new AppendixSections(context, model, head, problems).Build(),
             owner ? null : Section.Of("paste", PageWords.Paste, new CopyBlock(PlainLines.Of(context, model, head))),
         ];
         return new BlockPage(

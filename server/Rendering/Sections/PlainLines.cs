@@ -29,7 +29,7 @@ internal static class PlainLines
         string[] lines =
         [
             $"{name}: {head.Identity()}. {head.Intro[1].Plain} {PageMark.Text}",
-            $"{PageWords.ProblemsHeading(context.Analysis.Record.Period, context.Analysis.Today)}: {(open.Length == 0 ? PageWords.NothingToPaste : string.Join(" | ", open.Take(MostProblems).Select((problem, index) => $"{index + 1} {ProblemText.TitleOf(problem)}: {text.LineOf(problem)}")))}",
+            $"{PageWords.ProblemsHeading(context.Analysis.Record.Period, context.Analysis.Today)}: {(open.Length == 0 ? PageWords.NothingToPaste : string.Join(" | ", open.Take(MostProblems).Select((problem, index) => $"{index + 1} {ProblemText.TitleOf(problem)}: {text.LineOf(problem, PageLimits.ProblemLength)}")))}",
             $"{PageWords.MedicinesLabel}: {OrNotWritten(Prose.Join("; ", head.Medicines()).Plain)}. {PageWords.AllergyLabel}: {OrNotWritten(head.Texts("allergy"))}. {PageWords.KnownLabel}: {OrNotWritten(FindingText.InWords(head.Texts("known"), context.Analysis.Today))}.",
             $"{PageWords.NotDone}: {OrNone(string.Join("; ", head.NotCarriedOut().Select(due => PageWords.DueIn(DueText.Of(due), PageWords.On(due.On!.Value, context.Analysis.Today)))))}.",
             $"{PageWords.Questions}: {OrNone(string.Join(" / ", questions))}",

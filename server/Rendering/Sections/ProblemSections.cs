@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
@@ -17,8 +16,10 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
     /// <summary>So many looks alike make a change of what comes after (common practice, no source).</summary>
     private const int LooksBefore = 3;
 
+    /// <summary>Characters of what the clinic named beforehand, beside a problem.</summary>
+    private const int MostBeside = 100;
+
     private readonly ProblemText text = new(context);
-    private readonly ImmutableDictionary<Problem, ClinicWords> said = ClinicWords.Of(context.Analysis, model.Problems);
 
     private Audience Reader => context.Options.For;
 
@@ -29,7 +30,7 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
         Shown<OpenQuestion> questions = Shown<OpenQuestion>.Last(OpenQuestion.Of(context.Analysis.Record), PageLimits.ListItems);
         return Section.Of(
             "questions", PageWords.Questions,
-            Block.List(questions.Items.Select(question => (Prose)NoteText.Field(question.Text)), numbered: true),
+            Block.List(questions.Items.Select(question => (Prose)(question.Day is { } day ? PageWords.AskedOn(NoteText.Field(question.Text), PageWords.On(day, Today)) : NoteText.Field(question.Text))), numbered: true),
             Block.LeftOut(questions.LeftOut));
     }
 
@@ -57,17 +58,36 @@ internal sealed class ProblemSections(PageContext context, PageModel model)
         "next", PageWords.NextSteps,
         Block.List(new[] { FindingLevel.Urgent, FindingLevel.Call, FindingLevel.Watch }.Where(level => model.Problems.Any(problem => problem.Level == level && !problem.IsEnded)).Select(level => (Prose)PageWords.NextStep(level))));
 
+    /// <summary>What the clinic asked to be phoned about and the notes hold: the day, and whether somebody phoned.</summary>
+    public Section? Asked() => Section.Of("asked", PageWords.Asked, Block.List(model.Shown.Select(index => model.Problems[index]).SelectMany(text.AskedOf)));
+
+    /// <summary>All of a problem, where the page has not the room for it.</summary>
+    public string? Whole(Problem problem) => Line(problem, int.MaxValue, int.MaxValue) is var whole && whole != Short(problem) ? whole : null;
+
     private ListItem Item(Problem problem)
     {
         Prose mark = problem.IsEnded ? "" : Prose.Mark(problem.Level, level => PageWords.LevelFor(Reader, level)) + " ";
         return new ListItem(
-            mark + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + text.LineOf(problem, quotes: true) + "." + string.Concat(text.ClinicOn(problem, model.Problems.Take(NumberOf(problem) - 1), said.GetValueOrDefault(problem)).Select(said => " " + said))
-            + " " + Prose.Small(Prose.Link($"#{KeyOf(problem)}", PageWords.DetailsAt(NumberOf(problem)))), []);
+            mark + Prose.Strong(ProblemText.TitleOf(problem) + ":") + " " + Short(problem)
+            + " " + Prose.Small(Prose.Link($"#{KeyOf(problem)}", Whole(problem) is null ? PageWords.DetailsAt(NumberOf(problem)) : PageWords.MoreAt(NumberOf(problem)))), []);
+    }
+
+    private string Short(Problem problem) => Line(problem, PageLimits.ProblemLength - Math.Max(PageWords.LevelFor(Audience.Vet, problem.Level).Length, PageWords.LevelFor(Audience.Owner, problem.Level).Length) - ProblemText.TitleOf(problem).Length, MostBeside);
+
+    private string Line(Problem problem, int room, int roomBeside)
+    {
+        string beside = "";
+        foreach (string said in text.ClinicOn(problem, model.Problems.Take(NumberOf(problem) - 1)))
+        {
+            beside += beside.Length + said.Length < roomBeside ? " " + said : "";
+        }
+
+        return text.LineOf(problem, room - beside.Length, quotes: true) + "." + beside;
     }
 
     /// <summary>What is known, expected or within what is usual: signs alone; values and places are told elsewhere.</summary>
     private IEnumerable<Prose> AlsoNoted() => model.Noted.Where(problem => !problem.Parts.Any(part => part is PlacePart))
-        .SelectMany(problem => problem.Parts.OfType<SignPart>().Select(sign => (Prose)text.Of(sign, "")).Concat(problem.Parts.OfType<ToldPart>().Select(told => (Prose)FindingText.Of(told.Finding.Found, Today))))
+        .SelectMany(problem => problem.Parts.OfType<SignPart>().Select(sign => (Prose)text.Of(sign)).Concat(problem.Parts.OfType<ToldPart>().Select(told => (Prose)FindingText.Of(told.Finding.Found, Today))))
         .Take(PageLimits.ListItems);
 
     /// <summary>A word for alertness that is not a finding, after looks that all had another one.</summary>

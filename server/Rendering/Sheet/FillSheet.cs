@@ -2,6 +2,7 @@ using System.Xml.Linq;
 using HealthNotes.Analysis;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Checks;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
@@ -23,16 +24,16 @@ public static class FillSheet
         var context = new PageContext(analysis, PageOptions.Default);
         var plan = CheckPlan.Of(analysis.Record);
         string name = SheetHead.NameOf(analysis);
-        XElement main = Tag.Of(
-            "main", SheetHead.Of(context, name, "fill"), Tag.Of("p", PageWords.FillLead), Tag.Of("noscript", Tag.Of("p", PageWords.FillNoScript)),
-            Tag.Of("p.when", Field(PageWords.FillDay, Input("date", "day")), Field(PageWords.FillTime, Input("time", "time")), Field(PageWords.FillBy, Input("text", "by"))),
+        XElement main = Of(
+            "main", Of("header", Of("h1", name), Nodes(HtmlWriter.Of(SheetHead.Of(context)))), Of("p", PageWords.FillLead), Of("noscript", Of("p", PageWords.FillNoScript)),
+            Of("p.when", Field(PageWords.FillDay, Input("date", "day")), Field(PageWords.FillTime, Input("time", "time")), Field(PageWords.FillBy, Input("text", "by"))),
             plan.Items.Select(step => Step(context, step)), plan.Places.Select(place => Place(context, $"{place.Life.Key.Word} {place.Life.Name}")), plan.Asked.Select(Asked),
-            Tag.Of("p", Field(null, Input("checkbox", "rest"), PageWords.FillRest)),
-            Tag.Of("p", Field(PageWords.FillText, Tag.Of("textarea", new XAttribute("id", "free"), new XAttribute("rows", 3)))), Tag.Of("p", Field(PageWords.FillQuestion, Input("text", "question"))),
-            Tag.Of(
-                "section.entry", Tag.Of("h2", PageWords.FillEntry), Tag.Of("textarea", new XAttribute("id", "text"), new XAttribute("rows", 12), new XAttribute("readonly", ""), new XAttribute("aria-label", PageWords.FillEntry)),
-                Tag.Of("p", Button("share", PageWords.FillShare), Button("copy", PageWords.FillCopy)), Tag.Of("p", new XAttribute("id", "told"), new XAttribute("role", "status"), new XAttribute("data-copied", PageWords.FillCopied))),
-            SheetCautions.OfUrgent(context));
+            Of("p", Field(null, Input("checkbox", "rest"), PageWords.FillRest)),
+            Of("p", Field(PageWords.FillText, Of("textarea", new XAttribute("id", "free"), new XAttribute("rows", 3)))), Of("p", Field(PageWords.FillQuestion, Input("text", "question"))),
+            Of(
+                "section.entry", Of("h2", PageWords.FillEntry), Of("textarea", new XAttribute("id", "text"), new XAttribute("rows", 12), new XAttribute("readonly", ""), new XAttribute("aria-label", PageWords.FillEntry)),
+                Of("p", Button("share", PageWords.FillShare), Button("copy", PageWords.FillCopy)), Of("p", new XAttribute("id", "told"), new XAttribute("role", "status"), new XAttribute("data-copied", PageWords.FillCopied))),
+            Nodes(HtmlWriter.Of([SheetCautions.OfUrgent(context)])));
         return HtmlDocument.Of(PageWords.FillTitle(name), Stylesheet.Of("fill.css"), main.ToString(SaveOptions.DisableFormatting) + "\n", Stylesheet.Of("fill.js"));
     }
 
@@ -42,41 +43,43 @@ public static class FillSheet
         return Part(
             word, word is "rr" or "hr" ? "count" : step.Item.IsMeasured ? "value" : "part", SheetList.NameOf(step),
             HowToTake.Of(word, context.Analysis.Pet.Species)?.InShort, SheetList.Ranges(context, step), SheetList.Last(context, step),
-            word is "rr" or "hr" ? Counter(word) : step.Item.IsMeasured ? [Number(UnitOf(word, context.Units.AreUs))] : [Field(null, Tag.Of("input.ok", new XAttribute("type", "checkbox")), PageWords.Ok), .. Sides(step.Item.Word), .. Words(context, word), Own()]);
+            word is "rr" or "hr" ? Counter(word) : step.Item.IsMeasured ? [Number(UnitOf(word, context.Units.AreUs))] : [Field(null, Of("input.ok", new XAttribute("type", "checkbox")), PageWords.Ok), .. Sides(step.Item.Word), .. Words(context, word), Own()]);
     }
 
     /// <summary>A lump or wound that is still there, to be measured again.</summary>
     private static XElement Place(PageContext context, string start) =>
-        Part(start, "value", start, HowToTake.Of(start.Split(' ')[0], context.Analysis.Pet.Species)?.InShort, [], [], [Number("mm"), .. Words(context, start.Split(' ')[0]), Own()]);
+        Part(start, "value", start, HowToTake.Of(start.Split(' ')[0], context.Analysis.Pet.Species)?.InShort, Prose.Empty, Prose.Empty, [Number("mm"), .. Words(context, start.Split(' ')[0]), Own()]);
 
-    private static XElement Asked(CheckItem item) => Part(item.Word.Word, "part", Wording(item), null, [], [], [.. item.Word.Word == "gave" ? [] : (XElement[])[Tag.Of("div.words", Chip(PageWords.SheetAsUsual))], Own()]);
+    private static XElement Asked(CheckItem item) => Part(item.Word.Word, "part", Wording(item), null, Prose.Empty, Prose.Empty, [.. item.Word.Word == "gave" ? [] : (XElement[])[Of("div.words", Chip(PageWords.SheetAsUsual))], Own()]);
 
     private static string Wording(CheckItem item) => item.Word.Word == "gave" ? PageWords.SheetMedicinesGiven : Analysis.Rules.Wording.NameOf(item.Word.Word);
 
-    private static XElement Part(string start, string kind, string name, string? how, IEnumerable<object> ranges, IEnumerable<object> last, object[] content) => Tag.Of(
-        $"section.{kind}", new XAttribute("data-start", start), Tag.Of("h2", name), how is null ? null : Tag.Of("p.how", how), Before(null, ranges), Before($"{PageWords.SheetLast}: ", last), content);
+    private static XElement Part(string start, string kind, string name, string? how, Prose ranges, Prose last, object[] content) => Of(
+        $"section.{kind}", new XAttribute("data-start", start), Of("h2", name), how is null ? null : Of("p.how", how), Before(null, ranges), Before($"{PageWords.SheetLast}: ", last), content);
 
     /// <summary>What today's value is compared with; nothing where nothing is known.</summary>
-    private static XElement? Before(string? label, IEnumerable<object> content)
-    {
-        object[] known = [.. content];
-        return known.All(part => part is "") ? null : Tag.Of("p.last", label, known);
-    }
+    private static XElement? Before(string? label, Prose known) => known.IsEmpty ? null : Of("p.last", label, Nodes(HtmlWriter.Of(known)));
+
+    /// <summary>What the writer of blocks wrote.</summary>
+    private static IEnumerable<XNode> Nodes(string html) => XElement.Parse($"<p>{html}</p>", LoadOptions.PreserveWhitespace).Nodes();
+
+    /// <summary>An element; it has an end tag even when it holds nothing. Its class stands behind a dot: <c>td.last</c>.</summary>
+    private static XElement Of(string name, params object?[] content) => new(name.Split('.')[0], name.Contains('.') ? new XAttribute("class", name.Split('.', 2)[1]) : null, content, "");
 
     private static object[] Counter(string word) =>
     [
         new XAttribute("data-state", word == "rr" ? " asleep" : ""),
-        Tag.Of("select.seconds", new XAttribute("aria-label", PageWords.FillSeconds), ((int[])[30, 15]).Select(seconds => Tag.Of("option", new XAttribute("value", seconds), PageWords.SheetIn(seconds)))),
-        Tag.Of("button.tap", new XAttribute("type", "button"), PageWords.FillStart), Tag.Of("button.undo", new XAttribute("type", "button"), PageWords.FillUndo), Number(""),
+        Of("select.seconds", new XAttribute("aria-label", PageWords.FillSeconds), ((int[])[30, 15]).Select(seconds => Of("option", new XAttribute("value", seconds), PageWords.SheetIn(seconds)))),
+        Of("button.tap", new XAttribute("type", "button"), PageWords.FillStart), Of("button.undo", new XAttribute("type", "button"), PageWords.FillUndo), Number(""),
     ];
 
-    private static XElement Number(string unit) => Tag.Of("label.number", Tag.Of("input.n", new XAttribute("inputmode", "decimal"), new XAttribute("aria-label", PageWords.FillNumber), new XAttribute("data-unit", unit)), " ", unit);
+    private static XElement Number(string unit) => Of("label.number", Of("input.n", new XAttribute("inputmode", "decimal"), new XAttribute("aria-label", PageWords.FillNumber), new XAttribute("data-unit", unit)), " ", unit);
 
-    private static XElement Own() => Tag.Of("input.own", new XAttribute("placeholder", PageWords.FillOwn), new XAttribute("aria-label", PageWords.FillOwn));
+    private static XElement Own() => Of("input.own", new XAttribute("placeholder", PageWords.FillOwn), new XAttribute("aria-label", PageWords.FillOwn));
 
     /// <summary>Left and right, for a part that comes in a pair.</summary>
     private static IEnumerable<XElement> Sides(LineWord word) => NoteVocabulary.Default.Regions.Find(word.Word)?.Sides is SideRule.Pair
-        ? [Tag.Of("div.sides", ((string[])["L", "R"]).Select(side => Chip(side)))] : [];
+        ? [Of("div.sides", ((string[])["L", "R"]).Select(side => Chip(side)))] : [];
 
     /// <summary>The words of a part, the expected ones first.</summary>
     private static IEnumerable<XElement> Words(PageContext context, string part)
@@ -88,20 +91,20 @@ public static class FillSheet
                              where meaning is not null
                              orderby meaning.Level
                              select word.Word];
-        yield return Tag.Of("div.words", words.Take(WordsInSight).Select(Chip));
+        yield return Of("div.words", words.Take(WordsInSight).Select(Chip));
         if (words.Length > WordsInSight)
         {
-            yield return Tag.Of("details", Tag.Of("summary", PageWords.FillMore), Tag.Of("div.words", words.Skip(WordsInSight).Take(MostWords).Select(Chip)));
+            yield return Of("details", Of("summary", PageWords.FillMore), Of("div.words", words.Skip(WordsInSight).Take(MostWords).Select(Chip)));
         }
     }
 
-    private static XElement Chip(string word) => Tag.Of("button.chip", new XAttribute("type", "button"), new XAttribute("aria-pressed", "false"), word);
+    private static XElement Chip(string word) => Of("button.chip", new XAttribute("type", "button"), new XAttribute("aria-pressed", "false"), word);
 
-    private static XElement Button(string id, string text) => Tag.Of("button", new XAttribute("type", "button"), new XAttribute("id", id), text);
+    private static XElement Button(string id, string text) => Of("button", new XAttribute("type", "button"), new XAttribute("id", id), text);
 
-    private static XElement Input(string type, string id) => Tag.Of("input", new XAttribute("type", type), new XAttribute("id", id));
+    private static XElement Input(string type, string id) => Of("input", new XAttribute("type", type), new XAttribute("id", id));
 
-    private static XElement Field(string? before, XElement input, string? behind = null) => Tag.Of("label", before is null ? null : before + " ", input, behind is null ? null : " " + behind);
+    private static XElement Field(string? before, XElement input, string? behind = null) => Of("label", before is null ? null : before + " ", input, behind is null ? null : " " + behind);
 
     /// <summary>The unit that the note is written in.</summary>
     private static string UnitOf(string word, bool us) => (word, us) switch

@@ -1,8 +1,8 @@
-using System.Xml.Linq;
 using HealthNotes.Analysis.Problems;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Record.Checks;
 using HealthNotes.Record.Due;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -13,30 +13,19 @@ internal static class SheetAsked
 {
     private const int BlankLines = 4;
     private const int LeastBlank = 2;
-    private const int Columns = 2;
 
     /// <summary>The questions about the days before, two beside each other.</summary>
-    public static XElement Of(CheckPlan plan) => Tag.Of(
-        "table.asked", Tag.Of("caption", Tag.Of("strong", PageWords.SheetSince), " ", PageWords.SheetAskedCaption), Tag.Of("tbody", plan.Asked.Chunk(Columns).Select(row => Tag.Of("tr", row.SelectMany(Cells)))));
+    public static Group Of(CheckPlan plan) => new("asked", [new Paragraph(Prose.Strong(PageWords.SheetSince) + " " + PageWords.SheetAskedCaption), Block.List(plan.Asked.Select(Item))!]);
 
     /// <summary>The questions for the clinic, with room for more, and what is due.</summary>
-    public static XElement Tasks(PageContext context)
+    public static Group Tasks(PageContext context)
     {
-        DateOnly today = context.Analysis.Today;
         string[] questions = [.. OpenQuestion.Of(context.Analysis.Record).TakeLast(SheetLimits.Tasks).Select(question => SheetLimits.Cut(NoteText.Field(question.Text), SheetLimits.TaskLength))];
-        object[] due = [.. DueList.Of(context.Analysis.Record).Take(SheetLimits.Tasks).Select(item => SheetLimits.Cut(DueText.Line(item, today), SheetLimits.TaskLength))];
-        return Tag.Of(
-            "div.words",
-            Tag.Of(
-                "div", Tag.Of("h3", PageWords.SheetQuestions),
-                Tag.Of("ul", questions.Select(question => Tag.Of("li", Tag.Bdi(question)))),
-                Enumerable.Range(0, Math.Max(LeastBlank, BlankLines - questions.Length)).Select(_ => Tag.Of("p.blank"))),
-            Tag.Of("div", Tag.List(PageWords.FolderDue, due)));
+        IEnumerable<Prose> due = DueList.Of(context.Analysis.Record).Take(SheetLimits.Tasks).Select(item => (Prose)SheetLimits.Cut(DueText.Line(item, context.Analysis.Today), SheetLimits.TaskLength));
+        IEnumerable<Block?> room = Enumerable.Repeat(new Paragraph(Prose.Blank("blank")), Math.Max(LeastBlank, BlankLines - questions.Length));
+        return new Group("words", [.. new[] { Section.Of("questions", PageWords.SheetQuestions, room.Prepend(Block.List(questions.Select(question => (Prose)question)))), Section.Of("due", PageWords.FolderDue, Block.List(due)) }.OfType<Block>()]);
     }
 
-    private static IEnumerable<XElement> Cells(CheckItem item) =>
-    [
-        Tag.Head(item.Word.Word == "gave" ? PageWords.SheetMedicinesGiven : Wording.NameOf(item.Word.Word), " ", Tag.Of("code", item.Word.Word)),
-        Tag.Of("td.today", Tag.Box(), " ", PageWords.SheetAsUsual, " ", Tag.Field()),
-    ];
+    private static Prose Item(CheckItem item) => Prose.Strong(item.Word.Word == "gave" ? PageWords.SheetMedicinesGiven : Wording.NameOf(item.Word.Word)) + " " + Prose.Quote(item.Word.Word)
+        + " " + SheetPaper.Box + " " + PageWords.SheetAsUsual + " " + Prose.Blank("field long");
 }

@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
 using System.Xml.Linq;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Record.Checks;
 using HealthNotes.Record.Lumps;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Drawing.Body;
+using HealthNotes.Rendering.Html;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -11,31 +14,34 @@ namespace HealthNotes.Rendering.Sheet;
 /// <summary>The map of the body, to mark what is new, and the lumps to measure again under their numbers.</summary>
 internal static class SheetBody
 {
-    public static XElement Of(PageContext context, CheckPlan plan)
+    public static Group Of(PageContext context, CheckPlan plan)
     {
         (int Number, LumpLife Life)[] places = [.. plan.Places.TakeLast(SheetLimits.Places)];
         BodyMark[] marks = [.. places.Select(place => Mark(context, place.Number, place.Life))];
         int next = LumpNumbering.Of(context.Analysis.Record).Length + 1;
         int blank = Math.Max(1, SheetLimits.PlaceRows - places.Length);
         int more = plan.Places.Length - places.Length;
-        return Tag.Of(
-            "div.scan",
-            Tag.Of("div.maps", Enum.GetValues<BodyView>().Select(view => Tag.Of(
-                "figure", BodyDrawing.Of(context.Analysis.Pet.Species, view, marks, $"map-{view.ToString().ToLowerInvariant()}"), Tag.Of("figcaption", PageWords.NameOf(context.Analysis.Pet.Species, view))))),
-            Tag.Of(
-                "div.places", Tag.Of("h3", PageWords.SheetPlaces), Tag.Of("p", HowToTake.Of("lump")?.Steps),
-                Tag.Table(
-                    "table", PageWords.SheetPlacesCaption, [PageWords.Number, PageWords.Kind, PageWords.SheetLast, PageWords.SheetToday],
-                    places.Select(place => Row(context, place.Number, place.Life)).Concat(Enumerable.Range(next, blank).Select(number => Row(context, $"{number}", "", PageWords.SheetNewPlace)))),
-                more == 0 ? null : Tag.Of("p", PageWords.LeftOut(more))));
+        return new Group(
+            "scan",
+            [
+                new Figure($"<div class=\"maps\">\n{string.Concat(Enum.GetValues<BodyView>().Select(view => Map(context, view, marks)))}</div>\n"),
+                Section.Of(
+                    "places", PageWords.SheetPlaces, Block.Paragraph(HowToTake.Of("lump")?.Steps ?? ""),
+                    new Table(
+                        PageWords.SheetPlacesCaption, [PageWords.Number, PageWords.Kind, PageWords.SheetLast, PageWords.SheetToday],
+                        [.. places.Select(place => Row(context, place.Number, place.Life)), .. Enumerable.Range(next, blank).Select(number => Row(context, $"{number}", "", PageWords.SheetNewPlace))]),
+                    Block.LeftOut(more))!,
+            ]);
     }
 
-    private static XElement Row(PageContext context, int number, LumpLife life) => Row(
-        context, $"{number}", $"{Wording.NameOf(life.Key.Word).ToLowerInvariant()} {SheetLimits.Cut(SiteWords.Of(life), SheetLimits.PlaceLength)}",
-        life.LastSize is { } size ? $"{ExaminationBuilder.Size(context, size)} " : "", Wording.Day(life.LastSize?.Day ?? life.Last.Day, context.Analysis.Today));
+    private static string Map(PageContext context, BodyView view, BodyMark[] marks) =>
+        $"<figure>\n{BodyDrawing.Of(context.Analysis.Pet.Species, view, marks, $"map-{view.ToString().ToLowerInvariant()}").ToString(SaveOptions.DisableFormatting)}\n<figcaption>{HtmlText.Escape(PageWords.NameOf(context.Analysis.Pet.Species, view))}</figcaption>\n</figure>\n";
 
-    private static XElement Row(PageContext context, string number, string what, string last, string day = "") => Tag.Of(
-        "tr", Tag.Head(number), Tag.Of("td", Tag.Bdi(what)), Tag.Of("td", last, day.Length == 0 ? null : Tag.Of("time", day)), Tag.Of("td.today", Tag.Field(), context.Units.NameOf("mm")));
+    private static ImmutableArray<Prose> Row(PageContext context, int number, LumpLife life) => Row(
+        context, $"{number}", $"{Wording.NameOf(life.Key.Word).ToLowerInvariant()} {SheetLimits.Cut(SiteWords.Of(life), SheetLimits.PlaceLength)}",
+        (Prose)(life.LastSize is { } size ? $"{ExaminationBuilder.Size(context, size)} " : "") + Prose.Small(Wording.Day(life.LastSize?.Day ?? life.Last.Day, context.Analysis.Today)));
+
+    private static ImmutableArray<Prose> Row(PageContext context, string number, string what, Prose last) => [number, what, last, SheetPaper.Field + context.Units.NameOf("mm")];
 
     private static BodyMark Mark(PageContext context, int number, LumpLife life) => new(
         number, life.Key.Word,

@@ -1,6 +1,6 @@
-using System.Xml.Linq;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Record.Ranges;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -13,26 +13,22 @@ internal static class SheetCautions
     private static readonly string[] SaidBeside = ["lump", "thermometer"];
 
     /// <summary>What cannot wait, the usual cautions, and how to type the sheet up.</summary>
-    public static IEnumerable<XElement> Of(PageContext context)
+    public static IEnumerable<Block> Of(PageContext context)
     {
         Caution[] urgent = Urgent(context);
         Caution[] cautions = [.. ClinicalTables.Default.CautionsFor(context.Analysis.Pet.Species).Where(caution => !SaidBeside.Contains(caution.Key))];
-        return
-        [
-            Tag.Of("div.words.cautions", Tag.Of("div", List(PageWords.SheetPhoneNow, urgent)), Tag.Of("div", List(PageWords.Cautions, cautions))), Sources(urgent.Concat(cautions)),
-            Typing(PageWords.SheetTyping, "hnote new check FILE"),
-        ];
+        return [new Group("words cautions", [List("now", PageWords.SheetPhoneNow, urgent), List("care", PageWords.Cautions, cautions)]), Sources(urgent.Concat(cautions)), Typing(PageWords.SheetTyping, "hnote new check FILE")];
     }
 
     /// <summary>What cannot wait, in two columns.</summary>
-    public static XElement OfUrgent(PageContext context) => Tag.Of("div.urgent.cautions", List(PageWords.SheetPhoneNow, Urgent(context), "h2"), Sources(Urgent(context)));
+    public static Group OfUrgent(PageContext context) => new("urgent cautions", [List("now", PageWords.SheetPhoneNow, Urgent(context)), Sources(Urgent(context))]);
 
     /// <summary>How a sheet is typed up.</summary>
-    public static XElement Typing(string how, string command) => Tag.Of("p.typing", Tag.Of("strong", PageWords.SheetTypingLead), " ", how, " ", Tag.Of("code", command));
+    public static Paragraph Typing(string how, string command) => new(Prose.Strong(PageWords.SheetTypingLead) + " " + how + " " + Prose.Quote(command), "typing");
 
     private static Caution[] Urgent(PageContext context) => [.. PhoneNow.Printed(context.Analysis.Pet.Species, context.Analysis.Pet.Male)];
 
-    private static IEnumerable<XElement> List(string heading, Caution[] rows, string rank = "h3") => Tag.List(heading, [.. rows.Select(row => row.Text)], rank);
+    private static Section List(string key, string heading, Caution[] rows) => Section.Of(key, heading, Block.List(rows.Select(row => (Prose)row.Text)))!;
 
-    private static XElement Sources(IEnumerable<Caution> rows) => Tag.Of("p.sources", PageWords.SheetSources(rows.SelectMany(row => row.Source.Split("; ")).Distinct()));
+    private static Paragraph Sources(IEnumerable<Caution> rows) => new(PageWords.SheetSources(rows.SelectMany(row => row.Source.Split("; ")).Distinct()), "sources");
 }

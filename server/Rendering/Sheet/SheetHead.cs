@@ -1,9 +1,9 @@
-using System.Xml.Linq;
 using HealthNotes.Analysis;
-using HealthNotes.Analysis.Trends;
+using HealthNotes.Analysis.Problems;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Model;
 using HealthNotes.Rendering.Text;
 
@@ -17,28 +17,25 @@ internal static class SheetHead
         analysis.Pet.Name is { Length: > 0 } given ? SheetLimits.Cut(NoteText.Field(given), SheetLimits.NameLength) : PageWords.PetWithoutName;
 
     /// <summary>Where day and name are written.</summary>
-    public static XElement Fill() => Tag.Of("p.fill", PageWords.SheetDay, " ", Tag.Of("span.line"), " ", PageWords.SheetBy, " ", Tag.Of("span.line"));
+    public static Paragraph Fill { get; } = new((Prose)PageWords.SheetDay + " " + Prose.Blank("line") + " " + PageWords.SheetBy + " " + Prose.Blank("line"), "fill");
 
-    /// <summary>The head of a sheet.</summary>
-    public static XElement Of(PageContext context, string name, string id, XElement? fill = null)
+    /// <summary>Who it is, whom to phone, and from where on.</summary>
+    public static IEnumerable<Block> Of(PageContext context)
     {
         NoteAnalysis analysis = context.Analysis;
         string[] about = [PageWords.NameOf(analysis.Pet.Species), PageWords.Sex(analysis.Pet.Male, analysis.Pet.Neutered)?.ToLowerInvariant() ?? "", analysis.Pet.AgeOn(analysis.Today)?.ToString() ?? ""];
         string phone = string.Join(", ", Texts(context, "clinic").Concat(Texts(context, "phone")));
         string[] limits = [.. Limits(context)];
-        return Tag.Of(
-            "header",
-            Tag.Of("h1", new XAttribute("id", id), Tag.Bdi(name)),
-            fill,
-            Tag.Of(
-                "p.about", string.Join(", ", about.Where(part => part.Length > 0)), Said(PageWords.SheetOwner, Texts(context, "owner")), Said(PageWords.SheetChip, Texts(context, "chip")), Tag.Of("br"),
-                Said(PageWords.SheetKnown, Texts(context, "known")), Said(PageWords.SheetAllergies, Texts(context, "allergy"), PageWords.SheetNoneKnown), Said(PageWords.SheetMedicines, Medicines(context), PageWords.SheetNoneNoted)),
-            Tag.Of("p.phone", Tag.Of("strong", PageWords.SheetClinic), " ", phone.Length == 0 ? Tag.Of("span.line.long") : Phone(phone)),
-            limits.Length == 0 ? null : Tag.Of("p.limits", Tag.Of("strong", PageWords.SheetLimitsOf), " ", string.Join("; ", limits.Take(SheetLimits.ClinicLimits)), limits.Length > SheetLimits.ClinicLimits ? $"; {PageWords.SheetMore(limits.Length - SheetLimits.ClinicLimits)}" : null));
+        yield return new Paragraph(
+            (Prose)string.Join(", ", about.Where(part => part.Length > 0)) + Said(PageWords.SheetOwner, Texts(context, "owner")) + Said(PageWords.SheetChip, Texts(context, "chip")) + Prose.Blank("break")
+            + Said(PageWords.SheetKnown, Texts(context, "known")) + Said(PageWords.SheetAllergies, Texts(context, "allergy"), PageWords.SheetNoneKnown) + Said(PageWords.SheetMedicines, Medicines(context), PageWords.SheetNoneNoted),
+            "about");
+        yield return new Paragraph(Prose.Strong(PageWords.SheetClinic) + " " + (phone.Length == 0 ? Prose.Blank("line long") : Telephone.Of(phone)), "phone");
+        if (limits.Length > 0)
+        {
+            yield return new Paragraph(Prose.Strong(PageWords.SheetLimitsOf) + $" {string.Join("; ", limits.Take(SheetLimits.ClinicLimits))}{(limits.Length > SheetLimits.ClinicLimits ? $"; {PageWords.SheetMore(limits.Length - SheetLimits.ClinicLimits)}" : "")}", "limits");
+        }
     }
-
-    private static XElement Phone(string text) => Telephone.Find(text) is not { } number ? Tag.Bdi(text)
-        : Tag.Of("bdi", text[..number.At], Tag.Of("a", new XAttribute("href", number.Target), text.Substring(number.At, number.Length)), text[(number.At + number.Length)..]);
 
     /// <summary>Every limit of the clinic, in the unit that is counted.</summary>
     public static IEnumerable<string> Limits(PageContext context) => context.Analysis.Record.Facts.CallIfs.Select(line => line.Fact.Fact.Vital.Word).Distinct()
@@ -46,7 +43,7 @@ internal static class SheetHead
 
     /// <summary>The limits of one vital.</summary>
     public static IEnumerable<string> LimitsOf(PageContext context, Course course) =>
-        SettledUsual.Limits(context.Analysis.Record, course).Select(limit => ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, UnitOf(course), onSheet: true));
+        ClinicWords.Limits(context.Analysis.Record, course).Select(limit => ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, UnitOf(course), limit.InARow, onSheet: true));
 
     private static string NameOf(Course course) => PageWords.ChartOf(course.Key.Word, course.Key.Word == "temp" ? "" : course.Key.Detail).ToLowerInvariant();
 
@@ -58,11 +55,8 @@ internal static class SheetHead
         return all.Length <= SheetLimits.Medicines ? all : all.TakeLast(SheetLimits.Medicines).Append(PageWords.SheetMore(all.Length - SheetLimits.Medicines));
     }
 
-    private static object[] Said(string label, IEnumerable<string> texts, string none = "")
-    {
-        string text = string.Join("; ", texts);
-        return text.Length == 0 && none.Length == 0 ? [] : [" ", Tag.Of("strong", label), " ", text.Length == 0 ? none : Tag.Bdi(text), "."];
-    }
+    private static Prose Said(string label, IEnumerable<string> texts, string none = "") =>
+        string.Join("; ", texts) is { Length: > 0 } text || (text = none).Length > 0 ? " " + Prose.Strong(label) + $" {text}." : Prose.Empty;
 
     private static IEnumerable<string> Texts(PageContext context, string word) =>
         context.Analysis.Note.Facts<TextFact>(context.Analysis.Today).Where(fact => fact.Fact.Word.Word == word).Select(fact => NoteText.Field(fact.Fact.Text.Text)).TakeLast(SheetLimits.FactsOfAKind)

@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Vocabulary;
 using HealthNotes.Record.Data;
+using HealthNotes.Rendering.Blocks;
 using HealthNotes.Rendering.Text;
 
 namespace HealthNotes.Rendering.Sheet;
@@ -26,17 +27,19 @@ internal static class SheetScale
     private static readonly string[] Things = ["match-head", "peppercorn", "pea", "blueberry", "grape", "cherry"];
 
     /// <summary>Ruler and things; the ruler in inches where the note asks for US units.</summary>
-    public static XElement Of(bool us) => Tag.Of(
-        "div.scale", new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", PageWords.SheetScaleRegion),
-        Tag.Of("figure", Ruler(us), Tag.Of("figcaption", PageWords.SheetRuler(us, BarMm))), Tag.Of("figure", Objects(us), Tag.Of("figcaption", PageWords.SheetThings)));
+    public static Figure Of(bool us) => new(new XElement(
+        "div", Class("scale"), new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", PageWords.SheetScaleRegion),
+        new XElement("figure", Ruler(us), new XElement("figcaption", PageWords.SheetRuler(us, BarMm))), new XElement("figure", Objects(us), new XElement("figcaption", PageWords.SheetThings))).ToString(SaveOptions.DisableFormatting) + "\n");
 
     /// <summary>The points of body condition in a few words.</summary>
-    public static XElement BodyCondition()
+    public static Block[] BodyCondition()
     {
         IReadOnlyList<TsvRow> rows = ClinicalData.Rows("body-condition.tsv");
-        return Tag.Of(
-            "table.condition", Tag.Of("caption", PageWords.SheetBodyCondition, " ", Tag.Of("span.sources", PageWords.SheetSources(rows.Select(row => row["source"]).Distinct()))),
-            Tag.Of("tbody", Tag.Of("tr", rows.Select(row => Tag.Of("td", Tag.Of("strong", row["points"]), " ", row["words"])))));
+        return
+        [
+            new Table(PageWords.SheetBodyCondition, [.. rows.Select(row => row["points"])], [[.. rows.Select(row => (Prose)row["words"])]]) { Class = "condition", HasNames = false },
+            new Paragraph(PageWords.SheetSources(rows.Select(row => row["source"]).Distinct()), "sources"),
+        ];
     }
 
     private static XElement Ruler(bool us)

@@ -33,7 +33,7 @@ internal static partial class PageWords
 
     public static string MapLeftOut(int count) => $"The map shows the first of them; {count:N0} more are in the notes.";
 
-    public static string ToldUnder(int problem) => problem == 0 ? "see above, resolved" : $"see problem {problem}";
+    public static string ToldUnder(int problem) => problem == 0 ? "see above, no longer there" : $"see problem {problem}";
 
     public static string NoLongerThere(IReadOnlyList<string> gone) => $"Earlier: {string.Join("; ", gone)}.";
 

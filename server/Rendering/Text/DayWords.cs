@@ -14,7 +14,7 @@ internal static partial class PageWords
     public const string NoneWritten = "\u2013";
     public const string NotPlanned = "not planned";
     public const string WrittenColumn = "Logged";
-    public const string ProblemColumn = "Problem";
+    public const string ProblemColumn = "Problem or check";
     public const string CheckDay = "check";
     public const string CoughColumn = "Cough";
     public const string SneezeColumn = "Sneeze";
@@ -30,7 +30,7 @@ internal static partial class PageWords
 
     /// <summary>Planned medicines without a dose in the days of the table, each with the last day that has one, or since when it is planned.</summary>
     public static string NeverLogged(IEnumerable<(string Medicine, DateOnly? Last, DateOnly From)> medicines, DateOnly today) => string.Join(" ", medicines.Select(one =>
-        $"{Capital(one.Medicine)}: no dose logged{(one.Last is { } day ? $" since {On(day, today)}" : one.From > DateOnly.MinValue ? $" since its plan began on {On(one.From, today)}" : "")}."));
+        $"{Capital(one.Medicine)}: {(one.Last is null && one.From > DateOnly.MinValue ? $"planned since {On(one.From, today)}, " : "")}no dose logged{(one.Last is { } day ? $" since {On(day, today)}" : "")}; it may have been given."));
 
     /// <summary>The days in between without home care; of many how many, and the longest stretch.</summary>
     public static string WithoutNote(IReadOnlyList<(DateOnly From, DateOnly To)> days, DateOnly today) => days.Count <= 6

@@ -1,5 +1,4 @@
 using System.Globalization;
-using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.Rules;
 using HealthNotes.Grammar.Formatting;
 using HealthNotes.Grammar.Items;
@@ -29,7 +28,6 @@ internal static partial class PageWords
 
     // The pet
     public const string PetHeading = "The pet";
-    public const string BreedLabel = "Breed";
     public const string KnownLabel = "Known";
     public const string AllergyLabel = "Allergies";
     public const string MedicinesLabel = "Medicines";
@@ -66,8 +64,6 @@ internal static partial class PageWords
     public static string Iso(DateOnly day) => $"{day:yyyy-MM-dd}";
 
     public static string Iso(DateOnly? day) => day is { } known ? Iso(known) : NoDay;
-
-    public static string OnDay(string what, DateOnly? day) => day is { } known ? $"{what} on {Iso(known)}" : what;
 
     public static string NameOf(Species species) => species switch { Species.Dog => "Dog", Species.Cat => "Cat", _ => "" };
 
@@ -158,7 +154,6 @@ internal static partial class PageWords
     public static string Per(string who, string? when) => string.Join(' ', new[] { "per", who, when ?? "" }.Where(word => word.Length > 0));
 
     // Lines and what is left out
-    public static string LevelName(FindingLevel level) => Wording.NameOf(level);
 
     public static string LineNumber(int number) => $"line {number}";
 
@@ -176,8 +171,6 @@ internal static partial class PageWords
     public static string LimitOf(bool above, string number, bool now) => $"{(above ? "above" : "below")} {number}: phone{(now ? " now" : "")}";
 
     public static string UsualOf(string range) => $"usually {range}";
-
-    public static string SourceIs(string source) => $"{Source}: {source}.";
 
     // Not looked at
     public static string SkippedBecause(string item, string reason) => reason.Length == 0 ? item : $"{item} (\u201C{reason}\u201D)";

@@ -10,11 +10,10 @@ namespace HealthNotes.Rendering.Text;
 internal static partial class PageWords
 {
     public const string Questions = "The owner asks";
-    public const string Ended = "Resolved";
+    public const string Ended = "No longer there or out of range";
     public const string AlsoNoted = "Also noted, known or expected";
     public const string InRange = "Other measurements";
     public const string LastVisit = "Last visit";
-    public const string VisitSaid = "Said at the visit";
     public const string Ordered = "Ordered";
     public const string NoMedicine = "none in the notes";
     public const string SurgeryLabel = "Surgery";
@@ -23,6 +22,7 @@ internal static partial class PageWords
 
     public const string NotDone = "Was due";
     public const string NextSteps = "What to do now";
+    public const string InFull = "In full";
     public const string Background = "Background";
     public const string Paste = "To paste into the record";
     public const string Appendix = "Appendix";
@@ -64,32 +64,57 @@ internal static partial class PageWords
     public static string NoVisit => "No visit in the notes: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
-        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Not a diagnosis.";
+        (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to || from.Year == today.Year ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Not a diagnosis.";
 
     public static string Title(string name, DateOnly today) => $"{name}: visit page, {Iso(today)}";
 
     /// <summary>Said with care: silence is not health.</summary>
     public static string NothingCrossed(bool hasEntries) => hasEntries
-        ? "No recorded value is out of range. This does not mean that the pet is healthy: only what was examined and could be read was compared."
+        ? "No recorded value is out of range. This does not mean that the pet is healthy: only what was recorded was compared."
         : "There is nothing to compare yet. This does not mean that the pet is healthy.";
 
-    public static string Unchanged(string value, string from, string to) => $"{value} ({from} and {to})";
+    public static string SameInAll(string value, int readings, string from, string to) => readings == 2 ? $"{value} ({from} and {to})" : $"{value} in all {readings:N0} readings, {from} to {to}";
+
+    public static string OutsideSince(string day) => $", outside it since {day}";
+
+    public static string Otherwise(IEnumerable<string> words) => string.Join(", ", words) is { Length: > 0 } list ? $"otherwise {list}" : "";
 
     public static string UpTo(string day) => $"until {day}";
 
     public static string NoticedOn(string word, string day) => $"\u201C{word}\u201D first written {day}";
 
-    public static string RowMet(int inARow, bool above, string end, string day) => $"the clinic's {inARow} in a row {(above ? "above" : "below")} {end} reached {day}";
+    private static readonly string[] TimesInWords = ["", "once", "twice", "three times", "four times", "five times"];
 
-    /// <summary>Each reading with its day.</summary>
-    public static string EachSince(string readings) => $"readings {readings}";
+    public const string Asked = "The clinic asked to be phoned";
 
-    public static string NotedTimes(int times, string first, string last) => $"noted {(times == 2 ? "twice" : Times(times))} since {first}, last {last}";
+    public static string RowMet(int inARow, bool above, string end) => $"{(above ? "above" : "below")} {end} {(inARow < TimesInWords.Length ? TimesInWords[inARow] : Times(inARow))} in a row";
 
-    public static string OnDaysSince(int days, string first) => $"on {Count(days, "day")} since {first}";
+    public static string PastEnd(bool above, string end) => $"{(above ? "above" : "below")} {end}";
+
+    public static string ClinicOf(string day) => $"The clinic's words of {day}.";
+
+    public static string LimitOf(string set) => $"The clinic's limit{(set.Length == 0 ? "" : $" ({set})")}.";
+
+    public static string Phoned(bool seen, string day) => $"{(seen ? "Seen" : "Phoned")} {day}.";
+
+    public static string PhonedBefore(bool seen, string day) => $"{(seen ? "Seen" : "Phoned")} {day}, no call in the notes after that.";
+
+    public const string NotPhoned = "No call in the notes.";
+
+    public static string NotedTimes(int times, string first, string last) => times == 2 ? $"noted {first} and {last}" : $"noted {Times(times)} since {first}, last {last}";
 
     /// <summary>Of what is counted, the most in one day now and before.</summary>
-    public static string MoreInADay(int now, string day, int then, string before) => $"up to {now} in one day ({day}), before that at most {then} ({before})";
+    public static string MoreInADay(int now, int then) => $"up to {now} in one day, before that at most {then}";
+
+    /// <summary>How long or how far, and when.</summary>
+    public static string ExtentOn(string extent, string day) => $"{extent} on {day}";
+
+    public const string AnyKind = "any kind ";
+
+    public static string InPart(string words) => $"in part {words}";
+
+    /// <summary>Several words: on how many days all of them stood, and on how many any of them.</summary>
+    public static string SomeOnDays(int together, int days, string first, string last) => $"{(together == 0 ? "never together" : $"together on {Count(together, "day")}")}, at least one {OnDays(days, first, last)}";
 
     public static string PercentIn(decimal percent, int days) => $"{Signed(percent)} % in {Span(days)}";
 
@@ -106,7 +131,10 @@ internal static partial class PageWords
 
     public static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number.ToString("N0", CultureInfo.InvariantCulture)} {what}s";
 
-    public static string CountedOver(decimal seconds, bool all) => $"{(all ? "" : "the last ")}counted over {seconds:0.#} s";
+    /// <summary>Over how many seconds each of the values that are shown was counted; null for one that was not counted.</summary>
+    public static string CountedOver(IReadOnlyList<decimal?> seconds) => seconds[^1] is not { } last ? ""
+        : seconds.Contains(null) && seconds.Count > 1 ? $"the last counted over {last:0.#} s"
+        : $"counted over {(seconds.Distinct().Count() == 1 ? "" : string.Join(", ", seconds.SkipLast(1).Select(one => $"{one:0.#}")) + " and ")}{last:0.#} s";
 
     public static string LimitIs(string number) => $"limit of {number}";
 
@@ -127,25 +155,25 @@ internal static partial class PageWords
 
     public static string AllSince(string day) => $"at each reading since {day}";
 
-    public static string OthersOfDay(string values) => $" ({values})";
-
     public static string AfterInsulin(TimeSpan after) => $", {(after.TotalHours < 1 ? $"{after.Minutes} min" : after.Minutes == 0 ? $"{(int)after.TotalHours} h" : $"{(int)after.TotalHours} h {after.Minutes} min")} after insulin";
 
     public static string KnownAs(string words) => $"known: {words}";
-
-    public static string SeeClinicsWords(string day) => $"See the clinic's words of {day} above.";
 
     public const string Results = "Results";
 
     public const string Changed = "Changed";
 
-    public static string ChangedTo(string what, string before, string now, string day, string since) => $"{what} {before} \u2192 {now} ({day}; {before} at each look since {since})";
+    public static string ChangedTo(string what, string before, string now, string day, string since) => $"{what} {before} \u2192 {now} ({day}; {before} each time since {since})";
 
-    public static string SeeProblems(IReadOnlyList<int> problems) => $"see problem{(problems.Count == 1 ? "" : "s")} {string.Join(" and ", problems)}";
+    public static string SeeProblems(IReadOnlyList<int> problems, IReadOnlyList<int> lumps) => "see " + string.Join(", ", new[] { Several("problem", problems), Several("lump", lumps) }.Where(part => part.Length > 0));
+
+    private static string Several(string what, IReadOnlyList<int> numbers) => numbers.Count == 0 ? "" : $"{what}{(numbers.Count == 1 ? "" : "s")} {string.Join(" and ", numbers)}";
+
+    public static string AskedOn(string question, string day) => $"{question} ({day})";
 
     public static string WorstOf(bool above, string value, string day) => $"{(above ? "highest" : "lowest")} {value} on {day}";
 
-    public static string SetOn(string day) => $" (set {day})";
+    public static string SetOn(string day) => $"set {day}";
 
     public static string GeneralRange(string range) => $"reference range {range}";
 
@@ -155,16 +183,13 @@ internal static partial class PageWords
 
     public static string EarlierOn(string days) => $"earlier {days}";
 
-    /// <summary>When the same was written before the period.</summary>
-    public static string BeforeThat(CurrentPeriod period, string days) => $"{(period.Start == PeriodStart.Visit ? "before the visit" : "before that")} {days}";
-
     public static string FoodLeft(int days, string first, string last) => $"some food left on each of the last {days:N0} days with meals logged ({first} to {last})";
 
     public static string Quoted(string words) => $"\u201C{words}\u201D";
 
     public static string ClinicExpects(string words, string until) => $"{Capital(words)}: expected by the clinic until {until}.";
 
-    public static string ClinicSaid(string day, string words) => $"The clinic, {day}: \u201C{words}\u201D";
+    public static string ClinicSaid(string day, string words) => $"The clinic, {day}: \u201C{words}\u201D.".Replace(".\u201D.", ".\u201D", StringComparison.Ordinal);
 
     public static string Because(string words) => $" (\u201C{words}\u201D)";
 
@@ -174,11 +199,12 @@ internal static partial class PageWords
     public static string PartAt(string name, string place, bool sideOnly) => (name, place.Length > 0) switch
     {
         ("joint" or "gait", true) => place,
+        ("mood", _) => place,
         ("muscle", true) => $"{name} of {place}",
         _ => (sideOnly ? $"{place} {name}" : $"{name} {place}").Trim(),
     };
 
-    public static string SinceAndLast(string since, string last, bool same) => same ? last : $"since {since}, last {last}";
+    public static string SinceAndLast(string since, string last, bool same) => same ? since : $"since {since}{(last.Length == 0 ? "" : $", last {last}")}";
 
     public static string NotSeenOn(string day) => $"gone at the look of {day}";
 
@@ -204,6 +230,8 @@ internal static partial class PageWords
 
     public static string DetailsAt(int number) => $"A{number}";
 
+    public static string MoreAt(int number) => $"more: A{number}";
+
     public static string DueIn(string what, string day) => $"{what} ({day})";
 
     /// <summary>What was ordered, the day it was done, and the day it was ordered for, where it was done later.</summary>
@@ -215,7 +243,7 @@ internal static partial class PageWords
 
     public static string SeenByVet(string day) => $"Vet's visit {day}";
 
-    public static string OnlyValues(int values, string? day, TimeOnly? from, TimeOnly? to) => $", only {values:N0} values{(day is null ? "" : $" on {day}")}{(from is null || to is null ? "" : $", {from:HH\\:mm} to {to:HH\\:mm}")}";
+    public static string OnlyValues(int values, string? day, TimeOnly? from, TimeOnly? to) => $" (only {values:N0} values{(day is null ? "" : $" on {day}")}{(from is null || to is null ? "" : $", {from:HH\\:mm} to {to:HH\\:mm}")})";
 
     public const string WeighedByDifference = "weighed by difference";
 

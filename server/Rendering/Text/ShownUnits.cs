@@ -15,19 +15,6 @@ internal sealed class ShownUnits(bool us)
     /// <summary>A value with its unit.</summary>
     public string Show(decimal number, string unit) => Wording.Show(number, unit, us);
 
-    /// <summary>How far two values lie apart, without a sign: a temperature's difference has no offset.</summary>
-    public string Difference(decimal number, string unit)
-    {
-        decimal size = Number(Math.Abs(number), unit) - Number(0, unit);
-        return (unit, us) switch
-        {
-            ("Cel", _) => $"{Wording.Round(size, 1)} {NameOf(unit)}",
-            ("kg", _) => $"{Wording.Round(size, 2)} {NameOf(unit)}",
-            _ when unit != "/min" && unit.StartsWith('/') => Wording.Round(size, 1),
-            _ => Wording.Show(Math.Abs(number), unit, us),
-        };
-    }
-
     /// <summary>A canonical value as a bare number in the shown unit, not rounded.</summary>
     public decimal Number(decimal canonical, string unit) => UsUnitOf(unit) is { } shown ? UnitConversion.FromCanonical(canonical, shown) : canonical;
 

@@ -204,4 +204,22 @@ public class NormalRangeRuleTests
           12:00 glucose 3.2mmol/L
                         ^^^^^^^^^ glucose-range urgent
         """);
+
+    [Theory]
+    [InlineData("as slow as it often is", "info watch", 66, 58, 72, 62, 70, 64, 66, 62, 56, 56)]
+    [InlineData("slower than it ever is", "info call", 66, 58, 72, 62, 70, 64, 66, 62, 56, 36)]
+    [InlineData("a change does not become usual", "watch call call call call call call", 90, 96, 92, 88, 94, 90, 56, 52, 56, 52, 56, 52, 56)]
+    [InlineData("five readings tell what is usual, four do not", "info call", 72, 62, 70, 66, 56, 56)]
+    [InlineData("one reading in range is near enough to watch no further", "info", 64, 56)]
+    [InlineData("one out of range is not", "watch call", 56, 56)]
+    public void A_dog_whose_pulse_lies_about_the_line(string why, string levels, params int[] pulses)
+    {
+        string note = Trends.Drawn.Dog + Trends.Drawn.Every(7, [.. pulses.Select(pulse => $"hr {pulse} rest")]);
+        Assert.True(levels.Split(' ').SequenceEqual(
+            MarkedFindings.Read(note).Findings.Where(finding => finding.Rule == "hr-range").TakeLast(levels.Split(' ').Length).Select(finding => finding.Level.ToString().ToLowerInvariant())), why);
+    }
+
+    [Fact]
+    public void A_range_of_the_vet_goes_before_what_the_pet_often_has() => Assert.Equal("call", Trends.Drawn.By(
+        "hr-range", Trends.Drawn.Dog + "usual hr 62-100 per vet 2026-01-10\n" + Trends.Drawn.Every(7, [.. new[] { 66, 58, 72, 62, 70, 64, 66, 62, 56, 56 }.Select(pulse => $"hr {pulse} rest")]))[^1][11..]);
 }

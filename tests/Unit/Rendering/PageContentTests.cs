@@ -28,7 +28,7 @@ public class PageContentTests
     public void Sections_keep_their_order()
     {
         string[] keys = [.. page.QuerySelectorAll("header > section, main > section").Select(section => section.ClassName!)];
-        Assert.Equal(["pet", "questions", "problems", "not-understood", "measured", "looked-at", "body", "due", "pictures", "appendix", "paste"], keys);
+        Assert.Equal(["pet", "asked", "questions", "problems", "not-understood", "measured", "looked-at", "body", "due", "pictures", "appendix", "paste"], keys);
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public class PageContentTests
     [Fact]
     public void A_problem_has_its_lines_and_sources_in_the_appendix()
     {
-        Assert.Contains("asleep 36 a minute (4 Oct), counted over 15 s, above the clinic's limit of 32 (set 20 Jan) in the only reading", page.Section("problems"), StringComparison.Ordinal);
+        Assert.Contains("asleep 36 a minute (4 Oct), counted over 15 s, above the clinic's limit of 32 in the only reading, set 20 Jan", page.Section("problems"), StringComparison.Ordinal);
         Assert.Contains("rr 9/15s asleep", page.Section("lines"), StringComparison.Ordinal);
         Assert.Contains("the line drawn for this pet", page.Section("sources"), StringComparison.Ordinal);
     }
@@ -193,8 +193,9 @@ public class PageContentTests
         IHtmlDocument shown = Pages.Document("pet A\nspecies dog\nknown heart murmur since 2025-11\n2026-09-01 visit by the vet\n  weight 20kg\n  expect wound LH-paw swollen until 2026-09-20 per vet\n  > Any cough at night: ring. Lead only.\n2026-09-10 log\n  cough night 2x\n  walk tires 20min\n  wound LH-paw red weeping\n");
         string[] problems = [.. shown.QuerySelectorAll("ol.findings > li").Select(item => item.TextContent)];
         string breathing = Assert.Single(problems, problem => problem.Contains("cough", StringComparison.Ordinal));
-        Assert.Contains("See the clinic's words of 1 Sep above. Known: heart murmur since Nov 2025.", breathing, StringComparison.Ordinal);
-        Assert.Contains("Exercise: walk 20 min: tires (10 Sep)", Assert.Single(problems, problem => problem.Contains("walk", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.Contains("Known: heart murmur since Nov 2025.", breathing, StringComparison.Ordinal);
+        Assert.Equal("The clinic asked to be phoned Cough night: 10 Sep. The clinic's words of 1 Sep. No call in the notes.", shown.Section("asked"));
+        Assert.Contains("Exercise: walk: tires (20 min on 10 Sep)", Assert.Single(problems, problem => problem.Contains("walk", StringComparison.Ordinal)), StringComparison.Ordinal);
         string wound = Assert.Single(problems, problem => problem.Contains("weeping", StringComparison.Ordinal));
         Assert.Contains("not yet seen by the clinic", wound, StringComparison.Ordinal);
         Assert.Contains("Swollen: expected by the clinic until 20 Sep.", wound, StringComparison.Ordinal);
@@ -211,7 +212,7 @@ public class PageContentTests
 
     [Fact]
     public void A_vaccine_of_the_visit_was_given_and_is_no_order() =>
-        Assert.Contains("At the visit: vaccine (rabies), valid until 1 Sep 2027", Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  vaccine rabies for 1y\n").Section("pet"), StringComparison.Ordinal);
+        Assert.Contains("At the visit: vaccine, rabies, valid until 1 Sep 2027", Pages.Document("pet A\nspecies dog\n2026-09-01 visit by the vet\n  vaccine rabies for 1y\n").Section("pet"), StringComparison.Ordinal);
 
     [Fact]
     public void A_lump_that_is_gone_keeps_its_number_in_sight() =>

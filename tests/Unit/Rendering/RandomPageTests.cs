@@ -190,7 +190,7 @@ public partial class RandomPageTests
             string On(DateOnly day) => day.ToString(day.Year == last.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture);
             string[] earlier = [.. checks.Where(check => check.Look >= 3 && check.Day < since).Select(check => On(check.Day))];
             string before = earlier.Length == 0 ? "" : ", earlier " + (earlier.Length <= 3 ? string.Join(", ", earlier) : $"on {earlier.Length} days, {earlier[0]} to {earlier[^1]}");
-            Assert.Contains("left ear: wax (" + (with > 1 && unnamed ? $"noted {(with == 2 ? "twice" : $"{with} times")} since {On(since)}, last {On(last)}" : since == last ? On(last) : $"since {On(since)}, last {On(last)}") + before + ")", Page(note, last).Section("problems"), StringComparison.Ordinal);
+            Assert.Contains("left ear: wax (" + (with > 1 && unnamed ? (with == 2 ? $"noted {On(since)} and {On(last)}" : $"noted {with} times since {On(since)}, last {On(last)}") : since == last ? On(last) : $"since {On(since)}, last {On(last)}") + before + ")", Page(note, last).Section("problems"), StringComparison.Ordinal);
         },
         iter: 200, threads: 1);
 
@@ -210,12 +210,13 @@ public partial class RandomPageTests
                 note.Append($"{start.AddDays(at):yyyy-MM-dd} {(at == visit ? "visit" : "log")}\n  rr {drawn[at].Breaths}/30s asleep\n").Append(drawn[at].Coughs == 0 ? "" : $"  cough dry {drawn[at].Coughs}x\n");
             }
 
-            string told = Page(note.ToString(), start.AddDays(drawn.Length)).Section("problems");
+            IHtmlDocument page = Page(note.ToString(), start.AddDays(drawn.Length));
+            string told = page.Section("problems") + page.Section("lines");
             (int Coughs, int Breaths)[] after = drawn[(visit + 1)..];
             int days = after.Count(day => day.Coughs > 0);
             string coughs = $"{after.Sum(day => day.Coughs)}\u00D7 on {(days == 1 ? "" : $"{days} days, last ")}{start.AddDays(drawn.Length - 1):d MMM}";
             Assert.Contains($"cough: dry ({coughs}", told, StringComparison.Ordinal);
-            Assert.Equal(drawn.Take(visit + 1).Any(day => day.Coughs > 0), told.Contains("before the visit", StringComparison.Ordinal));
+            Assert.Equal(drawn.Take(visit + 1).Any(day => day.Coughs > 0), told.Contains("earlier any kind", StringComparison.Ordinal));
             int past = after.Count(day => day.Breaths > 16);
             int since = drawn.Length - drawn.Reverse().TakeWhile(day => day.Breaths > 16).Count();
             Assert.Contains(since <= visit ? $"at each reading since {start.AddDays(since):d MMM}" : past == 1 && after.Length == 1 ? "in the only reading" : past == after.Length && past > 1 ? past == 2 ? "in both readings" : $"in all {past} readings" : $"in {past} of {after.Length} reading", told, StringComparison.Ordinal);

@@ -45,7 +45,7 @@ public sealed class LumpNotSeenRule : ICourseRule
         string names = string.Join(", ", left.Take(NamedAtMost).Select(life => Describe(life, at.Facts.Pet.ShowUsUnits))) + more;
         yield return this.At(FindingLevel.Info, check.Line, check.Head.DateSpan,
             $"Noted before, but not in this check: {(left.Length == 1 ? "lump" : "lumps")} {names}. If it is no longer there, write it with `gone`; if it was not looked at, with `skip`.",
-            "common practice, no source", left.Select(life => life.Last.Line));
+            LumpNumbers.Default.SourceOf("left-days"), left.Select(life => life.Last.Line));
     }
 
     private static string Describe(LumpLife life, bool us) =>

@@ -111,7 +111,7 @@ public sealed class OwnUsualRule : ICourseRule
             sum += reading.Value.Number;
             count++;
             decimal mean = sum / count;
-            decimal error = usual.Scatter.Times((double)row.AgainTimes) * (decimal)Math.Sqrt((1.0 / count) + (1.0 / usual.Count));
+            decimal error = usual.Scatter.Times((double)row.AgainTimes, count);
             if (count is 2 or 3 or MostTogether && mean >= row.From && mean - usual.Median >= row.Percent * usual.Median / 100
                 && row.OnScale(mean) - row.OnScale(usual.Median) >= error)
             {

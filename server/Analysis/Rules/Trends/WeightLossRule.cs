@@ -87,7 +87,7 @@ public sealed class WeightLossRule : ICourseRule
         decimal call = once ? Limits["loss-call"] : !careful ? Limits[drop.Weighings == 2 ? "loss-twice" : "loss-thrice"] : drop.Days < Limits["loss-quick"] ? Limits["loss"] : Limits["loss-twice-careful"];
         decimal watch = once && !careful ? Limits["loss-call"] : Limits["loss"];
         return drop.LastPercent < Limits["loss-last"] ? null
-            : drop.Percent >= call && IsSure("sure-call") && (careful || !once) ? FindingLevel.Call
+            : drop.Percent >= call && IsSure(careful ? "sure-call-careful" : "sure-call") && (careful || !once) ? FindingLevel.Call
             : drop.Percent >= watch && IsSure("sure-watch") ? FindingLevel.Watch
             : null;
 

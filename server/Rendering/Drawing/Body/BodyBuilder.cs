@@ -32,7 +32,7 @@ internal static class BodyBuilder
     /// <summary>What ended before the period, and what was last noted before it: nobody looks for a number that is not shown.</summary>
     public static IReadOnlyList<string> Gone(PageContext context) => [.. LumpNumbering.Of(context.Analysis.Record)
         .Where(life => life.Life.Last.Day < context.Period.From && !(life.Life.Ended is null && life.Life.Key.Word is "lump" or "node")).OrderBy(life => life.Number).TakeLast(PageLimits.ListItems)
-        .Select(life => PageWords.GoneOn(ProblemText.TitleOf(life.Number, life.Life), life.Life.Ended is null ? PageWords.LastNoted : (life.Life.EndWord ?? "").Replace('-', ' '), PageWords.On((life.Life.Ended ?? life.Life.Last).Day, context.Analysis.Today)))];
+        .Select(life => PageWords.GoneOn(ProblemText.TitleOf(life.Number, life.Life), life.Life.EndWord?.Replace('-', ' ') ?? (LumpWords.Has(life.Life.Last.Item, LumpWords.NoReaction) ? LumpWords.NoReaction.Replace('-', ' ') : PageWords.LastNoted), PageWords.On((life.Life.Ended ?? life.Life.Last).Day, context.Analysis.Today)))];
 
     private static BodyFinding Of(PageContext context, ProblemText text, int number, LumpLife life, int? problem)
     {

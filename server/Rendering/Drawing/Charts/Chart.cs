@@ -30,9 +30,6 @@ internal sealed record Mark(DateTime At, double Value, double? Low, double? High
 
     /// <summary>Its day.</summary>
     public DateOnly Day => DateOnly.FromDateTime(At);
-
-    /// <summary>True when the two may really be one value, by how they were measured.</summary>
-    public bool MayEqual(Mark other) => (Low ?? Value) <= (other.High ?? other.Value) && (other.Low ?? other.Value) <= (High ?? Value);
 }
 
 /// <summary>Values that belong together: a chart may hold several lumps.</summary>
@@ -77,11 +74,10 @@ internal sealed record ChartEvent(DateOnly Day, string Words);
 /// <param name="Doubt">What the upright lines stand for: an error of counting or of measuring.</param>
 /// <param name="Caption">What it shows, where several things share it; else empty.</param>
 /// <param name="Words">What it shows in words.</param>
-/// <param name="Brief">The same without the values, which are told elsewhere.</param>
 /// <param name="Thinned">True when not every value is drawn.</param>
 internal sealed record Chart(
     string Title, string Unit, IReadOnlyList<Series> Series, IReadOnlyList<Band> Normal, Band? Usual, string UsualFrom, IReadOnlyList<LimitLine> Limits, bool FromZero, double LeastSpan,
-    string Doubt, string Caption, string Words, string Brief, bool Thinned)
+    string Doubt, string Caption, string Words, bool Thinned)
 {
     /// <summary>All values.</summary>
     public IEnumerable<Mark> Marks => Series.SelectMany(series => series.Marks);

@@ -14,10 +14,10 @@ internal static class ChartText
 
     /// <summary>What a chart adds to the values that are told elsewhere, for those who do not see it: how many readings, since when, and a long time without any.</summary>
     /// <param name="marks">All values, in the order of time.</param>
-    /// <param name="unit">The unit, to say between which values they lie; null to leave that out.</param>
-    public static string InWords(IReadOnlyList<Mark> marks, string? unit)
+    /// <param name="unit">The unit.</param>
+    public static string InWords(IReadOnlyList<Mark> marks, string unit)
     {
-        Mark[] values = unit is null ? [] : [.. marks.Where(mark => mark.IsValue).OrderBy(mark => mark.Value)];
+        Mark[] values = [.. marks.Where(mark => mark.IsValue).OrderBy(mark => mark.Value)];
         string between = values.Length == 0 ? "" : Short(values[0]) == Short(values[^1]) ? $", all {Short(values[0])} {unit}" : $", {Short(values[0])} to {Short(values[^1])} {unit}";
         int bounds = marks.Count(mark => !mark.IsValue);
         string open = bounds == 0 ? "" : bounds == 1 ? ", one of them only below or above a value" : $", {bounds:N0} of them only below or above a value";

@@ -120,10 +120,8 @@ internal sealed class ChartsBuilder
         NoteReading[] readings = [.. lines.Select(line => line.Reading!)];
         string unit = readings[^1].Value.Unit;
         UsualNow? usual = SettledUsual.Of(record, course);
-        ClinicWords? said = ClinicWords.Of(record, ProblemTopic.For(course.Key.Word).System);
-        LimitLine[] limits = [.. SettledUsual.Limits(record, course).Where(limit => said is null || !said.Replaces(limit.Limit) || limit.Since > said.Day).Select(limit => new LimitLine(
-            limit.Since > from ? limit.Since.Value.ToDateTime(TimeOnly.MinValue) : Start, Shown(limit.Limit, unit), limit.Above,
-            ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, unit) + (said?.InARow is { InARow: var row, End: { } end } && end == limit.Limit ? PageWords.SoManyInARow(row) : "")))];
+        LimitLine[] limits = [.. ClinicWords.Limits(record, course).Select(limit => new LimitLine(
+            limit.Since > from ? limit.Since.Value.ToDateTime(TimeOnly.MinValue) : Start, Shown(limit.Limit, unit), limit.Above, ClinicLimit.Words(context.Units, course, limit.Limit, limit.Above, unit, limit.InARow)))];
 
         // where the clinic drew a limit or a range, it stands in the place of the general one
         bool clinics = limits.Length > 0 || usual is { Readings: null };
@@ -144,7 +142,7 @@ internal sealed class ChartsBuilder
         string shown = context.Units.NameOf(unit);
         return new Chart(
             title, shown, [new Series("", thin)], normal, usual, usualFrom, limits, fromZero, leastSpan, counted ? PageWords.KeyCounting : PageWords.KeyMeasuring,
-            "", ChartText.InWords(marks, shown), ChartText.InWords(marks, null), thin.Count < marks.Length);
+            "", ChartText.InWords(marks, shown), thin.Count < marks.Length);
     }
 
     private Mark Marked(Noted line)
@@ -230,9 +228,7 @@ internal sealed class ChartsBuilder
         return new Chart(
             PageWords.LumpsTogether, unit, series, [], null, "", [], FromZero: true, 0, PageWords.KeyMeasuring,
             string.Join("; ", lumps.Select(lump => PageWords.LumpOfSeveral(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life)))),
-            Words(unit), Words(null), Thinned: false);
-
-        string Words(string? shown) => string.Join(" ", lumps.Select((lump, index) => $"{PageWords.LumpChart(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life))}: {ChartText.InWords(series[index].Marks, shown)}"));
+            string.Join(" ", lumps.Select((lump, index) => $"{PageWords.LumpChart(lump.Number, Wording.NameOf(lump.Life.Key.Word), SiteWords.Of(lump.Life))}: {ChartText.InWords(series[index].Marks, unit)}")), Thinned: false);
     }
 
     /// <summary>What a size may really be: by the hand that measured, or by the thing that it was compared with.</summary>

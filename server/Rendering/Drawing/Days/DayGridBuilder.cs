@@ -32,7 +32,7 @@ internal static class DayGridBuilder
         HashSet<DateOnly> home = [.. context.Period.Current.Where(entry => entry.Entry.Head.Kind != "visit").Select(entry => entry.Day).OfType<DateOnly>()];
         CareDay[] all = [.. CareDay.Of(record).Where(day => !(day.Day < context.Period.From) && home.Contains(day.Day))];
         var told = new ToldDays(context, problems);
-        CurveRow[] curves = [.. GlucoseCurves.Of(context, told.Curves)];
+        CurveRow[] curves = [.. GlucoseCurves.Of(context)];
         if (all.Length < LeastDays)
         {
             return curves.Length == 0 ? null : new DayGrid(context.Analysis.Today, [], [], 0, [], curves);
@@ -46,7 +46,7 @@ internal static class DayGridBuilder
         (string Column, string Said)[][] care = [.. shown.Select(day => Cells(context, day, lines, told))];
         bool[] isColumn = [.. care[0].Select((_, column) => care.Count(day => day[column].Said.Length > 0) * FilledOf >= shown.Length * FilledLeast)];
         var rows = new List<DayRow>();
-        var without = new List<(DateOnly From, DateOnly To)>();
+        List<(DateOnly From, DateOnly To)> without = shown.Length == all.Length && record.Period.Visit?.Head.Date?.Plus(1) is { } begin && begin < shown[0].Day ? [(begin, shown[0].Day.Plus(-1))] : [];
         for (int index = 0; index < shown.Length; index++)
         {
             DateOnly day = shown[index].Day;
@@ -109,6 +109,6 @@ internal static class DayGridBuilder
 
     /// <summary>How often, and in which words: a day on which none came says so.</summary>
     private static string Told(int times, IEnumerable<Noted> lines, ToldDays told) => PageWords.WithWords(
-        times > 0 && lines.Any(told.IsCounted) ? "" : times > 0 ? PageWords.TimesShort(times) : lines.Any(line => line.Item is NotSeen) ? PageWords.NoneSeen : "",
+        times > 0 && lines.Select(told.CountedUnder).FirstOrDefault(problem => problem is not null) is { } problem ? PageWords.ToldUnder(problem) : times > 0 ? PageWords.TimesShort(times) : lines.Any(line => line.Item is NotSeen) ? PageWords.NoneSeen : "",
         lines.Where(line => line.Item is CareEvent).SelectMany(line => WordsOf(line, told)).Distinct());
 }

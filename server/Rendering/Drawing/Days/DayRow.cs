@@ -21,6 +21,6 @@ internal sealed record CurveRow(DateOnly Day, string Insulin, string Values);
 /// <param name="Curves">The days with a glucose curve, the latest ones.</param>
 internal sealed record DayGrid(DateOnly Today, IReadOnlyList<string> Columns, IReadOnlyList<DayRow> Rows, int LeftOut, IReadOnlyList<(string Medicine, DateOnly? Last, DateOnly From)> NeverLogged, IReadOnlyList<CurveRow> Curves)
 {
-    /// <summary>The days in between of which nothing is written.</summary>
+    /// <summary>The days of the period up to the last row of which nothing is written.</summary>
     public IReadOnlyList<(DateOnly From, DateOnly To)> WithoutNote { get; init; } = [];
 }

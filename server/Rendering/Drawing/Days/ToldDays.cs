@@ -14,7 +14,7 @@ internal sealed class ToldDays
     private readonly HashSet<(string Word, DateOnly Day)> counted = [];
     private readonly Dictionary<DateOnly, int> glucose = [];
     private readonly Dictionary<DateOnly, SortedSet<int>> problemsOn = [];
-    private readonly HashSet<int> countedLines = [];
+    private readonly Dictionary<int, int> countedLines = [];
 
     public ToldDays(PageContext context, ImmutableArray<Problem> problems)
     {
@@ -26,7 +26,7 @@ internal sealed class ToldDays
             {
                 foreach (int line in part.Lines.Where(context.IsCurrent))
                 {
-                    if (part is not (DosePart or MealsPart or ValuePart { Key.Word: "water" or "glucose" }) && context.DayOf(line) is { } day && !checks.Contains(day))
+                    if (part is not ValuePart { Key.Word: "water" or "glucose" } && context.DayOf(line) is { } day && !checks.Contains(day))
                     {
                         (problemsOn.TryGetValue(day, out SortedSet<int>? on) ? on : problemsOn[day] = []).Add(index + 1);
                     }
@@ -43,36 +43,28 @@ internal sealed class ToldDays
                     if (names && ProblemText.IsCounted((SignPart)part))
                     {
                         counted.Add((line.Item!.Word.Word, line.Day));
-                        countedLines.Add(line.Line);
+                        countedLines[line.Line] = index + 1;
                     }
                 }
 
                 if (part is ValuePart { Key.Word: "glucose" } value)
                 {
-                    ILookup<DateOnly, DatedValue> named = new[] { value.From, value.AtVisit, value.Now, value.Clinic?.Worst }.OfType<DatedValue>().Concat(value.ByDay).Concat(value.Clinic?.OfDay ?? []).ToLookup(one => one.Day);
+                    ILookup<DateOnly, DatedValue> named = new[] { value.From, value.AtVisit, value.Now, value.Clinic?.Worst }.OfType<DatedValue>().ToLookup(one => one.Day);
                     foreach (IGrouping<DateOnly, DatedValue> day in named.Where(day => day.Select(one => one.Time).Distinct().Count() >= readings[day.Key].Count()))
                     {
                         glucose.TryAdd(day.Key, index + 1);
                         (problemsOn.TryGetValue(day.Key, out SortedSet<int>? on) ? on : problemsOn[day.Key] = []).Add(index + 1);
-                    }
-
-                    if (value.Clinic is { Worst.Day: var worst, OfDay.IsEmpty: false })
-                    {
-                        Curves = [.. Curves, worst];
                     }
                 }
             }
         }
     }
 
-    /// <summary>The days of which a problem names every glucose value.</summary>
-    public ImmutableHashSet<DateOnly> Curves { get; private set; } = [];
-
     /// <summary>True for a word of a line that a problem says with its day.</summary>
     public bool IsTold(Noted line, string word) => events.Contains((line.Line, word));
 
-    /// <summary>True for a line whose count a problem says with its day.</summary>
-    public bool IsCounted(Noted line) => countedLines.Contains(line.Line);
+    /// <summary>The problem that says the count of a line with its day; null where none does.</summary>
+    public int? CountedUnder(Noted line) => countedLines.TryGetValue(line.Line, out int problem) ? problem : null;
 
     /// <summary>True for a day of which a problem says how often it happened.</summary>
     public bool IsCounted(string word, DateOnly day) => counted.Contains((word, day));

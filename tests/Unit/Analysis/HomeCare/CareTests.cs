@@ -103,7 +103,7 @@ public class CareTests
     public void A_hard_belly_and_retching(string one, string two, bool together) =>
         Assert.Equal(together ? FindingLevel.Urgent : null, LevelOf("together", $"{Dog}2026-11-20 log\n  {one}\n  {two}\n"));
 
-    // Ceilings 90 (dog) and 45 (cat) mL/kg/day: dvm360, urology column, April 2014. 100: Bruyette. 50: veterinary glossary entry.
+    // Ceilings 90 (dog) and 45 (cat) mL/kg/day: dvm360, urology column, April 2014. 100: a UK veterinary specialist centre. 50: veterinary glossary entry.
     [Theory]
     [InlineData("dog", "20kg", "1790ml", null)] // 89.5
     [InlineData("dog", "20kg", "1810ml", FindingLevel.Watch)]

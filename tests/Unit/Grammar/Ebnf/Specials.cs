@@ -21,6 +21,7 @@ internal static class Specials
     {
         "free words" => One(Texts, random),
         "a remark" => One(Remarks, random),
+        "a remark in brackets" => One(["(shelter guess)", "(from the rescue)"], random),
         "a medicine's name of one word" => One(Medicines, random),
         "a medicine's name" => One(LongNames, random),
         "a plan in steps" => One(["5mg daily for 5d then 2.5mg daily for 5d", "10mg SID for 1w then 5mg SID", "tapering as the vet wrote it"], random),

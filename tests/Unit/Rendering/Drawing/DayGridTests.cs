@@ -32,7 +32,7 @@ public class DayGridTests
             """);
         Assert.Equal(
             [
-                "21 Sep | 1 of 2 given, 1 missed | 2 meals: 3/4, 1/2; water 550 mL; urine 3\u00D7; vomit 1\u00D7; cough 2\u00D7 | 2",
+                "21 Sep | 1 of 2 given, 1 missed | 2 meals: 3/4, 1/2; water 550 mL; urine 3\u00D7; stool see problem 2; vomit 1\u00D7; cough 2\u00D7 | 2, 3",
                 "25 Sep | 1 of 2 given, 1 not logged | glucose 5.5 to 9.1 mmol/L | ",
             ],
             page.Rows("days"));
@@ -70,10 +70,10 @@ public class DayGridTests
             """).Rows("days");
         Assert.Equal(
             [
-                "21 Sep | all 3 given | given twice: 06:50, 08:10",
-                "22 Sep | 1 of 3 given, 1 missed, 1 not logged | withheld",
-                "23 Sep | given twice: 07:00, 07:30, 1 not logged | not logged",
-                "24 Sep | not planned | given twice",
+                "21 Sep | all 3 given | given twice: 06:50, 08:10 | 2",
+                "22 Sep | 1 of 3 given, 1 missed, 1 not logged | withheld | 1, 2",
+                "23 Sep | given twice: 07:00, 07:30, 1 not logged | not logged | 1",
+                "24 Sep | not planned | given twice | ",
             ],
             rows);
     }
@@ -84,7 +84,7 @@ public class DayGridTests
         IHtmlDocument page = Pages.Document("pet A\nspecies dog\nmed x 5mg every 24h from 2026-09-01\nmed z 2mg every 24h from 2026-09-01\n2026-09-20 check\n  weight 10kg\n"
             + string.Concat(Enumerable.Range(21, 9).Select(day => $"2026-09-{day} log\n  07:{day} gave x 5mg\n  ate all\n")));
         Assert.Equal(["21 to 29 Sep | given | 1 meal: all"], page.Rows("days"));
-        Assert.Contains("Z: no dose logged since its plan began on 1 Sep.", page.Section("days"), StringComparison.Ordinal);
+        Assert.Contains("Z: planned since 1 Sep, no dose logged; it may have been given.", page.Section("days"), StringComparison.Ordinal);
     }
 
     [Fact]

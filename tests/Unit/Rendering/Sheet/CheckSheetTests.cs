@@ -26,7 +26,7 @@ public class CheckSheetTests
         IHtmlDocument sheet = Parsed(CheckSheet.Html(document.Analysis, Paper.A4));
         string[] typed = [.. CheckEdits.AddCheckForToday(document).Edit!.NewText.Split('\n').Select(line => line.Trim()).Where(line => line.StartsWith("# ", StringComparison.Ordinal)).Skip(1).Select(line => line[2..])];
         string[] parts = [.. sheet.QuerySelectorAll("table.list tbody code").Select(code => code.TextContent)];
-        string[] asked = [.. sheet.QuerySelectorAll("table.asked code").Select(code => code.TextContent)];
+        string[] asked = [.. sheet.QuerySelectorAll(".asked code").Select(code => code.TextContent)];
         Assert.Equal(parts, typed.Take(parts.Length));
         Assert.Equal(asked.Append("else ok"), typed.TakeLast(asked.Length + 1));
         int places = typed.Length - parts.Length - asked.Length - 1;
@@ -40,7 +40,7 @@ public class CheckSheetTests
         string[] rows = [.. sheet.QuerySelectorAll("table.list tbody tr").Select(row => row.QuerySelector("code")?.TextContent ?? row.TextContent)];
         Assert.Equal(["Before you wake your pet", "rr asleep", "From across the room", "alert", "stance", "gait", "On the scales", "weight", "With your hands, from head to tail"], rows[..9]);
         Assert.Equal(["Last; for a well pet you may leave this out", "temp"], rows[^2..]);
-        Assert.Equal(["ate", "water", "pee", "stool", "vomit", "cough", "gave", "mood"], sheet.QuerySelectorAll("table.asked code").Select(code => code.TextContent));
+        Assert.Equal(["ate", "water", "pee", "stool", "vomit", "cough", "gave", "mood"], sheet.QuerySelectorAll(".asked code").Select(code => code.TextContent));
         Assert.Contains("you with the pet", Row(sheet, "weight"), StringComparison.Ordinal);
         Assert.Contains("you alone", Row(sheet, "weight"), StringComparison.Ordinal);
     }
