@@ -91,7 +91,7 @@ internal static class DueCommand
     private static DueReport Report(IReadOnlyList<DueOfPet> due, DateOnly today) => new(
         Iso(today),
         [.. due.Select(one => new DueItemReport(
-            one.Path, one.Due.Line + 1, one.Record.Pet.Name, NameOf(one.Due.Kind), one.What, one.Due.On is { } on ? Iso(on) : null,
+            one.Path, one.Due.Line + 1, one.Name, NameOf(one.Due.Kind), one.What, one.Due.On is { } on ? Iso(on) : null,
             one.Due.On is { } day ? day.DayNumber - today.DayNumber : null, one.Due.Source))]);
 
     private static string NameOf(DueKind kind) => kind == DueKind.CourseEnd ? "course-end" : kind.ToString().ToLowerInvariant();
