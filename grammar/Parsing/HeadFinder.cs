@@ -243,7 +243,7 @@ internal sealed class HeadFinder
     {
         Cut(start, word: null, tight: true);
         (ModifierWord Word, int Count)? negation = at.HasPart ? Modifiers.At(at, 0) : null;
-        bool more = at.Is(1, "more"); // "no more meloxicam"
+        bool more = at.Is(0, "no") && at.Is(1, "more"); // "no more meloxicam"
         bool not = negation is { } no && Skip(no.Count, TokenKind.Keyword);
         if (!at.IsWord(0) || MedicineLength(out int longest) is not (> 0 and var name) || (wordFound && longest < 2))
         {
