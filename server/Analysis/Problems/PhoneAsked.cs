@@ -11,6 +11,9 @@ namespace HealthNotes.Analysis.Problems;
 public sealed record PhoneAsked(ImmutableArray<DateOnly> Days, (DateOnly Day, bool IsVisit)? Contact)
 {
     private static readonly string[] Called = ["phoned", "rang", "rung", "called", "telephoned", "spoke"];
+    // the t is that of haven't, cut at its apostrophe
+    private static readonly string[] NotYet = ["not", "t", "havent", "hasnt", "didnt", "never", "nobody", "should", "shall", "will", "would", "could", "must", "if", "when", "unless", "tried", "meant", "forgot"];
+    private static readonly string[] Unanswered = ["no answer", "voicemail", "engaged", "closed"];
     private static readonly string[] Clinic = ["clinic", "vet", "vets", "surgery", "practice"];
 
     /// <summary>The vital past the clinic's limit, or past a value so many times in a row; null where it is a sign.</summary>
@@ -51,6 +54,14 @@ public sealed record PhoneAsked(ImmutableArray<DateOnly> Days, (DateOnly Day, bo
 
     /// <summary>True for a visit, and for an entry that says that the clinic was called.</summary>
     private static bool IsContact(Entry entry) => entry.Head.Kind == "visit"
-        || entry.Items.Any(item => item.Value is TextTask { Word.Word: "done" } done && ClinicWords.WordsOf(done.Text.Text).Any(Called.Contains))
-        || entry.Texts.SelectMany(text => ClinicWords.Sentences(text.Markdown)).Select(ClinicWords.WordsOf).Any(words => words.Any(Called.Contains) && words.Any(Clinic.Contains));
+        || entry.Items.Any(item => item.Value is TextTask { Word.Word: "done" } done && IsCall(done.Text.Text))
+        || entry.Texts.SelectMany(text => ClinicWords.Sentences(text.Markdown)).Any(sentence => IsCall(sentence) && ClinicWords.WordsOf(sentence).Any(Clinic.Contains));
+
+    /// <summary>True where somebody called; a call that is denied, put off or was not answered is none.</summary>
+    private static bool IsCall(string text)
+    {
+        string[] before = [.. ClinicWords.WordsOf(text).TakeWhile(word => !Called.Contains(word))];
+        return before.Length < ClinicWords.WordsOf(text).Length && !before.Any(word => NotYet.Contains(word) || word.EndsWith("n’t", StringComparison.Ordinal))
+            && !Unanswered.Any(said => text.Contains(said, StringComparison.OrdinalIgnoreCase));
+    }
 }

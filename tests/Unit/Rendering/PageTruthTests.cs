@@ -52,6 +52,10 @@ public class PageTruthTests
     [Theory]
     [InlineData("2026-08-02 log\n  glucose 3mmol/L\n2026-09-02 log\n  glucose 3.6mmol/L\n2026-09-03 log\n  glucose 9mmol/L\n", "Glucose below 4 mmol/L: 2 Sep. The clinic's limit (set 10 May). No call in the notes.")]
     [InlineData("2026-08-02 log\n  glucose 3mmol/L\n2026-09-03 log\n  glucose 9mmol/L\n", "")]
+    [InlineData("2026-09-02 log\n  glucose 3.6mmol/L\n  > I have not phoned the vet yet.\n", "Glucose below 4 mmol/L: 2 Sep. The clinic's limit (set 10 May). No call in the notes.")]
+    [InlineData("2026-09-02 log\n  glucose 3.6mmol/L\n  > We haven't called the clinic.\n", "Glucose below 4 mmol/L: 2 Sep. The clinic's limit (set 10 May). No call in the notes.")]
+    [InlineData("2026-09-02 log\n  glucose 3.6mmol/L\n  > Rang the vet, no answer.\n", "Glucose below 4 mmol/L: 2 Sep. The clinic's limit (set 10 May). No call in the notes.")]
+    [InlineData("2026-09-02 log\n  glucose 3.6mmol/L\n  > Rang the vet, who said not to worry.\n", "Glucose below 4 mmol/L: 2 Sep. The clinic's limit (set 10 May). Phoned 2 Sep.")]
     public void A_limit_that_was_passed_stands_at_the_top(string logs, string told) => Assert.Equal(told, Section($"call-if glucose <4mmol/L per vet 2026-05-10\n2026-09-01 visit\n  weight 20kg\n{logs}", "asked").Replace("The clinic asked to be phoned ", "", StringComparison.Ordinal));
 
     /// <summary>Nothing of one day stands with another day's sign: how long a walk was, over how many seconds it was counted, which words were written.</summary>
