@@ -117,6 +117,7 @@ public static class NoteFormatter
     {
         head.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? (head.NoYear is var (month, day) ? $"{day} {CultureInfo.InvariantCulture.DateTimeFormat.AbbreviatedMonthNames[month - 1]}" : ""),
         head.Time?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "",
+        head.PartOfDay ?? "",
         head.Kind,
         head.By is null ? "" : "by " + head.By,
     }.Where(word => word.Length > 0));

@@ -35,6 +35,11 @@ internal sealed class ElsewhereCheck(Cursor at)
             at.Report(new Problem(ProblemRules.WrongValue, stock, $"`{stock.In(at.Line)}`: was a dose given? Write gave and the medicine for a dose, med for the plan, and > for anything else."));
         }
 
+        if (at.Word.Kind == WordKind.Care && at.Word.Has(SlotKind.Medicine) && at.HeadSpan.Length == 0 && at.Times.Count == 0 && Says("to-come") is { } ahead)
+        {
+            at.Report(new Problem(ProblemRules.WrongValue, ahead, $"`{ahead.In(at.Line)}`: was it given, or is it to be given? Write gave and the time for a dose, and med for the plan."));
+        }
+
         if (at.Word.Kind == WordKind.Care && at.Word.Has(SlotKind.Medicine) && at.HeadSpan.Length == 0 && Remark is { } rest && at.Vocabulary.Fixed("in-stock").Find(rest.Text) is not null && at.First<NoteValue>() is not null)
         {
             at.Report(new Problem(ProblemRules.WrongValue, rest.Span, $"`{rest.Text}`: was a dose given? Write gave and the medicine for a dose, and > for what is left."));
@@ -115,7 +120,7 @@ internal sealed class ElsewhereCheck(Cursor at)
         string[] words = remark.Text.ToLowerInvariant().Split([' ', ',', '.'], StringSplitOptions.RemoveEmptyEntries);
         for (int index = 0; index < words.Length; index++)
         {
-            for (int count = 1; count <= Math.Min(3, words.Length - index); count++)
+            for (int count = 1; count <= Math.Min(4, words.Length - index); count++)
             {
                 if (at.Vocabulary.Fixed(list).Find(string.Join(' ', words[index..(index + count)])) is not null)
                 {

@@ -206,6 +206,7 @@ internal static class EntryHeadReader
         bool timed = false;
         string? kind = null;
         string? by = null;
+        string? partOfDay = null;
         Scope<FixedWord> kinds = vocabulary.Fixed("entry");
         while (SkipBlanks(text, end, ref at))
         {
@@ -246,6 +247,7 @@ internal static class EntryHeadReader
             else if (vocabulary.Fixed("day").Find(plain) is { } dayWord && (date is not null || noYear is not null))
             {
                 tokens.Add(new Token(TokenKind.Filler, word));
+                partOfDay = dayWord.Word == "morning" ? plain.ToString() : partOfDay;
                 if (date is not null && IsWeekday(plain) && !date.Value.DayOfWeek.ToString().StartsWith(dayWord.Word, StringComparison.OrdinalIgnoreCase))
                 {
                     problems.Add(new Problem(ProblemRules.BadDate, word, $"{date.Value.ToString("d MMM yyyy", CultureInfo.InvariantCulture)} is a {date.Value.DayOfWeek}, not a {plain}."));
@@ -285,7 +287,7 @@ internal static class EntryHeadReader
         }
 
         LineReader.AddComment(text, end, tokens);
-        var head = new EntryHead(dateSpan, date, time, kind ?? "log", by) { NoYear = noYear };
+        var head = new EntryHead(dateSpan, date, time, kind ?? "log", by) { NoYear = noYear, PartOfDay = partOfDay };
         return new LineSyntax(LineKind.EntryHead, text, ending, [.. tokens], [], head, problems.Count == 0 ? [] : [problems[0]]);
     }
 

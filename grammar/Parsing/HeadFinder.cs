@@ -64,6 +64,12 @@ internal sealed class HeadFinder
         }
 
         Head? head = OwnWord(start);
+        if (head is { Word.Kind: WordKind.Exam or WordKind.Vital or WordKind.Scan } && Enumerable.Range(0, at.Parts.Count).TakeWhile(index => index == 0 || !at.StartsSegment(index)).Any(IsAppointment))
+        {
+            // "ear check at vet 26 nov 16:30" is to come, and nothing was seen
+            return null;
+        }
+
         if (head is { Word.Kind: WordKind.Skip, Lead: null } && Enumerable.Range(0, at.Parts.Count).TakeWhile(index => (index == 0 || !at.StartsSegment(index)) && Head.At(at, index, out _) is null)
             .Any(index => at.IsWord(index) && at.Phrase(vocabulary.Medicines, index, out _) > 0))
         {
@@ -218,11 +224,12 @@ internal sealed class HeadFinder
             }
         }
 
-        for (int index = 0; index < at.Parts.Count; index++)
+        for (int index = 0, length; index < at.Parts.Count; index += Math.Max(1, length))
         {
-            if (at.IsWord(index) && at.Phrase(vocabulary.Regions, index, out Region? region) > 0 && region!.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is { } part)
+            length = at.Phrase(vocabulary.Regions, index, out Region? region);
+            if (length > 0 && PartAt(region!, index) is { } part)
             {
-                return new Head(vocabulary.LineWords.Find(part)!, new TextSpan(at.Parts[index].Span.Start, 0));
+                return new Head(part, new TextSpan(at.Parts[index].Span.Start, 0));
             }
         }
 
@@ -236,6 +243,18 @@ internal sealed class HeadFinder
         return first < at.Parts.Count && at.Phrase(vocabulary.Sides, first, out FixedWord? limb) is > 0 and var sides && limb!.Word is not ("L" or "R" or "both" or "mid") && (first > 0 || sides < at.Parts.Count)
             ? new Head(whole, new TextSpan(at.Parts[0].Span.Start, 0)) // "RH swollen", "hind legs weak", "swollen hinds"
             : null;
+    }
+
+    /// <summary>
+    /// What is looked at in a place that no word of the line names: the joint, the lymph node, the muscle, or where the line holds a
+    /// sign that only skin has, the skin: <c>chin red</c>, <c>groin sore and red</c>. Null for a place that is none of these.
+    /// </summary>
+    private LineWord? PartAt(Region region, int place)
+    {
+        LineWord? part = region.Roles.FirstOrDefault(role => role is "joint" or "node" or "muscle") is { } role ? vocabulary.LineWords.Find(role) : null;
+        LineWord skin = vocabulary.LineWords.Find("skin")!;
+        int OwnSigns(LineWord? of) => of is null ? 0 : Enumerable.Range(0, at.Parts.Count).TakeWhile(index => index <= place || !at.StartsSegment(index)).Count(index => at.Phrase(vocabulary.Describing(of), index, out DescribingWord? sign) > 0 && sign!.Part != "any");
+        return region.Roles.Contains("body") && OwnSigns(skin) > OwnSigns(part) ? skin : part;
     }
 
     /// <summary>The medicine comes first: <c>carprofen 75mg 8am</c>, <c>gabapentin missed 16:00</c>. With an interval it is a plan.</summary>
@@ -368,6 +387,11 @@ internal sealed class HeadFinder
                 return new Head(due, new TextSpan(start, 0));
             }
 
+            if (IsAppointment(index))
+            {
+                return new Head(due, new TextSpan(start, 0));
+            }
+
             if ((!wordFound || at.Phrase(vocabulary.Leads, 0, out LeadWord? act) > 0 && act!.Lines is [{ Word: "done" }]) && at.Is(index, "in") && vocabulary.DoseEvents.Find(at.TextAt(0)) is null && index + 2 <= at.Parts.Count && at.Parts[index + 1] is NumberPart ahead && UnitBehind(ahead, index + 1) is { Quantity: Quantity.Time, Factor: >= SecondsADay }
                 && (index + (ahead.First.Unit.Length > 0 ? 2 : 3)) == at.Parts.Count)
             {
@@ -377,6 +401,24 @@ internal sealed class HeadFinder
         }
 
         return null;
+    }
+
+    /// <summary>True for the <c>check at vet 26 nov</c> of <c>ear check at vet 26 nov</c>.</summary>
+    private bool IsAppointment(int index)
+    {
+        if (!at.IsWord(index) || vocabulary.Fixed("entry").Find(at.TextAt(index)) is not { Word: "check" or "visit" })
+        {
+            return false;
+        }
+
+        at.StartItem(vocabulary.LineWords.Find("due")!, default);
+        int day = index + 1;
+        while (at.IsWord(day) && (vocabulary.Small.Find(at.TextAt(day)) is not null || at.Is(day, "at") || at.Is(day, "on") || vocabulary.Fixed("entry").Find(at.TextAt(day)) is not null))
+        {
+            day++;
+        }
+
+        return Dates.Starts(at, day, yearless: true);
     }
 
     private bool Skip(int count, TokenKind kind)

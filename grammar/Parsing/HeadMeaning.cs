@@ -19,7 +19,8 @@ internal sealed class HeadMeaning(Cursor at)
             at.Add(SlotKind.Topic, topic);
         }
 
-        Sense sense = negation?.Sense ?? Sense.Present;
+        // "D-" denies the watery stool that it stands for
+        Sense sense = negation?.Sense ?? (head.Lead?.Means == LeadMeans.None ? Sense.Absent : Sense.Present);
         foreach (string word in head.Implied)
         {
             if (at.Vocabulary.Ok.Find(word) is { } ok && at.Word.Has(SlotKind.Ok) | at.Word.Has(SlotKind.Words) && at.Vocabulary.Describing(at.Subject).Find(word) is null)
@@ -42,6 +43,10 @@ internal sealed class HeadMeaning(Cursor at)
             else if (at.Word.Has(SlotKind.Site) && at.Vocabulary.Regions.Find(word) is { } region)
             {
                 at.Set(SlotKind.Site, new Site(head.Span, Side.None, region, null));
+            }
+            else if (at.Word.Has(SlotKind.Tooth) && int.TryParse(word, out int tooth))
+            {
+                at.Set(SlotKind.Site, new Site(head.Span, Side.None, null, tooth));
             }
             else if (at.Vocabulary.Sides.Find(word) is { } side)
             {

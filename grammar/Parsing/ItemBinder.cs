@@ -25,6 +25,11 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 at.InRemark = false;
             }
 
+            if (others.ListedPart() is { } listed)
+            {
+                return listed;
+            }
+
             if (at.Word.Has(SlotKind.Analyte) && at.First<NoteValue>() is not null && at.Phrase(at.Vocabulary.Fixed("lab-words"), at.At, out _) > 0)
             {
                 // "urine culture negative, no growth": of bacteria, and no lump
@@ -40,7 +45,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
             }
 
             bool fact = FactSlots.IsSignalment(at.Word) || FactSlots.EndsAtFact(at.Word);
-            if (fact && at.Filled.Count > 0 && at.Part is NumberPart { Second.Exists: false } age && (age.First.Unit.In(at.Line) is "yo" or "y/o" || (at.Word.Has(SlotKind.Sex) && age.First is { Digits.Length: 4, Unit.Length: 0 } && at.Digits(age.First.Digits) is > 1990 and < 2100) || IntervalWords.BareLength(at, age, out _) is not null))
+            if (fact && at.Filled.Count > 0 && at.Part is NumberPart { Second.Exists: false } age && (age.First.Unit.In(at.Line) is "yo" or "y/o" || (age.First.Unit.Length == 0 && at.Is(at.At + 1, "yo")) || (at.Word.Has(SlotKind.Sex) && age.First is { Digits.Length: 4, Unit.Length: 0 } && at.Digits(age.First.Digits) is > 1990 and < 2100) || IntervalWords.BareLength(at, age, out _) is not null))
             {
                 // "cat, female, 11yo": how old on the day of writing
                 remarks.Take();

@@ -93,7 +93,10 @@ internal sealed class ItemCheck(Cursor at)
 
     /// <summary>True where a word tells of another step: <c>then once a day</c>; not so in <c>stop if vomiting</c>.</summary>
     private bool ChangesPlan(string[] words) => Enumerable.Range(0, words.Length).Any(index =>
-        at.Vocabulary.Fixed("taper").Find(words[index]) is not null && !(index + 1 < words.Length && at.Vocabulary.Asides.Find(words[index + 1]) is not null));
+        at.Vocabulary.Fixed("taper").Find(words[index]) is not null && !IsDenied(words, index) && !(index + 1 < words.Length && at.Vocabulary.Asides.Find(words[index + 1]) is not null));
+
+    /// <summary>True for the <c>stop</c> of <c>do not stop</c>.</summary>
+    private bool IsDenied(string[] words, int index) => Enumerable.Range(1, Math.Min(2, index)).Any(count => at.Vocabulary.Before.Find(string.Join(' ', words[(index - count)..index])) is not null);
 
     public void Check(bool none, LeadWord? lead)
     {

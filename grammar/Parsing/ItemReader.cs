@@ -310,6 +310,13 @@ internal sealed class ItemReader
             }
         }
 
+        if (drafts.Skip(index + 1).FirstOrDefault(other => other.Lacking is null) is { Word.Kind: WordKind.Exam, Body.Filled: [{ Kind: SlotKind.Ok }] } whole && draft.Body.Filled.IsEmpty && draft.Word.Kind == WordKind.Exam)
+        {
+            // "eyes, ears and nose ok"
+            drafts[index] = draft with { Body = whole.Body, Lacking = null };
+            return;
+        }
+
         FreeWords? remark = draft.Body.Get<FreeWords>(SlotKind.Note);
         at.Report(remark is null || draft.Word.Kind is not (WordKind.Exam or WordKind.Scan or WordKind.Care)
             ? lacking

@@ -267,10 +267,23 @@ internal sealed class LineReader
             }
         }
 
+        if (corrects && (first?.Problems is null or [{ Rule: ProblemRules.UnknownWord or ProblemRules.UnknownLine, Nearest: null }]) && ByStretch(text, ending, start, end, time) is { } joined)
+        {
+            return joined;
+        }
+
         LineSyntax unread = first is null || Dates.StartsWithDay(text.AsSpan(start, end - start)) ? Unread(text, ending, start, end) : WithCorrection(first);
         return time is null && unread.Problems is not [{ Corrected: not null }] && (Starts("advice", text.AsSpan(start, end - start)) || text.AsSpan(start, end - start).StartsWith("the vet ", StringComparison.OrdinalIgnoreCase) || (first is null && IsProse(text, start, end)))
             ? new LineSyntax(LineKind.FreeText, text, ending, [new Token(TokenKind.Text, TextSpan.Between(start, end))], [], null, [])
             : unread;
+    }
+
+    /// <summary>The line read stretch by stretch, by a reader that corrects nothing.</summary>
+    private LineSyntax? ByStretch(string text, string ending, int start, int end, TimeOnly? time)
+    {
+        var alone = new Lazy<LineReader>(() => new LineReader(vocabulary, corrects: false));
+        return Dates.StartsWithDay(text.AsSpan(start, end - start)) ? null
+            : new StretchReader(vocabulary, stretch => alone.Value.ReadItems(text, ending, stretch.Start, stretch.End, time)).Read(text, ending, start, end);
     }
 
     /// <summary>

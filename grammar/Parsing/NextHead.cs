@@ -76,12 +76,18 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return null;
         }
 
-        if (!at.Word.Has(SlotKind.Medicine) && TimeReader.Within(at, at.At, out int clock) is not null && at.At + clock < at.Parts.Count)
+        int retaken = at.Phrase(at.Vocabulary.Fixed("repeated"), at.At, out _);
+        if (!at.Word.Has(SlotKind.Medicine) && TimeReader.Within(at, at.At + retaken, out int clock) is not null && at.At + retaken + clock < at.Parts.Count)
         {
-            if (at.Word.Kind == WordKind.Vital && at.First<NoteValue>() is not null && at.Parts[at.At + clock] is NumberPart)
+            if (at.Word.Kind == WordKind.Vital && at.First<NoteValue>() is not null && at.Parts[at.At + retaken + clock] is NumberPart)
             {
-                // "glucose 7am 240, 9am 165": the same again, later
-                at.StartParts(at.Parts[at.At..]);
+                // "glucose 7am 240, 9am 165", "recheck 10pm 101.9": the same again, later
+                if (retaken > 0)
+                {
+                    at.Mark(TokenKind.Filler, at.SpanOf(at.At, retaken));
+                }
+
+                at.StartParts(at.Parts[(at.At + retaken)..]);
                 return head with { Lead = null, Line = 0, Negation = null };
             }
 
@@ -111,7 +117,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return Start(own, at.At, whole);
         }
 
-        if ((at.Filled.Count == 0 && !(head.Negation is not null || head.Lead is not null)) || RestOfMeal())
+        if ((at.Filled.Count == 0 && at.Remark.Count == 0 && !(head.Negation is not null || head.Lead is not null)) || RestOfMeal())
         {
             // "lump, stomach, 12mm": the word stands alone so far, so a comma behind it ends nothing
             return null;
@@ -127,6 +133,13 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         while (end < at.Parts.Count && !at.StartsSegment(end))
         {
             end++;
+        }
+
+        if (at.StartsSegment(at.At) && at.Word.Word == "water" && Head.Measure(at, at.At) is { Word.Word: "pee" } clumps)
+        {
+            // "drank 8 oz, 4 big clumps"
+            at.StartParts(at.Parts[at.At..]);
+            return clumps;
         }
 
         if (at.StartsSegment(at.At) && at.Word.Kind is WordKind.Vital or WordKind.Exam && Head.Measure(at, at.At) is { Word.Kind: WordKind.Vital } measure && measure.Word != at.Word && at.First<NoteValue>() is not null | at.Word.Kind == WordKind.Exam && !remarks.Compares(at.At))
@@ -174,6 +187,11 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return head with { Lead = null, Line = 0, Negation = null };
         }
 
+        if (start is { } ends && TellsOfThis(ends, at.At + count))
+        {
+            return null;
+        }
+
         if (start is { Lead: null } found && IsObservation(found.Word))
         {
             int sign = at.At + (found.Negation is null ? 0 : Modifiers.At(at, at.At)!.Value.Count);
@@ -197,7 +215,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         // "left eye red, right ear smells": the place comes before the word
-        for (int index = at.At + 1; start is null && at.Filled.Count > 0 && index < end; index++)
+        for (int index = at.At + 1; start is null && (at.Filled.Count > 0 || at.Remark.Count > 0) && index < end; index++)
         {
             if (Head.At(at, index, out count) is { Lead: not null } sign && (count > 1 || (!sign.Word.Has(SlotKind.Medicine) && WordSlots.SignLength(at, index) == 0 && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0)) && IsObservation(sign.Word) && sign.Word != at.Word && OnlyDegrees(at.At, index))
             {
@@ -205,12 +223,56 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
                 return Start(sign, index, count);
             }
 
-            if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
+            if (index + 1 <= end && Head.At(at, index, out count) is { Lead: null, Word.Kind: WordKind.Exam } from && from.Word != at.Word && index + count == end && at.At + WordSlots.SignLength(at, at.At + (Modifiers.At(at, at.At)?.Count ?? 0)) + (Modifiers.At(at, at.At)?.Count ?? 0) == index - 1 && (at.Is(index - 1, "from") || at.Is(index - 1, "in") || at.Is(index - 1, "on")))
+            {
+                // "ears clean, no discharge from nose"
+                at.Mark(TokenKind.Filler, at.Parts[index - 1].Span);
+                at.Mark(TokenKind.LineWord, from.Span);
+                at.StartParts((Part[])[.. at.Parts.Slice(at.At, index - 1 - at.At), .. at.Parts.Slice(index + count)]);
+                return from;
+            }
+
+            if (Head.At(at, index, out count) is { Lead: null } behind && IsObservation(behind.Word) && !TellsOfThis(behind, index + count) && at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), index, out _) == 0 && OnlyPlaces(at.At, index))
             {
                 // "girth 56cm, mid chest": nothing but a place, and the present one has none yet
                 bool place = SiteSlots.KindOf(at.Word) is not null && index + at.Phrase(at.Vocabulary.Regions, index, out _) == end;
                 return (place || behind.Word == head.Word || (at.Word.Kind == WordKind.Scan && at.Phrase(at.Vocabulary.Regions, index, out _) > 0)) && at.Get<Site>(SlotKind.Site) is null ? null : Start(behind, index, count);
             }
+        }
+
+        return null;
+    }
+
+    /// <summary>The next part of a list that is ok as a whole: <c>eyes, ears and nose ok</c>, <c>mouth teeth all fine</c>; null where there is none.</summary>
+    public Head? ListedPart()
+    {
+        if (at.Word.Kind != WordKind.Exam || at.At > 0 || at.Filled.Count > 0)
+        {
+            return null;
+        }
+
+        Head? next = null;
+        int first = 0;
+        for (int index = 0; index < at.Parts.Count;)
+        {
+            if (at.Phrase(at.Vocabulary.Ok, index, out _) is > 0 and var ok)
+            {
+                return next is { } listed && (index + ok == at.Parts.Count || at.StartsSegment(index + ok)) ? Start(listed, first, 1) : null;
+            }
+
+            int count = Head.At(at, index, out int named) is { Lead: null, Word.Kind: WordKind.Exam } part ? named : 0;
+            if (count > 0 && next is null)
+            {
+                (next, first) = (Head.At(at, index, out _), index);
+            }
+
+            count = count > 0 ? count : at.Is(index, "all") ? 1 : at.Phrase(at.Vocabulary.Small, index, out ModifierWord? small) is > 0 and var joined && small!.Kind is ModifierKind.JoinsAnd or ModifierKind.Filler && small.Word is not ("but" or "though") ? joined : 0;
+            if (count == 0)
+            {
+                return null;
+            }
+
+            index += count;
         }
 
         return null;
@@ -334,6 +396,35 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     public static bool JoinsSame(Cursor at, int index) => at.Word.Has(SlotKind.Portion) && Joining(at, index) is > 0 and var joined
         && (at.First<NoteValue>() is Portion ? at.Phrase(at.Vocabulary.Portions, index + joined, out _) > 0 : at.First<NoteValue>() is not null && IsAmountAhead(at, index + joined));
 
+    /// <summary>True where a joining word, a place and a part of the body with a sign of its own stand: <c>sneezed a few times and the left eye is watering</c>.</summary>
+    public static bool JoinsOther(Cursor at, int index)
+    {
+        int part = index + Joining(at, index);
+        if (part == index)
+        {
+            return false;
+        }
+
+        int Skipped(int from) => Math.Max(at.Phrase(at.Vocabulary.Sides, from, out _), at.Phrase(at.Vocabulary.Small, from, out _));
+        while (Skipped(part) is > 0 and var count)
+        {
+            part += count;
+        }
+
+        if (Head.At(at, part, out int length) is not { Lead: null, Word.Kind: WordKind.Exam } other || other.Word == at.Word)
+        {
+            return false;
+        }
+
+        part += length;
+        while (Skipped(part) is > 0 and var count)
+        {
+            part += count;
+        }
+
+        return at.Phrase(at.Vocabulary.Describing(other.Word), part, out _) > 0;
+    }
+
     /// <summary>How many parts join a second value to the first: <c>and</c>, <c>but only the</c>; 0 where none do.</summary>
     private static int Joining(Cursor at, int index)
     {
@@ -415,7 +506,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     {
         bool segment = joined || at.StartsSegment(at.At);
         if (RestOfMeal() || at.Word.Kind is WordKind.Fact or WordKind.Task or WordKind.Skip || at.InRemark
-            || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word))
+            || Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At)) is not { } found || !IsObservation(found.Word) || TellsOfThis(found, at.At + count))
         {
             return null;
         }
@@ -445,6 +536,9 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// <summary>True for the words of a phrase that says by itself that something is not there: <c>not eating</c>.</summary>
     public static bool StartsWithNegation(Cursor at, string[] words) =>
         Enumerable.Range(1, Math.Min(words.Length, MostInNegation)).Any(count => at.Vocabulary.Before.Find(string.Join(' ', words[..count])) is not null);
+
+    /// <summary>True for the <c>has stopped</c> of <c>has stopped stealing food</c>, which ends no medicine, and for the <c>much better</c> of <c>bp 152, much better</c>.</summary>
+    private bool TellsOfThis(Head head, int behind) => (head.Word.Word == "stop" && at.Phrase(at.Vocabulary.Medicines, behind, out _) == 0) || head.Lead is { Lines: [{ Words: ["better"] }] };
 
     private static bool IsObservation(LineWord word) => word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care or WordKind.Act
         || (word.Kind == WordKind.Task && word.Word == "done");

@@ -289,7 +289,7 @@ internal static class AmountSlots
 
         private static bool TabletAt(Cursor at, int index) => at.IsWord(index) && IsTablet(at, at.Parts[index].Span);
 
-        private static bool IsTablet(Cursor at, TextSpan unit) => unit.Length > 0 && at.Vocabulary.Units.Find(unit.In(at.Line)) is { Word: "tablet" or "capsule" };
+        private static bool IsTablet(Cursor at, TextSpan unit) => unit.Length > 0 && at.Vocabulary.Units.Find(unit.In(at.Line)) is { Word: "tablet" or "capsule" or "puff" or "spray" or "chew" };
     }
 
     /// <summary>True behind the <c>one</c> of <c>75mg tablets, one every 12h</c>: a count of what was named before.</summary>

@@ -134,7 +134,7 @@ internal static class FactSlots
 
             at.At += about;
             PartialDate? date = Dates.Take(at);
-            ScheduleSlots.Once(at, Kind, about > 0 && date is not null ? date with { About = true } : date, from);
+            ScheduleSlots.Once(at, Kind, (about > 0 || at.BoundInWords == Bound.About) && date is not null ? date with { About = true } : date, from);
             return true;
         }
 

@@ -36,10 +36,11 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             lead = 0;
         }
 
-        if (lead == 1 && at.Vocabulary.Fixed("beside-eaten").Find(at.TextAt(index)) is not null && at.Line.Split(' ', ',').Any(word => at.Vocabulary.Leads.Find(word) is { Lines: [{ Word: "ate" }] }))
+        if (lead == 1 && at.Vocabulary.Fixed("beside-eaten").Find(at.TextAt(index)) is { } beside && at.Line.Split(' ', ',').Any(word => at.Vocabulary.Leads.Find(word) is { Lines: [{ Word: "ate" }] }))
         {
             // "E+ D+ U+ F+": the D is for drinking there
-            lead = 0;
+            (phrase, word) = (at.Vocabulary.Leads.Find(beside.Word), at.Vocabulary.LineWords.Find(beside.Word));
+            (lead, words) = phrase is null ? (0, 1) : (1, 0);
         }
 
         if (lead == 1 && at.Vocabulary.Fixed("ordered").Find(at.TextAt(index)) is not null && at.Phrase(at.Vocabulary.Medicines, index + 1, out _) > 0)
@@ -114,6 +115,13 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
             return null;
         }
 
+        int noun = index + (at.IsWord(index + 1) && at.Is(index + 2, "clumps") ? 2 : 1);
+        if (number is { BoundSpan.Length: 0, First.Unit.Length: 0 } && at.IsWord(noun) && at.Vocabulary.Units.Find(at.TextAt(noun)) is { Word: "clump" })
+        {
+            // "4 big clumps": of urine, in a tray
+            return new Head(at.Vocabulary.LineWords.Find("pee")!, new TextSpan(number.Span.Start, 0));
+        }
+
         if (number.Span.In(at.Line) is "1st" or "21st" or "31st")
         {
             return null;
@@ -175,7 +183,14 @@ internal readonly record struct Head(LineWord Word, TextSpan Span, LeadWord? Lea
 
         int count = at.Phrase(at.Vocabulary.Medicines, index, out _);
         int end = index + count;
-        if (count == 0 ? !AmountFirst(at, index) : end >= at.Parts.Count || at.Parts[end].Kind != PartKind.Number)
+        bool timed = false;
+        for (int time = end; count > 0 && at.StartsSegment(index) && !timed && time < at.Parts.Count && (time == end || !at.StartsSegment(time)); time++)
+        {
+            // "ate all, carprofen in the cheese 7:15"
+            timed = TimeReader.Within(at, time, out _) is not null;
+        }
+
+        if (count == 0 ? !AmountFirst(at, index) : !timed && (end >= at.Parts.Count || at.Parts[end].Kind != PartKind.Number))
         {
             return null;
         }

@@ -358,7 +358,7 @@ internal static class Numbers
         bool seconds = shape == NumberShape.Ratio && at.Word.Has(SlotKind.Rate) && unit?.Quantity == Quantity.Time;
         bool aside = unit?.Quantity is Quantity.Time or Quantity.Length && (at.Word.Kind == WordKind.Exam || FactSlots.IsSignalment(at.Word));
         bool next = at.At + 2 < at.Parts.Count && at.Parts[at.At + 2].Kind == PartKind.Number && at.Vocabulary.Starting(at.TextAt(at.At + 1)) is { Kind: WordKind.Vital };
-        bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !next && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase) && !(at.IsWord(at.At + 2) && Head.At(at, at.At + 1, out _) is { Lead: not null });
+        bool wrong = unit is not null && at.Word.Kind == WordKind.Vital && shape == NumberShape.Bare && !next && !at.TextAt(at.At + 1).Equals("in", StringComparison.OrdinalIgnoreCase) && !(at.IsWord(at.At + 2) && Head.At(at, at.At + 1, out _, first: true) is { Lead: not null });
         if (!times && (unit is null || !(seconds || wrong || aside || FitsAny(at, unit))))
         {
             return part.Span;

@@ -54,6 +54,10 @@ internal static class ScheduleSlots
             || text.Equals("every", StringComparison.OrdinalIgnoreCase));
     }
 
+    /// <summary>True for the <c>for 14 days</c> of a plan that has its interval: <c>BID 30min before food for 14 days</c>.</summary>
+    public static bool LengthAhead(Cursor at, int index) => at.Word.Kind == WordKind.Fact && at.Word.Has(SlotKind.Medicine) && at.First<Schedule>() is { Every: not null, For: null }
+        && at.Is(index, "for") && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart;
+
     /// <summary>Keeps what was found; the same again is harmless, something else is reported.</summary>
     public static void Once(Cursor at, SlotKind kind, object? found, TextSpan from)
     {
@@ -329,6 +333,10 @@ internal static class ScheduleSlots
                     Amount? ahead = SpanOfTime(at, keyword, "in 2w");
                     Update(at, schedule => schedule with { In = Once(at, schedule.In, ahead, keyword) });
                     break;
+                case "from" or "since" or "starting" when at.TakePhrase(at.Vocabulary.Fixed("from-now"), TokenKind.Text, out _, out TextSpan now):
+                    // "from tonight": the day of its entry
+                    at.Remark.Add(TextSpan.Between(keyword.Start, now.End));
+                    break;
                 case "from" or "since" or "starting":
                     PartialDate? from = DateAfter(at, keyword, "from 2026-10-20");
                     Update(at, schedule => schedule with { From = Once(at, schedule.From, from, keyword) });
@@ -356,6 +364,13 @@ internal static class ScheduleSlots
             while (at.HasPart)
             {
                 int index = at.At + (times.Count > 0 && (at.Is(at.At, "and") || at.Is(at.At, "&")) ? 1 : 0);
+                if (times.Count > 0 && (at.Is(index, "one") || at.Is(index, "again")) && at.Is(index + 1, "at"))
+                {
+                    // "one at 07:00 and one at 19:00"
+                    index++;
+                }
+
+                index += times.Count > 0 && at.Is(index, "at") ? 1 : 0;
                 if (TimeReader.Within(at, index, out int count) is not { } time
                     && !(index < at.Parts.Count && at.Parts[index] is NumberPart { First.Unit.Length: 0, Second.Exists: false } bare && (count = 1) == 1
                         && TimeReader.Read(at.TextOf(bare), hourAlone: true) is { } hour && (time = hour) == hour))

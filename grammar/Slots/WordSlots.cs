@@ -237,6 +237,9 @@ internal static class WordSlots
 
     private sealed class PortionSlot() : SlotReader(SlotKind.Portion)
     {
+        /// <summary>From here on what is more than whole is a day: <c>11/9</c>.</summary>
+        private const int FewestDays = 5;
+
         public override string Hint(LineWord word) => "a part of a meal, such as 3/4, half or all";
 
         public override ImmutableArray<string> Units(LineWord word) => ["%"];
@@ -265,7 +268,7 @@ internal static class WordSlots
 
         public override object? Value(Cursor at, NumberForm form) => form switch
         {
-            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } => new Portion(form.Span, form.Bound, form.First, form.Second),
+            { Shape: NumberShape.Ratio, NoUnit: true, Second: > 0 } when form.First <= form.Second || form.Second < FewestDays => new Portion(form.Span, form.Bound, form.First, form.Second),
             { Shape: NumberShape.Bare, First: < 1 } when NumberText.IsFraction(at.Line[form.Span.End - 1]) => new Portion(form.Span, form.Bound, decimal.Round(form.First * 100), 100),
             { Shape: NumberShape.WithUnit, Unit.Quantity: Quantity.Portion } => new Portion(form.Span, form.Bound, form.First, 100),
             _ => null,

@@ -109,4 +109,7 @@ public sealed record EntryHead(TextSpan DateSpan, DateOnly? Date, TimeOnly? Time
 {
     /// <summary>The day of a date without its year (<c>3 nov</c>), which the entry before it settles; null for all others.</summary>
     public (int Month, int Day)? NoYear { get; init; }
+
+    /// <summary>The part of the day behind the date, as written (<c>evening</c>); null where none is. It orders nothing.</summary>
+    public string? PartOfDay { get; init; }
 }

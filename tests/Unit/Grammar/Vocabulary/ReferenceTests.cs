@@ -74,5 +74,6 @@ public class ReferenceTests
     private static bool IsKnown(LineWord word, string implied) => word.Has(SlotKind.Text) || word.Has(SlotKind.Sex) || word.Has(SlotKind.Topic) || word.Has(SlotKind.Analyte) || word.Has(SlotKind.Medicine)
         || Words.Describing(word.Word).Find(implied) is not null || Words.Ok.Find(implied) is not null || Words.Sides.Find(implied) is not null
         || Words.States(word.Word).Find(implied) is not null || Words.Regions.Find(implied) is not null || Words.Fixed("portion").Find(implied) is not null
-        || (word.Has(SlotKind.Times) && Words.Fixed("times").Find(implied) is not null);
+        || (word.Has(SlotKind.Times) && Words.Fixed("times").Find(implied) is not null)
+        || (word.Has(SlotKind.Tooth) && implied is "104" or "204" or "304" or "404");
 }
