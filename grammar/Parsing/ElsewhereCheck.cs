@@ -66,9 +66,9 @@ internal sealed class ElsewhereCheck(Cursor at)
             return null;
         }
 
-        foreach (TextSpan written in at.Remark)
+        foreach ((TextSpan written, string piece) in at.Remark.SelectMany(span => at.WithSingleBlanks(span).Split('?', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(piece => (span, piece))))
         {
-            string[] words = at.WithSingleBlanks(written).TrimEnd('.', '!').Split(' ');
+            string[] words = piece.TrimEnd('.', '!').Split(' ');
             if (at.Vocabulary.Fixed("other-day").Find(string.Join(' ', words)) is not null || IsDay(words) || (words is [.., "ago"] && (words.Length > 1 ? words[^2].TrimEnd('s') is "day" or "week" or "month" or "year" : at.First<Extent>() is { Amount.Unit.Factor: >= SecondsADay }) && at.Word.Kind == WordKind.Care && at.Filled.All(slot => slot.Kind is SlotKind.Note or SlotKind.Duration)))
             {
                 return written;
@@ -104,6 +104,7 @@ internal sealed class ElsewhereCheck(Cursor at)
     /// <summary>True for <c>20 Nov</c>, <c>Nov 20</c>, <c>2024-05-01</c>.</summary>
     private static bool IsDay(string[] words) => words switch
     {
+        ["in", var month, .. [] or ["last", "year"] or [[>= '0' and <= '9', _, _, _]]] => Dates.Month(month) is not null,
         [var one, var two] => (Dates.Month(one) is not null && char.IsAsciiDigit(two[0])) || (Dates.Month(two) is not null && char.IsAsciiDigit(one[0])),
         [var only] => DateOnly.TryParseExact(only, "yyyy-M-d", System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.None, out _),
         _ => false,

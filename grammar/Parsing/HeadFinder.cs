@@ -189,6 +189,12 @@ internal sealed class HeadFinder
         }
 
         Cut(start, word: null);
+        if (Head.Measure(at, 0) is { Word.Word: "weight" } && at.Parts[0] is NumberPart heavy && UnitBehind(heavy, 0) is { Word: "kg" or "lb" or "st" })
+        {
+            // "20.6 kilos on the meal scales" is a weight
+            return null;
+        }
+
         for (int index = 1; index < at.Parts.Count; index++)
         {
             if (Modifiers.At(at, index - 1) is not null || (at.StartsSegment(index) && Enumerable.Range(0, index).Any(before => at.IsWord(before) && vocabulary.IsDescribing(at.TextAt(before).ToString()))))

@@ -91,6 +91,13 @@ internal sealed class HeadMeaning(Cursor at)
     public bool NoneBehindHead(ref bool none)
     {
         int here = at.At;
+        if (at.TextOf(at.Part) is "?" && AfterHead(here + 1, out _) is > 0 and var answer && (here + 1 + answer == at.Parts.Count || at.StartsSegment(here + 1 + answer)))
+        {
+            // "vomit? no"
+            at.Mark(TokenKind.Filler, at.Part.Span);
+            here++;
+        }
+
         if (at.Word.Kind is not (WordKind.Care or WordKind.Scan) || !at.Word.Has(SlotKind.Words) || at.Filled.Any(slot => slot.Value is not Site)
             || AfterHead(here, out ModifierWord? word) is not (> 0 and var count)
             || (here > 0 && word!.Kind == ModifierKind.EndedAfter)

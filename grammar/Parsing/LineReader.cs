@@ -57,6 +57,11 @@ internal sealed class LineReader
             return Comment(text, ending, start);
         }
 
+        if (text[start] != '>' && FoundByVet(text, ending, start) is { } found)
+        {
+            return found;
+        }
+
         if (text[start] == '>' || IsSaid(text.AsSpan(start)))
         {
             return FreeText(text, ending, start);
@@ -120,6 +125,26 @@ internal sealed class LineReader
             : [new Problem(ProblemRules.Misplaced, span, "This is a comment, so the lines below it belong to the entry above. Take the # away to start an entry.", Corrected: content.ToString())]);
     }
 
+    /// <summary>What a vet found, where all of it is read: <c>vet heard wheezes both sides</c>; null for what a vet thinks, says or advises.</summary>
+    private LineSyntax? FoundByVet(string text, string ending, int start)
+    {
+        int end = ContentEnd(text, start);
+        int words = PhraseLength("found-by-vet", text.AsSpan(start, end - start));
+        if (words == 0 || text.Length > ReadingLimits.LongestLine)
+        {
+            return null;
+        }
+
+        int from = start + words;
+        while (from < end && Scanners.IsBlank(text[from]))
+        {
+            from++;
+        }
+
+        return from < end && ReadItems(text, ending, from, end, null) is { Kind: LineKind.Item, Problems.IsEmpty: true } line
+            && line.Items.All(item => item.Word.Kind is WordKind.Exam or WordKind.Vital or WordKind.Scan) ? StretchReader.WithAside(line, new TextSpan(start, words)) : null;
+    }
+
     /// <summary>True for what somebody said, which is free text without its mark: <c>vet says keep her warm</c>.</summary>
     private bool IsSaid(ReadOnlySpan<char> text) => (text[0] | ' ') is 'v' or 't' or 'c' or 'n' or 'd' or 'p' or 'a' or 's' or 'h' or 'e' or 'o' && (Starts("said", text) || IsVet(text));
 
@@ -127,8 +152,10 @@ internal sealed class LineReader
     private static bool IsVet(ReadOnlySpan<char> text) => text.StartsWith("vet:", StringComparison.OrdinalIgnoreCase) && text[4..].TrimStart() is { Length: > 0 } said
         && !char.IsUpper(said[0]) && said.Count(' ') >= WordsOfSaid;
 
-    /// <summary>True where the text starts with a phrase of two or three words of a list.</summary>
-    private bool Starts(string list, ReadOnlySpan<char> text)
+    private bool Starts(string list, ReadOnlySpan<char> text) => PhraseLength(list, text) > 0;
+
+    /// <summary>How many characters the phrase of two or three words has with which the text starts, out of a list; 0 where none does.</summary>
+    private int PhraseLength(string list, ReadOnlySpan<char> text)
     {
         int length = 0;
         for (int words = 0; words < WordsOfSaid && length < text.Length; words++)
@@ -137,13 +164,13 @@ internal sealed class LineReader
             length = blank < 0 ? text.Length : length + blank;
             if (words > 0 && vocabulary.Fixed(list).Find(text[..length].TrimEnd(":,")) is not null)
             {
-                return true;
+                return length;
             }
 
             length++;
         }
 
-        return false;
+        return 0;
     }
 
     private static LineSyntax FreeText(string text, string ending, int start)

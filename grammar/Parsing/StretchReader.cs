@@ -145,6 +145,13 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
     private bool IsPlace(string word) => !vocabulary.IsDescribing(word) && vocabulary.Medicines.Find(word) is null && vocabulary.Leads.Find(word) is null
         && (vocabulary.LineWords.Find(word) is { Kind: WordKind.Exam } || vocabulary.Regions.Find(word) is not null || vocabulary.Sides.Find(word) is not null);
 
+    /// <summary>The line with the words before its first observation as a remark of that one; null where it takes none.</summary>
+    public static LineSyntax? WithAside(LineSyntax line, TextSpan aside)
+    {
+        List<NoteItem> items = [.. line.Items];
+        return WithAsides(line.Text, items, [aside]) ? line with { Items = [.. items], Marks = line.Marks.Insert(0, new Token(TokenKind.Text, aside)) } : null;
+    }
+
     /// <summary>Gives each aside to the observation before it, or the first one; false where that takes no remark.</summary>
     private static bool WithAsides(string text, List<NoteItem> items, List<TextSpan> asides)
     {

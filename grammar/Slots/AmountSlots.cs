@@ -31,6 +31,15 @@ internal static class AmountSlots
                 return Take(at, sized, 1);
             }
 
+            int near = at.Phrase(at.Vocabulary.Bounds, at.At, out FixedWord? bound) is > 0 and var words && bound!.Word == "about" ? words : 0;
+            if (CountSlots.NumberWord(at, at.At + near, out int number) is { } length && (number += at.Is(at.At + near + number, "an") || at.Is(at.At + near + number, "a") ? 1 : 0) > 0 && at.IsWord(at.At + near + number) && at.Vocabulary.Units.Find(at.TextAt(at.At + near + number)) is { } unit && Fits(unit, at.Word))
+            {
+                // "about an inch"
+                TextSpan span = at.SpanOf(at.At, near + number + 1);
+                at.At += near + number;
+                return Numbers.Keep(at, SlotKind.Size, new Diameters(span, near > 0 ? Bound.About : Bound.Exact, [new Items.Amount(length.Number / length.Over, unit)]), span, at.At);
+            }
+
             int index = at.At;
             bool joined = false;
             foreach (string word in (ReadOnlySpan<string>)["about", "as", "large", "the", "size", "of", "like", "as", "big", "as", "a", "an"])

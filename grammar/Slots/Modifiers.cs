@@ -75,6 +75,26 @@ internal static class Modifiers
             (word, count) = no;
         }
 
+        bool answered = count == 0 && at.TextOf(at.Part) is "?" && (At(at, at.At + 1) is { Word.Kind: ModifierKind.Absent } || at.Is(at.At + 1, "yes"));
+        if (answered && Answer(at) is { } answer)
+        {
+            if (at.First<Described>() is null || at.BehindSign != at.At)
+            {
+                return at.Refuse(at.SpanOf(at.At, answer.Count), ProblemRules.OpenNegation, $"`{at.SpanOf(at.At, answer.Count).In(at.Line)}`: what is the answer about? Write what was seen, or no before a word I know: no head tilt.");
+            }
+
+            if (answer.No is null)
+            {
+                // "head tilt? yes"
+                at.Mark(TokenKind.Filler, at.SpanOf(at.At, answer.Count));
+                at.At += answer.Count;
+                at.BehindSign = at.At;
+                return true;
+            }
+
+            (word, count) = (answer.No, answer.Count);
+        }
+
         if (count == 0)
         {
             return false;
@@ -97,6 +117,14 @@ internal static class Modifiers
         at.At += count;
         at.ReplaceLast(sign with { Span = TextSpan.Between(sign.Span.Start, span.End), Sense = word.Kind == ModifierKind.EndedAfter ? Sense.Ended : Sense.Absent });
         return true;
+    }
+
+    /// <summary>The <c>? no</c> of <c>head tilt? no</c>, where nothing follows in its stretch; null where something does.</summary>
+    private static (ModifierWord? No, int Count)? Answer(Cursor at)
+    {
+        (ModifierWord Word, int Count)? no = At(at, at.At + 1);
+        int count = 1 + (no?.Count ?? 1);
+        return at.At + count == at.Parts.Count || at.StartsSegment(at.At + count) ? (no?.Word, count) : null;
     }
 
     /// <summary>

@@ -9,7 +9,7 @@ namespace HealthNotes.Rendering.Text;
 /// <content>The words of the problems since the last visit.</content>
 internal static partial class PageWords
 {
-    public const string Questions = "The owner asks";
+    public const string Questions = "Questions";
     public const string Ended = "No longer there or out of range";
     public const string AlsoNoted = "Also noted, known or expected";
     public const string InRange = "Other measurements";
@@ -30,7 +30,7 @@ internal static partial class PageWords
     public const string Sources = "Sources";
     public const string NoClearChange = "no clear change in size";
     public const string NewToClinic = "not yet seen by the clinic";
-    public const string OwnerWrites = "The owner writes";
+    public const string OwnerWrites = "In the notes";
     public const string OwnerDid = "Done";
     public const string KnownToClinic = "known to the clinic";
 
@@ -61,7 +61,7 @@ internal static partial class PageWords
         _ => "In the last twelve months",
     };
 
-    public static string NoVisit => "No visit in the notes: the last twelve months.";
+    public static string NoVisit => "No visit before today: the last twelve months.";
 
     public static string PeriodLine(DateOnly? first, DateOnly? last, DateOnly today) =>
         (first is { } from && last is { } to ? $"Notes {(from.Plus(31) > to || from.Year == today.Year ? Days(from, to, today) : $"{from.ToString("MMM yyyy", CultureInfo.InvariantCulture)} to {to.ToString(to.Year == today.Year ? "d MMM" : "d MMM yyyy", CultureInfo.InvariantCulture)}")}" : "The notes hold no entry yet") + $"; made {today.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Not a diagnosis.";

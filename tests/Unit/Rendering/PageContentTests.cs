@@ -18,7 +18,7 @@ public class PageContentTests
     {
         Assert.Equal("Dog, lurcher type, male neutered, about 9y 6mo · 27.3 kg (4 Oct) · the household at Larch Lane", page.QuerySelector(".intro p")!.TextContent);
         string pet = page.Section("pet");
-        Assert.Contains("No visit in the notes: the last twelve months.", pet, StringComparison.Ordinal);
+        Assert.Contains("No visit before today: the last twelve months.", pet, StringComparison.Ordinal);
         Assert.Contains("Allergies: chicken", pet, StringComparison.Ordinal);
         Assert.Contains("benazepril 5 mg once a day", pet, StringComparison.Ordinal);
         Assert.Contains("breathing rate asleep above 32: phone per vet 2026-01-20", page.Section("background"), StringComparison.Ordinal);
@@ -237,7 +237,7 @@ public class PageContentTests
     public void What_was_done_and_what_stands_under_no_line_are_told_with_their_day(Audience reader, bool told)
     {
         string problems = Pages.With("pet A\nspecies dog\n2026-09-01 visit\n  weight 20kg\n2026-10-01 check\n  alert bright\n\n  > Only slower.\n2026-10-02 log\n  done rang the clinic\n", new PageOptions { For = reader }).Section("problems");
-        Assert.Contains("The owner writes, 1 Oct: “Only slower.”", problems, StringComparison.Ordinal);
+        Assert.Contains("In the notes, 1 Oct: “Only slower.”", problems, StringComparison.Ordinal);
         Assert.Equal(told, problems.Contains("Done, 2 Oct: “rang the clinic”", StringComparison.Ordinal));
     }
 
