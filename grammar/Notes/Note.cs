@@ -27,10 +27,13 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
     /// <summary>What could not be read in the opening, and the <c>include</c> lines whose file is not there, in line order.</summary>
     public IEnumerable<PlacedProblem> OpeningProblems => Opening.Problems.Concat(
         from fact in Opening.Facts
-        where fact.Value is TextFact { Word.Word: "include" } include && Clinic.Any(rules => rules.IsMissing && rules.Name == include.Text.Text)
+        where fact.Value is TextFact { Word.Word: "include" }
         let name = ((TextFact)fact.Value).Text
-        select new PlacedProblem(fact.Line, new Problem(ProblemRules.WrongValue, name.Span,
-            $"No rules file `{name.Text}` can be read in this folder or in one above it. Write its name, such as include cardiac or include rules/cardiac; a name that leads out of these folders is not followed.")))
+        let why = Clinic.FirstOrDefault(rules => rules.Unread is not null && rules.Name == name.Text)?.Unread
+        where why is not null
+        select new PlacedProblem(fact.Line, new Problem(ProblemRules.WrongValue, name.Span, why == ClinicRules.NotThere
+            ? $"No rules file `{name.Text}` can be read in this folder or in one above it. Write its name, such as include cardiac or include rules/cardiac; a name that leads out of these folders is not followed."
+            : $"The rules file `{name.Text}` can't be read: {why}.")))
         .OrderBy(problem => problem.Line);
 
     /// <summary>Everything that could not be read, in line order.</summary>
