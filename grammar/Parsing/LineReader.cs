@@ -294,7 +294,7 @@ internal sealed class LineReader
             }
         }
 
-        if (corrects && (first?.Problems is null or [{ Rule: ProblemRules.UnknownWord or ProblemRules.UnknownLine, Nearest: null }]) && ByStretch(text, ending, start, end, time) is { } joined)
+        if (corrects && (first?.Problems is null or [{ Rule: ProblemRules.UnknownWord or ProblemRules.UnknownLine or ProblemRules.Missing, Nearest: null }]) && ByStretch(text, ending, start, end, time) is { } joined)
         {
             return joined;
         }
