@@ -94,13 +94,17 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
 
         ImmutableArray<Entry>.Builder entries = ImmutableArray.CreateBuilder<Entry>(Entries.Length + 1);
         entries.AddRange(Entries.AsSpan()[..Math.Max(0, start)]);
-        entries.AddRange(reader.ReadEntries(firstHead, to, opening.Species, entries.LastOrDefault(entry => entry.Head.Date is not null)?.Head.Date));
+        entries.AddRange(reader.ReadEntries(firstHead, to, opening.Species, entries.LastOrDefault(entry => entry.Head.Date is not null)?.Head.Date).Select(WithHeadAsBefore));
         foreach (Entry entry in Entries.AsSpan()[end..])
         {
             entries.Add(moved == 0 ? entry : entry.Moved(moved));
         }
 
         return (new Note(syntax, opening, entries.DrainToImmutable()) { Clinic = Clinic }, new EntryChange(Math.Max(0, start), Entries.Length - end, moved));
+
+        // a head that is as it was stays the same object, and so does what goes by it in the entry's other lines
+        Entry WithHeadAsBefore(Entry entry) => EntryIndexAt(entry.Line) is var index && index >= Math.Max(0, start) && index < end && Entries[index] is var was && was.Line == entry.Line && was.Head == entry.Head
+            ? entry with { Head = was.Head } : entry;
     }
 
     /// <summary>The entry that a line stands in; null for the opening.</summary>

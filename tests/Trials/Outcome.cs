@@ -113,7 +113,7 @@ public sealed record Outcome(Series Series, int Notes, double WatchPer100, doubl
         }
 
         delays.Sort();
-        string spoke = string.Join(", ", rules.OrderByDescending(rule => rule.Value).Take(4).Select(rule => string.Create(CultureInfo.InvariantCulture, $"{rule.Key} {rule.Value * 100.0 / entries:0.0}")));
+        string spoke = string.Join(", ", rules.OrderByDescending(rule => rule.Value).Take(9).Select(rule => string.Create(CultureInfo.InvariantCulture, $"{rule.Key} {rule.Value * 100.0 / entries:0.00}")));
         return new Outcome(series, notes, watches * 100.0 / Math.Max(1, entries), calls * 100.0 / Math.Max(1, entries), notesWithCall * 100.0 / notes, delays, spoke) { EntryCount = entries };
     }
 

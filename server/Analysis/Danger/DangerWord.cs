@@ -40,6 +40,12 @@ internal sealed record DangerWord(
     /// <summary>The painkiller made for people that the row is for, or null: a dose of one has a rule of its own.</summary>
     public HumanPainkiller? Painkiller { get; private init; }
 
+    /// <summary>Words that explain it where they stand in the same line.</summary>
+    public ImmutableArray<string[]> Unless { get; private init; } = [];
+
+    /// <summary>Words that explain it where they stand in the same entry.</summary>
+    public ImmutableArray<string[]> UnlessNear { get; private init; } = [];
+
     /// <summary>True when a plan line does not make it safe: a painkiller that is never safe, a poison for this animal alone.</summary>
     public bool IsNeverSafe(Species species) => Painkiller?.IsNeverSafe(species) ?? (Kind == DangerKind.Poison && Species is not null);
 
@@ -57,7 +63,11 @@ internal sealed record DangerWord(
     [
         .. Table("danger-words.tsv").Select(row => new DangerWord(
             [.. row.Several("phrase").Select(Words)], Enum.Parse<DangerKind>(row["kind"], ignoreCase: true), Enum.Parse<FindingLevel>(row["level"], ignoreCase: true),
-            row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), row["what"], [.. row.Several("read-as")], row["source"])),
+            row["species"] == "both" ? null : Enum.Parse<Species>(row["species"], ignoreCase: true), row["what"], [.. row.Several("read-as")], row["source"])
+        {
+            Unless = [.. row.Several("unless").Select(Words)],
+            UnlessNear = [.. row.Several("unless-near").Select(Words)],
+        }),
         new DangerWord([.. NoteVocabulary.Default.Medicines.Spellings.Select(Words).Where(phrase => phrase.Length > 0)], DangerKind.Medicine, FindingLevel.Urgent, null,
             "A medicine that was eaten and not given may be too much of it", [], "Pet Poison Helpline, room-by-room list of hazards"),
         .. ClinicalTables.Default.HumanPainkillers.Select(painkiller => new DangerWord(

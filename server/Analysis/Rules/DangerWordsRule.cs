@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using HealthNotes.Analysis.Danger;
 using HealthNotes.Analysis.Findings;
 using HealthNotes.Grammar.Items;
@@ -37,7 +38,7 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
 
         foreach (UnreadText text in UnreadText.In(at, entry))
         {
-            if (Judge(text, at.Facts, row => (text.IsName && row.Painkiller is not null) || IsRead(row, entry.Entry) || IsPlanned(row, at.Facts)) is { } finding)
+            if (Judge(text, at.Facts, row => (text.IsName && row.Painkiller is not null) || IsRead(row, entry.Entry) || IsPlanned(row, at.Facts) || IsExplained(row, text.Line, at.Note, entry.Entry)) is { } finding)
             {
                 yield return finding;
             }
@@ -89,6 +90,14 @@ public sealed class DangerWordsRule : IEntryRule, IOpeningRule
     private static bool IsRead(DangerWord row, Entry entry) =>
         row.ReadAs.Length > 0 && entry.Items.Any(item => item.Value is CareEvent or Examined or Reading
             && (row.ReadAs.Contains(item.Value.Word.Word) || item.Value.Words.Any(sign => row.ReadAs.Contains(sign.Word.Word))));
+
+    /// <summary>True when the same line, or the same entry, says what it is: twitching asleep, a drop of blood in season.</summary>
+    private static bool IsExplained(DangerWord row, int line, Note note, Entry entry) => Says(note.Syntax.Lines[line].Text, row.Unless)
+        || (!row.UnlessNear.IsEmpty && entry.Items.Select(item => item.Line).Concat(entry.NotUnderstood).Select(near => note.Syntax.Lines[near].Text)
+            .Concat(entry.Texts.Select(block => block.Markdown)).Any(text => Says(text, row.UnlessNear)));
+
+    private static bool Says(string words, ImmutableArray<string[]> phrases) => !phrases.IsEmpty && new SearchedText(words) is var text
+        && phrases.Any(phrase => Enumerable.Range(0, text.Words.Length).Any(at => text.Match(at, phrase) is > 0 and var count && !text.IsNegated(at, count)));
 
     /// <summary>What a plan of these notes names was ordered by a vet, but for what no vet orders.</summary>
     private static bool IsPlanned(DangerWord row, PetFacts context) => !row.IsNeverSafe(context.Pet.Species) &&

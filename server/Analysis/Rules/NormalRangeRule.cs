@@ -88,8 +88,9 @@ public sealed class NormalRangeRule : IEntryRule
         decimal number = reading.Value.Number;
         if (own.Length < row.Least)
         {
-            // few readings tell what is usual within the floor of the row, which is wider than a rate scatters; one does when it is in range
-            return !call && before.Length > (since.Length > 0 ? 1 : 0) && Math.Abs(number - Robust.Median(own)) <= row.Floor;
+            // few readings tell what is usual within the floor of the row or the scatter of an ordinary pet; one does when it is in range
+            return !call && before.Length > (since.Length > 0 ? 1 : 0) && Robust.Median(own) is var few
+                && Math.Abs(number - few) <= Math.Max(row.Floor, row.Times * row.Ordinary / 100 * few);
         }
 
         decimal median = Robust.Median(own);

@@ -57,6 +57,11 @@ internal sealed record Reason(string Text, int? Line, bool OnlySeen = false)
             return new Reason($"Beside it: {explained}.", null);
         }
 
+        if (entry.Day is { } day && KnownSigns.DoneBefore(at, day, item, sign.Word) is { } done)
+        {
+            return new Reason($"Soon after: {done.Item!.Word.Word} (line {done.Line + 1}).", done.Line);
+        }
+
         return SeenAtVisit(at, item, sign.Word.Word, entry.Day) is [var seen]
             ? new Reason($"Also noted at the visit of {seen.Day:yyyy-MM-dd}.", seen.Line, OnlySeen: true)
             : null;

@@ -17,7 +17,7 @@ public sealed record SizeGrowth(SizeChange Change, LumpSize? Confirmed)
     {
         for (int together = Math.Min(MostTogether, sizes.Length - 1); together > 1; together--)
         {
-            if (Surely(sizes, together, (double)Numbers["sure-call"]) is { } change)
+            if (Surely(sizes, together, (double)Numbers[sizes.Length - together < MostInStretch ? "sure-call" : "sure-call-settled"]) is { } change)
             {
                 return new SizeGrowth(change, sizes[^2]);
             }

@@ -60,7 +60,11 @@ public class NormalRangeRuleTests
     [InlineData("hr 189", null)]
     [InlineData("hr 190", FindingLevel.Watch)]
     [InlineData("rr 48", null)] // Szatmari and Dijkstra 2017: healthy cats at rest, 14 to 48
-    [InlineData("rr 49", FindingLevel.Watch)]
+    [InlineData("rr 49", FindingLevel.Info)]
+    [InlineData("rr 60", FindingLevel.Info)] // Dijkstra 2018: healthy cats at rest, 16 to 60
+    [InlineData("rr 61", FindingLevel.Watch)]
+    [InlineData("hr 66", FindingLevel.Watch)]
+    [InlineData("hr 65", FindingLevel.Call)]
     [InlineData("rr 70", FindingLevel.Watch)]
     [InlineData("rr 71", FindingLevel.Call)]
     [InlineData("hr 221", FindingLevel.Urgent)]

@@ -5,6 +5,7 @@ using HealthNotes.Grammar.Text;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.HomeCare;
+using HealthNotes.Record.Pet;
 
 namespace HealthNotes.Analysis.Rules;
 
@@ -26,7 +27,7 @@ public sealed class DoseMissedRule : ICourseRule
         Course given = course.Key.Word == "gave" ? course : at.Of(new CourseKey("gave", medicine));
         Course missed = course.Key.Word == "missed" ? course : at.Of(new CourseKey("missed", medicine));
         // said once, from the doses that were given where there are any
-        if ((course.Key.Word == "missed" && given.Lines.Length > 0) || CareLimits.One(Kind.Name, at) is not { } limit || CareLimits.One("dose-logged", at) is not { } logged)
+        if ((course.Key.Word == "missed" && given.Lines.Length > 0) || CareLimits.One(PetProfile.IsInsulin(medicine) ? Kind.Name + "-insulin" : Kind.Name, at) is not { } limit || CareLimits.One("dose-logged", at) is not { } logged)
         {
             yield break;
         }

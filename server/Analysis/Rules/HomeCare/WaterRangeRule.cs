@@ -2,6 +2,7 @@ using HealthNotes.Analysis.Findings;
 using HealthNotes.Analysis.HomeCare;
 using HealthNotes.Analysis.Ranges;
 using HealthNotes.Grammar.Items;
+using HealthNotes.Grammar.Notes;
 using HealthNotes.Record;
 using HealthNotes.Record.Courses;
 using HealthNotes.Record.Readings;
@@ -68,11 +69,14 @@ public sealed class WaterRangeRule : ICourseRule
         int past = run.Count(day => day.Each > line.Value);
         FindingLevel level = past >= line.Repeat ? line.Level : line.Level - 1;
         Day last = run[^1];
+        // the clinic knows a condition that makes thirsty: a rise has a rule of its own
+        DatedFact<TextFact>? known = at.Facts.Conditions.Saying(KnownSigns.ConditionsOf(last.Lines[^1].Item!, "more")).FirstOrDefault(fact => !(fact.Day > last.Date));
+        level = known is null ? level : level - 1;
         bool us = at.Facts.Pet.ShowUsUnits;
-        string days = run.Count > 1 ? $" {run.Count} days running, since {run[0].Date:yyyy-MM-dd}." : "";
-        string wait = past < line.Repeat ? "Measure again tomorrow: days in a row would be a reason to phone the clinic." : "";
+        string days = run.Count > 1 ? $" Measured {run.Count} times running, since {run[0].Date:yyyy-MM-dd}." : "";
+        string wait = past < line.Repeat && level > FindingLevel.Info ? "Measure again tomorrow: twice running would be a reason to phone the clinic." : "";
         return this.At(level, last.Lines[^1].Line, last.Lines[^1].Reading!.Span,
-            $"Water {Wording.Show(last.Drunk, "mL", us)} in a day is {Wording.Round(last.Each, Math.Round(last.Each) == line.Value ? 1 : 0)} mL for each kilogram (weight {Wording.Show(last.Weight.Value.Number, "kg", us)} of {last.Weight.Day:yyyy-MM-dd}): above {Wording.Round(line.Value, 0)}.{days}",
+            $"Water {Wording.Show(last.Drunk, "mL", us)} in a day is {Wording.Round(last.Each, Math.Round(last.Each) == line.Value ? 1 : 0)} mL for each kilogram (weight {Wording.Show(last.Weight.Value.Number, "kg", us)} of {last.Weight.Day:yyyy-MM-dd}): above {Wording.Round(line.Value, 0)}.{days}{(known is null ? "" : $" Known: {known.Fact.Text.Text} (line {known.Line + 1}).")}",
             line.Source, run.SelectMany(day => day.Lines).Select(noted => noted.Line).TakeLast(Runs.MostEvidence).Append(last.Weight.Line)).And(wait);
     }
 

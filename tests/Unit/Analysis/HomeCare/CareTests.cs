@@ -120,9 +120,23 @@ public class CareTests
 
     [Theory]
     [InlineData("2026-11-19", FindingLevel.Call)] // two days running over 100
-    [InlineData("2026-11-10", FindingLevel.Watch)] // ten days apart
-    public void Days_running_are_stronger(string first, FindingLevel level) =>
-        Assert.Equal(level, LevelOf("water-range", $"{Dog}2026-11-01 log\n  weight 20kg\n{first} log\n  08:00 water 1l\n  20:00 water 1.1l\n2026-11-20 log\n  water 2.2l\n"));
+    [InlineData("2026-10-20", FindingLevel.Call)] // a month apart, and none under it between
+    [InlineData("2026-10-19", FindingLevel.Watch)]
+    public void Water_over_the_line_twice_running_is_stronger(string first, FindingLevel level) =>
+        Assert.Equal(level, LevelOf("water-range", $"{Dog}2026-10-01 log\n  weight 20kg\n{first} log\n  08:00 water 1l\n  20:00 water 1.1l\n2026-11-20 log\n  water 2.2l\n"));
+
+    [Theory]
+    [InlineData("2026-11-10 log\n  water 1l\n", FindingLevel.Watch)] // an ordinary day between
+    [InlineData("2026-10-01 log\n  known kidney disease\n", FindingLevel.Watch)] // a condition that makes thirsty
+    [InlineData("2026-10-01 log\n  known arthritis\n", FindingLevel.Call)]
+    public void What_else_the_note_says_of_drinking(string lines, FindingLevel level) =>
+        Assert.Equal(level, LevelOf("water-range", $"{Dog}2026-10-01 log\n  weight 20kg\n2026-11-05 log\n  water 2.2l\n{lines}2026-11-20 log\n  water 2.2l\n"));
+
+    [Theory]
+    [InlineData("insulin 2units every 12h", "insulin", FindingLevel.Call)]
+    [InlineData("carprofen 50mg every 12h", "carprofen", FindingLevel.Watch)]
+    public void Two_missed_doses_of_insulin_are_a_reason_to_phone(string plan, string medicine, FindingLevel level) =>
+        Assert.Equal(level, LevelOf("dose-missed", $"{Dog}med {plan}\n2026-11-01 log\n  missed {medicine}\n2026-11-02 log\n  missed {medicine}\n"));
 
     [Theory]
     [InlineData("")]
