@@ -69,6 +69,8 @@ public sealed class VsCodeTests : IDisposable
         Assert.Empty(seen.Texts("marked"));
         Assert.Empty(seen.Texts("jumps"));
         Assert.InRange(seen.Texts("told").Length, 0, 6);
+        // WCAG 2.2, 1.4.3: at least 4.5
+        Assert.All(["hc-black", "hc-light"], kind => Assert.InRange(seen.Number(kind), 45, 210));
         Assert.Empty(seen.Texts("messages"));
     }
 

@@ -35,6 +35,18 @@ const expand = async (title) => {
   await settled();
 };
 const titled = (title) => until(`the question ${title}`, async () => (await page.locator('.quick-input-titlebar', { hasText: title }).isVisible()) && (await quick.locator('input').first().evaluate((box) => box === document.activeElement)));
+/** The least contrast of a text with what lies behind it, in tenths (WCAG 2.2, contrast ratio); runs in the page. */
+const weakest = (selector) => {
+  const parts = (colour) => { const [red, green, blue, alpha = 1] = colour.match(/[\d.]+/g).map(Number); return { colours: [red, green, blue], alpha }; };
+  const over = (top, below) => top.colours.map((colour, at) => colour * top.alpha + below[at] * (1 - top.alpha));
+  const behind = (one) => over(parts(getComputedStyle(one).backgroundColor), one.parentElement === null ? [255, 255, 255] : behind(one.parentElement));
+  const light = (colours) => colours.map((colour) => colour / 255).map((part) => part <= 0.03928 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4).reduce((sum, part, at) => sum + part * [0.2126, 0.7152, 0.0722][at], 0);
+  const ratios = [...document.querySelectorAll(selector)].filter((one) => [...one.childNodes].some((child) => child.nodeType === 3 && child.textContent.trim() !== '')).map((one) => {
+    const [dark, bright] = [light(over(parts(getComputedStyle(one).color), behind(one))), light(behind(one))].sort((a, b) => a - b);
+    return (bright + 0.05) / (dark + 0.05);
+  });
+  return ratios.length === 0 ? 0 : Math.floor(Math.min(...ratios) * 10);
+};
 /** What is marked in the line of the cursor. */
 const marksHere = () => page.evaluate(() => {
   const cursor = document.querySelector('.editor-instance .cursors-layer .cursor')?.getBoundingClientRect();
@@ -178,6 +190,21 @@ try {
     await key('Control+s');
     await until('the saved log', async () => (await page.locator('.tab.dirty', { hasText: 'speed.hnote' }).count()) === 0);
     seen.typed = readFileSync(join(home, 'speed.hnote'), 'utf8').trimEnd().split('\n').length - all.length;
+  });
+  await step('in both themes of high contrast the text, the hints and the page can be read', async () => {
+    for (const [name, kind] of [['Default High Contrast', 'hc-black'], ['Default High Contrast Light', 'hc-light']]) {
+      code.setting('workbench.colorTheme', name);
+      await code.open('', 'speed.hnote');
+      await page.locator(`.monaco-workbench.${kind}`).waitFor();
+      await until('the note', async () => (await lines()).includes('2026-'));
+      await command('Health Notes: Page beside');
+      const frame = await inside('main');
+      await page.locator('.editor-instance .view-lines').first().click();
+      await key('Control+End');
+      await until('a hint', async () => (await lines()).includes('= '));
+      seen[kind] = Math.min(await page.evaluate(weakest, '.editor-instance .view-line span span'), await frame.evaluate(weakest, 'main *'));
+      await picture(`alone-8-${kind}`);
+    }
   });
 } catch (fault) {
   seen.fault = String(fault?.stack ?? fault);
