@@ -17,13 +17,16 @@ public sealed record ClinicRules(string Name, Note Lines)
     /// <summary>How the name of such a file ends.</summary>
     public const string Ending = ".hnote-rules";
 
+    /// <summary>What <see cref="Unread"/> says of a file that is in none of the folders.</summary>
+    public const string NotThere = "there is no such file";
+
     private const char Equal = '=';
     private static readonly string[] Words = ["clinic", "phone", "species", "call-if", "phone-now-if", "usual", "home-check", "med-range", "med-strength", "alias", "override-urgent", "include"];
     private static readonly string[] SetByPeople = ["call-if", "phone-now-if", "usual", "med-range", "med-strength", "override-urgent"];
     private static readonly string[] Names = ["clinic", "phone"];
 
-    /// <summary>True for a file that an <c>include</c> names and that is not there; it has no lines.</summary>
-    public bool IsMissing { get; init; }
+    /// <summary>Why it could not be read; it has no lines then. Null for one that was read.</summary>
+    public string? Unread { get; init; }
 
     /// <summary>True for a word that a line of such a file may start with.</summary>
     public static bool Takes(string word) => Words.Contains(word);

@@ -27,10 +27,13 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
     /// <summary>What could not be read in the opening, and the <c>include</c> lines whose file is not there, in line order.</summary>
     public IEnumerable<PlacedProblem> OpeningProblems => Opening.Problems.Concat(
         from fact in Opening.Facts
-        where fact.Value is TextFact { Word.Word: "include" } include && Clinic.Any(rules => rules.IsMissing && rules.Name == include.Text.Text)
+        where fact.Value is TextFact { Word.Word: "include" }
         let name = ((TextFact)fact.Value).Text
-        select new PlacedProblem(fact.Line, new Problem(ProblemRules.WrongValue, name.Span,
-            $"No rules file `{name.Text}` can be read in this folder or in one above it. Write its name, such as include cardiac or include rules/cardiac; a name that leads out of these folders is not followed.")))
+        let why = Clinic.FirstOrDefault(rules => rules.Unread is not null && rules.Name == name.Text)?.Unread
+        where why is not null
+        select new PlacedProblem(fact.Line, new Problem(ProblemRules.WrongValue, name.Span, why == ClinicRules.NotThere
+            ? $"No rules file `{name.Text}` can be read in this folder or in one above it. Write its name, such as include cardiac or include rules/cardiac; a name that leads out of these folders is not followed."
+            : $"The rules file `{name.Text}` can't be read: {why}.")))
         .OrderBy(problem => problem.Line);
 
     /// <summary>Everything that could not be read, in line order.</summary>
@@ -91,13 +94,17 @@ public sealed record Note(NoteSyntax Syntax, Opening Opening, ImmutableArray<Ent
 
         ImmutableArray<Entry>.Builder entries = ImmutableArray.CreateBuilder<Entry>(Entries.Length + 1);
         entries.AddRange(Entries.AsSpan()[..Math.Max(0, start)]);
-        entries.AddRange(reader.ReadEntries(firstHead, to, opening.Species, entries.LastOrDefault(entry => entry.Head.Date is not null)?.Head.Date));
+        entries.AddRange(reader.ReadEntries(firstHead, to, opening.Species, entries.LastOrDefault(entry => entry.Head.Date is not null)?.Head.Date).Select(WithHeadAsBefore));
         foreach (Entry entry in Entries.AsSpan()[end..])
         {
             entries.Add(moved == 0 ? entry : entry.Moved(moved));
         }
 
         return (new Note(syntax, opening, entries.DrainToImmutable()) { Clinic = Clinic }, new EntryChange(Math.Max(0, start), Entries.Length - end, moved));
+
+        // a head that is as it was stays the same object, and so does what goes by it in the entry's other lines
+        Entry WithHeadAsBefore(Entry entry) => EntryIndexAt(entry.Line) is var index && index >= Math.Max(0, start) && index < end && Entries[index] is var was && was.Line == entry.Line && was.Head == entry.Head
+            ? entry with { Head = was.Head } : entry;
     }
 
     /// <summary>The entry that a line stands in; null for the opening.</summary>

@@ -31,9 +31,14 @@ internal sealed class EntryFindings(ImmutableArray<NoteFinding> findings, Watch 
     /// <param name="was">The entry as it was.</param>
     /// <param name="entry">The entry as it is.</param>
     /// <param name="factsMoved">True when facts stand in other lines than before.</param>
-    public EntryFindings? For(PetRecord now, PetEntry was, PetEntry entry, bool factsMoved)
+    /// <param name="changed">The first day of which anything else is written than before.</param>
+    public EntryFindings? For(PetRecord now, PetEntry was, PetEntry entry, bool factsMoved, DateOnly changed)
     {
         bool isThere = ReferenceEquals(was, entry);
+        if (isThere && asked.Until < changed && !(factsMoved && namesLines))
+        {
+            return this;
+        }
 
         // a weight that does not go with the others names the line of another
         if ((factsMoved && namesLines)

@@ -18,6 +18,9 @@ internal static class LaterLook
     private static readonly string[] Refusals = ["not-eating", "not-drinking"];
     private static readonly string[] GoesOn = ["ate", "water", "pee", "stool", "vomit", "walk", "mood", "sleep"];
 
+    /// <summary>How a pet is as a whole: that it is bright again, or that all else is ok, ends what was odd in these.</summary>
+    private static readonly string[] Behaviour = ["mood", "sleep"];
+
     /// <summary>Rules about what happened, whatever the line is about.</summary>
     private static readonly string[] Happened = [DangerWordsRule.RuleName, "allergy", "human-painkiller", "together"];
 
@@ -41,7 +44,8 @@ internal static class LaterLook
         }
 
         Noted? last = null;
-        foreach (Course course in item.Word.Kind == WordKind.Scan ? [analysis.Record.Of(CourseKey.Of(item))] : analysis.Record.All(item.Word.Word))
+        bool behaves = Behaviour.Contains(item.Word.Word) && finding.Level < FindingLevel.Call;
+        foreach (Course course in item.Word.Kind == WordKind.Scan ? [analysis.Record.Of(CourseKey.Of(item))] : behaves ? analysis.Record.All(item.Word.Word).AddRange(analysis.Record.All("alert")) : analysis.Record.All(item.Word.Word))
         {
             for (int index = course.Lines.Length - 1; index >= 0 && IsAfter(course.Lines[index], found); index--)
             {
@@ -53,7 +57,7 @@ internal static class LaterLook
             }
         }
 
-        return last ?? (item.Word.Kind == WordKind.Exam ? RestLookedAt(analysis, item, found) : null);
+        return last ?? (item.Word.Kind == WordKind.Exam || behaves ? RestLookedAt(analysis, item, found) : null);
     }
 
     /// <summary>Of two lines of one entry only their times tell which is the later look.</summary>

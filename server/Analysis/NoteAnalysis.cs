@@ -53,7 +53,7 @@ public sealed class NoteAnalysis
     /// open.
     /// </summary>
     public ImmutableArray<NoteFinding> CurrentFindings =>
-        RuleBook.InOrder(opening.Concat(Enumerable.Range(0, entries.Length).SelectMany(index => Record.Period.Holds(Record.Entries[index].Entry) ? FindingsOf(index).Where(IsOpen) : entries[index].Errors)));
+        RuleBook.InOrder(opening.Concat(Enumerable.Range(0, entries.Length).SelectMany(index => Record.Entries[index] is var entry && !(entry.Day < Record.CurrentFrom) && Record.Period.Holds(entry.Entry) ? FindingsOf(index).Where(IsOpen) : entries[index].Errors)));
 
     /// <summary>Works out the note as read on <paramref name="today"/>.</summary>
     /// <param name="note">The note.</param>
@@ -77,19 +77,15 @@ public sealed class NoteAnalysis
         }
 
         int count = record.Entries.Length;
+        DateOnly changed = before is null ? default : record.FirstChange(before.Record, change);
         EntryFindings[] entries = AllCores.Make(count, index =>
         {
             PetEntry entry = record.Entries[index];
-            int fromEnd = count - index;
-            int was = index < change.Before ? index : fromEnd <= change.After ? before?.entries.Length - fromEnd ?? 0 : -1;
-            return (was < 0 ? null : before?.entries[was].For(record, before.Record.Entries[was], entry, moved)) ?? EntryFindings.Of(record, entry);
+            int was = before is null ? -1 : change.Of(index, count, before.entries.Length);
+            return (was < 0 ? null : before!.entries[was].For(record, before.Record.Entries[was], entry, moved, changed)) ?? EntryFindings.Of(record, entry);
         }, stop);
         Course[] courses = [.. record.Courses.Where(course => RuleBook.Wants(course.Key))];
-        CourseFindings[] found = AllCores.Make(courses.Length, index =>
-        {
-            CourseFindings? had = moved ? null : before?.overTime.GetValueOrDefault(courses[index].Key);
-            return had is not null && had.Holds(record, courses[index]) ? had : CourseFindings.Of(record, courses[index]);
-        }, stop);
+        CourseFindings[] found = AllCores.Make(courses.Length, index => CourseFindings.Of(record, courses[index], moved ? null : before?.overTime.GetValueOrDefault(courses[index].Key)), stop);
         return new NoteAnalysis(record, [.. entries], found.Index().ToDictionary(one => courses[one.Index].Key, one => one.Item), before);
     }
 

@@ -64,7 +64,7 @@ public sealed record RealFile(bool IsRegular, long Links, string Identity)
         {
             if (memory.Length + read > most)
             {
-                throw new RefusedException($"it is larger than {most / (1024 * 1024)} MB");
+                throw new RefusedException($"it is larger than {(most < 1024 * 1024 ? $"{most / 1024} KB" : $"{most / (1024 * 1024)} MB")}");
             }
 
             memory.Write(buffer, 0, read);

@@ -16,12 +16,17 @@ public sealed class RulesFiles
     private const int MostFolders = 16;
     private const int MostFiles = 16;
     private const long MostBytes = 256 * 1024;
+    private static readonly string TooMany = $"there are more than {MostFiles} in one place";
     private readonly ConcurrentDictionary<string, ImmutableArray<string>> folders = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, ClinicRules?> files = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, ClinicRules> files = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, NoteVocabulary> vocabularies = new(StringComparer.Ordinal);
 
-    /// <summary>All that were found so far.</summary>
-    public IEnumerable<ClinicRules> Found => files.OrderBy(file => file.Key, StringComparer.Ordinal).Select(file => file.Value).OfType<ClinicRules>();
+    /// <summary>What of the files found so far could not be read and holds for no note: the file, and a sentence that says what.</summary>
+    public IEnumerable<(string File, string Message)> Wrong =>
+        from file in files.OrderBy(file => file.Key, StringComparer.Ordinal)
+        from message in file.Value.Unread is { } why ? [$"{file.Value.Name}: {why}. No line of it holds for a note."]
+            : Over(file.Key, file.Value.Lines).Problems.Select(wrong => $"{file.Value.Name}, line {wrong.Line + 1}: {wrong.Problem.Message} The line holds for no note.")
+        select (file.Key, message);
 
     /// <summary>True for the name of such a file.</summary>
     public static bool IsRules(string path) => path.EndsWith(ClinicRules.Ending, StringComparison.Ordinal);
@@ -84,22 +89,23 @@ public sealed class RulesFiles
     /// <summary>The files that the lines of a note or of rules include. Each is taken once, so that no circle goes on.</summary>
     private void Include(Note note, IReadOnlyList<string> above, HashSet<string> seen, ImmutableArray<ClinicRules>.Builder all)
     {
-        foreach (string name in note.Included.Take(MostFiles))
+        foreach ((int place, string name) in note.Included.Take(MostFiles + 1).Index())
         {
-            if (above.Select(folder => Inside(folder, name)).FirstOrDefault(File.Exists) is not { } file || Rules(file) is null)
+            string? file = above.Select(folder => Inside(folder, name)).FirstOrDefault(File.Exists);
+            if ((place == MostFiles ? TooMany : file is null ? ClinicRules.NotThere : Rules(file).Unread) is { } why)
             {
-                all.Add(ClinicRules.Read(name, "") with { IsMissing = true });
+                all.Add(Unread(name, why));
             }
             else
             {
-                Add(file, seen, all);
+                Add(file!, seen, all);
             }
         }
     }
 
     private void Add(string file, HashSet<string> seen, ImmutableArray<ClinicRules>.Builder all)
     {
-        if (all.Count < MostFolders * MostFiles && seen.Add(file) && Rules(file) is { } rules)
+        if (all.Count < MostFolders * MostFiles && seen.Add(file) && Rules(file) is { Unread: null } rules)
         {
             all.Add(rules);
             Include(rules.Lines, [.. Above(file)], seen, all);
@@ -128,15 +134,18 @@ public sealed class RulesFiles
         return at;
     }
 
-    private ClinicRules? Rules(string path) => files.GetOrAdd(path, static file =>
+    private static ClinicRules Unread(string name, string why) => ClinicRules.Read(name, "") with { Unread = why };
+
+    private ClinicRules Rules(string path) => files.GetOrAdd(path, static file =>
     {
         try
         {
-            return ClinicRules.Read(Path.GetFileName(file), Encoding.UTF8.GetString(RealFile.Read(file, MostBytes)));
+            return new FileInfo(file).LinkTarget is not null ? Unread(Path.GetFileName(file), "it is a link, and a link is not followed")
+                : ClinicRules.Read(Path.GetFileName(file), Encoding.UTF8.GetString(RealFile.Read(file, MostBytes)));
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or RefusedException)
         {
-            return null;
+            return Unread(Path.GetFileName(file), problem is RefusedException ? problem.Message : "the system refused it");
         }
     });
 
@@ -144,12 +153,13 @@ public sealed class RulesFiles
     {
         try
         {
-            return
-            [
-                .. Directory.EnumerateFiles(folder, "*" + ClinicRules.Ending, new EnumerationOptions { AttributesToSkip = FileAttributes.System, IgnoreInaccessible = true })
-                    .Where(file => new FileInfo(file).LinkTarget is null).Order(StringComparer.Ordinal).Take(MostFiles)
-                    .OrderBy(file => Rules(file) is not { Lines.Opening.Species: not Species.Unknown }),
-            ];
+            string[] all = [.. Directory.EnumerateFiles(folder, "*" + ClinicRules.Ending, new EnumerationOptions { AttributesToSkip = FileAttributes.System, IgnoreInaccessible = true }).Order(StringComparer.Ordinal)];
+            foreach (string next in all.Skip(MostFiles).Take(1))
+            {
+                files.TryAdd(next, Unread(Path.GetFileName(next), $"{TooMany}; this one and those after it are not read"));
+            }
+
+            return [.. all.Take(MostFiles).OrderBy(file => Rules(file) is not { Lines.Opening.Species: not Species.Unknown })];
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

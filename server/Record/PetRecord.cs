@@ -84,7 +84,7 @@ public sealed class PetRecord
     public Course Of(CourseKey key)
     {
         Course course = courses.Of(key);
-        watch?.Add((now, _, _) => IsSame(course, now.courses.Of(key)));
+        watch?.Add(DateOnly.MaxValue, (now, _, _) => IsSame(course, now.courses.Of(key)));
         return course;
     }
 
@@ -92,7 +92,7 @@ public sealed class PetRecord
     public ImmutableArray<Course> All(string word)
     {
         ImmutableArray<Course> all = courses.All(word);
-        watch?.Add((now, _, _) => now.courses.All(word).AsSpan().SequenceEqual(all.AsSpan()));
+        watch?.Add(DateOnly.MaxValue, (now, _, _) => now.courses.All(word).AsSpan().SequenceEqual(all.AsSpan()));
         return all;
     }
 
@@ -107,7 +107,7 @@ public sealed class PetRecord
     {
         ImmutableArray<Noted> before = Find(courses, line);
         Course course = courses.Of(key);
-        watch?.Add((now, by, same) => (by == 0 && ReferenceEquals(now.courses.Of(key), course)) || Find(now.courses, line == 0 ? 0 : line + by).SequenceEqual(before, same));
+        watch?.Add(day ?? DateOnly.MinValue, (now, by, same) => (by == 0 && ReferenceEquals(now.courses.Of(key), course)) || Find(now.courses, line == 0 ? 0 : line + by).SequenceEqual(before, same));
         return before;
 
         ImmutableArray<Noted> Find(CourseBook book, int above) => day is { } on ? [.. book.Of(key).Before(on, time, above).Where(wanted ?? (_ => true)).Take(count)] : [];
@@ -117,7 +117,7 @@ public sealed class PetRecord
     public Noted? First(CourseKey key)
     {
         Noted? first = Find(courses);
-        watch?.Add((now, _, same) => same.Equals(Find(now.courses), first));
+        watch?.Add(first?.Day ?? DateOnly.MaxValue, (now, _, same) => same.Equals(Find(now.courses), first));
         return first;
 
         Noted? Find(CourseBook book) => book.Of(key).Lines.FirstOrDefault(line => line.Item is not NotSeen);
@@ -126,16 +126,37 @@ public sealed class PetRecord
     /// <summary>The last weighing up to a day that is a point, not a bound; null when there is none.</summary>
     public NoteReading? WeightOn(DateOnly day)
     {
-        Course weight = Of(CourseKey.Weight);
-        for (int index = weight.CountUpTo(day) - 1; index >= 0; index--)
+        Noted? last = Find(courses);
+        watch?.Add(day, (now, _, same) => same.Equals(Find(now.courses), last));
+        return last?.Reading;
+
+        Noted? Find(CourseBook book) => book.Of(CourseKey.Weight) is var weight && weight.CountUpTo(day) is var count ? weight.Lines[..count].LastOrDefault(line => line.Reading is { Value.Bound: Bound.Exact or Bound.About }) : null;
+    }
+
+    /// <summary>The values of a line that can be right.</summary>
+    public IEnumerable<NoteReading> ReadingsAt(int line) => Note.EntryIndexAt(line) is >= 0 and int index ? Entries[index].Readings.Where(reading => reading.Line == line) : [];
+
+    /// <summary>The first day on which two versions of a record may tell something else; the last there is where they do not differ.</summary>
+    /// <param name="before">The earlier version.</param>
+    /// <param name="change">How the entries of this one go with those.</param>
+    public DateOnly FirstChange(PetRecord before, EntryChange change)
+    {
+        DateOnly first = DateOnly.MaxValue;
+        for (int index = 0; index < Entries.Length; index++)
         {
-            if (weight.Lines[index].Reading is { Value.Bound: Bound.Exact or Bound.About } reading)
+            int was = change.Of(index, Entries.Length, before.Entries.Length);
+            if (was < 0 || !ReferenceEquals(Entries[index], before.Entries[was]))
             {
-                return reading;
+                first = Entries[index].Day < first ? Entries[index].Day!.Value : first;
             }
         }
 
-        return null;
+        foreach (PetEntry gone in before.Entries.AsSpan()[change.Before..^change.After])
+        {
+            first = gone.Day < first ? gone.Day.Value : first;
+        }
+
+        return first;
     }
 
     /// <summary>True for a line of the current period; what was measured at the visit that it starts with is not since that visit.</summary>
@@ -155,22 +176,19 @@ public sealed class PetRecord
         ILookup<int, Trace>? before = old?.Entries.AsSpan()[change.Before..^change.After].ToArray().SelectMany(entry => entry.Traces).ToLookup(trace => trace.Noted.Line);
         for (int index = 0; index < entries.Length; index++)
         {
-            int fromEnd = entries.Length - index;
-            read[index] = index < change.Before ? old!.Entries[index]
-                : fromEnd <= change.After ? old!.Entries[^fromEnd].At(entries[index], today)
-                : PetEntry.Read(entries[index], note.Syntax, today, before);
+            int was = change.Of(index, entries.Length, old?.Entries.Length ?? 0);
+            read[index] = was < 0 ? PetEntry.Read(entries[index], note.Syntax, today, before)
+                : index < change.Before ? old!.Entries[was]
+                : old!.Entries[was].At(entries[index], today);
         }
 
-        bool slipsMoved = MarkSlips(read, note.Opening, today);
-        List<NoteReading> weighings = [];
-        foreach (PetEntry entry in read)
-        {
-            weighings.AddRange(entry.Weighings);
-        }
-
+        bool sameWeights = old is not null && change.Moved == 0 && ReferenceEquals(note.Opening, old.Note.Opening)
+            && Weighed(read.AsSpan()[change.Before..^change.After]) is { } weighed && Weighed(old.Entries.AsSpan()[change.Before..^change.After]) is { } had && weighed.SequenceEqual(had);
+        bool slipsMoved = !sameWeights && MarkSlips(read, note.Opening, today);
         bool moved = false;
         bool sameFacts = old is not null && old.Facts.SameIn(note, out moved);
-        PetProfile pet = sameFacts ? old!.Pet.WithWeighings(weighings) : PetProfile.Of(note, weighings);
+        NoteReading[] weighings = sameFacts && sameWeights ? [] : [.. read.SelectMany(entry => entry.Weighings)];
+        PetProfile pet = !sameFacts ? PetProfile.Of(note, weighings) : sameWeights ? old!.Pet : old!.Pet.WithWeighings(weighings);
         pet = usUnits is { } us && us != pet.ShowUsUnits ? pet with { ShowUsUnits = us } : pet;
         PetFacts facts = sameFacts && !moved && pet.ComparesLike(old!.Pet) ? old.Facts : new PetFacts(note, pet, today);
         CourseBook courses = old is not null && change.Moved == 0 && !slipsMoved
@@ -180,6 +198,23 @@ public sealed class PetRecord
     }
 
     private static Trace[] Traces(ImmutableArray<PetEntry> entries, EntryChange change) => [.. entries[change.Before..^change.After].SelectMany(entry => entry.Traces)];
+
+    /// <summary>The weighings of some entries; null where one has a weight that does not go with the others.</summary>
+    private static List<NoteReading>? Weighed(ReadOnlySpan<PetEntry> entries)
+    {
+        List<NoteReading> weighed = [];
+        foreach (PetEntry entry in entries)
+        {
+            if (!entry.WeightSlips.IsEmpty)
+            {
+                return null;
+            }
+
+            weighed.AddRange(entry.Weighings);
+        }
+
+        return weighed;
+    }
 
     /// <summary>Takes the weights out that do not go with the pet's others; true when that touched an entry.</summary>
     private static bool MarkSlips(PetEntry[] read, Opening opening, DateOnly today)
@@ -205,8 +240,8 @@ public sealed class Watch
 {
     private readonly List<Func<PetRecord, int, IEqualityComparer<Noted?>, bool>> questions = [];
 
-    /// <summary>True when nothing was asked.</summary>
-    public bool IsEmpty => questions.Count == 0;
+    /// <summary>The last day that an answer rests on: what is written of later days changes none.</summary>
+    public DateOnly Until { get; private set; }
 
     /// <summary>True when another version of the record answers every question the same.</summary>
     /// <param name="now">That version.</param>
@@ -215,5 +250,9 @@ public sealed class Watch
     public bool Holds(PetRecord now, int by = 0, bool inPlace = true) =>
         questions.TrueForAll(question => question(now, by, inPlace ? EqualityComparer<Noted?>.Default : Noted.ButForLines));
 
-    internal void Add(Func<PetRecord, int, IEqualityComparer<Noted?>, bool> question) => questions.Add(question);
+    internal void Add(DateOnly until, Func<PetRecord, int, IEqualityComparer<Noted?>, bool> question)
+    {
+        Until = until > Until ? until : Until;
+        questions.Add(question);
+    }
 }

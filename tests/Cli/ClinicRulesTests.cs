@@ -44,6 +44,58 @@ public class ClinicRulesTests
         Assert.Contains("holds for no note", over.Errors, StringComparison.Ordinal);
     }
 
+    /// <summary>A pipeline that checks a folder must not pass while a limit of the clinic holds for no note.</summary>
+    [Theory]
+    [InlineData("our.hnote-rules")]
+    [InlineData(".hnote-rules")]
+    public void The_check_of_a_folder_checks_the_rules_in_it(string name)
+    {
+        using var work = new Workspace();
+        work.Note(Note, "clinic/marlow.hnote");
+        work.Note("call-if rr asleeep >24 per vet 2026-01-20\n", "clinic/" + name);
+        Outcome check = Hnote.Run("check", work.PathOf("clinic"), "--format", "github", "--today", "2026-10-05");
+        Assert.Equal((1, ""), (check.Code, check.Errors));
+        Assert.Contains($"clinic/{name},line=1,col=12,", check.Output, StringComparison.Ordinal);
+        work.Note("CALL-IF rr asleep >34 per vet 2026-01-20\n", "clinic/" + name);
+        Outcome right = Hnote.Run("check", work.PathOf("clinic"), "--today", "2026-10-05");
+        Assert.Equal((0, ""), (right.Code, right.Errors));
+        Assert.Single(right.Output.Split("No recorded value is out of range").Skip(1));
+        Assert.Equal(1, Hnote.Run("format", work.PathOf("clinic"), "--check").Code);
+    }
+
+    [Theory]
+    [InlineData("page", "--out", "-")]
+    [InlineData("sheet", "--out", "-")]
+    [InlineData("export", "--format", "fhir", "--out", "-")]
+    public void What_is_made_of_a_note_says_that_a_line_of_the_rules_does_not_hold(string command, params string[] options)
+    {
+        using var work = new Workspace();
+        string note = work.Note(Note, "marlow.hnote");
+        work.Note("clinic Two Rivers (invented)\ncall-if rr asleeep >24 per vet 2026-01-20\n", "our.hnote-rules");
+        Outcome made = Hnote.Run([command, note, "--today", "2026-10-05", .. options]);
+        Assert.Equal(0, made.Code);
+        Assert.Contains("our.hnote-rules, line 2: ", made.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Rules_that_can_t_be_read_are_named()
+    {
+        using var work = new Workspace();
+        string note = work.Note("include large\n" + Note, "marlow.hnote");
+        string line = "call-if rr asleep >24 per vet 2026-01-20\n";
+        work.Note(string.Concat(Enumerable.Repeat(line, 7_000)), "large.hnote-rules");
+        work.Note("include nothing\n", "other.hnote-rules");
+        File.CreateSymbolicLink(work.PathOf("linked.hnote-rules"), work.PathOf("other.hnote-rules"));
+        Outcome check = Hnote.Run("check", note, "--today", "2026-10-05");
+        Assert.Contains("The rules file `large` can't be read: it is larger than 256 KB.", check.Output, StringComparison.Ordinal);
+        Assert.Contains("large.hnote-rules: it is larger than 256 KB. No line of it holds", check.Errors, StringComparison.Ordinal);
+        Assert.Contains("linked.hnote-rules: it is a link", check.Errors, StringComparison.Ordinal);
+        Assert.Contains("other.hnote-rules, line 1: No rules file `nothing`", check.Errors, StringComparison.Ordinal);
+        Assert.All(Enumerable.Range(0, 20), number => work.Note(line, $"more/{number:00}.hnote-rules"));
+        Outcome many = Hnote.Run("check", work.Note(Note, "more/marlow.hnote"), "--today", "2026-10-05");
+        Assert.Contains("16.hnote-rules: there are more than 16 in one place", many.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_page_for_sharing_names_no_clinic_of_the_rules()
     {

@@ -192,7 +192,8 @@ public static class ValueCourse
         NoteReading[] readings = [.. course.Lines.Where(line => line.Reading is not null && record.IsCurrent(line)).Select(line => line.Reading!)];
         DatedFact<UsualFact>? usual = OwnLimits.UsualFor(record.Facts, last);
         ClinicRange[] limits = [.. record.Facts.LimitsOn(LimitKey.For(last), last.Day).Where(drawn => said is null || !said.Replaces(drawn.Limit) || drawn.Fact.Fact.Per?.When?.Earliest > said.Day).Select(drawn => Compared(drawn.IsAbove ? null : drawn.Limit, drawn.IsAbove ? drawn.Limit : null, true, drawn.Fact.Fact.Per?.When))];
-        ClinicRange? toLimit = limits.FirstOrDefault(limit => limit.Worst is not null) ?? limits.FirstOrDefault();
+        ClinicRange? toLimit = record.Facts.LimitsOn(LimitKey.For(last), last.Day, now: true).Select(drawn => Compared(drawn.IsAbove ? null : drawn.Limit, drawn.IsAbove ? drawn.Limit : null, true, drawn.Fact.Fact.Per?.When)).FirstOrDefault(limit => limit.InARow > 0)
+            ?? limits.FirstOrDefault(limit => limit.Worst is not null) ?? limits.FirstOrDefault();
         ClinicRange? toUsual = usual is not { Fact.Range: var range } ? null : Compared(OwnLimits.Canonical(range.Low, range.Unit), OwnLimits.Canonical(range.High, range.Unit), false, usual.Fact.Per?.When);
 
         // a limit that was not passed says less than the range the clinic calls usual, once the last reading lies outside

@@ -57,7 +57,9 @@ public sealed class NormalRangeRule : IEntryRule
             FindingLevel level = entry.Entry.Head.Kind == "visit" ? FindingLevel.Info
                 : crossing.Level is FindingLevel.Watch or FindingLevel.Call && IsUsualForPet(reading, crossing, lines, at) ? crossing.Level - 1
                 : crossing.Level;
-            return Tell(reading, crossing with { Level = level }, normal, context.Pet.ShowUsUnits);
+            return Tell(reading, crossing with { Level = level }, OwnLimits.UsualFor(context, reading) is { From: not null } clinic
+                ? $" The clinic's usual: {Wording.Show(OwnLimits.Canonical(clinic.Fact.Range.Low, clinic.Fact.Range.Unit), OwnLimits.Canonical(clinic.Fact.Range.High, clinic.Fact.Range.Unit), reading.Value.Unit, context.Pet.ShowUsUnits)} ({clinic.From})."
+                : normal is null ? "" : $" Shown as normal: {Wording.Show(normal, context.Pet.ShowUsUnits)}.", context.Pet.ShowUsUnits);
         }
 
         return !usual && normal is not null && OutsideNormal(reading.Value.OnScaleOfNine(), normal) is { } side
@@ -101,7 +103,7 @@ public sealed class NormalRangeRule : IEntryRule
         decimal Distance(decimal value) => Math.Abs(row.OnScale(value) - row.OnScale(median));
     }
 
-    private NoteFinding Tell(NoteReading reading, LineCrossing crossing, NormalRange? normal, bool us)
+    private NoteFinding Tell(NoteReading reading, LineCrossing crossing, string shown, bool us)
     {
         string side = (crossing.Line.Above, crossing.Line.Inclusive) switch
         {
@@ -111,7 +113,6 @@ public sealed class NormalRangeRule : IEntryRule
             _ => "below",
         };
         string again = crossing.Earlier.Count > 0 ? $", {crossing.Earlier.Count + 1} readings in a row" : "";
-        string shown = normal is null ? "" : $" Shown as normal: {Wording.Show(normal, us)}.";
         string repeat = crossing.Waiting && crossing.Level >= FindingLevel.Watch
             ? $" Take it again when the pet is calm: {crossing.Line.Repeat} in a row would be {(crossing.Line.Level == FindingLevel.Urgent ? "urgent" : "a reason to phone the clinic")}."
             : "";

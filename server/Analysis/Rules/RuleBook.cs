@@ -95,11 +95,13 @@ public static class RuleBook
     }
 
     /// <summary>True when some rule looks at such a course.</summary>
-    public static bool Wants(CourseKey key) => CourseRules.Any(rule => rule.Wants(key));
+    public static bool Wants(CourseKey key) => ForCourse(key).Any();
 
-    /// <summary>Everything there is to say about a course, in no order.</summary>
-    public static ImmutableArray<NoteFinding> FindIn(PetRecord at, Course course) =>
-        [.. CourseRules.Where(rule => rule.Wants(course.Key)).SelectMany(rule => rule.Find(course, at)).Select(finding => Accept(finding, course, at))];
+    /// <summary>The rules that look at such a course.</summary>
+    public static IEnumerable<ICourseRule> ForCourse(CourseKey key) => CourseRules.Where(rule => rule.Wants(key));
+
+    /// <summary>Everything that a rule has to say about a course, in no order.</summary>
+    public static ImmutableArray<NoteFinding> FindIn(PetRecord at, Course course, ICourseRule rule) => [.. rule.Find(course, at).Select(finding => Accept(finding, course, at))];
 
     /// <summary>What is reported at the last line of a course, or at none of its lines, is how things stand today.</summary>
     private static NoteFinding Accept(NoteFinding finding, Course course, PetRecord at)

@@ -15,7 +15,7 @@ internal static class CheckCommand
 
     public static Command Create()
     {
-        var paths = new Argument<string[]>("path") { Description = "Notes, or folders of notes", Arity = ArgumentArity.OneOrMore };
+        var paths = new Argument<string[]>("path") { Description = "Notes, rules of a clinic, or folders of them", Arity = ArgumentArity.OneOrMore };
         Option<bool> json = SharedOptions.Json();
         var format = new Option<string>("--format") { Description = "text, json, sarif, github (marks lines of a change) or junit", HelpName = "FORMAT", DefaultValueFactory = _ => Text };
         format.AcceptOnlyFromAmong([.. CheckOutput.Forms.Keys]);
@@ -47,7 +47,7 @@ internal static class CheckCommand
 
         Baseline? written = request.Write is null ? null : Baseline.New(request.Write);
         List<string> lines = [];
-        var notes = new ReadableNotes(request.Paths);
+        var notes = new ReadableNotes(request.Paths, withRules: true);
         bool anything = false;
         using CheckOutput form = CheckOutput.Forms[request.Format](output);
         if (written is null && CheckOutput.NoteByNote.Contains(request.Format))

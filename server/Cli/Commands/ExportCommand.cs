@@ -58,7 +58,7 @@ internal static class ExportCommand
 
         if (request is { Target: Standard, Format: Fhir, Paths: [var only] } && !Directory.Exists(only))
         {
-            Terminal.WriteResult(BundleOf(NoteFile.Read(only), request, new RulesFiles()));
+            Terminal.WriteResult(BundleOf(NoteFile.Read(only), request));
             return ExitCodes.Fine;
         }
 
@@ -156,7 +156,7 @@ internal static class ExportCommand
     }
 
     /// <summary>The bundle with the page and the note itself, which go along only without pseudonyms.</summary>
-    private static byte[] BundleOf(NoteFile file, Request request, RulesFiles rules)
+    private static byte[] BundleOf(NoteFile file, Request request, RulesFiles? rules = null)
     {
         var analysis = NoteAnalysis.Of(file.ToNote(rules), request.Today);
         string name = Path.GetFileNameWithoutExtension(file.Path);

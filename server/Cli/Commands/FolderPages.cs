@@ -60,6 +60,7 @@ internal static class FolderPages
             progress.Next(note);
         });
         progress.Clear();
+        ReadableNotes.Report(rules);
         cache.Save(notes);
         string text = request.Format == PageFormat.Markdown ? FolderPage.Markdown(listed, request.Today) : FolderPage.Html(listed, request.Today);
         OutputFile.Write(index, Encoding.UTF8.GetBytes(text), notes, force);

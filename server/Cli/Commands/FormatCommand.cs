@@ -12,7 +12,7 @@ internal static class FormatCommand
 {
     public static Command Create()
     {
-        var files = new Argument<string[]>("file") { Description = "Notes, or folders of notes", Arity = ArgumentArity.OneOrMore };
+        var files = new Argument<string[]>("file") { Description = "Notes, rules of a clinic, or folders of them", Arity = ArgumentArity.OneOrMore };
         var write = new Option<bool>("--write", "-w") { Description = "Format the files themselves (without it, the formatted text is printed)" };
         var check = new Option<bool>("--check") { Description = "Write nothing; list the files that would change, and end with 1 if there are any" };
         var command = new Command("format", "Format notes: spelling, order and indent; the meaning stays the same") { files, write, check };
@@ -30,7 +30,7 @@ internal static class FormatCommand
     private static int Run(string[] paths, bool write, bool check, TextWriter output)
     {
         // all files are read before any is written: one unreadable file means that nothing changes
-        List<NoteFile> notes = [.. NoteFinder.Find(paths).Select(NoteFile.Read)];
+        List<NoteFile> notes = [.. NoteFinder.Find(paths, withRules: true).Select(NoteFile.Read)];
         int changed = 0;
         bool refused = false;
         foreach (NoteFile note in notes)

@@ -41,7 +41,18 @@ internal sealed record NoteFile(string Path, string Text, Encoding Encoding, byt
     }
 
     /// <summary>What it says, under the clinic's rules that lie over it.</summary>
-    public Note ToNote(RulesFiles? rules = null) => (rules ?? new RulesFiles()).Read(Path == "-" ? null : Path, Text);
+    /// <param name="rules">Those rules, where the caller reads several notes and reports what is wrong with them; else it is reported here.</param>
+    public Note ToNote(RulesFiles? rules = null)
+    {
+        RulesFiles over = rules ?? new RulesFiles();
+        Note note = over.Read(Path == "-" ? null : Path, Text);
+        if (rules is null)
+        {
+            ReadableNotes.Report(over, [Path]);
+        }
+
+        return note;
+    }
 
     /// <summary>Writes another text in its place.</summary>
     /// <exception cref="RefusedException">It was saved meanwhile, or can't be written; the file is as it was.</exception>

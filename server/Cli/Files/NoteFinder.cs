@@ -1,4 +1,5 @@
 using HealthNotes.Files;
+using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Files;
 
@@ -11,8 +12,10 @@ internal static class NoteFinder
     /// Files as they are; of folders, every note in them and below, in the order of their names. A file that several names lead to is
     /// there once; a link to a folder is followed once.
     /// </summary>
+    /// <param name="paths">Notes, rules, and folders of them.</param>
+    /// <param name="withRules">True to find the clinic's rules in folders, too.</param>
     /// <exception cref="RefusedException">A folder holds no note, or can't be read.</exception>
-    public static IReadOnlyList<string> Find(IEnumerable<string> paths)
+    public static IReadOnlyList<string> Find(IEnumerable<string> paths, bool withRules = false)
     {
         var found = new List<string>();
         HashSet<string> seen = [];
@@ -24,7 +27,7 @@ internal static class NoteFinder
                 continue;
             }
 
-            List<string> notes = [.. InFolder(path).Order(StringComparer.Ordinal)];
+            List<string> notes = [.. InFolder(path, withRules).Order(StringComparer.Ordinal)];
             if (notes.Count == 0)
             {
                 throw new RefusedException($"the folder {path} holds no note; notes end in {Ending}");
@@ -44,7 +47,7 @@ internal static class NoteFinder
         }
     }
 
-    private static List<string> InFolder(string top)
+    private static List<string> InFolder(string top, bool withRules)
     {
         try
         {
@@ -57,6 +60,9 @@ internal static class NoteFinder
                 if (seen.Add(RealFile.At(folder)?.Identity ?? folder))
                 {
                     notes.AddRange(Directory.GetFiles(folder, "*" + Ending, options).Where(file => RealFile.At(file) is null or { IsRegular: true }));
+                    // the name of a folder's rules may be the ending alone, which hides it
+                    notes.AddRange(withRules ? Directory.GetFiles(folder, "*" + ClinicRules.Ending, new EnumerationOptions { IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System })
+                        .Where(file => new FileInfo(file).LinkTarget is null && RealFile.At(file) is null or { IsRegular: true }) : []);
                     foreach (string inner in Directory.GetDirectories(folder, "*", options))
                     {
                         left.Enqueue(inner);

@@ -1,19 +1,19 @@
 using HealthNotes.Cli.Output;
 using HealthNotes.Files;
-using HealthNotes.Grammar.Notes;
 
 namespace HealthNotes.Cli.Files;
 
 /// <summary>The notes that are meant by paths, one after the other: one that can't be read is reported and does not keep the others.</summary>
 /// <param name="paths">Notes, and folders of notes.</param>
-internal sealed class ReadableNotes(IEnumerable<string> paths)
+/// <param name="withRules">True to take the clinic's rules in these folders as notes, too.</param>
+internal sealed class ReadableNotes(IEnumerable<string> paths, bool withRules = false)
 {
     private EachNote? each;
     private IReadOnlyList<string>? files;
 
     /// <summary>Their files.</summary>
     /// <exception cref="RefusedException">A folder holds no note.</exception>
-    public IReadOnlyList<string> Files => files ??= NoteFinder.Find(paths);
+    public IReadOnlyList<string> Files => files ??= NoteFinder.Find(paths, withRules);
 
     /// <summary>The clinic's rules over these notes.</summary>
     public RulesFiles Rules { get; } = new();
@@ -46,9 +46,18 @@ internal sealed class ReadableNotes(IEnumerable<string> paths)
         });
 
         progress.Clear();
-        foreach ((ClinicRules rules, PlacedProblem wrong) in Rules.Found.SelectMany(rules => rules.Lines.Problems.Select(wrong => (rules, wrong))))
+        Report(Rules, Files);
+    }
+
+    /// <summary>Prints what of the clinic's rules could not be read: without it a limit would be missed in silence.</summary>
+    /// <param name="rules">The rules, after notes were read under them.</param>
+    /// <param name="told">Files whose problems are reported elsewhere.</param>
+    public static void Report(RulesFiles rules, IEnumerable<string>? told = null)
+    {
+        HashSet<string> elsewhere = [.. (told ?? []).Where(RulesFiles.IsRules).Select(Path.GetFullPath)];
+        foreach ((_, string message) in rules.Wrong.Where(wrong => !elsewhere.Contains(wrong.File)))
         {
-            Terminal.Error.WriteLine($"hnote: {rules.Name}, line {wrong.Line + 1}: {wrong.Problem.Message} The line holds for no note.");
+            Terminal.Error.WriteLine($"hnote: {message}");
         }
     }
 }

@@ -60,7 +60,7 @@ internal static class CheckPrinter
                 ? $"{Number(problems, "problem", "problems")} {only}."
                 : $"{problems} problems: {string.Join(", ", levels.Select(level => $"{level.Count} {level.Name}"))}.";
         }
-        else if (unread == 0 && shown is { Older: 0, Hidden: 0 })
+        else if (unread == 0 && !analysis.Note.IsRules && shown is { Older: 0, Hidden: 0 })
         {
             yield return "No recorded value is out of range. This does not mean that your pet is healthy.";
         }

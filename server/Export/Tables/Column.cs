@@ -28,8 +28,8 @@ public enum Privacy
     /// <summary>A name or a number that can be traced: it becomes a keyed hash.</summary>
     Name,
 
-    /// <summary>The name of a medicine: it stays when the vocabulary has it, else it becomes a keyed hash.</summary>
-    Medicine,
+    /// <summary>It stays when the vocabulary or <c>open-words.tsv</c> has it, else it becomes a keyed hash: people write more than its word there.</summary>
+    Known,
 
     /// <summary>Somebody's own words: they are left out.</summary>
     Words,

@@ -72,7 +72,7 @@ public static class ExportTables
         ]),
         Table<MedicineOrder>("orders", "One line of a medicine's plan.", note => MedicineOrder.All(note.Analysis.Record).Select(order => new Row<MedicineOrder>(order.Line, note.Analysis.Note.EntryAt(order.Line)?.Head, null, order)),
         [
-            new("medicine", Text, "The medicine.", (_, row) => row.Of.Medicine, Privacy.Medicine, Always: true),
+            new("medicine", Text, "The medicine.", (_, row) => row.Of.Medicine, Privacy.Known, Always: true),
             new("amount", Number, "The amount for one time.", (_, row) => Amount(row.Of.Plan.Dose)?.Amount),
             new("unit", Text, "Its unit: `mg`, `mL`, `mg/kg`, or what is counted (`tablet`).", (_, row) => Amount(row.Of.Plan.Dose)?.Unit),
             new("every_hours", Number, "The fewest hours between two doses.", (_, row) => row.Of.Interval),
@@ -83,7 +83,7 @@ public static class ExportTables
         ]),
         Table<NoteItem>("doses", "One line about a dose: given, missed, or the end of a medicine.", note => Items(note).Where(row => row.Of is DoseEvent),
         [
-            new("medicine", Text, "The medicine.", (_, row) => ((DoseEvent)row.Of).Medicine.Text.ToLowerInvariant(), Privacy.Medicine, Always: true),
+            new("medicine", Text, "The medicine.", (_, row) => ((DoseEvent)row.Of).Medicine.Text.ToLowerInvariant(), Privacy.Known, Always: true),
             new("kind", Text, "`gave`, `missed` or `stop`.", (_, row) => row.Of.Word.Word, Always: true),
             new("amount", Number, "The amount.", (_, row) => Amount(row.Of.Value)?.Amount),
             new("unit", Text, "Its unit: `mg`, `mL`, or what is counted (`tablet`).", (_, row) => Amount(row.Of.Value)?.Unit),
@@ -99,9 +99,9 @@ public static class ExportTables
         ]),
         Table<NoteItem>("labs", "One laboratory value.", note => Items(note).Where(row => row.Of is LabResult),
         [
-            new("analyte", Text, "What was measured, as written.", (_, row) => row.Of.Name?.Text.ToLowerInvariant(), Always: true),
+            new("analyte", Text, "What was measured, as written.", (_, row) => row.Of.Name?.Text.ToLowerInvariant(), Privacy.Known, Always: true),
             new("value", Number, "The number; empty for a result in words.", (_, row) => (row.Of.Value as LabValue)?.Number),
-            new("unit", Text, "The unit as written.", (_, row) => row.Of.Value is LabValue { Number: not null } value ? value.UnitOrWords : null),
+            new("unit", Text, "The unit as written.", (_, row) => row.Of.Value is LabValue { Number: not null } value ? value.UnitOrWords : null, Privacy.Known),
             new("bound", Text, "`<`, `>` or `~` where the value is a bound or about.", (_, row) => Mark(row.Of.Value?.Bound ?? Bound.Exact)),
             new("words", Text, "A result in words.", (_, row) => row.Of.Value is LabValue { Number: null } value ? value.UnitOrWords : null, Privacy.Words),
             new("ref_low", Number, "The lower end of the laboratory's own range.", (_, row) => ((LabResult)row.Of).Reference?.Low),
@@ -169,11 +169,12 @@ public static class ExportTables
     [
         new("pet_id", Text, "The pet, in all tables: worked out from its chip, else from the file.", (note, _) => note.PetId, Always: true),
         new("file", Text, "The file, below the folder that was named.", (note, _) => note.File, Privacy.Name, Always: true),
+        new("line", Integer, "The line that names the pet, from 1; 1 where none does.", (note, _) => (note.Analysis.Note.Opening.Facts.FirstOrDefault(fact => fact.Value.Word.Word == "pet")?.Line ?? 0) + 1, Always: true),
         new("schema", Integer, "The version of these tables.", (_, _) => Version, Always: true),
         new("today", Date, "The day it was read on.", (note, _) => note.Analysis.Today, Always: true),
         new("name", Text, "The name.", (note, _) => note.Analysis.Pet.Name, Privacy.Name),
         new("species", Text, "`dog` or `cat`.", (note, _) => note.Analysis.Pet.Species switch { Species.Dog => "dog", Species.Cat => "cat", _ => null }),
-        new("breed", Text, "The breed as written; it stays under pseudonyms.", (note, _) => note.Analysis.Pet.Breed),
+        new("breed", Text, "The breed as written.", (note, _) => note.Analysis.Pet.Breed, Privacy.Known),
         new("sex", Text, "`male` or `female`.", (note, _) => note.Analysis.Pet.Male switch { true => "male", false => "female", null => null }),
         new("neutered", YesNo, "True when neutered; empty where not said.", (note, _) => note.Analysis.Pet.Neutered),
         new("born", Date, "The first day that the date of birth can mean.", (note, _) => note.Analysis.Pet.Born?.Earliest),

@@ -11,6 +11,9 @@ namespace HealthNotes.Export.Tables;
 /// <param name="Pseudonyms">Replaces names; null to keep them.</param>
 public sealed record ExportedNote(NoteAnalysis Analysis, string File, bool WithText = false, Pseudonyms? Pseudonyms = null)
 {
+    private static readonly ILookup<string, string> OpenWords = TsvTable.Load(typeof(ExportedNote).Assembly, "open-words.tsv").Rows
+        .SelectMany(row => row["words"].Split('|').Select(word => (Column: row["column"], Word: word))).ToLookup(open => open.Column, open => open.Word);
+
     /// <summary>The same for every version of the note: worked out from the chip, else from the file's path.</summary>
     public string PetId { get; } = (Pseudonyms ?? Pseudonyms.None).Of(
         Analysis.Note.Opening.Text("chip") is { } chip ? "chip " + chip : "file " + File);
@@ -18,10 +21,15 @@ public sealed record ExportedNote(NoteAnalysis Analysis, string File, bool WithT
     internal object? Shown(Column column, object? value) => value is not string text || Pseudonyms is not { } hide ? value : column.Privacy switch
     {
         Privacy.Name => hide.Of(text),
-        Privacy.Medicine => NoteVocabulary.Default.Medicines.Find(text)?.Word ?? hide.Of(text.ToLowerInvariant()),
+        Privacy.Known => Known(column.Name, text) ?? hide.Of(text.ToLowerInvariant()),
         Privacy.Words => null,
         _ => text,
     };
+
+    private static string? Known(string column, string text) => NoteVocabulary.Default.Medicines.Find(text)?.Word
+        ?? (NoteVocabulary.Default.CanStandFor(text) || Words(text).All(word => OpenWords[column].Contains(word, StringComparer.OrdinalIgnoreCase)) ? text : null);
+
+    private static string[] Words(string text) => text.Split([.. text.Where(c => !char.IsLetterOrDigit(c) && !char.IsSurrogate(c))], StringSplitOptions.RemoveEmptyEntries);
 }
 
 /// <summary>A row and where it stands.</summary>

@@ -58,7 +58,7 @@ public static class SchemaText
     private static string Becomes(Privacy privacy) => privacy switch
     {
         Privacy.Name => "a keyed hash",
-        Privacy.Medicine => "a keyed hash, unless the vocabulary has it",
+        Privacy.Known => "a keyed hash, unless its words are known",
         Privacy.Words => "left out",
         _ => "as it is",
     };

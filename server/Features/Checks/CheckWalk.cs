@@ -26,7 +26,7 @@ public static class CheckWalk
     /// <summary>The steps for the pet of a note.</summary>
     public static IEnumerable<WalkStep> Of(Document document)
     {
-        var plan = CheckPlan.Of(document.Analysis.Record);
+        var plan = CheckPlan.Of(document.Record);
         string? Shown(Noted? last) => last is null ? null
             : string.Create(CultureInfo.InvariantCulture, $"{last.Day:yyyy-MM-dd}: {document.Syntax.Lines[last.Line].Text.Trim()}");
         return
@@ -39,7 +39,7 @@ public static class CheckWalk
     private static WalkStep Of(Document document, CheckStep step, string? last)
     {
         LineWord word = step.Item.Word;
-        HowToTake? how = HowToTake.Of(word.Word, document.Analysis.Pet.Species);
+        HowToTake? how = HowToTake.Of(word.Word, document.Record.Pet.Species);
         string start = step.Item.Site is { } site ? $"{step.LineStart} {site}" : step.LineStart;
         return new WalkStep(
             start, Wording.NameOf(word.Word), step.Item.IsMeasured ? null : $"{start} ok", $"skip {word.Word}",

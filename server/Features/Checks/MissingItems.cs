@@ -37,6 +37,6 @@ public static class MissingItems
             }
         }
 
-        return [.. CheckItems.For(document.Analysis.Pet).Where(item => !named.Contains(item.Word.Word) && !(restOk && !item.IsMeasured))];
+        return [.. CheckItems.For(document.Record.Pet).Where(item => !named.Contains(item.Word.Word) && !(restOk && !item.IsMeasured))];
     }
 }

@@ -12,7 +12,7 @@ internal static class DoseHint
     /// <summary>The dose per kilogram at the last weighing up to <paramref name="day"/>; null without one, or where the dose isn't a mass.</summary>
     public static Computed? Of(Document document, NoteValue? dose, DateOnly day, bool us)
     {
-        if (dose is null || document.Analysis.Pet.WeightOn(day) is not { Day: { } weighed } weight
+        if (dose is null || document.Record.Pet.WeightOn(day) is not { Day: { } weighed } weight
             || DosePerWeight.MilligramsPerKilogram(dose, weight.Value.Number) is not { } perKilogram)
         {
             return null;

@@ -11,7 +11,7 @@ internal static class ShownIn
 {
     /// <summary>True where the reader is shown pounds, inches and degrees Fahrenheit.</summary>
     public static bool Us(Document document, FeatureSettings settings) =>
-        settings.Units == UnitsShown.Us || (settings.Units == UnitsShown.AsNoted && document.Analysis.Pet.ShowUsUnits);
+        settings.Units == UnitsShown.Us || (settings.Units == UnitsShown.AsNoted && document.Record.Pet.ShowUsUnits);
 
     /// <summary>True for a unit that this reader reads anyway. Medicine is written in milligrams everywhere.</summary>
     public static bool IsRead(Unit unit, bool us) => (unit.Quantity, unit.Word) switch

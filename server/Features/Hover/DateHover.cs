@@ -22,7 +22,7 @@ internal static class DateHover
         // of a birth the age today is asked, not the age on that day
         if (at.Item is BornFact born)
         {
-            string age = at.Document.Analysis.Pet.AgeOn(at.Document.Today)?.ToString() ?? "not known";
+            string age = at.Document.Record.Pet.AgeOn(at.Document.Today)?.ToString() ?? "not known";
             string day = born.Date.Exact is { } exact ? DayWords.Long(exact) : $"between {DayWords.Iso(born.Date.Earliest)} and {DayWords.Iso(born.Date.Latest)}";
             return $"**{day}**. Age today: {age}.";
         }
@@ -33,7 +33,7 @@ internal static class DateHover
     /// <summary>The weekday, the pet's age, and the days from today.</summary>
     public static string Day(HoverLine at, DateOnly day)
     {
-        string age = at.Document.Analysis.Pet.AgeOn(day) is { Days: >= 0 } known ? $" Age on that day: {known}." : "";
+        string age = at.Document.Record.Pet.AgeOn(day) is { Days: >= 0 } known ? $" Age on that day: {known}." : "";
         return $"**{DayWords.Long(day)}**, {DayWords.From(at.Document.Today, day)}.{age}";
     }
 

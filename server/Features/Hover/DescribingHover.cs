@@ -24,7 +24,7 @@ internal static class DescribingHover
 
         bool milk = at.Item is Examined { Word.Word: "tooth", Site.Number: >= FirstMilkTooth };
         Meaning? meaning = (milk ? vocabulary.Describing("milk-tooth").Find(word.Word)?.Meanings[0] : null)
-            ?? word.For(at.Document.Analysis.Pet.Species, at.Document.Analysis.Pet.Male == true);
+            ?? word.For(at.Document.Record.Pet.Species, at.Document.Record.Pet.Male == true);
         return meaning is null ? null : Md.Join([$"**{word.Word}** ({part.Word}): {Md.Sentence(meaning.Definition)}{Md.Source(meaning.Source)}", LevelOf(word, meaning)]);
     }
 

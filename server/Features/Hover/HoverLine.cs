@@ -36,7 +36,7 @@ internal sealed record HoverLine(Document Document, int Index, Token Token, bool
     public DateOnly Day => Entry?.Head.Date ?? Document.Today;
 
     /// <summary>The value of the line; null where it has none.</summary>
-    public NoteReading? Reading => Sorted.Between(Document.Record.Readings, reading => reading.Line, Index, Index).FirstOrDefault();
+    public NoteReading? Reading => Document.Record.ReadingsAt(Index).FirstOrDefault();
 
     /// <summary>What was noted of the same thing before the line, the latest first.</summary>
     public IEnumerable<Noted> Before => Item is { } item && CourseKey.Of(item, Reading) is { } key && Entry?.Head is { Date: { } day } head

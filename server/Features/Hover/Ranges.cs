@@ -58,18 +58,18 @@ internal static class Ranges
     /// <summary>What is usual by the readings before that day. Null when they are too few, and where its vet wrote down what is usual.</summary>
     private static string? Learned(HoverLine at) =>
         at.Reading is { Day: { } day } reading && CourseKey.Of(reading) is { } key
-        && UsualNow.On(at.Document.Analysis.Record, SameVital.Of(at.Document.Analysis.Record.Of(key), at.Document.Analysis.Record.All), day) is { Readings: { } count, Since: { } since } usual
+        && UsualNow.On(at.Document.Record, SameVital.Of(at.Document.Record.Of(key), at.Document.Record.All), day) is { Readings: { } count, Since: { } since } usual
             ? $"**Usual for this pet**, by its own readings: {Wording.Show(usual.Low, usual.High, usual.Unit, at.Us)} ({count} readings since {DayWords.Iso(since)})."
             : null;
 
     private static string? Line(HoverLine at, NoteReading reading)
     {
-        if (at.Document.Analysis.Pet.KeyOf(reading) is not { } key || ClinicalTables.Default.NormalFor(key) is not { } normal)
+        if (at.Document.Record.Pet.KeyOf(reading) is not { } key || ClinicalTables.Default.NormalFor(key) is not { } normal)
         {
             return null;
         }
 
-        string stage = at.Document.Analysis.Pet.StageOn(at.Day)?.Name ?? "grown, age not written";
+        string stage = at.Document.Record.Pet.StageOn(at.Day)?.Name ?? "grown, age not written";
         string animal = key.Species == Species.Cat ? "cat" : "dog";
         string state = reading.Comparable is "any" or null || reading.What == "glucose" ? "" : reading.Comparable == "rest" ? ", at rest" : $", {reading.Comparable}";
         string size = key.Size is { } known and not "any" ? $", {known}" : "";

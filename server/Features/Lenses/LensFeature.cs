@@ -21,7 +21,7 @@ public static class LensFeature
     {
         var lenses = new List<LensText>();
         Checks(document, lenses);
-        ImmutableArray<DueItem> due = DueList.Of(document.Analysis.Record);
+        ImmutableArray<DueItem> due = DueList.Of(document.Record);
         List<(DueItem Task, DateOnly On)> left = [.. due.Where(item => item is { Task: not null, On: not null }).Select(item => (item, item.On!.Value))];
         LensText? next = Next(document, left, due);
         int opening = document.Note.Entries is [var entry, ..] ? entry.Line : document.Syntax.Lines.Length;
@@ -39,9 +39,9 @@ public static class LensFeature
     /// <summary>Adds a lens for each check.</summary>
     private static void Checks(Document document, List<LensText> lenses)
     {
-        var coverage = new CheckCoverage(CheckItems.For(document.Analysis.Pet));
+        var coverage = new CheckCoverage(CheckItems.For(document.Record.Pet));
         ImmutableArray<Entry> entries = document.Note.Entries;
-        DateOnly? current = document.Analysis.Record.Of(CourseKey.Checks).Last?.Day;
+        DateOnly? current = document.Record.Of(CourseKey.Checks).Last?.Day;
         int at = 0;
         while (at < entries.Length)
         {

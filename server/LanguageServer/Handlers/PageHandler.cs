@@ -36,7 +36,7 @@ internal sealed class PageHandler
 
         return workspace.Find(parameters.Uri) is not { } document ? null : new PageResult(parameters.View switch
         {
-            "sheet" => CheckSheet.Html(document.Analysis, document.Analysis.Pet.ShowUsUnits ? Paper.Letter : Paper.A4),
+            "sheet" => CheckSheet.Html(document.Analysis, document.Record.Pet.ShowUsUnits ? Paper.Letter : Paper.A4),
             "share" => VisitPage.Html(NoteAnalysis.Of(Note.Read(SharedNote.Of(document.Note, [])), workspace.Today), new PageOptions { For = Audience.Share }),
             "owner" => VisitPage.Html(document.AnalysisUnless(mine.Token), PageFile.OptionsFor(document.Uri) with { For = Audience.Owner, Cache = photos, Stop = mine.Token }),
             _ => VisitPage.Html(document.AnalysisUnless(mine.Token), PageFile.OptionsFor(document.Uri) with { Cache = photos, Stop = mine.Token }),

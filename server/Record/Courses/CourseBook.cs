@@ -44,14 +44,15 @@ internal sealed class CourseBook
     }
 
     /// <summary>The courses when some entries were read anew; none of the others may have moved.</summary>
-    public CourseBook With(IEnumerable<Trace> gone, IEnumerable<Trace> come)
+    public CourseBook With(IReadOnlyCollection<Trace> gone, IReadOnlyCollection<Trace> come)
     {
         HashSet<Noted> before = new(gone.Select(trace => trace.Noted), ReferenceEqualityComparer.Instance);
         HashSet<Noted> after = new(come.Select(trace => trace.Noted), ReferenceEqualityComparer.Instance);
         var now = new CourseBook(new(courses));
         foreach (IGrouping<CourseKey, Trace> lost in gone.Where(trace => !after.Contains(trace.Noted)).GroupBy(trace => trace.Key))
         {
-            now.Put(lost.Key, now.Of(lost.Key).Lines.RemoveAll(line => before.Contains(line) && !after.Contains(line)));
+            (int first, int last) = (lost.Min(trace => trace.Noted.Line), lost.Max(trace => trace.Noted.Line));
+            now.Put(lost.Key, now.Of(lost.Key).Lines.RemoveAll(line => line.Line >= first && line.Line <= last && before.Contains(line) && !after.Contains(line)));
         }
 
         foreach (IGrouping<CourseKey, Trace> added in come.Where(trace => !before.Contains(trace.Noted)).GroupBy(trace => trace.Key))

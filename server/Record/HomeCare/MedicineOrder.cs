@@ -48,14 +48,14 @@ public sealed record MedicineOrder(MedicinePlan Plan, int Line, DateOnly From, D
     /// <summary>All plans of a medicine, by their first day, each ended by the next and by a <c>stop</c>.</summary>
     public static ImmutableArray<MedicineOrder> Of(string medicine, PetRecord at)
     {
-        ImmutableArray<Noted> stops = at.Of(new CourseKey("stop", medicine)).Lines;
+        Course stops = at.Of(new CourseKey("stop", medicine));
         MedicineOrder[] orders = [.. at.Facts.PlansByMedicine[medicine].Select(Read).OrderBy(order => order.From)];
         for (int index = 0; index < orders.Length; index++)
         {
             DateTime? replaced = index + 1 < orders.Length && orders[index + 1].From is var next && next > orders[index].From
                 ? next.ToDateTime(TimeOnly.MinValue).AddTicks(-1)
                 : null;
-            DateTime? stopped = stops.Where(stop => stop.Day >= orders[index].From).Select(stop => (DateTime?)EndOf(stop)).FirstOrDefault();
+            DateTime? stopped = stops.Between(orders[index].From, DateOnly.MaxValue) is [var stop, ..] ? EndOf(stop) : null;
             orders[index] = orders[index] with { Ended = stopped < replaced || replaced is null ? stopped : replaced };
         }
 

@@ -41,7 +41,7 @@ internal sealed class ProblemText(PageContext context)
     {
         int quoted = 0;
         Told[] parts = [.. problem.Parts.Select(part => Tell(part, problem)).Where(told => told.Write().Length > 0).Select((told, at) => told with { Rank = Math.Max(told.Rank, Math.Min(at, 1)) })
-            .Concat(problem.Findings.Select(finding => NoteText.Field(finding.Overridden)).Where(lowered => lowered.Length > 0).Distinct().Select(lowered => new Told(lowered, [])))];
+            .Concat(problem.Findings.Select(finding => NoteText.Field(finding.Overridden).TrimEnd('.')).Where(lowered => lowered.Length > 0).Distinct().Select(lowered => new Told(lowered, [])))];
         for (int at = 0; at < parts.Length && quotes && quoted < MostQuotes; at++)
         {
             (string day, string own) = parts[at].Part is { } part ? OwnWordsOf(problem, part) : ("", "");

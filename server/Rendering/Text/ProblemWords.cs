@@ -214,7 +214,7 @@ internal static partial class PageWords
 
     public static string IdealIs(string range) => $"ideal {range}";
 
-    public static string PlaceTitle(string kind, int number, string place) => $"{kind} {number}{(place.Length == 0 ? "" : $", {place}")}";
+    public static string PlaceTitle(string kind, int number, string place) => $"{kind} {number}, {(place.Length == 0 ? "place not written" : place)}";
 
     public static string EndedOn(string word, string day) => $"{word} {day}";
 

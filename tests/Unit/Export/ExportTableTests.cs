@@ -39,6 +39,9 @@ public class ExportTableTests
           skip mouth Zorinda growled
           Zorinda is fien today 5
           lab creatinine 110umol/L
+          lab urine culture Zorinda negative
+          lab Zorinda 5
+          lab albumin 30Zorindas
           > Zorinda was happy.
         """;
 
@@ -51,6 +54,28 @@ public class ExportTableTests
         Assert.DoesNotContain("zorinda", hidden, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("\"collie\"", hidden, StringComparison.Ordinal);
         Assert.Contains("\"carprofen\"", hidden, StringComparison.Ordinal);
+        Assert.Contains("\"creatinine\",\"value\":110,\"unit\":\"umol/L\"", hidden, StringComparison.Ordinal);
+    }
+
+    /// <summary>A breed, what a laboratory measured and its unit are words of the owner's, too: they stay when every word is known.</summary>
+    [Theory]
+    [InlineData("pets", "breed", "breed Border Collie x", "Border Collie x")]
+    [InlineData("pets", "breed", "breed Labrador from Zorinda", null)]
+    [InlineData("pets", "breed", "breed Labrador 01632 960111", null)]
+    [InlineData("labs", "analyte", "lab T4 25nmol/L", "t4")]
+    [InlineData("labs", "analyte", "lab total bilirubin 5umol/L", "total bilirubin")]
+    [InlineData("labs", "analyte", "lab results from Zorinda pending", null)]
+    [InlineData("labs", "analyte", "lab border 5", null)]
+    [InlineData("labs", "unit", "lab alt 55 u/l", "u/l")]
+    [InlineData("labs", "unit", "lab pcv 45%", "%")]
+    [InlineData("labs", "unit", "lab alt 55zorindas", null)]
+    [InlineData("doses", "medicine", "gave carprofen 75mg", "carprofen")]
+    [InlineData("doses", "medicine", "gave Zorindazole 5mg", null)]
+    public void Under_pseudonyms_a_text_stays_only_when_its_words_are_known(string table, string column, string line, string? kept)
+    {
+        string text = table == "pets" ? $"pet X\nspecies dog\n{line}\n" : $"pet X\nspecies dog\n2026-10-04 log\n  {line}\n";
+        string shown = (string)Assert.Single(Rows(table, text, new Pseudonyms(Key)))[column]!;
+        Assert.Equal(kept ?? "16 hexadecimal digits", shown.Length == 16 && shown.All(char.IsAsciiHexDigitLower) ? "16 hexadecimal digits" : shown);
     }
 
     [Fact]
@@ -128,10 +153,10 @@ public class ExportTableTests
 
     private static NoteAnalysis Read(string text) => NoteAnalysis.Of(Note.Read(text), new DateOnly(2026, 11, 25));
 
-    private static IEnumerable<Dictionary<string, object?>> Rows(string name, string text)
+    private static IEnumerable<Dictionary<string, object?>> Rows(string name, string text, Pseudonyms? hide = null)
     {
         ExportTable table = ExportTables.All.Single(table => table.Name == name);
-        return table.Rows(new ExportedNote(Read(text), "x.hnote")).Select(row => table.Columns.Zip(row).ToDictionary(pair => pair.First.Name, pair => pair.Second));
+        return table.Rows(new ExportedNote(Read(text), "x.hnote", Pseudonyms: hide)).Select(row => table.Columns.Zip(row).ToDictionary(pair => pair.First.Name, pair => pair.Second));
     }
 
     private static string Everything(ExportedNote note) => string.Concat(ExportTables.All.Select(table => Encoding.UTF8.GetString(RowText.Ndjson(table, table.Rows(note)))));

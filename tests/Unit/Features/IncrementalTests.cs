@@ -1,6 +1,7 @@
 using CsCheck;
 using HealthNotes.Features.Documents;
 using HealthNotes.Grammar.Parsing;
+using HealthNotes.Record.Courses;
 using HealthNotes.Tests.Grammar.Properties;
 using HealthNotes.Tests.Support;
 
@@ -43,6 +44,29 @@ public class IncrementalTests
     [Fact]
     public void Edits_of_a_long_note_too() =>
         Session.ForAll(edits => Follow(File.ReadAllText(Repository.PathOf("samples/juniper-after-surgery.hnote")), edits), iter: Effort.Times(25));
+
+    [Fact]
+    public void What_an_edit_leaves_alone_in_an_entry_stays_the_same_object()
+    {
+        Document document = Cursor.Note("pet A\nspecies dog\n2026-11-20 log\n  rr 24 asleep\n  lump L-flank 12mm\n");
+        Course before = document.Record.All("lump").Single();
+
+        Document after = document.Edit(new DocumentEdit(PlaceRange.At(3, 6), "9"), 2);
+
+        Assert.Same(before, after.Record.All("lump").Single());
+    }
+
+    [Fact]
+    public void Two_entries_of_one_day_stay_two()
+    {
+        Document document = Cursor.Note("pet A\nspecies dog\n2026-11-20 log\n  gums pale\n");
+
+        Document after = document.Edit(DocumentEdit.Insert(4, 0, "2026-11-20 log\n  gums pink\n"), 2);
+
+        Assert.Contains(document.Analysis.CurrentFindings, finding => finding.Line == 3);
+        Assert.DoesNotContain(after.Analysis.CurrentFindings, finding => finding.Line == 3);
+        AssertFresh(after);
+    }
 
     private static void Follow(string text, (int Start, int Length, string Text, bool Ask)[] edits)
     {

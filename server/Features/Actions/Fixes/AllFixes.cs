@@ -30,7 +30,7 @@ internal static class AllFixes
                 species = Say(species, document.Syntax.Lines[done].Item);
             }
 
-            Entry? entry = document.Analysis.Note.EntryAt(line);
+            Entry? entry = document.Note.EntryAt(line);
             string before = document.Syntax.Lines[line].Text;
             LineSyntax after = Corrected(document, line, new Trial(species, entry?.Head.Kind, document.Today));
             if (done == line && done < opening)

@@ -36,7 +36,7 @@ internal static class CountTimeFix
     /// <summary>The pet's normal range; where it is not known, what a living pet can have.</summary>
     private static NormalRange? Range(LineAt at, PerMinute rate)
     {
-        NoteReading? reading = Sorted.Between(at.Document.Analysis.Record.Readings, r => r.Line, at.Index, at.Index).FirstOrDefault(r => r.Span == rate.Span);
-        return (reading is null ? null : at.Document.Analysis.Record.NormalFor(reading)) ?? ClinicalTables.Default.Plausible.GetValueOrDefault(at.Word!.Word);
+        NoteReading? reading = at.Document.Record.ReadingsAt(at.Index).FirstOrDefault(r => r.Span == rate.Span);
+        return (reading is null ? null : at.Document.Record.NormalFor(reading)) ?? ClinicalTables.Default.Plausible.GetValueOrDefault(at.Word!.Word);
     }
 }

@@ -18,7 +18,7 @@ internal static class EntryDateFix
         }
 
         DateOnly today = at.Document.Today;
-        DateOnly? born = at.Document.Analysis.Pet.Born?.Earliest;
+        DateOnly? born = at.Document.Record.Pet.Born?.Earliest;
         for (int year = today.Year; year >= today.Year - 1; year--)
         {
             if (date.Day > DateTime.DaysInMonth(year, date.Month) || year == date.Year)

@@ -21,7 +21,7 @@ internal static class MisplacedFact
 
     public static IEnumerable<ActionOffer> Of(Document document, NoteFinding finding)
     {
-        if (document.Analysis.Note.EntryAt(finding.Line) is null || document.Syntax.Lines[finding.Line].Item is not { Word.Kind: WordKind.Fact } fact)
+        if (document.Note.EntryAt(finding.Line) is null || document.Syntax.Lines[finding.Line].Item is not { Word.Kind: WordKind.Fact } fact)
         {
             yield break;
         }

@@ -20,7 +20,7 @@ internal static class SpeciesFix
             yield break;
         }
 
-        bool onlyThis = opening.Text("pet") is not null && document.Analysis.Pet.Born is not null;
+        bool onlyThis = opening.Text("pet") is not null && document.Record.Pet.Born is not null;
         foreach (string animal in (string[])["species dog", "species cat"])
         {
             DocumentEdit edit = opening.Facts.FirstOrDefault(fact => fact.Value.Word.Word == "pet") is { } pet

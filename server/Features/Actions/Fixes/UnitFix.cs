@@ -148,8 +148,8 @@ internal static class UnitFix
     /// <summary>The unit in which the weight is near the pet's last one comes first, and is preferred when it is the only one.</summary>
     private static List<LineFix> ByLastWeight(LineAt at, decimal value, List<LineFix> fixes)
     {
-        decimal? last = at.Day is { } day ? at.Document.Analysis.Pet.WeightOn(day)?.Value.Number : null;
-        if ((last ?? at.Document.Analysis.Pet.AdultWeightKg) is not ({ } known and > 0))
+        decimal? last = at.Day is { } day ? at.Document.Record.Pet.WeightOn(day)?.Value.Number : null;
+        if ((last ?? at.Document.Record.Pet.AdultWeightKg) is not ({ } known and > 0))
         {
             return fixes;
         }

@@ -22,7 +22,7 @@ internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLi
     public static LineAt Of(Document document, int index, FeatureSettings settings)
     {
         var trial = Trial.For(document, index);
-        bool us = settings.Units == UnitsShown.Us || (settings.Units == UnitsShown.AsNoted && document.Analysis.Pet.ShowUsUnits);
+        bool us = settings.Units == UnitsShown.Us || (settings.Units == UnitsShown.AsNoted && document.Record.Pet.ShowUsUnits);
         return new LineAt(document, index, trial, trial.Read(document.Syntax.Lines[index].Text), us);
     }
 
@@ -39,7 +39,7 @@ internal sealed record LineAt(Document Document, int Index, Trial Trial, TrialLi
     public DateOnly? Day => Entry?.Head.Date;
 
     /// <summary>Its entry; null in the opening.</summary>
-    public Entry? Entry => Document.Analysis.Note.EntryAt(Index);
+    public Entry? Entry => Document.Note.EntryAt(Index);
 
     /// <summary>Keeps the fixes that the line reads better with.</summary>
     public IEnumerable<LineFix> Better(NoteFinding finding, IEnumerable<LineFix> fixes) =>

@@ -19,7 +19,7 @@ internal sealed class Trial(Species species, string? entryKind, DateOnly today)
     /// <summary>The place of a line of this document.</summary>
     public static Trial For(Document document, int line)
     {
-        Entry? entry = document.Analysis.Note.EntryAt(line);
+        Entry? entry = document.Note.EntryAt(line);
         return new Trial(document.Note.Opening.Species, entry?.Head.Kind, document.Today);
     }
 

@@ -37,7 +37,7 @@ internal static class ExpandAbbreviations
         }
 
         yield return Rewrite.Offer(Id, here.Count == 1 ? $"Write in plain words: `{here[0].NewText}`" : $"Write the abbreviations of {here.Count} lines in plain words", [.. here]);
-        if (document.Analysis.Note.EntryAt(range.Start.Line) is { } entry && EntryLines.LastOf(document, entry) is var last && range.End.Line <= last)
+        if (document.Note.EntryAt(range.Start.Line) is { } entry && EntryLines.LastOf(document, entry) is var last && range.End.Line <= last)
         {
             List<DocumentEdit> all = Of(document, entry.Line, last);
             if (all.Count > here.Count)

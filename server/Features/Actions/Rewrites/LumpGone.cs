@@ -18,7 +18,7 @@ internal static class LumpGone
 {
     public static IEnumerable<ActionOffer> At(Document document, int line)
     {
-        if (document.Syntax.Lines[line].Items.OfType<Finding>().FirstOrDefault(found => found.Word.Word == "lump") is not { } lump || document.Analysis.Note.EntryAt(line) is not { } here
+        if (document.Syntax.Lines[line].Items.OfType<Finding>().FirstOrDefault(found => found.Word.Word == "lump") is not { } lump || document.Note.EntryAt(line) is not { } here
             || !(here.Head.Date <= document.Today))
         {
             yield break;

@@ -37,7 +37,7 @@ internal static class RewriteBook
             }
         }
 
-        if (document.Analysis.Note.EntryAt(line) is { Head.Kind: "check" } check)
+        if (document.Note.EntryAt(line) is { Head.Kind: "check" } check)
         {
             foreach (ActionOffer offer in CompleteCheck.In(document, check).Concat(LumpsAgain.In(document, check, range.Start)))
             {

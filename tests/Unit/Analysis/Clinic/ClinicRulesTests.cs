@@ -97,8 +97,24 @@ public class ClinicRulesTests
         Assert.Equal(FindingLevel.Call, lowered.Level);
         Assert.Contains("make it a reason to phone: measured in the ear here (our.hnote-rules, per Dr Vet 2026-01-20).", lowered.Message, StringComparison.Ordinal);
         Assert.NotEmpty(Urgent(analysis));
-        Assert.Contains("measured in the ear here", VisitPage.Markdown(analysis), StringComparison.Ordinal);
+        string page = VisitPage.Markdown(analysis);
+        Assert.Contains("measured in the ear here (our.hnote-rules, per Dr Vet 2026-01-20).", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("2026-01-20)..", page, StringComparison.Ordinal);
     }
+
+    /// <summary>The range that is shown beside a value past a line of ours is the clinic's, where it set one.</summary>
+    [Theory]
+    [InlineData("", "Shown as normal: ")]
+    [InlineData("usual temp 37.8-39.2C per Dr Vet 2026-01-20", "The clinic's usual: 37.8 to 39.2 °C (our.hnote-rules).")]
+    public void The_range_beside_a_value_is_the_clinics(string rules, string shown) => Assert.Contains(
+        shown, Analyse(Pet + "2026-11-20 check\n  temp 41.5C\n", rules).Findings.Single(finding => finding.Rule == "temp-range").Message, StringComparison.Ordinal);
+
+    /// <summary>What is urgent stands beside the limit that makes it so; a later reading between both goes by the lower one again.</summary>
+    [Theory]
+    [InlineData("55", "above the clinic's limit of 50")]
+    [InlineData("35", "above the clinic's limit of 30")]
+    public void The_page_names_the_limit_that_was_passed(string rate, string limit) => Assert.Contains(
+        limit, VisitPage.Markdown(Analyse(Pet + $"2026-11-20 check\n  rr 55 asleep\n2026-11-21 check\n  rr {rate} asleep\n", "call-if rr asleep >30 per vet 2026-01-20\nphone-now-if rr asleep >50 per vet 2026-01-20")), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("alias blorpy = runny", "ear L blorpy", "ear L runny")]
