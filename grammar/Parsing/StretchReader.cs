@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using HealthNotes.Grammar.Items;
 using HealthNotes.Grammar.Scanning;
-using HealthNotes.Grammar.Slots;
 using HealthNotes.Grammar.Syntax;
 using HealthNotes.Grammar.Text;
 using HealthNotes.Grammar.Vocabulary;
