@@ -7,6 +7,7 @@ namespace HealthNotes.Analysis.Trends;
 
 /// <summary>A row of <c>trends.tsv</c>: when a change over time is spoken of.</summary>
 /// <param name="What">The word of the course.</param>
+/// <param name="Conditions">The wordings of a known condition for which it holds besides the row without one; empty for that.</param>
 /// <param name="Least">On how many days there must be a value.</param>
 /// <param name="Span">How many days the first and the last must lie apart.</param>
 /// <param name="Days">How many days before the last count.</param>
@@ -22,6 +23,7 @@ namespace HealthNotes.Analysis.Trends;
 /// <param name="Source">Where method and numbers are from.</param>
 public sealed record TrendRow(
     string What,
+    ImmutableArray<string> Conditions,
     int Least,
     int Span,
     int Days,
@@ -43,10 +45,10 @@ public sealed record TrendRow(
     public static ImmutableArray<TrendRow> All => Rows.Value;
 
     /// <summary>The row for a word; null when no change is looked for.</summary>
-    public static TrendRow? For(string what) => All.FirstOrDefault(row => row.What == what);
+    public static TrendRow? For(string what) => All.FirstOrDefault(row => row.What == what && row.Conditions.IsEmpty);
 
     private static TrendRow Read(TsvRow row) => new(
-        row["what"], (int)row.Number("least")!, (int)row.Number("span")!, (int)row.Number("days")!, (int)row.Number("last")!,
+        row["what"], [.. row.Several("condition")], (int)row.Number("least")!, (int)row.Number("span")!, (int)row.Number("days")!, (int)row.Number("last")!,
         (double)row.Number("p")!, (double)row.Number("percent")!, (double)row.Number("change")!, (int?)row.Number("grown-months"), row["visits"] == "yes",
         Enum.Parse<FindingLevel>(row["up"], ignoreCase: true), Enum.Parse<FindingLevel>(row["down"], ignoreCase: true), row["unit"], row["source"]);
 }
