@@ -197,7 +197,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             int sign = at.At + (found.Negation is null ? 0 : Modifiers.At(at, at.At)!.Value.Count);
             int known = Math.Max(Math.Max(WordSlots.SignLength(at, sign), WordSlots.SignLength(at, at.At) - (sign - at.At)), at.Phrase(at.Vocabulary.States(StateSlots.ScopeOf(at)), sign, out _));
             bool counted = Enumerable.Range(at.At, end - at.At).TakeWhile(index => !at.Is(index, "since")).Any(index => at.Parts[index].Kind == PartKind.Number || at.Vocabulary.TimesWords.Find(at.TextAt(index)) is not null);
-            // "ate all, stool firm": with a sign of its own it is no food
+            // "ate all, stool firm": with a sign of its own it was not eaten
             bool described = at.StartsSegment(at.At) && at.At + count < end && at.Phrase(at.Vocabulary.Describing(found.Word), at.At + count, out DescribingWord? its) > 0 && its!.Part != "any";
             return known > 0 && !counted && !described ? null : Start(found, at.At, count);
         }

@@ -16,6 +16,9 @@ import { registerCheck } from './todaysCheck.js';
 /** The language's name, as the editor knows it. */
 export const language = 'hnote';
 
+/** How long a client that ends is waited for, in ms: it asks its server to end, and gives it two seconds. */
+const longestStop = 4_000;
+
 let client: BaseLanguageClient | undefined;
 
 /** Everything that is the same in every editor. */
@@ -45,7 +48,8 @@ export async function startExtension(context: vscode.ExtensionContext, host: Hos
   const startAgain = async (): Promise<void> => {
     const old = client;
     client = undefined;
-    await old?.dispose().catch(() => undefined);
+    // one that does not end must not keep the next from starting
+    await Promise.race([old?.dispose().catch(() => undefined), new Promise((go) => setTimeout(go, longestStop))]);
     forget();
     await start();
   };
