@@ -27,7 +27,9 @@ export async function openBrowser({ vscode, pictures }) {
   const page = await (await browser.newContext({ viewport: { width: 1440, height: 860 } })).newPage();
   const messages = [];
   page.on('console', (message) => { if (message.type() === 'error' && /Content Security Policy|health-?notes/i.test(message.text())) messages.push(message.text()); });
-  const picture = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
+  // while a window is loaded anew the browser can't take a picture; a second later it can
+  const take = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
+  const picture = (name) => take(name).catch(() => new Promise((go) => setTimeout(go, 1_000)).then(() => take(name)));
   const text = async (selector) => (await page.locator(selector).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ').replaceAll('\u00b7', ' ');
   const lines = () => text('.editor-group-container .monaco-editor .view-lines');
   const quick = page.locator('.quick-input-widget');
