@@ -236,7 +236,12 @@ try {
     await page.keyboard.type('visit.hnote');
     await until('the note in front', async () => (await text('.quick-input-list .monaco-list-row.focused')).startsWith('visit.hnote'));
     await page.keyboard.press('Enter');
-    await until('the note', async () => (await page.locator('.tab.active', { hasText: 'visit.hnote' }).count()) > 0 && (await lines()).trim());
+    await until('the note', async () => {
+      // the editor brings its last window back meanwhile, and may put the first steps in front
+      const tab = page.locator('.tab', { hasText: 'visit.hnote' }).first();
+      if ((await tab.count()) > 0 && (await page.locator('.tab.active', { hasText: 'visit.hnote' }).count()) === 0) await tab.click();
+      return (await page.locator('.tab.active', { hasText: 'visit.hnote' }).count()) > 0 && (await lines()).trim();
+    });
     await command('Health Notes: Page beside');
     await inside('section.problems');
     await new Promise((go) => setTimeout(go, 6_000)); // the editor writes down what is open every few seconds
