@@ -232,15 +232,16 @@ try {
   await step('after Reload Window the page is back', async () => {
     // without a file in the address: with one, no editor is brought back
     await open(`folder=${folder}`);
-    await press('Control+p', quick.locator('input').first());
-    await page.keyboard.type('visit.hnote');
-    await until('the note in front', async () => (await text('.quick-input-list .monaco-list-row.focused')).startsWith('visit.hnote'));
-    await page.keyboard.press('Enter');
     await until('the note', async () => {
-      // the editor brings its last window back meanwhile, and may put the first steps in front
+      // the editor brings its last window back meanwhile, which takes the focus from a question and may put the first steps in front
       const tab = page.locator('.tab', { hasText: 'visit.hnote' }).first();
-      if ((await tab.count()) > 0 && (await page.locator('.tab.active', { hasText: 'visit.hnote' }).count()) === 0) await tab.click();
-      return (await page.locator('.tab.active', { hasText: 'visit.hnote' }).count()) > 0 && (await lines()).trim();
+      if ((await page.locator('.tab.active', { hasText: 'visit.hnote' }).count()) > 0) return (await lines()).trim();
+      if ((await tab.count()) > 0) return (await tab.click({ timeout: 2_000 }), null);
+      await page.keyboard.press('Control+p');
+      await quick.locator('input').first().fill('visit.hnote', { timeout: 2_000 });
+      await page.waitForTimeout(1_500);
+      if ((await text('.quick-input-list .monaco-list-row.focused')).startsWith('visit.hnote')) await page.keyboard.press('Enter');
+      return (await page.waitForTimeout(1_000), null);
     });
     await command('Health Notes: Page beside');
     await inside('section.problems');
