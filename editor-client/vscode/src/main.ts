@@ -16,8 +16,8 @@ import { registerCheck } from './todaysCheck.js';
 /** The language's name, as the editor knows it. */
 export const language = 'hnote';
 
-/** How long a client that ends is waited for, in ms: it asks its server to end, and gives it two seconds. */
-const longestStop = 4_000;
+/** How long a client that ends is waited for, in ms: its server may be at work on a long note. */
+const longestStop = 15_000;
 
 let client: BaseLanguageClient | undefined;
 
