@@ -16,9 +16,6 @@ import { registerCheck } from './todaysCheck.js';
 /** The language's name, as the editor knows it. */
 export const language = 'hnote';
 
-/** How long a client that ends is waited for, in ms: its server may be at work on a long note. */
-const longestStop = 15_000;
-
 let client: BaseLanguageClient | undefined;
 
 /** Everything that is the same in every editor. */
@@ -48,8 +45,7 @@ export async function startExtension(context: vscode.ExtensionContext, host: Hos
   const startAgain = async (): Promise<void> => {
     const old = client;
     client = undefined;
-    // one that does not end must not keep the next from starting
-    await Promise.race([old?.dispose().catch(() => undefined), new Promise((go) => setTimeout(go, longestStop))]);
+    await old?.dispose().catch(() => undefined);
     forget();
     await start();
   };
