@@ -21,6 +21,7 @@ internal sealed class LineReader
     private readonly ItemReader items;
 
     private readonly bool corrects;
+    private LineReader? alone;
     private readonly HeadFinder heads;
 
     /// <summary>A reader; one that <paramref name="corrects"/> reads a line that has a likely slip once more without it.</summary>
@@ -32,6 +33,9 @@ internal sealed class LineReader
         items = new ItemReader(at);
         heads = new HeadFinder(at);
     }
+
+    /// <summary>A reader that corrects nothing, for a part of a line or another form of it.</summary>
+    private LineReader Alone => alone ??= new LineReader(vocabulary, corrects: false);
 
     public LineSyntax Read(string text, string ending)
     {
@@ -308,9 +312,8 @@ internal sealed class LineReader
     /// <summary>The line read stretch by stretch, by a reader that corrects nothing.</summary>
     private LineSyntax? ByStretch(string text, string ending, int start, int end, TimeOnly? time)
     {
-        var alone = new Lazy<LineReader>(() => new LineReader(vocabulary, corrects: false));
         return Dates.StartsWithDay(text.AsSpan(start, end - start)) ? null
-            : new StretchReader(vocabulary, stretch => alone.Value.ReadItems(text, ending, stretch.Start, stretch.End, time)).Read(text, ending, start, end);
+            : new StretchReader(vocabulary, stretch => Alone.ReadItems(text, ending, stretch.Start, stretch.End, time)).Read(text, ending, start, end);
     }
 
     /// <summary>
@@ -397,7 +400,7 @@ internal sealed class LineReader
         }
 
         string corrected = string.Concat(line.Text.AsSpan(0, problem.Span.Start), nearest, line.Text.AsSpan(problem.Span.End));
-        LineSyntax tried = new LineReader(vocabulary, corrects: false).Read(corrected, line.Ending);
+        LineSyntax tried = Alone.Read(corrected, line.Ending);
         return tried.Problems.IsEmpty ? line with { Problems = [problem with { Corrected = corrected.Trim() }] } : line;
     }
 
@@ -422,7 +425,7 @@ internal sealed class LineReader
     {
         int comma = text.AsSpan(start, end - start).IndexOfAny(',', ';');
         var rest = TextSpan.Between(start + comma + 1, end);
-        return corrects && comma > 0 && rest.Length > 0 && new LineReader(vocabulary, corrects: false).Read(rest.In(text).ToString(), "") is { Kind: LineKind.Item, Problems.IsEmpty: true } ? rest : null;
+        return corrects && comma > 0 && rest.Length > 0 && Alone.Read(rest.In(text).ToString(), "") is { Kind: LineKind.Item, Problems.IsEmpty: true } ? rest : null;
     }
 
     /// <summary>A part of the body that the sign behind a negation at the start goes with; null where none stands.</summary>

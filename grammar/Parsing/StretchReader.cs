@@ -16,6 +16,11 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
     /// <summary>Shorter words are one letter from too many signs: the tiles of <c>slipped on tiles</c>.</summary>
     private const int ShortestSlip = 6;
 
+    /// <summary>Each stretch may be read twice, so a line of many commas is left to its message.</summary>
+    private const int MostStretches = 6;
+
+    private const int LongestNegation = 3;
+
     /// <summary>Words with which a stretch tells of another day, another animal or a condition: the stretches beside it may hang on them.</summary>
     private static readonly ImmutableArray<string> Tying = ["other-day", "other-animal", "condition", "exception", "said"];
 
@@ -23,7 +28,7 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
     public LineSyntax? Read(string text, string ending, int start, int end)
     {
         List<TextSpan> stretches = Split(text, start, end);
-        if (stretches.Count < 2)
+        if (stretches.Count is < 2 or > MostStretches)
         {
             return null;
         }
@@ -45,7 +50,7 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
             {
                 index = stretches.Count;
             }
-            else if (vocabulary.Before.Find(words[0]) is not null)
+            else if (Enumerable.Range(1, Math.Min(LongestNegation, words.Length)).Any(count => vocabulary.Before.Find(string.Join(' ', words[..count])) is not null))
             {
                 // "no cough, limping": whether the negation reaches on, only the whole line can tell
                 return null;
@@ -111,7 +116,7 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
     {
         for (int index = 0; index < words.Length; index++)
         {
-            for (int count = 1; count <= Math.Min(3, words.Length - index); count++)
+            for (int count = 1; count <= Math.Min(LongestNegation, words.Length - index); count++)
             {
                 string phrase = string.Join(' ', words[index..(index + count)]);
                 if (Tying.Any(list => vocabulary.Fixed(list).Find(phrase) is not null) || vocabulary.Before.Find(phrase) is not null || vocabulary.Leads.Find(phrase) is not null)
