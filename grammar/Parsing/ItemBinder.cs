@@ -57,7 +57,7 @@ internal sealed class ItemBinder(Cursor at, RemarkReader remarks, NextHead other
                 return others.Negated(head, other, joined);
             }
 
-            if ((at.Is(at.At, "and") || at.Is(at.At, "&") || at.Is(at.At, "+")) && (at.First<NoteValue>() is not null || (at.First<FreeWords>() is { } first && at.Vocabulary.Medicines.Find(first.Text) is not null)) && NextHead.MedicineStarts(at, at.At + 1))
+            if ((at.Is(at.At, "and") || at.Is(at.At, "&") || at.Is(at.At, "+")) && (at.First<NoteValue>() is not null || (at.First<FreeWords>() is { } first && at.Vocabulary.Medicines.Find(first.Text) is not null)) && Joins.MedicineStarts(at, at.At + 1))
             {
                 // "carprofen 50mg and gabapentin 100mg"
                 at.Mark(TokenKind.Filler, at.Part.Span);

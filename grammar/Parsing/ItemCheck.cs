@@ -116,7 +116,7 @@ internal sealed class ItemCheck(Cursor at)
             at.Report(new Problem(ProblemRules.OpenNegation, counted.Span, $"`{counted.Span.In(at.Line)}` does not go with a negation. Write what happened, or that nothing did."));
         }
 
-        if (lead is not null && NextHead.StartsWithNegation(at, lead.Word.Split(' ')) && at.SignBehindHead() is { } praise)
+        if (lead is not null && Joins.StartsWithNegation(at.Vocabulary, lead.Word.Split(' ')) && at.SignBehindHead() is { } praise)
         {
             at.Report(new Problem(ProblemRules.OpenNegation, praise.Span, $"`{praise.Text}` does not go with `{at.HeadSpan.In(at.Line)}`. Write what happened, in one way."));
         }

@@ -13,13 +13,11 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
     /// <summary>From how many words on, its negation with them, a phrase is surely meant as a whole.</summary>
     private const int LongPhrase = 3;
 
-    private const int MostInNegation = 3;
-
     /// <summary>The same head, negated where <c>or</c> carries a negation on. After a comma a bare word may be meant either way, which is reported.</summary>
     public Head Negated(Head head, Head next, ModifierWord? joined)
     {
         if (head.Lead is not null && joined is { Kind: ModifierKind.JoinsAnd, Word: not ("but" or "though") } && next.Negation is null
-            && StartsWithNegation(at, head.Span.In(at.Line).ToString().Split(' ')))
+            && Joins.StartsWithNegation(at.Vocabulary, head.Span.In(at.Line).ToString().Split(' ')))
         {
             at.Report(new Problem(ProblemRules.OpenNegation, next.Span,
                 $"`{head.Span.In(at.Line)}` may or may not reach `{next.Span.In(at.Line)}`. Write each on a line of its own."));
@@ -71,7 +69,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return head with { Lead = null, Line = 0, Negation = null };
         }
 
-        if (at.Word.Kind is WordKind.Task or WordKind.Skip or WordKind.Picture || (at.Word.Kind == WordKind.Fact && !plan) || (remarks.TakesRest() && !MedicineStarts(at, at.At)))
+        if (at.Word.Kind is WordKind.Task or WordKind.Skip or WordKind.Picture || (at.Word.Kind == WordKind.Fact && !plan) || (remarks.TakesRest() && !Joins.MedicineStarts(at, at.At)))
         {
             return null;
         }
@@ -181,7 +179,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         }
 
         Head? start = Head.AtWithNegation(at, at.At, out int count, first: at.StartsSegment(at.At));
-        if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && MedicineStarts(at, at.At))
+        if (at.Word.Has(SlotKind.Medicine) && at.First<FreeWords>() is not null && Joins.MedicineStarts(at, at.At))
         {
             at.StartParts(at.Parts[at.At..]);
             return head with { Lead = null, Line = 0, Negation = null };
@@ -291,7 +289,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return null;
         }
 
-        int joined = Joining(at, at.At);
+        int joined = Joins.Joining(at, at.At);
         bool side = at.Word.Kind == WordKind.Vital && at.Holds(SlotKind.Site) && at.Phrase(at.Vocabulary.Sides, at.At + joined, out _) is > 0 and var sides
             && at.At + joined + sides < at.Parts.Count && at.Parts[at.At + joined + sides].Kind == PartKind.Number;
         if (joined == 0 && !side && !at.StartsSegment(at.At))
@@ -314,7 +312,7 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
             return head with { Lead = head.Lead, Line = 0 };
         }
 
-        if (at.Word.Has(SlotKind.Portion) && !at.Word.Has(SlotKind.FoodName) && (before is Portion ? at.Phrase(at.Vocabulary.Portions, index, out _) > 0 : IsAmountAhead(at, index)))
+        if (at.Word.Has(SlotKind.Portion) && !at.Word.Has(SlotKind.FoodName) && (before is Portion ? at.Phrase(at.Vocabulary.Portions, index, out _) > 0 : Joins.IsAmountAhead(at, index)))
         {
             Leave(index);
             return head with { Lead = null, Line = 0, Negation = null };
@@ -394,71 +392,8 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         return head with { Lead = null, Line = 0, Negation = null };
     }
 
-    /// <summary>True for the <c>and</c> of <c>ate half of her breakfast and none of her dinner</c>, <c>1/4 cup kibble plus 2 oz canned</c>.</summary>
-    public static bool JoinsSame(Cursor at, int index) => at.Word.Has(SlotKind.Portion) && Joining(at, index) is > 0 and var joined
-        && (at.First<NoteValue>() is Portion ? at.Phrase(at.Vocabulary.Portions, index + joined, out _) > 0 : at.First<NoteValue>() is not null && IsAmountAhead(at, index + joined));
-
-    /// <summary>True where a joining word, a place and a part of the body with a sign of its own stand: <c>sneezed a few times and the left eye is watering</c>.</summary>
-    public static bool JoinsOther(Cursor at, int index)
-    {
-        int part = index + Joining(at, index);
-        if (part == index)
-        {
-            return false;
-        }
-
-        int Skipped(int from) => Math.Max(at.Phrase(at.Vocabulary.Sides, from, out _), at.Phrase(at.Vocabulary.Small, from, out _));
-        while (Skipped(part) is > 0 and var count)
-        {
-            part += count;
-        }
-
-        if (Head.At(at, part, out int length) is not { Lead: null, Word.Kind: WordKind.Exam } other || other.Word == at.Word)
-        {
-            return false;
-        }
-
-        part += length;
-        while (Skipped(part) is > 0 and var count)
-        {
-            part += count;
-        }
-
-        return at.Phrase(at.Vocabulary.Describing(other.Word), part, out _) > 0;
-    }
-
-    /// <summary>How many parts join a second value to the first: <c>and</c>, <c>but only the</c>; 0 where none do.</summary>
-    private static int Joining(Cursor at, int index)
-    {
-        if (!at.IsWord(index) || at.Vocabulary.Fixed("joins-same").Find(at.TextAt(index)) is null)
-        {
-            return index < at.Parts.Count && at.TextAt(index) is "&" or "+" ? 1 : 0;
-        }
-
-        int count = at.Is(index + 1, "only") ? 2 : 1;
-        return count + (at.Is(index + count, "the") ? 1 : 0);
-    }
-
     /// <summary>True for <c>ate half, rest by hand</c>.</summary>
     private bool RestOfMeal() => at.Word.Has(SlotKind.Portion) && Enumerable.Range(at.At, at.Parts.Count - at.At).SkipWhile(index => at.Vocabulary.Small.Find(at.TextAt(index)) is not null).Take(1).Any(index => at.Is(index, "rest"));
-
-    /// <summary>True for <c>1/4 cup</c>, <c>30g</c>: a number with a unit of food.</summary>
-    private static bool IsAmountAhead(Cursor at, int index)
-    {
-        if (index >= at.Parts.Count || at.Parts[index] is not NumberPart number)
-        {
-            return false;
-        }
-
-        if (number is { Second.Exists: false, First.Unit.Length: 0 } && index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { Second.Exists: true } part && part.Second.Sign(at.Line) == '/')
-        {
-            // "1 1/4 cups"
-            return IsAmountAhead(at, index + 1);
-        }
-
-        Operand last = number.Second.Exists ? number.Second : number.First;
-        return at.Vocabulary.Units.Find(last.Unit.Length > 0 ? last.Unit.In(at.Line) : at.IsWord(index + 1) ? at.TextAt(index + 1) : "") is { } unit && unit.Quantity is Quantity.Mass or Quantity.Volume or Quantity.Portion && Numbers.FitsAny(at, unit);
-    }
 
     /// <summary>The next fact of <c>dog, cockapoo, female, spayed, born 2017</c>: with its word, by its value, or the breed in words that mean nothing else.</summary>
     private Head? Signalment()
@@ -535,21 +470,11 @@ internal sealed class NextHead(Cursor at, RemarkReader remarks)
         return segment || found.Negation is not null || short_ || seen || ((at.At > 0 || at.Filled.Count > 0) && (number || vital)) ? Start(found, at.At, count) : null;
     }
 
-    /// <summary>True for the words of a phrase that says by itself that something is not there: <c>not eating</c>.</summary>
-    public static bool StartsWithNegation(Cursor at, string[] words) =>
-        Enumerable.Range(1, Math.Min(words.Length, MostInNegation)).Any(count => at.Vocabulary.Before.Find(string.Join(' ', words[..count])) is not null);
-
     /// <summary>True for the <c>has stopped</c> of <c>has stopped stealing food</c>, which ends no medicine, and for the <c>much better</c> of <c>bp 152, much better</c>.</summary>
     private bool TellsOfThis(Head head, int behind) => (head.Word.Word == "stop" && at.Phrase(at.Vocabulary.Medicines, behind, out _) == 0) || head.Lead is { Lines: [{ Words: ["better"] }] };
 
     private static bool IsObservation(LineWord word) => word.Kind is WordKind.Vital or WordKind.Exam or WordKind.Scan or WordKind.Care or WordKind.Act
         || (word.Kind == WordKind.Task && word.Word == "done");
-
-    /// <summary>True where another medicine starts: <c>gave carprofen 75mg, gabapentin 100mg</c>.</summary>
-    public static bool MedicineStarts(Cursor at, int index) => at.Word.Has(SlotKind.Medicine) && at.IsWord(index) && (at.StartsSegment(index) || (index > 0 && at.Vocabulary.Small.Find(at.TextAt(index - 1)) is { Kind: ModifierKind.JoinsAnd }))
-        && (at.Phrase(at.Vocabulary.Medicines, index, out _) > 0
-            || (index + 1 < at.Parts.Count && at.Parts[index + 1] is NumberPart { First.Unit.Length: > 0 } number && !NameSlots.IsOrdinary(at.Vocabulary, at.TextAt(index).ToString())
-                && at.Vocabulary.Units.Find(number.First.Unit.In(at.Line)) is { Word: "mg" or "ml" or "ug" }));
 
     private bool OnlyDegrees(int from, int to)
     {

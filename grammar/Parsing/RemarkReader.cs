@@ -153,7 +153,7 @@ internal sealed class RemarkReader(Cursor at)
 
             end++;
         }
-        while (end < at.Parts.Count && !NextHead.JoinsSame(at, end) && (rest || !NextHead.JoinsOther(at, end)) && !(at.Is(end, "and") && Head.Dose(at, end + 1) is not null) && !(TimeReader.Within(at, end, out int count) is not null && !(at.Word.Has(SlotKind.Portion) && SaysRest(first, end)) && (!rest || (at.Word.Word is "gave" or "missed" && !(at.Times.Count > 0 && at.StartsSegment(first)) && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !NextHead.MedicineStarts(at, end) && !SinceSlot.IsAhead(at, end) && !(at.TextAt(end) is [_, .., '+' or '-'] && Head.At(at, end, out _) is not null)
+        while (end < at.Parts.Count && !Joins.Same(at, end) && (rest || !Joins.Other(at, end)) && !(at.Is(end, "and") && Head.Dose(at, end + 1) is not null) && !(TimeReader.Within(at, end, out int count) is not null && !(at.Word.Has(SlotKind.Portion) && SaysRest(first, end)) && (!rest || (at.Word.Word is "gave" or "missed" && !(at.Times.Count > 0 && at.StartsSegment(first)) && end - first <= MostBeforeTime && OnlyTimes(end + count)))) && !Joins.MedicineStarts(at, end) && !SinceSlot.IsAhead(at, end) && !(at.TextAt(end) is [_, .., '+' or '-'] && Head.At(at, end, out _) is not null)
             && (rest || (!at.StartsSegment(end) && (clause || at.Is(end, "than") || StartsClause(end) || (!WordSlots.StartsSign(at, end) && Modifiers.At(at, end) is null && !OpensSlot(end))))));
 
         // brackets and marks that part nothing belong to the remark

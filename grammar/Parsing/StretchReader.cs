@@ -19,7 +19,7 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
     /// <summary>Each stretch may be read twice, so a line of many commas is left to its message.</summary>
     private const int MostStretches = 6;
 
-    private const int LongestNegation = 3;
+    private const int LongestPhrase = 3;
 
     /// <summary>Words with which a stretch tells of another day, another animal or a condition: the stretches beside it may hang on them.</summary>
     private static readonly ImmutableArray<string> Tying = ["other-day", "other-animal", "condition", "exception", "said"];
@@ -50,7 +50,7 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
             {
                 index = stretches.Count;
             }
-            else if (Enumerable.Range(1, Math.Min(LongestNegation, words.Length)).Any(count => vocabulary.Before.Find(string.Join(' ', words[..count])) is not null))
+            else if (Joins.StartsWithNegation(vocabulary, words))
             {
                 // "no cough, limping": whether the negation reaches on, only the whole line can tell
                 return null;
@@ -116,7 +116,7 @@ internal sealed class StretchReader(NoteVocabulary vocabulary, Func<TextSpan, Li
     {
         for (int index = 0; index < words.Length; index++)
         {
-            for (int count = 1; count <= Math.Min(LongestNegation, words.Length - index); count++)
+            for (int count = 1; count <= Math.Min(LongestPhrase, words.Length - index); count++)
             {
                 string phrase = string.Join(' ', words[index..(index + count)]);
                 if (Tying.Any(list => vocabulary.Fixed(list).Find(phrase) is not null) || vocabulary.Before.Find(phrase) is not null || vocabulary.Leads.Find(phrase) is not null)
